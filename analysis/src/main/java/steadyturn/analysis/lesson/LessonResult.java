@@ -1,0 +1,25 @@
+package steadyturn.analysis.lesson;
+
+import java.util.List;
+import steadyturn.ingest.sample.Player;
+
+/**
+ * The result of one recording, as the output contract prints it.
+ *
+ * @param aim {@code square-hips} or {@code aim-step}
+ * @param notices what holds for all swings and a person should read, one sentence each
+ */
+public record LessonResult(
+    String recording,
+    Player player,
+    String aim,
+    List<UnitResult> units,
+    List<SwingResult> swings,
+    List<String> notices) {
+
+  public LessonResult {
+    units = List.copyOf(units);
+    swings = List.copyOf(swings);
+    notices = List.copyOf(notices);
+  }
+}

@@ -1,0 +1,34 @@
+package steadyturn.analysis.lesson;
+
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.SwingKind;
+
+/** Everything found about one swing. */
+public record SwingResult(
+    int number,
+    String club,
+    SwingKind kind,
+    List<String> flags,
+    List<EventTime> events,
+    List<MeasureValue> measures,
+    List<Curve> curves) {
+
+  public SwingResult {
+    flags = List.copyOf(flags);
+    events = List.copyOf(events);
+    measures = List.copyOf(measures);
+    curves = List.copyOf(curves);
+  }
+
+  /**
+   * The value of a measure at a key position, by the words of the contract ({@code ""} for the
+   * whole swing).
+   */
+  public Optional<MeasureValue> measure(Measure measure, String at) {
+    return measures.stream().filter(m -> m.measure() == measure && m.at().equals(at)).findFirst();
+  }
+}

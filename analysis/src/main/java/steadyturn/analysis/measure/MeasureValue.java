@@ -1,0 +1,53 @@
+package steadyturn.analysis.measure;
+
+/**
+ * One value that reaches a person. Withheld: value, low and high are NaN and {@code why} says the
+ * reason.
+ *
+ * @param at the key position it holds for ({@code top}, {@code impact}), or an empty string for the
+ *     whole swing
+ * @param value in the measure's unit
+ * @param low lower end of the 95 % interval
+ * @param high upper end of the 95 % interval; infinite for "at least" values
+ * @param why reason of a withheld value, caveat of an estimated one, else empty
+ */
+public record MeasureValue(
+    Measure measure, String at, double value, double low, double high, Grade grade, String why) {
+
+  /** Half-width of a 95 % interval in standard deviations of a normal distribution. */
+  public static final double Z95 = 1.959964;
+
+  public MeasureValue {
+    if (grade == Grade.WITHHELD ? why.isBlank() : !(low <= value && value <= high)) {
+      throw new IllegalArgumentException(
+          measure.id()
+              + " @ "
+              + at
+              + ": "
+              + grade
+              + " with "
+              + low
+              + " <= "
+              + value
+              + " <= "
+              + high
+              + ", why: "
+              + why);
+    }
+  }
+
+  /** A value with a symmetric 95 % interval from its standard deviation. */
+  public static MeasureValue of(
+      Measure measure, String at, double value, double sd, Grade grade, String why) {
+    return new MeasureValue(measure, at, value, value - Z95 * sd, value + Z95 * sd, grade, why);
+  }
+
+  /** A value that cannot be given honestly, with the reason. */
+  public static MeasureValue withheld(Measure measure, String at, String why) {
+    return new MeasureValue(measure, at, Double.NaN, Double.NaN, Double.NaN, Grade.WITHHELD, why);
+  }
+
+  public boolean given() {
+    return grade != Grade.WITHHELD;
+  }
+}

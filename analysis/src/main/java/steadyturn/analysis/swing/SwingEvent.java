@@ -1,0 +1,25 @@
+package steadyturn.analysis.swing;
+
+import java.util.Locale;
+
+/**
+ * The key positions of a full swing, in the order they come (the pelvis may turn round before or
+ * after the top).
+ */
+public enum SwingEvent {
+  ADDRESS,
+  TAKEAWAY,
+  LEAD_ARM_LEVEL_BACK,
+  PELVIS_TURNAROUND,
+  TOP,
+  LEAD_ARM_LEVEL_DOWN,
+  SHAFT_LEVEL_DOWN,
+  IMPACT,
+  LEAD_ARM_LEVEL_THROUGH,
+  FINISH;
+
+  /** The word of the output contract: {@code lead-arm-level-down}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

@@ -1,0 +1,24 @@
+package steadyturn.ingest.sample;
+
+/**
+ * A note laid on a stretch of time: a wear step, a swing with its club, a drill repetition.
+ *
+ * @param onsetS start, s on the recording's common time axis
+ * @param durationS length, s; 0 for an instant
+ * @param trialType the word of the events file, such as {@code quiet-stance}, {@code hit}, {@code
+ *     practice}
+ * @param club the club, or an empty string
+ * @param note free words, or an empty string
+ */
+public record Mark(double onsetS, double durationS, String trialType, String club, String note) {
+
+  public Mark {
+    if (!(durationS >= 0)) {
+      throw new IllegalArgumentException("duration must be 0 s or more, was " + durationS);
+    }
+  }
+
+  public double endS() {
+    return onsetS + durationS;
+  }
+}

@@ -1,0 +1,151 @@
+package steadyturn.ingest.sample;
+
+import java.util.Arrays;
+
+/**
+ * The samples of one unit, as columns of equal length: time in s on the recording's common axis
+ * (strictly increasing), specific force in m/s^2 (+9.81 along the axis that points up at rest) and
+ * rate in rad/s, both in the unit's own sensor axes. A lost value is NaN; a lost sample is a jump
+ * in time. The columns are handed over, not copied: whoever gets one from here reads it and never
+ * writes it.
+ */
+public final class UnitStream {
+
+  private final UnitFacts facts;
+  private final double[] timeS;
+  private final double[][] accelMps2;
+  private final double[][] gyroRadPerS;
+
+  /**
+   * Takes ownership of the columns.
+   *
+   * @param timeS n instants, s, strictly increasing
+   * @param accelMps2 three columns (x, y, z) of n values, m/s^2
+   * @param gyroRadPerS three columns (x, y, z) of n values, rad/s
+   */
+  public UnitStream(UnitFacts facts, double[] timeS, double[][] accelMps2, double[][] gyroRadPerS) {
+    requireColumns("accelerometer", accelMps2, timeS.length);
+    requireColumns("gyroscope", gyroRadPerS, timeS.length);
+    for (int i = 1; i < timeS.length; i++) {
+      if (!(timeS[i] > timeS[i - 1])) {
+        throw new IllegalArgumentException(
+            "time must increase: sample "
+                + i
+                + " at "
+                + timeS[i]
+                + " s follows "
+                + timeS[i - 1]
+                + " s");
+      }
+    }
+    this.facts = facts;
+    this.timeS = timeS;
+    this.accelMps2 = accelMps2;
+    this.gyroRadPerS = gyroRadPerS;
+  }
+
+  private static void requireColumns(String name, double[][] columns, int length) {
+    if (columns.length != 3) {
+      throw new IllegalArgumentException(name + " needs 3 columns, has " + columns.length);
+    }
+    for (double[] column : columns) {
+      if (column.length != length) {
+        throw new IllegalArgumentException(
+            name + " has " + column.length + " values for " + length + " instants");
+      }
+    }
+  }
+
+  public UnitFacts facts() {
+    return facts;
+  }
+
+  public BodyPoint point() {
+    return facts.point();
+  }
+
+  /** Number of samples. */
+  public int size() {
+    return timeS.length;
+  }
+
+  public double timeS(int i) {
+    return timeS[i];
+  }
+
+  /** Specific force of sample i along axis 0, 1 or 2, m/s^2. */
+  public double accelMps2(int axis, int i) {
+    return accelMps2[axis][i];
+  }
+
+  /** Rate of sample i about axis 0, 1 or 2, rad/s. */
+  public double gyroRadPerS(int axis, int i) {
+    return gyroRadPerS[axis][i];
+  }
+
+  /** The whole time column, s; to read only. */
+  public double[] timeColumnS() {
+    return timeS;
+  }
+
+  /** The whole column of one accelerometer axis, m/s^2; to read only. */
+  public double[] accelColumnMps2(int axis) {
+    return accelMps2[axis];
+  }
+
+  /** The whole column of one gyroscope axis, rad/s; to read only. */
+  public double[] gyroColumnRadPerS(int axis) {
+    return gyroRadPerS[axis];
+  }
+
+  /** Size of the acceleration of sample i, m/s^2. */
+  public double accelNormMps2(int i) {
+    return norm(accelMps2, i);
+  }
+
+  /** Size of the rate of sample i, rad/s. */
+  public double gyroNormRadPerS(int i) {
+    return norm(gyroRadPerS, i);
+  }
+
+  private static double norm(double[][] columns, int i) {
+    double x = columns[0][i];
+    double y = columns[1][i];
+    double z = columns[2][i];
+    return Math.sqrt(x * x + y * y + z * z);
+  }
+
+  /** First sample at or after the instant; {@link #size()} when there is none. */
+  public int indexAt(double instantS) {
+    int found = Arrays.binarySearch(timeS, instantS);
+    return found >= 0 ? found : -found - 1;
+  }
+
+  /** The samples with fromS &lt;= time &lt; toS, as a stream of its own on the same time axis. */
+  public UnitStream between(double fromS, double toS) {
+    int from = indexAt(fromS);
+    int to = Math.max(from, indexAt(toS));
+    return new UnitStream(
+        facts,
+        Arrays.copyOfRange(timeS, from, to),
+        cut(accelMps2, from, to),
+        cut(gyroRadPerS, from, to));
+  }
+
+  private static double[][] cut(double[][] columns, int from, int to) {
+    double[][] out = new double[3][];
+    for (int axis = 0; axis < 3; axis++) {
+      out[axis] = Arrays.copyOfRange(columns[axis], from, to);
+    }
+    return out;
+  }
+
+  /** The same samples on a time axis moved by {@code byS}, s. */
+  public UnitStream shifted(double byS) {
+    double[] moved = new double[timeS.length];
+    for (int i = 0; i < moved.length; i++) {
+      moved[i] = timeS[i] + byS;
+    }
+    return new UnitStream(facts, moved, accelMps2, gyroRadPerS);
+  }
+}
