@@ -8,13 +8,16 @@ package steadyturn.ingest.sample;
  * @param nominalRateHz the rate the unit was set to
  * @param accelFullScaleMps2 largest acceleration it can show, m/s^2; infinite when not stated
  * @param gyroFullScaleRadPerS largest rate it can show, rad/s; infinite when not stated
+ * @param calibrated whether the samples were corrected by a calibration of this very unit (sidecar
+ *     key {@code CalibrationApplied}); decides how large the remaining errors are taken to be
  */
 public record UnitFacts(
     BodyPoint point,
     String serialNumber,
     double nominalRateHz,
     double accelFullScaleMps2,
-    double gyroFullScaleRadPerS) {
+    double gyroFullScaleRadPerS,
+    boolean calibrated) {
 
   public UnitFacts {
     if (!(nominalRateHz > 0)) {
@@ -30,9 +33,15 @@ public record UnitFacts(
     }
   }
 
-  /** Facts of a unit that states neither a serial number nor its full scales. */
+  /** The same unit with its samples corrected by its calibration. */
+  public UnitFacts asCalibrated() {
+    return new UnitFacts(
+        point, serialNumber, nominalRateHz, accelFullScaleMps2, gyroFullScaleRadPerS, true);
+  }
+
+  /** Facts of an uncalibrated unit that states neither a serial number nor its full scales. */
   public static UnitFacts plain(BodyPoint point, double nominalRateHz) {
     return new UnitFacts(
-        point, "", nominalRateHz, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
+        point, "", nominalRateHz, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, false);
   }
 }
