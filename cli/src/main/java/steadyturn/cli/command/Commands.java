@@ -1,0 +1,78 @@
+package steadyturn.cli.command;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import picocli.CommandLine;
+import picocli.CommandLine.Help.Ansi;
+
+/**
+ * The table of all commands and the one way to run one. The list is printed without building any
+ * command, and only the command that was asked for is built: so the program starts quickly.
+ */
+public final class Commands {
+
+  private record Entry(String name, String says, Supplier<Object> command) {}
+
+  /** In the order a new user needs them. */
+  private static final List<Entry> ALL =
+      List.of(
+          new Entry("completion", "print a completion script for bash", CompletionCommand::new));
+
+  private Commands() {}
+
+  /** Runs one command line; the exit code is 0 done, 1 failed, 2 wrong usage. */
+  public static int run(PrintWriter out, PrintWriter err, String... args) {
+    if (args.length == 0) {
+      return refuse(err, "a command is missing");
+    }
+    String name = args[0];
+    if (name.equals("--help") || name.equals("-h") || name.equals("help")) {
+      out.print(help());
+      return Failures.DONE;
+    }
+    if (name.equals("--version") || name.equals("-V")) {
+      out.println("steadyturn " + Commands.class.getPackage().getImplementationVersion());
+      return Failures.DONE;
+    }
+    Optional<Entry> entry = ALL.stream().filter(e -> e.name().equals(name)).findFirst();
+    if (entry.isEmpty()) {
+      return refuse(err, "there is no command \"" + name + "\"");
+    }
+    CommandLine line = new CommandLine(entry.get().command().get());
+    line.setCommandName("./steadyturn " + name);
+    line.setOut(out).setErr(err);
+    line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
+    line.setUsageHelpWidth(100);
+    Failures failures = new Failures();
+    line.setParameterExceptionHandler(failures).setExecutionExceptionHandler(failures);
+    return line.execute(List.of(args).subList(1, args.length).toArray(String[]::new));
+  }
+
+  private static int refuse(PrintWriter err, String why) {
+    err.println("steadyturn: " + why + "; ./steadyturn --help lists the commands");
+    return Failures.WRONG_USAGE;
+  }
+
+  private static String help() {
+    StringBuilder text = new StringBuilder();
+    text.append("Does a golfer's pelvis turn around a steady point, or does it slide?\n");
+    text.append("Measured by small inertial units worn on pelvis, lead forearm and lead hand.\n\n");
+    text.append("Usage: ./steadyturn COMMAND [--help]\n\n");
+    for (Entry entry : ALL) {
+      text.append("  ").append(entry.name()).append(" ".repeat(13 - entry.name().length()));
+      text.append(entry.says()).append('\n');
+    }
+    text.append("\nFirst time here: ./steadyturn demo, then docs/first-lesson.md.\n");
+    text.append("Exit codes: 0 done, 1 failed, 2 wrong usage.\n");
+    return text.toString();
+  }
+
+  /** The command line with every command built, as the completion script needs it. */
+  static CommandLine complete() {
+    CommandLine line = new CommandLine(new TopCommand());
+    ALL.forEach(entry -> line.addSubcommand(entry.name(), entry.command().get()));
+    return line;
+  }
+}

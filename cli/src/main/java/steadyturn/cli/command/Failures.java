@@ -1,0 +1,67 @@
+package steadyturn.cli.command;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.NoSuchFileException;
+import picocli.CommandLine;
+import picocli.CommandLine.IExecutionExceptionHandler;
+import picocli.CommandLine.IParameterExceptionHandler;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+
+/** Turns every way to fail into one line on standard error and an exit code. */
+final class Failures implements IParameterExceptionHandler, IExecutionExceptionHandler {
+
+  static final int DONE = 0;
+  static final int FAILED = 1;
+  static final int WRONG_USAGE = 2;
+
+  @Override
+  public int handleParseException(ParameterException e, String[] args) {
+    CommandLine line = e.getCommandLine();
+    String help = line.getCommandName() + " --help";
+    line.getErr().println(oneLine("steadyturn: " + e.getMessage() + "; " + help + " explains"));
+    return WRONG_USAGE;
+  }
+
+  @Override
+  public int handleExecutionException(Exception e, CommandLine line, ParseResult parsed) {
+    line.getOut().flush();
+    line.getErr().println("steadyturn: " + plainWords(e));
+    if (parsed.hasMatchedOption("--verbose")) {
+      e.printStackTrace(line.getErr());
+    }
+    return FAILED;
+  }
+
+  /** What went wrong, in one line for people. */
+  static String plainWords(Exception e) {
+    if (e instanceof NoSuchFileException missing) {
+      return missing.getFile() + " does not exist";
+    }
+    if (e instanceof FileAlreadyExistsException present) {
+      return present.getFile() + " exists already";
+    }
+    if (e instanceof AccessDeniedException denied) {
+      return denied.getFile() + ": no permission";
+    }
+    String message = e.getMessage() == null ? "" : oneLine(e.getMessage());
+    boolean meantForPeople = e instanceof IOException || isOurs(e);
+    if (meantForPeople && !message.isEmpty()) {
+      return message;
+    }
+    return "unexpected "
+        + e.getClass().getSimpleName()
+        + (message.isEmpty() ? "" : ": " + message)
+        + " (a fault of this program; --verbose shows where)";
+  }
+
+  private static boolean isOurs(Exception e) {
+    return e.getClass().getName().startsWith("steadyturn.");
+  }
+
+  private static String oneLine(String text) {
+    return text.strip().replaceAll("\\s*\\R\\s*", " ");
+  }
+}
