@@ -1,0 +1,50 @@
+package steadyturn.fusion.displace;
+
+/**
+ * A stretch in which the body's velocity and rate are known to be near zero, with the spread a
+ * swaying person leaves.
+ *
+ * @param startS start, s on the recording's common axis
+ * @param endS end, s
+ * @param velocitySdMps spread of the velocity, m/s, correlated over {@link #SWAY_CORRELATION_S}
+ * @param rateSdRadPerS spread of the rate, rad/s, correlated likewise
+ * @param driftSdMps spread of a velocity that stays the same through the whole stretch, m/s; 0 for
+ *     a true rest
+ */
+public record Anchor(
+    double startS, double endS, double velocitySdMps, double rateSdRadPerS, double driftSdMps) {
+
+  /** Sway of a standing person stays alike for about this long, s (our assumption). */
+  public static final double SWAY_CORRELATION_S = 0.3;
+
+  public Anchor {
+    if (!(endS > startS) || !(velocitySdMps > 0) || !(rateSdRadPerS > 0) || !(driftSdMps >= 0)) {
+      throw new IllegalArgumentException(
+          "an anchor needs endS > startS and spreads above 0, was "
+              + startS
+              + ".."
+              + endS
+              + " s, "
+              + velocitySdMps
+              + " m/s, "
+              + rateSdRadPerS
+              + " rad/s, "
+              + driftSdMps);
+    }
+  }
+
+  /** Still address: velocity within 6 mm/s, rate within 0.8 deg/s. */
+  public static Anchor address(double startS, double endS) {
+    return new Anchor(startS, endS, 0.006, Math.toRadians(0.8), 0);
+  }
+
+  /** Held finish: velocity within 15 mm/s, rate within 2.5 deg/s. */
+  public static Anchor finish(double startS, double endS) {
+    return new Anchor(startS, endS, 0.015, Math.toRadians(2.5), 0);
+  }
+
+  /** The same stretch with an unknown steady velocity of the given spread. */
+  public Anchor drifting(double driftMps) {
+    return new Anchor(startS, endS, velocitySdMps, rateSdRadPerS, driftMps);
+  }
+}

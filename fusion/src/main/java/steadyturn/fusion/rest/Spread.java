@@ -1,0 +1,41 @@
+package steadyturn.fusion.rest;
+
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * How much a unit moved inside one window: RMS of the rate about the bias, SD of the acceleration
+ * vector.
+ */
+record Spread(int samples, double rateRmsRadPerS, double accelSdMps2) {
+
+  static Spread of(UnitStream unit, Vector3 biasRadPerS, double fromS, double toS) {
+    double rate2 = 0;
+    double[] sum = new double[3];
+    double square = 0;
+    int n = 0;
+    for (int i = unit.indexAt(fromS), to = unit.indexAt(toS); i < to; i++) {
+      double sample2 = 0;
+      double rateSample2 = 0;
+      for (int axis = 0; axis < 3; axis++) {
+        double rate = unit.gyroRadPerS(axis, i) - biasRadPerS.get(axis);
+        rateSample2 += rate * rate;
+        sample2 += unit.accelMps2(axis, i) * unit.accelMps2(axis, i);
+      }
+      if (Double.isNaN(rateSample2 + sample2)) {
+        continue;
+      }
+      for (int axis = 0; axis < 3; axis++) {
+        sum[axis] += unit.accelMps2(axis, i);
+      }
+      rate2 += rateSample2;
+      square += sample2;
+      n++;
+    }
+    if (n == 0) {
+      return new Spread(0, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
+    }
+    double mean2 = (sum[0] * sum[0] + sum[1] * sum[1] + sum[2] * sum[2]) / ((double) n * n);
+    return new Spread(n, Math.sqrt(rate2 / n), Math.sqrt(Math.max(0, square / n - mean2)));
+  }
+}
