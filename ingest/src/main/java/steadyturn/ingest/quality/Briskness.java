@@ -1,0 +1,58 @@
+package steadyturn.ingest.quality;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * How much more one unit moves than another, taken over two-second blocks in which either moves.
+ *
+ * @param blocks number of such blocks
+ * @param gyroRatio median ratio of the rates, first to second
+ * @param gyroShare share of the blocks in which the first turns faster
+ * @param accelRatio median ratio of the accelerations
+ * @param correlation of the two rates over time
+ */
+record Briskness(
+    int blocks, double gyroRatio, double gyroShare, double accelRatio, double correlation) {
+
+  private static final int BINS_IN_BLOCK = 40;
+
+  /** A block counts when one of the two turns at this rate on average. */
+  private static final double MOVING_RAD_PER_S = Math.toRadians(30);
+
+  static Briskness of(UnitStream first, UnitStream second) {
+    double fromS = Math.max(first.timeS(0), second.timeS(0));
+    double toS = Math.min(first.timeS(first.size() - 1), second.timeS(second.size() - 1));
+    Activity a = Activity.of(first, fromS, toS);
+    Activity b = Activity.of(second, fromS, toS);
+    List<Double> gyroRatios = new ArrayList<>();
+    List<Double> accelRatios = new ArrayList<>();
+    for (int bin = 0; bin + BINS_IN_BLOCK <= a.bins(); bin += BINS_IN_BLOCK) {
+      double rateA = a.gyroRmsRadPerS(bin, bin + BINS_IN_BLOCK);
+      double rateB = b.gyroRmsRadPerS(bin, bin + BINS_IN_BLOCK);
+      if (Math.max(rateA, rateB) > MOVING_RAD_PER_S) {
+        gyroRatios.add(rateA / rateB);
+        accelRatios.add(
+            a.accelRmsMps2(bin, bin + BINS_IN_BLOCK) / b.accelRmsMps2(bin, bin + BINS_IN_BLOCK));
+      }
+    }
+    long faster = gyroRatios.stream().filter(r -> r > 1).count();
+    return new Briskness(
+        gyroRatios.size(),
+        median(gyroRatios),
+        (double) faster / gyroRatios.size(),
+        median(accelRatios),
+        a.correlation(b));
+  }
+
+  private static double median(List<Double> values) {
+    if (values.isEmpty()) {
+      return Double.NaN;
+    }
+    List<Double> sorted = new ArrayList<>(values);
+    Collections.sort(sorted);
+    return sorted.get(sorted.size() / 2);
+  }
+}

@@ -1,0 +1,82 @@
+package steadyturn.ingest.quality;
+
+import static java.util.Locale.ROOT;
+
+import java.util.ArrayList;
+import java.util.List;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/** Judges every unit of a recording, and the units against each other. */
+public final class RecordingQuality {
+
+  /** Units must share this much time to be used together, s. */
+  private static final double SHORTEST_SHARED_S = 1;
+
+  private RecordingQuality() {}
+
+  /** Judges with the default limits. */
+  public static RecordingReport judge(Recording recording) {
+    return judge(recording, QualityLimits.defaults());
+  }
+
+  /** Judges with limits of the caller's. */
+  public static RecordingReport judge(Recording recording, QualityLimits limits) {
+    List<UnitReport> reports = new ArrayList<>();
+    for (UnitStream unit : recording.units()) {
+      List<Finding> more = new ArrayList<>(ofOverlap(unit, recording.units().get(0)));
+      for (UnitStream other : recording.units()) {
+        if (other.point() != unit.point() && sharedS(unit, other) > SHORTEST_SHARED_S) {
+          more.addAll(UnitMixUp.ofFirst(unit, other));
+        }
+      }
+      reports.add(UnitQuality.judge(unit, limits).with(more));
+    }
+    return new RecordingReport(recording.id(), reports);
+  }
+
+  private static List<Finding> ofOverlap(UnitStream unit, UnitStream reference) {
+    if (unit.point() == reference.point() || unit.size() < 2 || reference.size() < 2) {
+      return List.of();
+    }
+    double sharedS = sharedS(unit, reference);
+    double shorterS = Math.min(lengthS(unit), lengthS(reference));
+    if (sharedS >= 0.5 * shorterS) {
+      return List.of();
+    }
+    String name = words(reference.point());
+    boolean apart = sharedS < SHORTEST_SHARED_S;
+    return List.of(
+        new Finding(
+            Check.OVERLAP,
+            apart ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
+            String.format(
+                ROOT,
+                "It ran from %.1f to %.1f s, the %s unit from %.1f to %.1f s: %s.",
+                unit.timeS(0),
+                unit.timeS(unit.size() - 1),
+                name,
+                reference.timeS(0),
+                reference.timeS(reference.size() - 1),
+                apart ? "never together" : "less than half of it together"),
+            "Start all units before the first swing, and check the start times in the recording."));
+  }
+
+  private static double lengthS(UnitStream unit) {
+    return unit.timeS(unit.size() - 1) - unit.timeS(0);
+  }
+
+  private static double sharedS(UnitStream a, UnitStream b) {
+    if (a.size() < 2 || b.size() < 2) {
+      return 0;
+    }
+    double fromS = Math.max(a.timeS(0), b.timeS(0));
+    return Math.max(0, Math.min(a.timeS(a.size() - 1), b.timeS(b.size() - 1)) - fromS);
+  }
+
+  /** The point as people say it: lead hand. */
+  static String words(BodyPoint point) {
+    return point.trackedPoint().replace('_', ' ');
+  }
+}

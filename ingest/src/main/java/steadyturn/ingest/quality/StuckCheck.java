@@ -1,0 +1,196 @@
+package steadyturn.ingest.quality;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * Finds channels that hold one value while the unit moves, channels that are missing, and stretches
+ * in which all six values stand still although the movement does not.
+ */
+final class StuckCheck {
+
+  private static final String[] CHANNELS = {
+    "accelerometer x", "accelerometer y", "accelerometer z",
+    "gyroscope x", "gyroscope y", "gyroscope z"
+  };
+
+  /** A channel that holds its value for as long, while the others move, is stuck, s. */
+  private static final double STUCK_S = 0.25;
+
+  /** The others move: mean rate of the other two gyroscope axes above this. */
+  private static final double MOVING_RAD_PER_S = Math.toRadians(20);
+
+  private static final int FROZEN_SAMPLES = 5;
+  private static final double FROZEN_RATE_RAD_PER_S = Math.toRadians(10);
+  private static final String REPLACE =
+      "Switch the unit off and on and try again; if it stays, use another unit.";
+
+  private StuckCheck() {}
+
+  static List<Finding> of(UnitStream unit, double rateHz, Saturation saturation) {
+    List<Finding> findings = new ArrayList<>();
+    for (int channel = 0; channel < 6; channel++) {
+      double range =
+          channel < 3 ? saturation.accelFullScaleMps2() : saturation.gyroFullScaleRadPerS();
+      findings.addAll(channel(unit, channel, rateHz, range));
+    }
+    if (findings.isEmpty()) {
+      findings.addAll(frozen(unit, rateHz));
+    }
+    return findings;
+  }
+
+  private static List<Finding> channel(UnitStream unit, int channel, double rateHz, double range) {
+    double[] values = column(unit, channel);
+    if (values.length > 0 && isMissing(values)) {
+      return List.of(broken(CHANNELS[channel] + " has no values at all."));
+    }
+    if (values.length > 1 && isConstant(values)) {
+      boolean moves = movement(unit, channel, 0, values.length) > Math.toRadians(2);
+      return moves
+          ? List.of(broken(CHANNELS[channel] + " shows the same value all the time."))
+          : List.of();
+    }
+    int atLeast = Math.max((int) (STUCK_S * rateHz), FROZEN_SAMPLES);
+    int longest = longestHeldWhileMoving(unit, values, channel, atLeast, range);
+    return longest == 0
+        ? List.of()
+        : List.of(
+            broken(
+                String.format(
+                    Locale.ROOT,
+                    "%s held one value for %.1f s while the unit moved.",
+                    CHANNELS[channel],
+                    longest / rateHz)));
+  }
+
+  private static Finding broken(String what) {
+    return new Finding(Check.STUCK, Verdict.NOT_USABLE, "The " + what, REPLACE);
+  }
+
+  private static double[] column(UnitStream unit, int channel) {
+    return channel < 3 ? unit.accelColumnMps2(channel) : unit.gyroColumnRadPerS(channel - 3);
+  }
+
+  private static boolean isMissing(double[] values) {
+    for (double value : values) {
+      if (!Double.isNaN(value)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean isConstant(double[] values) {
+    for (double value : values) {
+      if (value != values[0]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** A value held at the end of the range is a matter of saturation. */
+  private static int longestHeldWhileMoving(
+      UnitStream unit, double[] values, int channel, int atLeast, double range) {
+    double end = SaturationCheck.SHARE_OF_FULL_SCALE * range;
+    int longest = 0;
+    int from = 0;
+    for (int i = 1; i <= values.length; i++) {
+      if (i < values.length && values[i] == values[from]) {
+        continue;
+      }
+      boolean isLong = i - from > atLeast && Math.abs(values[from]) < end;
+      if (isLong && movement(unit, channel, from, i) > MOVING_RAD_PER_S) {
+        longest = Math.max(longest, i - from);
+      }
+      from = i;
+    }
+    return longest;
+  }
+
+  /** Mean size of the changes of the gyroscope axes other than the channel, rad/s. */
+  private static double movement(UnitStream unit, int channel, int from, int to) {
+    double sum = 0;
+    int n = 0;
+    for (int axis = 0; axis < 3; axis++) {
+      if (axis == channel - 3) {
+        continue;
+      }
+      double[] rate = unit.gyroColumnRadPerS(axis);
+      double mean = meanOf(rate, from, to);
+      for (int i = from; i < to; i++) {
+        double away = rate[i] - mean;
+        if (!Double.isNaN(away)) {
+          sum += away * away;
+          n++;
+        }
+      }
+    }
+    return n == 0 ? 0 : Math.sqrt(2 * sum / n);
+  }
+
+  private static double meanOf(double[] values, int from, int to) {
+    double sum = 0;
+    int n = 0;
+    for (int i = from; i < to; i++) {
+      if (!Double.isNaN(values[i])) {
+        sum += values[i];
+        n++;
+      }
+    }
+    return n == 0 ? 0 : sum / n;
+  }
+
+  private static List<Finding> frozen(UnitStream unit, double rateHz) {
+    int total = 0;
+    int from = 0;
+    for (int i = 1; i <= unit.size(); i++) {
+      if (i < unit.size() && isRepeat(unit, i)) {
+        continue;
+      }
+      if (i - from >= FROZEN_SAMPLES && isMidMovement(unit, from, i)) {
+        total += i - from;
+      }
+      from = i;
+    }
+    if (total == 0) {
+      return List.of();
+    }
+    return List.of(
+        new Finding(
+            Check.FROZEN,
+            Verdict.WIDER_INTERVALS,
+            String.format(
+                Locale.ROOT,
+                "For %.2f s in all, all six values stood still in the middle of a movement.",
+                total / rateHz),
+            "The radio or the cable repeats old values: bring the receiver closer."));
+  }
+
+  private static boolean isRepeat(UnitStream unit, int i) {
+    for (int channel = 0; channel < 6; channel++) {
+      double[] values = column(unit, channel);
+      if (values[i] != values[i - 1]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean isMidMovement(UnitStream unit, int from, int to) {
+    boolean jumps = to < unit.size() && change(unit, to - 1, to) > FROZEN_RATE_RAD_PER_S;
+    return unit.gyroNormRadPerS(from) > FROZEN_RATE_RAD_PER_S && jumps;
+  }
+
+  private static double change(UnitStream unit, int a, int b) {
+    double sum = 0;
+    for (int axis = 0; axis < 3; axis++) {
+      double step = unit.gyroRadPerS(axis, b) - unit.gyroRadPerS(axis, a);
+      sum += step * step;
+    }
+    return Math.sqrt(sum);
+  }
+}
