@@ -9,10 +9,10 @@ import java.util.Optional;
  * @param number 1 for the first of the recording
  * @param kind hit or practice, from the shock or from the mark that overlaps it
  * @param club from the mark that overlaps it, else an empty string
- * @param startS start of the stretch to analyse: in the stillness before the takeaway, or 1.5 s
- *     before it where there is none
- * @param endS end of that stretch: in the stillness of the finish, or 2.5 s after impact where
- *     there is none
+ * @param startS start of the stretch to analyse: the latest of the recording's start, the end of
+ *     the swing before and 3 s before the takeaway
+ * @param endS end of that stretch: the earliest of the recording's end, the takeaway of the next
+ *     swing and 4 s after impact
  * @param events the key positions that could be found, in order of {@link SwingEvent}
  * @param flags what a reader must know, such as {@code address-not-still}; see docs/measures.md
  */

@@ -1,0 +1,155 @@
+package steadyturn.analysis.swing;
+
+import java.util.Optional;
+import steadyturn.fusion.attitude.GyroTrack;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * One arm unit around one fast moment: its levelled attitude, its rate in the plane of the
+ * downswing and the shape of the stroke.
+ */
+final class ArmMotion {
+
+  private final UnitStream stretch;
+  private final GyroTrack track;
+  private final Vector3 planeNormal;
+  private final Vector3 longAxisUnit;
+  private final double[] inPlaneRadPerS;
+  private final StrokeShape shape;
+
+  private static final double BEFORE_PEAK_S = 3.5;
+  private static final double AFTER_PEAK_S = 1.5;
+  private static final double PLANE_S = 0.12;
+  // our choice, wide: planes of full swings lie 35-65 deg from the ground (common practice, no
+  // source), so the axis leans by 25-55 deg
+  private static final double LEAST_LEAN = Math.sin(Math.toRadians(8));
+  private static final double MOST_LEAN = Math.sin(Math.toRadians(80));
+  private static final double HANGING = -Math.sin(Math.toRadians(20));
+
+  private ArmMotion(
+      UnitStream stretch,
+      GyroTrack track,
+      Vector3 planeNormal,
+      Vector3 longAxisUnit,
+      double[] inPlaneRadPerS,
+      StrokeShape shape) {
+    this.stretch = stretch;
+    this.track = track;
+    this.planeNormal = planeNormal;
+    this.longAxisUnit = longAxisUnit;
+    this.inPlaneRadPerS = inPlaneRadPerS;
+    this.shape = shape;
+  }
+
+  /** Reads the motion around sample {@code peak} of the stream; empty when it is no stroke. */
+  static Optional<ArmMotion> around(
+      UnitStream stream, int peak, Vector3 bias, Vector3 longAxisUnit, double longestBackS) {
+    double peakS = stream.timeS(peak);
+    UnitStream stretch = stream.between(peakS - BEFORE_PEAK_S, peakS + AFTER_PEAK_S);
+    GyroTrack raw = GyroTrack.of(stretch, bias);
+    Vector3 normal = planeNormal(raw, raw.indexAt(peakS), longAxisUnit);
+    double[] rate = ratesAbout(raw, normal);
+    int fastest = fastest(raw, rate, peakS);
+    normal = planeNormal(raw, fastest, longAxisUnit);
+    rate = ratesAbout(raw, normal);
+    double[] time = stretch.timeColumnS();
+    double[] fine = Smoothing.centred(time, rate, 0.006);
+    double[] coarse = Smoothing.centred(time, rate, 0.025);
+    Optional<StrokeShape> found =
+        StrokeShape.around(time, fine, coarse, fastest(raw, fine, peakS), longestBackS);
+    if (found.isEmpty()) {
+      return Optional.empty();
+    }
+    StrokeShape shape = found.get();
+    GyroTrack level = levelled(raw, shape.takeaway());
+    int reference = shape.takeaway();
+    Vector3 levelNormal =
+        level.qTrackUnit(reference).rotate(raw.qTrackUnit(reference).conjugate().rotate(normal));
+    return Optional.of(new ArmMotion(stretch, level, levelNormal, longAxisUnit, fine, shape));
+  }
+
+  /** Level from the specific force before the takeaway, where the arm moves least. */
+  private static GyroTrack levelled(GyroTrack raw, int takeaway) {
+    int from = raw.indexAt(raw.timeS(takeaway) - 0.6);
+    return raw.levelled(from, Math.max(from + 1, takeaway));
+  }
+
+  private static int fastest(GyroTrack track, double[] rate, double peakS) {
+    int fastest = track.indexAt(peakS);
+    for (int i = track.indexAt(peakS - PLANE_S); i < track.indexAt(peakS + PLANE_S); i++) {
+      fastest = rate[i] > rate[fastest] ? i : fastest;
+    }
+    return fastest;
+  }
+
+  /** Mean axis of the last part of the downswing; the turn about the bone itself is left out. */
+  private static Vector3 planeNormal(GyroTrack track, int peak, Vector3 longAxisUnit) {
+    Vector3 sum = Vector3.ZERO;
+    for (int i = track.indexAt(track.timeS(peak) - PLANE_S); i <= peak; i++) {
+      Vector3 rate = track.rateUnitRadPerS(i);
+      Vector3 across = rate.minus(longAxisUnit.times(rate.dot(longAxisUnit)));
+      sum = sum.plus(track.qTrackUnit(i).rotate(across.times(across.norm())));
+    }
+    return sum.unit();
+  }
+
+  private static double[] ratesAbout(GyroTrack track, Vector3 normal) {
+    double[] rates = new double[track.size()];
+    for (int i = 0; i < rates.length; i++) {
+      rates[i] = track.qTrackUnit(i).rotate(track.rateUnitRadPerS(i)).dot(normal);
+    }
+    return rates;
+  }
+
+  /** Direction of the bone at sample i in the level frame. */
+  Vector3 boneLevel(int i) {
+    return track.qTrackUnit(i).rotate(longAxisUnit);
+  }
+
+  /** Angle of the bone above the horizontal at sample i, rad. */
+  double elevationRad(int i) {
+    return Math.asin(Math.max(-1, Math.min(1, boneLevel(i).z())));
+  }
+
+  /**
+   * A golf swing goes down round an axis that leans: up and towards the ball for a right-handed
+   * player, down for a left-handed one, and it starts with the arm hanging.
+   */
+  boolean isGolfLike(int handedSign) {
+    double lean = handedSign * planeNormal.z();
+    return lean > LEAST_LEAN && lean < MOST_LEAN && boneLevel(shape.takeaway()).z() < HANGING;
+  }
+
+  double peakRadPerS() {
+    return inPlaneRadPerS[shape.peak()];
+  }
+
+  double timeS(int i) {
+    return track.timeS(i);
+  }
+
+  UnitStream stretch() {
+    return stretch;
+  }
+
+  GyroTrack track() {
+    return track;
+  }
+
+  Vector3 planeNormal() {
+    return planeNormal;
+  }
+
+  Vector3 longAxisUnit() {
+    return longAxisUnit;
+  }
+
+  double[] inPlaneRadPerS() {
+    return inPlaneRadPerS;
+  }
+
+  StrokeShape shape() {
+    return shape;
+  }
+}

@@ -1,0 +1,192 @@
+package steadyturn.analysis.swing;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import steadyturn.analysis.measure.Grade;
+import steadyturn.fusion.attitude.GyroTrack;
+import steadyturn.fusion.attitude.RestBias;
+import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Recording;
+
+/** Reads the key positions of one stroke that an arm unit shows. */
+final class ArmSwingReader {
+
+  private static final double REFERENCE_S = 0.14;
+  private static final double LONGEST_GAP_S = 0.03;
+  private static final double FINISH_WITHIN_S = 4;
+
+  private final Recording recording;
+  private final WristAlignment alignment;
+  private final Optional<ArmMotion> forearm;
+  private final Optional<ArmMotion> hand;
+  private final ArmMotion arm;
+  private final WornUnit armUnit;
+  private final Map<SwingEvent, EventTime> events = new EnumMap<>(SwingEvent.class);
+  private final List<String> flags = new ArrayList<>();
+
+  ArmSwingReader(
+      Recording recording,
+      WristAlignment alignment,
+      FinderSettings settings,
+      Optional<WornUnit> forearmUnit,
+      Optional<WornUnit> handUnit,
+      ArmMotion arm) {
+    this.recording = recording;
+    this.alignment = alignment;
+    this.arm = arm;
+    double peakS = arm.timeS(arm.shape().peak());
+    if (forearmUnit.isPresent()) {
+      this.armUnit = forearmUnit.get();
+      this.forearm = Optional.of(arm);
+      this.hand = handUnit.flatMap(u -> u.around(peakS, settings));
+    } else {
+      this.armUnit = handUnit.orElseThrow();
+      this.forearm = Optional.empty();
+      this.hand = Optional.of(arm);
+    }
+  }
+
+  /** The swing with all events that can be found. */
+  FoundSwing read() {
+    StrokeShape shape = arm.shape();
+    readBack(shape);
+    Optional<Instant> shock = shock();
+    Instant impact = shock.orElseGet(this::virtualImpact);
+    putImpact(impact, shock.isPresent());
+    Span down = new Span(shape.topS(), impact.timeS());
+    readDown(down);
+    readPelvis(down);
+    Optional<Instant> finish = readFinish(impact.timeS());
+    noteGaps(impact.timeS());
+    return new FoundSwing(
+        armUnit.stream(),
+        List.copyOf(events.values()),
+        shock.isPresent(),
+        shape.takeawayS(),
+        impact.timeS(),
+        finish.map(Instant::timeS).orElse(impact.timeS() + 1.5),
+        flags);
+  }
+
+  private void readBack(StrokeShape shape) {
+    double takeawaySd = shape.takeawaySdS();
+    put(SwingEvent.ADDRESS, new Instant(shape.takeawayS() - REFERENCE_S, takeawaySd), "");
+    put(SwingEvent.TAKEAWAY, new Instant(shape.takeawayS(), takeawaySd), "");
+    boolean hands = forearm.isPresent();
+    // an arm trembles by a few deg/s while it turns round
+    double trembleS = Math.toRadians(6) / Math.max(shape.topSlope(), 1);
+    put(
+        SwingEvent.TOP,
+        new Instant(shape.topS(), Math.hypot(trembleS, hands ? 0.003 : 0.02)),
+        hands ? "" : "no forearm unit: from the hand, which turns round later");
+    ArmEvents.levelUp(arm, shape.takeaway(), shape.top(), alignment.longAxisSdRad())
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, i, handForArm()));
+  }
+
+  private void readDown(Span down) {
+    int top = arm.shape().top();
+    int impact = arm.track().indexAt(down.toS());
+    int last = arm.track().size();
+    ArmEvents.levelDown(arm, top, Math.min(impact, last), alignment.longAxisSdRad())
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, i, handForArm()));
+    ArmEvents.levelUp(arm, Math.min(impact, last - 1), last, alignment.longAxisSdRad())
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, i, handForArm()));
+    Optional<Instant> seen =
+        recording
+            .unit(BodyPoint.CLUB_SHAFT)
+            .flatMap(s -> ShaftLevel.seen(s, RestBias.of(s), arm.shape().takeawayS(), down));
+    seen.ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, ""));
+    if (seen.isEmpty()) {
+      hand.flatMap(h -> ShaftLevel.carried(h, recording.player().handed().sign(), down))
+          .ifPresent(
+              i ->
+                  put(
+                      SwingEvent.SHAFT_LEVEL_DOWN,
+                      i,
+                      "no shaft unit: the hand carries the shaft's direction at address along"));
+    }
+  }
+
+  private String handForArm() {
+    return forearm.isPresent() ? "" : "no forearm unit: from the hand";
+  }
+
+  private void readPelvis(Span down) {
+    recording
+        .unit(BodyPoint.PELVIS)
+        .flatMap(
+            s ->
+                PelvisMotion.over(
+                    s,
+                    RestBias.of(s),
+                    arm.shape().takeawayS() - 0.5,
+                    down.toS() + 0.3,
+                    recording.player().handed().sign()))
+        .flatMap(p -> p.turnaround(arm.shape().takeawayS() + 0.2, down.toS()))
+        .ifPresent(i -> put(SwingEvent.PELVIS_TURNAROUND, i, ""));
+  }
+
+  private Optional<Instant> shock() {
+    Optional<Instant> atHand = hand.flatMap(this::shockIn);
+    Optional<Instant> atForearm = forearm.flatMap(this::shockIn);
+    if (atHand.isPresent() && atForearm.isPresent()) {
+      double apart = Math.abs(atHand.get().timeS() - atForearm.get().timeS());
+      return apart < 0.01 ? Optional.of(Instant.ofBoth(atHand.get(), atForearm.get())) : atHand;
+    }
+    return atHand.or(() -> atForearm);
+  }
+
+  private Optional<Instant> shockIn(ArmMotion motion) {
+    GyroTrack track = motion.track();
+    Span where = impactSpan();
+    return ShockFinder.find(
+        track, track.indexAt(where.fromS()), Math.min(track.size(), track.indexAt(where.toS())));
+  }
+
+  private Span impactSpan() {
+    StrokeShape shape = arm.shape();
+    double peakS = arm.timeS(shape.peak());
+    double endS = arm.timeS(Math.min(shape.end(), arm.track().size() - 1));
+    return new Span(shape.topS() + 0.06, Math.min(endS, peakS + 0.25));
+  }
+
+  private Instant virtualImpact() {
+    ArmMotion seer = hand.orElse(arm);
+    Span where = impactSpan();
+    int from = seer.track().indexAt(where.fromS());
+    int to = Math.min(seer.track().size(), seer.track().indexAt(where.toS()));
+    return ArmEvents.nearestReturn(seer, from, Math.max(from + 1, to), 0.008);
+  }
+
+  private void putImpact(Instant impact, boolean shock) {
+    put(SwingEvent.IMPACT, impact, shock ? "" : "virtual: nearest return to the address direction");
+  }
+
+  private Optional<Instant> readFinish(double impactS) {
+    Optional<Instant> finish =
+        Finish.find(
+            armUnit.stream(), armUnit.biasRadPerS(), impactS + 0.2, impactS + FINISH_WITHIN_S);
+    finish.ifPresentOrElse(i -> put(SwingEvent.FINISH, i, ""), () -> flags.add("finish-not-held"));
+    return finish;
+  }
+
+  private void noteGaps(double impactS) {
+    int from = arm.shape().takeaway();
+    int to = arm.track().indexAt(impactS);
+    if (GyroTrack.longestGapS(arm.stretch(), from, Math.min(to, arm.track().size()))
+        > LONGEST_GAP_S) {
+      flags.add("arm-gap");
+    }
+  }
+
+  private void put(SwingEvent event, Instant at, String why) {
+    events.put(
+        event,
+        new EventTime(
+            event, at.timeS(), at.sdS(), why.isEmpty() ? Grade.MEASURED : Grade.ESTIMATED, why));
+  }
+}

@@ -1,0 +1,81 @@
+package steadyturn.analysis.swing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.fusion.attitude.RestBias;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/** Finds the swings that a forearm or hand unit shows. */
+final class ArmSwings {
+
+  private final Recording recording;
+  private final WristAlignment alignment;
+  private final FinderSettings settings;
+  private final Optional<WornUnit> forearm;
+  private final Optional<WornUnit> hand;
+
+  ArmSwings(Recording recording, WristAlignment alignment, FinderSettings settings) {
+    this.recording = recording;
+    this.alignment = alignment;
+    this.settings = settings;
+    this.forearm =
+        recording
+            .unit(BodyPoint.LEAD_FOREARM)
+            .map(s -> worn(s, alignment.qForearmUnitForearm().rotate(Vector3.X)));
+    this.hand =
+        recording
+            .unit(BodyPoint.LEAD_HAND)
+            .map(s -> worn(s, alignment.qHandUnitHand().rotate(Vector3.X)));
+  }
+
+  private static WornUnit worn(UnitStream stream, Vector3 longAxisUnit) {
+    return new WornUnit(stream, RestBias.of(stream), longAxisUnit);
+  }
+
+  /** All swings by time. */
+  List<FoundSwing> all() {
+    WornUnit arm = forearm.or(() -> hand).orElseThrow();
+    List<FoundSwing> found = new ArrayList<>();
+    double freeFromS = Double.NEGATIVE_INFINITY;
+    for (int peak : FastBursts.peaks(arm.stream(), settings.fastRadPerS())) {
+      if (arm.stream().timeS(peak) < freeFromS) {
+        continue;
+      }
+      Optional<ArmMotion> motion =
+          arm.around(peak, settings)
+              .filter(m -> isFullSwing(m, recording.player().handed().sign()));
+      if (motion.isPresent()) {
+        FoundSwing swing =
+            new ArmSwingReader(recording, alignment, settings, forearm, hand, motion.get()).read();
+        found.add(swing);
+        freeFromS = swing.impactS() + 0.5;
+      }
+    }
+    return found;
+  }
+
+  private boolean isFullSwing(ArmMotion arm, int handedSign) {
+    StrokeShape shape = arm.shape();
+    double backS = shape.topS() - shape.takeawayS();
+    double downS = arm.timeS(shape.peak()) - shape.topS();
+    double throughRad =
+        StrokeShape.angle(
+            arm.stretch().timeColumnS(),
+            arm.inPlaneRadPerS(),
+            shape.peak(),
+            Math.min(shape.end(), arm.track().size() - 1));
+    return arm.peakRadPerS() > settings.fastRadPerS()
+        && shape.backRad() > settings.leastBackRad()
+        && backS >= settings.shortestBackS()
+        && backS <= settings.longestBackS()
+        && downS >= settings.shortestDownS() / 2
+        && downS <= settings.longestDownS()
+        && throughRad > settings.leastThroughRad()
+        && arm.isGolfLike(handedSign);
+  }
+}

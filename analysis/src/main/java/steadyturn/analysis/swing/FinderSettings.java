@@ -1,0 +1,39 @@
+package steadyturn.analysis.swing;
+
+/**
+ * What makes a full swing. Angles in rad, rates in rad/s, times in s.
+ *
+ * @param fastRadPerS in-plane rate a downswing must exceed
+ * @param leastBackRad in-plane angle a backswing must exceed
+ * @param shortestBackS shortest backswing, takeaway to top
+ * @param longestBackS longest backswing
+ * @param shortestDownS shortest downswing, top to impact
+ * @param longestDownS longest downswing
+ * @param leastThroughRad in-plane angle the arm must go on after its fastest moment
+ * @param beforeTakeawayS how much of the time before the takeaway belongs to the swing at most
+ * @param afterImpactS how much of the time after impact belongs to the swing at most
+ */
+record FinderSettings(
+    double fastRadPerS,
+    double leastBackRad,
+    double shortestBackS,
+    double longestBackS,
+    double shortestDownS,
+    double longestDownS,
+    double leastThroughRad,
+    double beforeTakeawayS,
+    double afterImpactS) {
+
+  static FinderSettings defaults() {
+    return new FinderSettings(
+        Math.toRadians(500),
+        Math.toRadians(60),
+        0.35,
+        1.8,
+        0.08,
+        0.6,
+        Math.toRadians(30),
+        3.0,
+        4.0);
+  }
+}

@@ -1,0 +1,115 @@
+package steadyturn.analysis.swing;
+
+import java.util.Optional;
+
+/**
+ * Back, turn round, fast forward: the one shape every swing has, in the in-plane rate of an arm or
+ * the turn rate of the pelvis (negative back, positive forward).
+ *
+ * @param takeaway index of the last sample before the movement back
+ * @param takeawayS start of the movement back by back-extrapolation, s
+ * @param takeawaySdS its standard deviation, s
+ * @param top index of the first sample after the sign change
+ * @param topS instant of the sign change, s
+ * @param topSlope how fast the rate passes zero there, rad/s^2
+ * @param peak index of the fastest sample forward
+ * @param end index of the first sample after the peak at which the movement forward has ended
+ * @param backRad angle from takeaway to top, positive
+ */
+record StrokeShape(
+    int takeaway,
+    double takeawayS,
+    double takeawaySdS,
+    int top,
+    double topS,
+    double topSlope,
+    int peak,
+    int end,
+    double backRad) {
+
+  // the crossings whose line gives the start of the movement
+  private static final double LOW_RAD_PER_S = Math.toRadians(8);
+  private static final double HIGH_RAD_PER_S = Math.toRadians(25);
+  // our choice: nobody trembles this fast at the top, and every movement back exceeds it
+  private static final double PLAIN_RAD_PER_S = Math.toRadians(40);
+
+  /**
+   * Reads the shape around a peak.
+   *
+   * @param fine rate to find the top and the peak in, rad/s
+   * @param coarse rate, more strongly smoothed, to find the takeaway in
+   * @param longestBackS how far before the top the movement back may have started
+   */
+  static Optional<StrokeShape> around(
+      double[] timeS, double[] fine, double[] coarse, int peak, double longestBackS) {
+    int top = peak;
+    while (top > 0 && fine[top - 1] > 0) {
+      top--;
+    }
+    if (top < 2) {
+      return Optional.empty();
+    }
+    int back = plainlyBack(timeS, coarse, top, longestBackS);
+    int high = lastBefore(coarse, back, -HIGH_RAD_PER_S);
+    int low = lastBefore(coarse, high < 0 ? -1 : high + 1, -LOW_RAD_PER_S);
+    if (low < 0) {
+      return Optional.empty();
+    }
+    double lowS = Smoothing.crossingS(timeS, coarse, low + 1, -LOW_RAD_PER_S);
+    double highS = Smoothing.crossingS(timeS, coarse, high + 1, -HIGH_RAD_PER_S);
+    // a start at rest: rate ~ t^2 (least jerk) or ~ t^3 (least snap); the middle, and both as
+    // spread
+    double apartS = highS - lowS;
+    double earliest = apartS / (Math.cbrt(HIGH_RAD_PER_S / LOW_RAD_PER_S) - 1);
+    double latest = apartS / (Math.sqrt(HIGH_RAD_PER_S / LOW_RAD_PER_S) - 1);
+    double startS = lowS - (earliest + latest) / 2;
+    int end = peak;
+    while (end < fine.length && fine[end] > 0) {
+      end++;
+    }
+    return Optional.of(
+        new StrokeShape(
+            low,
+            startS,
+            Math.max(0.008, (earliest - latest) / 2),
+            top,
+            Smoothing.crossingS(timeS, fine, top, 0),
+            slope(timeS, fine, top),
+            peak,
+            end,
+            -angle(timeS, fine, low, top)));
+  }
+
+  /** Last sample before the top at which the movement back is plainly under way; -1 when none. */
+  private static int plainlyBack(double[] timeS, double[] rate, int top, double longestBackS) {
+    int i = top;
+    while (i >= 0 && rate[i] > -PLAIN_RAD_PER_S) {
+      i--;
+    }
+    return i < 0 || timeS[i] < timeS[top] - longestBackS ? -1 : i;
+  }
+
+  /** Last sample before {@code from} at which the rate back is below the level; -1 when none is. */
+  private static int lastBefore(double[] rate, int from, double level) {
+    int i = from;
+    while (i >= 0 && rate[i] <= level) {
+      i--;
+    }
+    return i;
+  }
+
+  private static double slope(double[] timeS, double[] rate, int i) {
+    int from = Math.max(0, i - 3);
+    int to = Math.min(rate.length - 1, i + 2);
+    return (rate[to] - rate[from]) / (timeS[to] - timeS[from]);
+  }
+
+  /** Integral of the rate from sample {@code from} to sample {@code to}, rad. */
+  static double angle(double[] timeS, double[] rate, int from, int to) {
+    double sum = 0;
+    for (int i = from + 1; i <= to; i++) {
+      sum += (rate[i] + rate[i - 1]) / 2 * (timeS[i] - timeS[i - 1]);
+    }
+    return sum;
+  }
+}

@@ -1,0 +1,111 @@
+package steadyturn.analysis.swing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.zip.GZIPInputStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * Real worn units of a person who walks, bends, waves and turns, 60 s at 100 Hz: qmt full-body
+ * example (c) 2021 Bo Yang, MIT, read in place from ../shared/data. No golf in it.
+ */
+class EverydayMovementTest {
+
+  private static final Path FOLDER = Path.of("..", "..", "shared", "data", "qmt_fullbody");
+
+  private static UnitStream read(String name, BodyPoint point) {
+    Path file = FOLDER.resolve(name + ".csv.gz");
+    assumeTrue(Files.exists(file), "skipped: no recordings in ../shared/data/qmt_fullbody");
+    List<double[]> rows = new ArrayList<>();
+    try (BufferedReader in =
+        new BufferedReader(
+            new InputStreamReader(
+                new GZIPInputStream(Files.newInputStream(file)), StandardCharsets.UTF_8))) {
+      in.lines().skip(1).forEach(line -> rows.add(numbers(line)));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    int n = rows.size();
+    double[][] c = new double[7][n];
+    for (int i = 0; i < n; i++) {
+      for (int k = 0; k < 7; k++) {
+        c[k][i] = rows.get(i)[k];
+      }
+    }
+    return new UnitStream(
+        UnitFacts.plain(point, 100),
+        c[0],
+        new double[][] {c[1], c[2], c[3]},
+        new double[][] {c[4], c[5], c[6]});
+  }
+
+  private static double[] numbers(String line) {
+    String[] words = line.split(",", -1);
+    double[] out = new double[7];
+    for (int k = 0; k < 7; k++) {
+      out[k] = Double.parseDouble(words[k]);
+    }
+    return out;
+  }
+
+  private static List<Swing> find(Handedness handed, UnitStream... units) {
+    return SwingFinder.withDefaults()
+        .find(new Recording("everyday", Player.unmeasured("p", handed), List.of(units), List.of()));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "forearm_left, hand_left, RIGHT",
+    "forearm_right, hand_right, LEFT",
+    "forearm_left, hand_left, LEFT",
+    "forearm_right, hand_right, RIGHT"
+  })
+  void anArmInEverydayMovementMakesNoSwing(String forearm, String hand, Handedness handed) {
+    // Given: forearm and hand of one side, up to 968 deg/s. Expect: no swing at all.
+    UnitStream forearmStream = read(forearm, BodyPoint.LEAD_FOREARM);
+    UnitStream handStream = read(hand, BodyPoint.LEAD_HAND);
+    assertThat(find(handed, forearmStream, handStream)).isEmpty();
+    assertThat(find(handed, handStream)).isEmpty();
+  }
+
+  @ParameterizedTest
+  @EnumSource(Handedness.class)
+  void hipsInEverydayMovementMakeNoSwing(Handedness handed) {
+    // Given: the hip unit, up to 510 deg/s. Expect: no swing at all.
+    assertThat(find(handed, read("hip", BodyPoint.PELVIS))).isEmpty();
+    assertThat(find(handed, read("lower_back", BodyPoint.PELVIS))).isEmpty();
+  }
+
+  @Test
+  void theRecordIsAsFastAsItsDescriptionSays() {
+    // Given: data/README: hands to 968 deg/s. Expect: what we read shows it, so the test above
+    // does not pass on an empty stream.
+    UnitStream hand = read("hand_right", BodyPoint.LEAD_HAND);
+    UnitStream other = read("hand_left", BodyPoint.LEAD_HAND);
+    double fastest = 0;
+    for (int i = 0; i < hand.size(); i++) {
+      fastest = Math.max(fastest, hand.gyroNormRadPerS(i));
+      fastest = Math.max(fastest, other.gyroNormRadPerS(i));
+    }
+    assertThat(Math.toDegrees(fastest)).isBetween(960.0, 975.0);
+  }
+}
