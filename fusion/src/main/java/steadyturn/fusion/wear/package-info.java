@@ -1,7 +1,9 @@
 /**
- * How the units sit on the body. In: what the units felt during the wear steps. Out: the turn from
- * each unit to its segment, such as {@link WristAlignment}. Start at {@link WristAlignment} for the
- * arm. Leaves movement during swings to {@code fusion.displace}.
+ * How units sit on the body: the turn from unit axes to body axes, where mid-hip lies from the
+ * pelvis unit, how forearm and hand units agree. In: player facts, the nominal mounting, wear
+ * steps. Out: {@link PelvisGeometry} and the wrist alignment. Start at {@link PelvisGeometry}.
+ * Knows nothing of swings. No unit is taken to sit exactly as drawn: every result carries its
+ * spread.
  */
 @NullMarked
 package steadyturn.fusion.wear;

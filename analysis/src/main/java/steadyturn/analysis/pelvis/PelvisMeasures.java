@@ -1,0 +1,221 @@
+package steadyturn.analysis.pelvis;
+
+import static steadyturn.analysis.measure.MeasureValue.Z95;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.SwingEvent;
+
+/** The pelvis measures of one swing at every key position found, in degrees and millimetres. */
+public final class PelvisMeasures {
+
+  private static final double LEAST_TURN_FOR_RATIO_DEG = 15;
+  private static final double LEAST_TURN_FOR_CENTRE_DEG = 20;
+  private static final double LEAST_MOVE_FOR_SHARE_MM = 15;
+
+  private final PelvisTrack track;
+  private final double hipHalfDistanceMm;
+  private final SkinShift skin;
+
+  /**
+   * Grade of everything here and its caveat: estimated where the swing had no true rest to start
+   * from.
+   */
+  private final Grade grade;
+
+  private final String caveat;
+
+  private PelvisMeasures(
+      PelvisTrack track, double hipHalfDistanceMm, SkinShift skin, Grade grade, String caveat) {
+    this.track = track;
+    this.hipHalfDistanceMm = hipHalfDistanceMm;
+    this.skin = skin;
+    this.grade = grade;
+    this.caveat = caveat;
+  }
+
+  /**
+   * Measures one swing at all its key positions.
+   *
+   * @param hipHalfDistanceMm half the distance between the hip-joint centres, for the turn share
+   * @param caveat empty for a swing between two true rests, else why its values are estimated
+   */
+  public static List<MeasureValue> of(
+      PelvisTrack track,
+      List<EventTime> events,
+      double hipHalfDistanceMm,
+      SkinShift skin,
+      String caveat) {
+    PelvisMeasures measures =
+        new PelvisMeasures(
+            track,
+            hipHalfDistanceMm,
+            skin,
+            caveat.isEmpty() ? Grade.MEASURED : Grade.ESTIMATED,
+            caveat);
+    List<MeasureValue> out = new ArrayList<>();
+    for (EventTime event : events) {
+      out.addAll(measures.at(event));
+    }
+    out.add(measures.circle(events));
+    return out;
+  }
+
+  private List<MeasureValue> at(EventTime event) {
+    if (event.timeS() < track.timeS(0) - 0.02
+        || event.timeS() > track.timeS(track.size() - 1) + 0.02) {
+      return outside(event);
+    }
+    PoseSpread spread = PoseSpread.at(track, track.indexAt(event.timeS()), event.sdS(), skin);
+    List<MeasureValue> out = new ArrayList<>();
+    String at = event.event().word();
+    if (event.event() != SwingEvent.ADDRESS) {
+      out.add(
+          plain(
+              Measure.PELVIS_TURN,
+              event,
+              Math.toDegrees(spread.pose().turnRad()),
+              Math.toDegrees(spread.sd(0))));
+      out.add(plain(Measure.PELVIS_SLIDE, event, 1e3 * spread.pose().slideM(), 1e3 * spread.sd(1)));
+      out.add(
+          plain(Measure.PELVIS_THRUST, event, 1e3 * spread.pose().thrustM(), 1e3 * spread.sd(2)));
+      out.add(plain(Measure.PELVIS_LIFT, event, 1e3 * spread.pose().liftM(), 1e3 * spread.sd(3)));
+    }
+    out.add(
+        plain(
+            Measure.PELVIS_TILT,
+            event,
+            Math.toDegrees(spread.pose().tiltRad()),
+            Math.toDegrees(spread.sd(4))));
+    out.add(
+        plain(
+            Measure.PELVIS_SIDETILT,
+            event,
+            Math.toDegrees(spread.pose().sideTiltRad()),
+            Math.toDegrees(spread.sd(5))));
+    if (event.event() != SwingEvent.ADDRESS && event.event() != SwingEvent.TAKEAWAY) {
+      out.add(slidePerTurn(event, spread));
+      out.add(turnToSlide(event, spread));
+      out.add(turnShare(at, event, spread));
+      out.add(centre(Measure.PELVIS_CENTRE_ALONG, event, spread, TurnCentre::alongM));
+      out.add(centre(Measure.PELVIS_CENTRE_ACROSS, event, spread, TurnCentre::acrossM));
+    }
+    return out;
+  }
+
+  private static List<MeasureValue> outside(EventTime event) {
+    String why = "the key position lies outside the stretch between the rests";
+    return List.of(
+        MeasureValue.withheld(Measure.PELVIS_TURN, event.event().word(), why),
+        MeasureValue.withheld(Measure.PELVIS_SLIDE, event.event().word(), why));
+  }
+
+  private MeasureValue plain(Measure measure, EventTime event, double value, double sd) {
+    return MeasureValue.of(measure, event.event().word(), value, sd, gradeAt(event), whyAt(event));
+  }
+
+  private Grade gradeAt(EventTime event) {
+    return event.grade() == Grade.MEASURED ? grade : Grade.ESTIMATED;
+  }
+
+  private String whyAt(EventTime event) {
+    return caveat.isEmpty() ? event.why() : caveat;
+  }
+
+  private MeasureValue slidePerTurn(EventTime event, PoseSpread spread) {
+    double turnDeg = Math.toDegrees(spread.pose().turnRad());
+    String at = event.event().word();
+    if (Math.abs(turnDeg) < LEAST_TURN_FOR_RATIO_DEG) {
+      return MeasureValue.withheld(
+          Measure.PELVIS_SLIDE_PER_TURN, at, "under 15 deg of turn the ratio says nothing");
+    }
+    ToDoubleFunction<PelvisPose> ratio = p -> 1e3 * p.slideM() / Math.toDegrees(p.turnRad());
+    return plain(
+        Measure.PELVIS_SLIDE_PER_TURN, event, ratio.applyAsDouble(spread.pose()), spread.sd(ratio));
+  }
+
+  /** |turn| / |slide|; where the slide's interval holds zero only a lower bound is known. */
+  private MeasureValue turnToSlide(EventTime event, PoseSpread spread) {
+    double turnDeg = Math.abs(Math.toDegrees(spread.pose().turnRad()));
+    double slideCm = Math.abs(100 * spread.pose().slideM());
+    double reachCm = Z95 * 100 * spread.sd(1);
+    String at = event.event().word();
+    double least = turnDeg / (slideCm + reachCm);
+    if (slideCm <= reachCm) {
+      return new MeasureValue(
+          Measure.PELVIS_TURN_TO_SLIDE,
+          at,
+          least,
+          least,
+          Double.POSITIVE_INFINITY,
+          gradeAt(event),
+          "at least this much: the slide cannot be told from none");
+    }
+    return new MeasureValue(
+        Measure.PELVIS_TURN_TO_SLIDE,
+        at,
+        turnDeg / slideCm,
+        least,
+        turnDeg / (slideCm - reachCm),
+        gradeAt(event),
+        whyAt(event));
+  }
+
+  /**
+   * r|turn| / (r|turn| + |slide|) = 1 / (1 + u) with u = |slide| / (r|turn|); the interval is that
+   * of u.
+   */
+  private MeasureValue turnShare(String at, EventTime event, PoseSpread spread) {
+    double turnMm = hipHalfDistanceMm * Math.abs(spread.pose().turnRad());
+    double slideMm = 1e3 * Math.abs(spread.pose().slideM());
+    if (turnMm < LEAST_MOVE_FOR_SHARE_MM && slideMm < LEAST_MOVE_FOR_SHARE_MM) {
+      return MeasureValue.withheld(
+          Measure.PELVIS_TURN_SHARE,
+          at,
+          "the pelvis has hardly moved, so there is nothing to share out");
+    }
+    double u = slideMm / turnMm;
+    double uSd =
+        Math.hypot(
+            1e3 * spread.sd(1) / turnMm, u * spread.sd(0) / Math.abs(spread.pose().turnRad()));
+    return new MeasureValue(
+        Measure.PELVIS_TURN_SHARE,
+        at,
+        100 / (1 + u),
+        100 / (1 + u + Z95 * uSd),
+        100 / (1 + Math.max(0, u - Z95 * uSd)),
+        gradeAt(event),
+        whyAt(event));
+  }
+
+  private MeasureValue centre(
+      Measure measure, EventTime event, PoseSpread spread, ToDoubleFunction<PelvisPose> placeM) {
+    String at = event.event().word();
+    if (Math.abs(Math.toDegrees(spread.pose().turnRad())) < LEAST_TURN_FOR_CENTRE_DEG) {
+      return MeasureValue.withheld(
+          measure, at, "under 20 deg of turn the point turned about is not defined well enough");
+    }
+    return plain(
+        measure, event, 1e3 * placeM.applyAsDouble(spread.pose()), 1e3 * spread.sd(placeM));
+  }
+
+  private MeasureValue circle(List<EventTime> events) {
+    Optional<EventTime> takeaway = find(events, SwingEvent.TAKEAWAY);
+    Optional<EventTime> impact = find(events, SwingEvent.IMPACT);
+    if (takeaway.isEmpty() || impact.isEmpty()) {
+      return MeasureValue.withheld(Measure.PELVIS_CIRCLE, "", "takeaway or impact was not found");
+    }
+    return PelvisCircle.of(
+        track, takeaway.get().timeS(), impact.get().timeS(), skin, grade, caveat);
+  }
+
+  private static Optional<EventTime> find(List<EventTime> events, SwingEvent event) {
+    return events.stream().filter(e -> e.event() == event).findFirst();
+  }
+}

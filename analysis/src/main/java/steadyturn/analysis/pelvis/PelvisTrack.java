@@ -1,0 +1,224 @@
+package steadyturn.analysis.pelvis;
+
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.CommonOps_DDRM;
+import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
+import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
+import steadyturn.fusion.displace.UnitMotion;
+import steadyturn.fusion.rotation.Quaternion;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.PelvisGeometry;
+import steadyturn.ingest.sample.Handedness;
+
+/**
+ * The pelvis over one swing: its pose at every sample since address, and how each independent
+ * source of error would move that pose. Address is the mean over 250..30 ms before the takeaway.
+ *
+ * <p>Errors are carried as independent columns (the factor of the joint covariance of unit,
+ * geometry and aim), so that the spread of anything computed from several instants keeps what the
+ * instants have in common.
+ */
+public final class PelvisTrack {
+
+  private static final double REFERENCE_FROM_S = 0.25;
+  private static final double REFERENCE_TO_S = 0.03;
+
+  /**
+   * Inputs of the pose that errors reach: turn and place now, turn and place at address, mounting,
+   * arm, aim.
+   */
+  private static final int INPUTS = 19;
+
+  private final UnitMotion motion;
+  private final PelvisGeometry geometry;
+  private final int h;
+  private final DMatrixRMaj factor;
+  private final int addressIndex;
+  private final double addressAzimuthRad;
+  private final Vector3 addressMidHipM;
+
+  private PelvisTrack(
+      UnitMotion motion,
+      PelvisGeometry geometry,
+      Handedness handed,
+      double aimSdRad,
+      double takeawayS) {
+    this.motion = motion;
+    this.geometry = geometry;
+    this.h = handed.sign();
+    this.factor = factor(motion, geometry, aimSdRad);
+    int from = indexAt(takeawayS - REFERENCE_FROM_S);
+    int to = Math.max(from + 1, indexAt(takeawayS - REFERENCE_TO_S));
+    this.addressIndex = (from + to) / 2;
+    double first = PoseMath.azimuthRad(qLevelPelvis(from));
+    double sum = 0;
+    Vector3 place = Vector3.ZERO;
+    for (int k = from; k < to; k++) {
+      sum += PoseMath.wrap(PoseMath.azimuthRad(qLevelPelvis(k)) - first);
+      place = place.plus(midHipM(k));
+    }
+    this.addressAzimuthRad = first + sum / (to - from);
+    this.addressMidHipM = place.times(1.0 / (to - from));
+  }
+
+  /**
+   * Puts motion and mounting together.
+   *
+   * @param aimSdRad spread of the target line about "square to the hips at address", rad
+   * @param takeawayS when the swing begins, s on the recording's common axis
+   */
+  public static PelvisTrack of(
+      UnitMotion motion,
+      PelvisGeometry geometry,
+      Handedness handed,
+      double aimSdRad,
+      double takeawayS) {
+    return new PelvisTrack(motion, geometry, handed, aimSdRad, takeawayS);
+  }
+
+  private static DMatrixRMaj factor(UnitMotion motion, PelvisGeometry geometry, double aimSdRad) {
+    int p = motion.parameters();
+    DMatrixRMaj covariance = new DMatrixRMaj(p + 7, p + 7);
+    CommonOps_DDRM.insert(new DMatrixRMaj(motion.covariance()), covariance, 0, 0);
+    CommonOps_DDRM.insert(new DMatrixRMaj(geometry.covariance()), covariance, p, p);
+    covariance.set(p + 6, p + 6, aimSdRad * aimSdRad);
+    for (int i = 0; i < p + 7; i++) {
+      covariance.add(i, i, 1e-16);
+    }
+    CholeskyDecomposition_F64<DMatrixRMaj> cholesky = DecompositionFactory_DDRM.chol(p + 7, true);
+    if (!cholesky.decompose(covariance)) {
+      throw new IllegalStateException("covariance of the motion is not positive definite");
+    }
+    return cholesky.getT(null);
+  }
+
+  public int size() {
+    return motion.size();
+  }
+
+  public double timeS(int k) {
+    return motion.timeS(k);
+  }
+
+  /** First sample at or after the instant; the last sample where there is none. */
+  public int indexAt(double instantS) {
+    int low = 0;
+    int high = motion.size() - 1;
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (motion.timeS(middle) < instantS) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  private Quaternion qLevelPelvis(int k) {
+    return motion.qLevelUnit(k).times(geometry.qUnitPelvis());
+  }
+
+  private Vector3 midHipM(int k) {
+    return motion.positionM(k).plus(motion.qLevelUnit(k).rotate(geometry.leverArmUnitM()));
+  }
+
+  /** Pose of sample k since address. */
+  public PelvisPose pose(int k) {
+    return PelvisPose.of(
+        PoseMath.pose(h, qLevelPelvis(k), midHipM(k).minus(addressMidHipM), addressAzimuthRad, 0));
+  }
+
+  /** Rate of change of the pose at sample k, per s, by central difference over about 20 ms. */
+  public double[] poseRate(int k) {
+    int from = Math.max(0, indexAt(timeS(k) - 0.01));
+    int to = Math.min(size() - 1, Math.max(from + 1, indexAt(timeS(k) + 0.01)));
+    double[] a = pose(from).toArray();
+    double[] b = pose(to).toArray();
+    double[] rate = new double[PelvisPose.SIZE];
+    for (int i = 0; i < rate.length; i++) {
+      double change = i == 0 ? PoseMath.wrap(b[i] - a[i]) : b[i] - a[i];
+      rate[i] = change / (timeS(to) - timeS(from));
+    }
+    return rate;
+  }
+
+  /**
+   * How one standard deviation of each independent error source moves the pose of sample k: {@link
+   * PelvisPose#SIZE} rows, a column a source. The same column means the same source at every k.
+   */
+  public double[][] errorColumns(int k) {
+    double[][] byInput = posePerInput(k);
+    double[][] now = motion.sensitivity(k);
+    double[][] address = motion.sensitivity(addressIndex);
+    int p = motion.parameters();
+    DMatrixRMaj derivative = new DMatrixRMaj(PelvisPose.SIZE, p + 7);
+    for (int row = 0; row < PelvisPose.SIZE; row++) {
+      double[] d = byInput[row];
+      for (int c = 0; c < p; c++) {
+        double sum = 0;
+        for (int i = 0; i < 3; i++) {
+          sum += d[i] * now[i][c] + d[3 + i] * now[6 + i][c];
+          sum += d[6 + i] * address[i][c] + d[9 + i] * address[6 + i][c];
+        }
+        derivative.set(row, c, sum);
+      }
+      for (int i = 0; i < 7; i++) {
+        derivative.set(row, p + i, d[12 + i]);
+      }
+    }
+    DMatrixRMaj columns = new DMatrixRMaj(PelvisPose.SIZE, p + 7);
+    CommonOps_DDRM.mult(derivative, factor, columns);
+    double[][] out = new double[PelvisPose.SIZE][p + 7];
+    for (int row = 0; row < PelvisPose.SIZE; row++) {
+      System.arraycopy(columns.data, row * (p + 7), out[row], 0, p + 7);
+    }
+    return out;
+  }
+
+  /** Derivative of the pose by its inputs, by central differences. */
+  private double[][] posePerInput(int k) {
+    double[][] out = new double[PelvisPose.SIZE][INPUTS];
+    for (int input = 0; input < INPUTS; input++) {
+      double step = 1e-5;
+      double[] plus = poseWith(k, input, step);
+      double[] minus = poseWith(k, input, -step);
+      for (int row = 0; row < PelvisPose.SIZE; row++) {
+        double change = row == 0 ? PoseMath.wrap(plus[0] - minus[0]) : plus[row] - minus[row];
+        out[row][input] = change / (2 * step);
+      }
+    }
+    return out;
+  }
+
+  /** Pose of sample k with one input moved; the address is seen at the middle of its stretch. */
+  private double[] poseWith(int k, int input, double step) {
+    double[] moved = new double[INPUTS];
+    moved[input] = step;
+    Quaternion qUnitPelvis = geometry.qUnitPelvis().times(small(moved, 12));
+    Vector3 arm = geometry.leverArmUnitM().plus(vector(moved, 15));
+    Quaternion qNow = small(moved, 0).times(motion.qLevelUnit(k));
+    Quaternion qAddress = small(moved, 6).times(motion.qLevelUnit(addressIndex));
+    Vector3 way =
+        motion
+            .positionM(k)
+            .plus(vector(moved, 3))
+            .plus(qNow.rotate(arm))
+            .minus(
+                motion.positionM(addressIndex).plus(vector(moved, 9)).plus(qAddress.rotate(arm)));
+    return PoseMath.pose(
+        h,
+        qNow.times(qUnitPelvis),
+        way,
+        PoseMath.azimuthRad(qAddress.times(qUnitPelvis)),
+        moved[18]);
+  }
+
+  private static Quaternion small(double[] a, int from) {
+    return Quaternion.fromRotationVector(vector(a, from));
+  }
+
+  private static Vector3 vector(double[] a, int from) {
+    return new Vector3(a[from], a[from + 1], a[from + 2]);
+  }
+}

@@ -1,0 +1,72 @@
+package steadyturn.analysis.pelvis;
+
+import java.util.function.ToDoubleFunction;
+
+/**
+ * The pose at one instant with the columns of its independent errors, skin and event time included.
+ */
+final class PoseSpread {
+
+  private final PelvisPose pose;
+
+  /** {@link PelvisPose#SIZE} rows, a column a source. */
+  private final double[][] columns;
+
+  private PoseSpread(PelvisPose pose, double[][] columns) {
+    this.pose = pose;
+    this.columns = columns;
+  }
+
+  static PoseSpread at(PelvisTrack track, int k, double timeSdS, SkinShift skin) {
+    PelvisPose pose = track.pose(k);
+    double[][] unit = track.errorColumns(k);
+    double[] rate = track.poseRate(k);
+    double[] skinSd = skin.at(pose);
+    int n = unit[0].length;
+    double[][] columns = new double[PelvisPose.SIZE][n + PelvisPose.SIZE + 1];
+    for (int row = 0; row < PelvisPose.SIZE; row++) {
+      System.arraycopy(unit[row], 0, columns[row], 0, n);
+      columns[row][n + row] = skinSd[row];
+      columns[row][n + PelvisPose.SIZE] = rate[row] * timeSdS;
+    }
+    return new PoseSpread(pose, columns);
+  }
+
+  PelvisPose pose() {
+    return pose;
+  }
+
+  double sd(int component) {
+    double sum = 0;
+    for (double c : columns[component]) {
+      sum += c * c;
+    }
+    return Math.sqrt(sum);
+  }
+
+  /** Spread of a function of the pose: its gradient by central differences, times the columns. */
+  double sd(ToDoubleFunction<PelvisPose> function) {
+    double[] base = pose.toArray();
+    double[] gradient = new double[PelvisPose.SIZE];
+    for (int i = 0; i < PelvisPose.SIZE; i++) {
+      double step = 1e-5;
+      double[] plus = base.clone();
+      double[] minus = base.clone();
+      plus[i] += step;
+      minus[i] -= step;
+      gradient[i] =
+          (function.applyAsDouble(PelvisPose.of(plus))
+                  - function.applyAsDouble(PelvisPose.of(minus)))
+              / (2 * step);
+    }
+    double sum = 0;
+    for (int c = 0; c < columns[0].length; c++) {
+      double moved = 0;
+      for (int i = 0; i < PelvisPose.SIZE; i++) {
+        moved += gradient[i] * columns[i][c];
+      }
+      sum += moved * moved;
+    }
+    return Math.sqrt(sum);
+  }
+}

@@ -1,0 +1,77 @@
+package steadyturn.analysis.pelvis;
+
+/**
+ * Radius of the smallest circle that holds all points: Welzl 1991, "Smallest enclosing disks", in
+ * the incremental form (points in their given order; exact, as the result does not depend on it).
+ */
+public final class SmallestCircle {
+
+  private static final double TOUCH = 1 + 1e-12;
+
+  private double x;
+  private double y;
+  private double radius;
+
+  private SmallestCircle() {}
+
+  /** Radius of the circle, in the unit of the points; 0 for one point. */
+  public static double radius(double[] xs, double[] ys) {
+    if (xs.length == 0 || xs.length != ys.length) {
+      throw new IllegalArgumentException(
+          "needs as many x as y, one at least: " + xs.length + " and " + ys.length);
+    }
+    SmallestCircle circle = new SmallestCircle();
+    circle.x = xs[0];
+    circle.y = ys[0];
+    for (int i = 1; i < xs.length; i++) {
+      if (!circle.holds(xs[i], ys[i])) {
+        circle.throughOne(xs, ys, i);
+      }
+    }
+    return circle.radius;
+  }
+
+  private boolean holds(double px, double py) {
+    return Math.hypot(px - x, py - y) <= radius * TOUCH + 1e-15;
+  }
+
+  private void throughOne(double[] xs, double[] ys, int i) {
+    x = xs[i];
+    y = ys[i];
+    radius = 0;
+    for (int j = 0; j < i; j++) {
+      if (!holds(xs[j], ys[j])) {
+        throughTwo(xs, ys, i, j);
+      }
+    }
+  }
+
+  private void throughTwo(double[] xs, double[] ys, int i, int j) {
+    x = (xs[i] + xs[j]) / 2;
+    y = (ys[i] + ys[j]) / 2;
+    radius = Math.hypot(xs[i] - x, ys[i] - y);
+    for (int k = 0; k < j; k++) {
+      if (!holds(xs[k], ys[k])) {
+        throughThree(xs[i], ys[i], xs[j], ys[j], xs[k], ys[k]);
+      }
+    }
+  }
+
+  private void throughThree(double ax, double ay, double bx, double by, double cx, double cy) {
+    double bax = bx - ax;
+    double bay = by - ay;
+    double cax = cx - ax;
+    double cay = cy - ay;
+    double twice = 2 * (bax * cay - bay * cax);
+    if (twice == 0) {
+      return; // in line: the circle through the outer two holds the third
+    }
+    double b2 = bax * bax + bay * bay;
+    double c2 = cax * cax + cay * cay;
+    double ox = (cay * b2 - bay * c2) / twice;
+    double oy = (bax * c2 - cax * b2) / twice;
+    x = ax + ox;
+    y = ay + oy;
+    radius = Math.hypot(ox, oy);
+  }
+}
