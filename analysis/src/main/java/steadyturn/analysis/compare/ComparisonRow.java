@@ -1,0 +1,45 @@
+package steadyturn.analysis.compare;
+
+import java.util.Optional;
+import steadyturn.analysis.measure.Measure;
+
+/**
+ * One measure at one key position in two groups.
+ *
+ * @param difference empty where a group has under three values
+ * @param adjustedChance chance of so large a difference were there none, after allowing for all
+ *     rows looked at; 1 without a difference
+ * @param margin the difference that does not matter, in the measure's unit
+ * @param typicalError swing-to-swing spread of the player over all groups of the comparison
+ */
+public record ComparisonRow(
+    MeasureAt what,
+    GroupSummary first,
+    GroupSummary second,
+    Optional<MeanDifference> difference,
+    double adjustedChance,
+    double margin,
+    Optional<TypicalError> typicalError,
+    Verdict verdict) {
+
+  /** The verdict for a reader: {@code same within 2 deg}. */
+  public String words() {
+    String within = "within " + number(margin) + unit();
+    return switch (verdict) {
+      case REAL -> "real";
+      case REAL_BUT_SMALL -> "real, but " + within;
+      case SAME -> "same " + within;
+      case NOT_SHOWN -> "not shown";
+      case TOO_FEW_SWINGS -> "too few swings";
+    };
+  }
+
+  private String unit() {
+    Measure measure = what.measure();
+    return measure.unit().equals("1") ? "" : " " + measure.unit();
+  }
+
+  private static String number(double x) {
+    return x == Math.rint(x) ? Long.toString((long) x) : Double.toString(x);
+  }
+}

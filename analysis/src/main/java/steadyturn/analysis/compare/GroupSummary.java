@@ -1,0 +1,94 @@
+package steadyturn.analysis.compare;
+
+import java.util.Map;
+import java.util.TreeMap;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+
+/**
+ * One measure at one key position over one group, in the measure's unit.
+ *
+ * @param count swings with a value
+ * @param withheld swings without one
+ * @param mean mean of the values, NaN without any
+ * @param spread standard deviation between swings (n - 1), NaN under two swings
+ * @param ownError 1 SD of the measuring error that is each swing's own; the spread contains it
+ * @param sharedError 1 SD of the measuring error that the swings of a lesson share
+ * @param lessonParts part of the swings that came from each lesson, adding up to 1
+ */
+public record GroupSummary(
+    String group,
+    int count,
+    int withheld,
+    double mean,
+    double spread,
+    double ownError,
+    double sharedError,
+    Map<String, Double> lessonParts) {
+
+  public GroupSummary {
+    lessonParts = Map.copyOf(lessonParts);
+  }
+
+  /** Collects the values of a group; a value with an open end ("at least") counts as withheld. */
+  public static GroupSummary of(SwingGroup group, MeasureAt what, ErrorSplit split) {
+    Map<String, Double> parts = new TreeMap<>();
+    double[] values = new double[group.swings().size()];
+    double errorVariance = 0;
+    int n = 0;
+    for (LessonSwing each : group.swings()) {
+      var found = each.swing().measure(what.measure(), what.at()).filter(GroupSummary::usable);
+      if (found.isPresent()) {
+        MeasureValue v = found.get();
+        values[n++] = v.value();
+        double sd = (v.high() - v.low()) / (2 * MeasureValue.Z95);
+        errorVariance += sd * sd;
+        parts.merge(each.lesson(), 1.0, Double::sum);
+      }
+    }
+    int count = n;
+    parts.replaceAll((lesson, swings) -> swings / count);
+    double variance = count == 0 ? 0 : errorVariance / count;
+    return summary(group, what.measure(), values, count, variance, split, parts);
+  }
+
+  private static boolean usable(MeasureValue v) {
+    return v.given() && Double.isFinite(v.low()) && Double.isFinite(v.high());
+  }
+
+  private static GroupSummary summary(
+      SwingGroup group,
+      Measure measure,
+      double[] values,
+      int count,
+      double errorVariance,
+      ErrorSplit split,
+      Map<String, Double> parts) {
+    double mean = 0;
+    for (int i = 0; i < count; i++) {
+      mean += values[i] / count;
+    }
+    double squares = 0;
+    for (int i = 0; i < count; i++) {
+      squares += (values[i] - mean) * (values[i] - mean);
+    }
+    double shared = split.sharedPart(measure);
+    return new GroupSummary(
+        group.name(),
+        count,
+        values.length - count,
+        count == 0 ? Double.NaN : mean,
+        count < 2 ? Double.NaN : Math.sqrt(squares / (count - 1)),
+        Math.sqrt((1 - shared) * errorVariance),
+        Math.sqrt(shared * errorVariance),
+        parts);
+  }
+
+  /**
+   * Variance of the mean from swing to swing. Never below what each swing's own measuring error
+   * alone would give: three swings that happen to agree do not make a perfect tool.
+   */
+  double varianceOfMean() {
+    return Math.max(spread * spread, ownError * ownError) / count;
+  }
+}

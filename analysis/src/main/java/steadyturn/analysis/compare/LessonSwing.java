@@ -1,0 +1,11 @@
+package steadyturn.analysis.compare;
+
+import steadyturn.analysis.lesson.SwingResult;
+
+/**
+ * A swing with the lesson it belongs to. Swings of one lesson share the wearing of the units, and
+ * with it most of the measuring error.
+ *
+ * @param lesson any label that is the same for swings of one lesson and differs between lessons
+ */
+public record LessonSwing(String lesson, SwingResult swing) {}

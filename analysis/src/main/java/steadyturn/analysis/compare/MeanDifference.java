@@ -1,0 +1,69 @@
+package steadyturn.analysis.compare;
+
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * Second group minus first, in the measure's unit, with what can be said about it.
+ *
+ * @param value difference of the means
+ * @param low lower end of the 95 % interval
+ * @param high upper end
+ * @param chance probability of a difference at least this large, either way, were there none
+ * @param beyondMargin larger of the two one-sided probabilities that the true difference is at or
+ *     beyond the margin (two one-sided tests: Schuirmann 1987, J Pharmacokinet Biopharm 15:657-680;
+ *     from memory)
+ * @param detectable the smallest difference that groups like these can show at the level asked for
+ */
+public record MeanDifference(
+    double value, double low, double high, double chance, double beyondMargin, double detectable) {
+
+  /**
+   * Compares two groups of three swings or more.
+   *
+   * @param margin differences under this do not matter, in the measure's unit
+   * @param level chance of a false "real" that one row may spend
+   */
+  static MeanDifference of(
+      GroupSummary first, GroupSummary second, double leftover, double margin, double level) {
+    double value = second.mean() - first.mean();
+    var spread =
+        new TwoSpreads(
+            first.varianceOfMean(),
+            first.count() - 1,
+            second.varianceOfMean(),
+            second.count() - 1,
+            sharedVariance(first, second, leftover));
+    double half = spread.upperQuantile(0.025);
+    return new MeanDifference(
+        value,
+        value - half,
+        value + half,
+        Math.min(1, 2 * spread.upperTail(Math.abs(value))),
+        spread.upperTail(margin - Math.abs(value)),
+        spread.upperQuantile(level / 2));
+  }
+
+  /**
+   * Variance that the lessons' shared errors leave in the difference: each lesson counts with the
+   * difference of its parts in the two groups, so within one lesson only the leftover stays, and
+   * between two lessons both count in full.
+   */
+  static double sharedVariance(GroupSummary first, GroupSummary second, double leftover) {
+    Map<String, Double> a = first.lessonParts();
+    Map<String, Double> b = second.lessonParts();
+    Set<String> lessons = new TreeSet<>(a.keySet());
+    lessons.addAll(b.keySet());
+    double parts = 0;
+    for (String lesson : lessons) {
+      double pa = a.getOrDefault(lesson, 0.0);
+      double pb = b.getOrDefault(lesson, 0.0);
+      double kept = leftover * Math.min(pa, pb);
+      parts += (pa - pb) * (pa - pb) + kept * kept;
+    }
+    double sharedA = first.sharedError();
+    double sharedB = second.sharedError();
+    return parts * (sharedA * sharedA + sharedB * sharedB) / 2;
+  }
+}

@@ -1,0 +1,41 @@
+package steadyturn.analysis.compare;
+
+import java.util.List;
+import java.util.stream.Stream;
+import steadyturn.analysis.measure.Measure;
+
+/**
+ * A measure at a key position.
+ *
+ * @param at the word of the key position, or an empty string for the whole swing
+ */
+public record MeasureAt(Measure measure, String at) {
+
+  public MeasureAt {
+    if (measure == Measure.PELVIS_TURN_TO_SLIDE) {
+      throw new IllegalArgumentException(
+          "pelvis.turn-to-slide at "
+              + at
+              + " grows without bound where slide is near zero: compare pelvis.slide-per-turn and"
+              + " pelvis.turn-share instead");
+    }
+  }
+
+  /**
+   * What a comparison looks at unless told: turn, slide, slide per turn and turn share at top and
+   * impact, the release and the tempo ratio. Few on purpose: every further row asks for stronger
+   * evidence in all of them.
+   */
+  public static List<MeasureAt> defaults() {
+    Stream<MeasureAt> pelvis =
+        Stream.of(
+                Measure.PELVIS_TURN,
+                Measure.PELVIS_SLIDE,
+                Measure.PELVIS_SLIDE_PER_TURN,
+                Measure.PELVIS_TURN_SHARE)
+            .flatMap(m -> Stream.of(new MeasureAt(m, "top"), new MeasureAt(m, "impact")));
+    Stream<MeasureAt> whole =
+        Stream.of(new MeasureAt(Measure.WRIST_RELEASE, ""), new MeasureAt(Measure.TEMPO_RATIO, ""));
+    return Stream.concat(pelvis, whole).toList();
+  }
+}

@@ -1,0 +1,29 @@
+package steadyturn.analysis.compare;
+
+import java.util.Locale;
+
+/** What a comparison of two groups has shown. */
+public enum Verdict {
+  /** Larger than spread and measuring error can explain, all rows looked at together. */
+  REAL,
+  /** Real, and yet shown to lie within the margin that does not matter. */
+  REAL_BUT_SMALL,
+  /** Shown to lie within the margin. */
+  SAME,
+  /** Neither: could be there, could be not. */
+  NOT_SHOWN,
+  /** Under three swings with a value in one of the groups. */
+  TOO_FEW_SWINGS;
+
+  /** The word of the output contract: {@code not-shown}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  static Verdict of(boolean real, boolean withinMargin) {
+    if (real) {
+      return withinMargin ? REAL_BUT_SMALL : REAL;
+    }
+    return withinMargin ? SAME : NOT_SHOWN;
+  }
+}

@@ -1,0 +1,124 @@
+package steadyturn.analysis.compare;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What the comparison says of players whose truth is known, a thousand times over. */
+class FalseAlarmTest {
+
+  private static final int RUNS = 1000;
+
+  @ParameterizedTest(name = "{0} and {1} swings, second spread x {2}, lessons apart {3}")
+  @CsvSource({
+    "3, 3, 1, false", "3, 10, 1, false", "3, 10, 0.25, false", "3, 10, 3, false",
+    "4, 8, 0.33, false", "5, 5, 1, false", "5, 5, 3, false", "10, 10, 1, false",
+    "10, 10, 2, false", "5, 5, 1, true", "10, 10, 1, true"
+  })
+  void noDifferenceIsCalledRealInAtMostFivePercent(
+      int first, int second, double spread, boolean apart) {
+    // Given: 1,000 comparisons of 10 rows each, no true difference. Expect: any row "real" in at
+    // most 5 % of them. No tolerance: the level is the promise.
+    long seed = 41_000 + 100L * first + second;
+    System.err.println("seed " + seed);
+    Random random = new Random(seed);
+    int alarms = 0;
+    for (int run = 0; run < RUNS; run++) {
+      var player = new InventedPlayer(random, -45, -20);
+      var lesson = player.lesson("monday");
+      var a = player.group("7-iron", lesson, first, 1, 0);
+      var b = player.group("driver", apart ? player.lesson("friday") : lesson, second, spread, 0);
+      alarms += real(a, b) ? 1 : 0;
+    }
+    System.err.println("false real: " + alarms + " of " + RUNS);
+    assertThat(alarms).isLessThanOrEqualTo(RUNS / 20);
+  }
+
+  @Test
+  void threeClubsTogetherKeepTheSamePromise() {
+    // Given: three groups, so 30 rows at once. Expect: any "real" in at most 5 %.
+    long seed = 43;
+    System.err.println("seed " + seed);
+    Random random = new Random(seed);
+    int alarms = 0;
+    for (int run = 0; run < RUNS; run++) {
+      var player = new InventedPlayer(random, -45, -20);
+      var lesson = player.lesson("monday");
+      var groups =
+          List.of(
+              player.group("wedge", lesson, 4, 1, 0),
+              player.group("7-iron", lesson, 6, 1.5, 0),
+              player.group("driver", lesson, 5, 2, 0));
+      var rows = GroupComparison.withDefaults().compare(groups, MeasureAt.defaults()).rows();
+      alarms += rows.stream().anyMatch(FalseAlarmTest::isReal) ? 1 : 0;
+    }
+    System.err.println("false real: " + alarms + " of " + RUNS);
+    assertThat(alarms).isLessThanOrEqualTo(RUNS / 20);
+  }
+
+  @Test
+  void sixDegreesMoreTurnAreSeenInEightSwingsEach() {
+    // Given: 6 deg more turn, spread 2 deg, 8 swings each. Expect: turn "real" in at least 95 % of
+    // 300. A test that never alarms would pass the ones above; this one it would not.
+    long seed = 44;
+    System.err.println("seed " + seed);
+    Random random = new Random(seed);
+    int seen = 0;
+    for (int run = 0; run < 300; run++) {
+      var player = new InventedPlayer(random, -45, -20);
+      var lesson = player.lesson("monday");
+      var a = player.group("7-iron", lesson, 8, 1, 0);
+      var b = player.group("driver", lesson, 8, 1, 6);
+      seen += isReal(rows(a, b).get(0)) ? 1 : 0;
+    }
+    assertThat(seen).isGreaterThanOrEqualTo(285);
+  }
+
+  @Test
+  void aDifferenceAtTheMarginIsCalledTheSameInAtMostFivePercent() {
+    // Given: turn differs by exactly the margin of 2 deg, small spread. Expect: "same within 2 deg"
+    // in at most 5 % of 1,000; two one-sided tests at 5 %.
+    long seed = 45;
+    System.err.println("seed " + seed);
+    assertThat(same(new Random(seed), 0.5, 2.0, RUNS)).isLessThanOrEqualTo(RUNS / 20);
+  }
+
+  @Test
+  void twoLikeClubsOfASteadyPlayerAreCalledTheSame() {
+    // Given: no difference, half the usual spread, 10 swings each. Expect: turn at top the same
+    // within 2 deg in at least 90 % of 200: the standard error is about 0.5 deg.
+    long seed = 46;
+    System.err.println("seed " + seed);
+    assertThat(same(new Random(seed), 0.5, 0.0, 200)).isGreaterThanOrEqualTo(180);
+  }
+
+  private static int same(Random random, double spread, double moreDeg, int runs) {
+    int same = 0;
+    for (int run = 0; run < runs; run++) {
+      var player = new InventedPlayer(random, -45, -20);
+      var lesson = player.lesson("monday");
+      var a = player.group("7-iron", lesson, 10, spread, 0);
+      var b = player.group("driver", lesson, 10, spread, moreDeg);
+      var verdict = rows(a, b).get(0).verdict();
+      same += verdict == Verdict.SAME || verdict == Verdict.REAL_BUT_SMALL ? 1 : 0;
+    }
+    System.err.println("same within the margin: " + same + " of " + runs);
+    return same;
+  }
+
+  private static boolean real(SwingGroup a, SwingGroup b) {
+    return rows(a, b).stream().anyMatch(FalseAlarmTest::isReal);
+  }
+
+  private static List<ComparisonRow> rows(SwingGroup a, SwingGroup b) {
+    return GroupComparison.withDefaults().compare(List.of(a, b), MeasureAt.defaults()).rows();
+  }
+
+  private static boolean isReal(ComparisonRow row) {
+    return row.verdict() == Verdict.REAL || row.verdict() == Verdict.REAL_BUT_SMALL;
+  }
+}

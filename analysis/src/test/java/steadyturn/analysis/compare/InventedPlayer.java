@@ -1,0 +1,102 @@
+package steadyturn.analysis.compare;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.SwingKind;
+
+/**
+ * Swing results drawn from a player whose means and spreads are known, with measuring errors that
+ * are partly shared by the swings of a lesson. Slide goes with turn, and slide per turn and turn
+ * share are computed from both, so the measures hang together as in life.
+ */
+final class InventedPlayer {
+
+  private static final double HALF_HIPS_MM = 86.5;
+
+  private final Random random;
+  private final double turnTopDeg;
+  private final double slideTopMm;
+
+  InventedPlayer(Random random, double turnTopDeg, double slideTopMm) {
+    this.random = random;
+    this.turnTopDeg = turnTopDeg;
+    this.slideTopMm = slideTopMm;
+  }
+
+  /** Errors that all swings of a lesson share, drawn anew for every lesson. */
+  record Lesson(String name, double turnDeg, double slideMm, double timeMs) {}
+
+  Lesson lesson(String name) {
+    return new Lesson(name, gaussian(0, 1.1), gaussian(0, 9), gaussian(0, 1));
+  }
+
+  /**
+   * @param spread factor on the player's usual spread (turn 2 deg, slide 8 mm, release 6 ms)
+   * @param turnMoreDeg true difference of turn at top and impact
+   */
+  SwingGroup group(String name, Lesson lesson, int swings, double spread, double turnMoreDeg) {
+    List<LessonSwing> out = new ArrayList<>();
+    for (int i = 0; i < swings; i++) {
+      out.add(new LessonSwing(lesson.name(), swing(lesson, i + 1, spread, turnMoreDeg)));
+    }
+    return new SwingGroup(name, out);
+  }
+
+  private SwingResult swing(Lesson lesson, int number, double spread, double turnMoreDeg) {
+    List<MeasureValue> values = new ArrayList<>();
+    double effort = random.nextGaussian();
+    pelvis("top", turnTopDeg - turnMoreDeg, slideTopMm, effort, lesson, spread, values);
+    pelvis("impact", 40 + turnMoreDeg, 80, effort, lesson, spread, values);
+    double release = gaussian(90, 6 * spread) + lesson.timeMs() + gaussian(0, 1.5);
+    values.add(MeasureValue.of(Measure.WRIST_RELEASE, "", release, 1.8, Grade.MEASURED, ""));
+    double ratio = gaussian(3.1, 0.15 * spread) + gaussian(0, 0.05);
+    values.add(MeasureValue.of(Measure.TEMPO_RATIO, "", ratio, 0.05, Grade.MEASURED, ""));
+    return new SwingResult(
+        number, "7-iron", SwingKind.HIT, List.of(), List.of(), values, List.of());
+  }
+
+  private void pelvis(
+      String at,
+      double turnMeanDeg,
+      double slideMeanMm,
+      double effort,
+      Lesson lesson,
+      double spread,
+      List<MeasureValue> values) {
+    double turn =
+        turnMeanDeg
+            + spread * 2 * (0.6 * effort + 0.8 * random.nextGaussian())
+            + lesson.turnDeg()
+            + gaussian(0, 0.5);
+    double slide =
+        slideMeanMm
+            + spread * 8 * (0.6 * effort + 0.8 * random.nextGaussian())
+            + lesson.slideMm()
+            + gaussian(0, 4);
+    double arcMm = HALF_HIPS_MM * Math.toRadians(Math.abs(turn));
+    double bothMm = arcMm + Math.abs(slide);
+    double shareSd = 100 * Math.hypot(arcMm * 9.8, slide * 1.2 * arcMm / turn) / (bothMm * bothMm);
+    values.add(MeasureValue.of(Measure.PELVIS_TURN, at, turn, 1.2, Grade.MEASURED, ""));
+    values.add(MeasureValue.of(Measure.PELVIS_SLIDE, at, slide, 9.8, Grade.MEASURED, ""));
+    values.add(
+        MeasureValue.of(
+            Measure.PELVIS_SLIDE_PER_TURN,
+            at,
+            slide / turn,
+            9.8 / Math.abs(turn),
+            Grade.MEASURED,
+            ""));
+    values.add(
+        MeasureValue.of(
+            Measure.PELVIS_TURN_SHARE, at, 100 * arcMm / bothMm, shareSd, Grade.MEASURED, ""));
+  }
+
+  private double gaussian(double mean, double sd) {
+    return mean + sd * random.nextGaussian();
+  }
+}
