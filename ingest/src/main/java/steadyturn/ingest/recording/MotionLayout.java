@@ -1,0 +1,242 @@
+package steadyturn.ingest.recording;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeSet;
+import java.util.function.Function;
+import steadyturn.ingest.sample.BodyPoint;
+
+/**
+ * Which column of a motion table goes where. Values in use get a slot: slot 0 is time, then six a
+ * body point (accelerometer x y z, gyroscope x y z); every other column is skipped.
+ */
+final class MotionLayout {
+
+  static final int SLOTS_PER_POINT = 6;
+  private static final int SKIP = -1;
+
+  private final List<Channel> channels;
+  private final List<BodyPoint> points;
+  private final int[] slotOfColumn;
+  private final double[] factorOfColumn;
+  private final boolean hasTime;
+
+  private MotionLayout(
+      List<Channel> channels,
+      List<BodyPoint> points,
+      int[] slotOfColumn,
+      double[] factorOfColumn,
+      boolean hasTime) {
+    this.channels = channels;
+    this.points = points;
+    this.slotOfColumn = slotOfColumn;
+    this.factorOfColumn = factorOfColumn;
+    this.hasTime = hasTime;
+  }
+
+  /** Finds the columns in use; what is left out, and why, goes to the notices. */
+  static MotionLayout of(
+      Path channelsFile,
+      List<Channel> channels,
+      Function<String, Optional<BodyPoint>> pointOf,
+      List<String> notices) {
+    int[] slots = new int[channels.size()];
+    double[] factors = new double[channels.size()];
+    Arrays.fill(slots, SKIP);
+    boolean hasTime = placeTime(channelsFile, channels, slots, factors, notices);
+    Map<BodyPoint, PointColumns> found = new EnumMap<>(BodyPoint.class);
+    new Sorting(channelsFile, channels, pointOf, notices).into(found);
+    List<BodyPoint> points = new ArrayList<>();
+    found.forEach(
+        (point, columns) -> {
+          if (columns.complete(channelsFile, point, notices)) {
+            columns.place(firstSlot(points.size()), slots, factors);
+            points.add(point);
+          }
+        });
+    return new MotionLayout(channels, points, slots, factors, hasTime);
+  }
+
+  private static boolean placeTime(
+      Path file, List<Channel> channels, int[] slots, double[] factors, List<String> notices) {
+    for (int i = 0; i < channels.size(); i++) {
+      Channel channel = channels.get(i);
+      if (channel.type().equals("LATENCY")) {
+        if (channel.bad()) {
+          notices.add(
+              RecordingException.place(file, channel.line(), "")
+                  + ": the time column is marked bad; time is counted from the sampling rate.");
+          return false;
+        }
+        OptionalDouble factor = UnitWords.timeToS(channel.units());
+        slots[i] = 0;
+        factors[i] =
+            factor.orElseThrow(
+                () ->
+                    RecordingException.at(
+                        file,
+                        channel.line(),
+                        "units",
+                        "\"" + channel.units() + "\" is no unit of time known here. Use s."));
+        return true;
+      }
+    }
+    return false;
+  }
+
+  List<BodyPoint> points() {
+    return points;
+  }
+
+  String columnName(int column) {
+    return channels.get(column).name();
+  }
+
+  /** The slot of each column; below 0 for a column to skip. */
+  int[] slotOfColumn() {
+    return slotOfColumn.clone();
+  }
+
+  /** What turns each column in use into SI units. */
+  double[] factorOfColumn() {
+    return factorOfColumn.clone();
+  }
+
+  /** Number of slots: time and six a body point. */
+  int slots() {
+    return 1 + SLOTS_PER_POINT * points.size();
+  }
+
+  static int firstSlot(int pointIndex) {
+    return 1 + SLOTS_PER_POINT * pointIndex;
+  }
+
+  boolean hasTime() {
+    return hasTime;
+  }
+
+  /** Sorts the channels by body point and names what has none. */
+  private record Sorting(
+      Path file,
+      List<Channel> channels,
+      Function<String, Optional<BodyPoint>> pointOf,
+      List<String> notices) {
+
+    void into(Map<BodyPoint, PointColumns> found) {
+      TreeSet<String> unknownPoints = new TreeSet<>();
+      TreeSet<String> otherTypes = new TreeSet<>();
+      for (int i = 0; i < channels.size(); i++) {
+        Channel channel = channels.get(i);
+        if (channel.type().equals("ACCEL") || channel.type().equals("GYRO")) {
+          Optional<BodyPoint> point = pointOf.apply(channel.trackedPoint());
+          if (point.isEmpty()) {
+            unknownPoints.add(channel.trackedPoint().isEmpty() ? "n/a" : channel.trackedPoint());
+          } else {
+            found.computeIfAbsent(point.get(), p -> new PointColumns()).add(file, i, channel);
+          }
+        } else if (!channel.type().equals("LATENCY")) {
+          otherTypes.add(channel.type().isEmpty() ? "n/a" : channel.type());
+        }
+      }
+      tell(unknownPoints, "body points left out, as this program has no use for them: ");
+      tell(otherTypes, "channels left out, as this program has no use for their type: ");
+    }
+
+    private void tell(TreeSet<String> words, String what) {
+      if (!words.isEmpty()) {
+        notices.add(
+            RecordingException.place(file, 0, "") + ": " + what + String.join(", ", words) + ".");
+      }
+    }
+  }
+
+  /** The six columns of one body point while they are being found. */
+  private static final class PointColumns {
+
+    private final Channel[] channels = new Channel[SLOTS_PER_POINT];
+    private final int[] columns = new int[SLOTS_PER_POINT];
+    private final double[] factors = new double[SLOTS_PER_POINT];
+    private final List<String> bad = new ArrayList<>();
+
+    void add(Path file, int column, Channel channel) {
+      if (channel.bad()) {
+        bad.add(channel.name());
+        return;
+      }
+      if (channel.axis() < 0) {
+        throw RecordingException.at(
+            file,
+            channel.line(),
+            "component",
+            "\"" + channel.component() + "\" is no axis of a sensor. Use x, y or z.");
+      }
+      boolean accel = channel.type().equals("ACCEL");
+      int at = channel.axis() + (accel ? 0 : 3);
+      if (channels[at] != null) {
+        throw RecordingException.at(
+            file,
+            channel.line(),
+            channel.type()
+                + " "
+                + channel.component()
+                + " of "
+                + channel.trackedPoint()
+                + " is already in line "
+                + channels[at].line()
+                + ". Mark one of the two bad in the column status.");
+      }
+      channels[at] = channel;
+      columns[at] = column;
+      factors[at] = factor(file, channel, accel);
+    }
+
+    private static double factor(Path file, Channel channel, boolean accel) {
+      OptionalDouble factor =
+          accel ? UnitWords.accelToMps2(channel.units()) : UnitWords.rateToRadPerS(channel.units());
+      return factor.orElseThrow(
+          () ->
+              RecordingException.at(
+                  file,
+                  channel.line(),
+                  "units",
+                  "\""
+                      + channel.units()
+                      + "\" is no unit of "
+                      + (accel
+                          ? "acceleration known here. Use m/s^2 or g."
+                          : "rate known here. Use rad/s or deg/s.")));
+    }
+
+    boolean complete(Path file, BodyPoint point, List<String> notices) {
+      List<String> lacking = new ArrayList<>();
+      for (int i = 0; i < SLOTS_PER_POINT; i++) {
+        if (channels[i] == null) {
+          lacking.add((i < 3 ? "ACCEL " : "GYRO ") + "xyz".charAt(i % 3));
+        }
+      }
+      if (!lacking.isEmpty()) {
+        notices.add(
+            RecordingException.place(file, 0, "")
+                + ": "
+                + point.trackedPoint()
+                + " left out: a unit needs all six channels and lacks "
+                + String.join(", ", lacking)
+                + (bad.isEmpty() ? "." : " (marked bad: " + String.join(", ", bad) + ")."));
+      }
+      return lacking.isEmpty();
+    }
+
+    void place(int firstSlot, int[] slots, double[] factorOfColumn) {
+      for (int i = 0; i < SLOTS_PER_POINT; i++) {
+        slots[columns[i]] = firstSlot + i;
+        factorOfColumn[columns[i]] = factors[i];
+      }
+    }
+  }
+}

@@ -1,0 +1,117 @@
+package steadyturn.ingest.recording;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.IntStream;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Mark;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * Reads the runs that an {@link Archive} lists. Samples come in SI units and sensor axes on one
+ * time axis, whose zero is the first sample of the pelvis unit; units with clocks of their own are
+ * laid side by side by their start times, to microseconds.
+ */
+public final class RecordingReader {
+
+  private RecordingReader() {}
+
+  /**
+   * Reads a whole run.
+   *
+   * @throws RecordingException when the run cannot be read, or when the player's side is not known
+   */
+  public static ReadRun read(SessionRun run) {
+    List<String> notices = new ArrayList<>();
+    Player player = Participants.player(run.root(), run.player(), notices);
+    RunPlan plan = RunPlan.of(run, pointsOf(Optional.of(player.handed())), notices);
+    List<UnitStream> streams = streams(plan, notices);
+    return new ReadRun(new Recording(run.id(), player, streams, plan.marks()), notices);
+  }
+
+  /**
+   * Reads the units of a run, for those who need no player: whether the samples are good can be
+   * told without knowing the side.
+   */
+  public static List<UnitStream> readUnits(SessionRun run) {
+    List<String> notices = new ArrayList<>();
+    RunPlan plan =
+        RunPlan.of(run, pointsOf(Participants.handedness(run.root(), run.player())), notices);
+    return streams(plan, notices);
+  }
+
+  /** The marks of a run without its samples, such as the wear steps of an earlier one. */
+  public static List<Mark> readMarks(SessionRun run) {
+    return RunPlan.of(
+            run, pointsOf(Participants.handedness(run.root(), run.player())), new ArrayList<>())
+        .marks();
+  }
+
+  /** The facts of the run's player. */
+  public static Player player(SessionRun run) {
+    return Participants.player(run.root(), run.player(), new ArrayList<>());
+  }
+
+  /**
+   * Reads a run piece by piece in a bounded amount of memory.
+   *
+   * @param ownS length of the part of the time axis that each piece stands for, s
+   * @param marginS what each piece shows beyond its own part on either side, s
+   */
+  public static Stretches stretches(SessionRun run, double ownS, double marginS) {
+    List<String> notices = new ArrayList<>();
+    Player player = Participants.player(run.root(), run.player(), notices);
+    RunPlan plan = RunPlan.of(run, pointsOf(Optional.of(player.handed())), notices);
+    return new Stretches(plan, player, ownS, marginS, notices);
+  }
+
+  private static Function<String, Optional<BodyPoint>> pointsOf(Optional<Handedness> handed) {
+    return handed.isPresent()
+        ? word -> PointWords.pointOf(word, handed.get())
+        : PointWords::pointOf;
+  }
+
+  private static List<UnitStream> streams(RunPlan plan, List<String> notices) {
+    List<List<UnitStream>> bySource =
+        IntStream.range(0, plan.sources().size())
+            .parallel()
+            .mapToObj(i -> plan.sources().get(i).readAll(plan.offsetsS().get(i)))
+            .toList();
+    plan.sources().forEach(source -> notices.addAll(source.notices()));
+    List<UnitStream> kept = new ArrayList<>();
+    UnitStream zero = bySource.get(0).get(0);
+    for (UnitStream stream : bySource.stream().flatMap(List::stream).toList()) {
+      if (overlap(zero, stream)) {
+        kept.add(stream);
+      } else {
+        notices.add(noOverlap(plan.run(), zero, stream));
+      }
+    }
+    kept.sort(Comparator.comparing(UnitStream::point));
+    return kept;
+  }
+
+  private static boolean overlap(UnitStream a, UnitStream b) {
+    return a.timeS(0) <= b.timeS(b.size() - 1) && b.timeS(0) <= a.timeS(a.size() - 1);
+  }
+
+  static String noOverlap(SessionRun run, UnitStream zero, UnitStream other) {
+    return String.format(
+        java.util.Locale.ROOT,
+        "%s: %s left out, it shares no time with %s (%.1f to %.1f s against %.1f to %.1f s). Check"
+            + " acq_time in the scans file.",
+        run.id(),
+        other.point().trackedPoint(),
+        zero.point().trackedPoint(),
+        other.timeS(0),
+        other.timeS(other.size() - 1),
+        zero.timeS(0),
+        zero.timeS(zero.size() - 1));
+  }
+}

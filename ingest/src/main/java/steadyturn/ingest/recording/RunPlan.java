@@ -1,0 +1,87 @@
+package steadyturn.ingest.recording;
+
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Mark;
+
+/**
+ * What is known of a run before its samples are read: the tables in use, where each begins on the
+ * common axis, and the marks.
+ *
+ * @param sources the tables in use; the first one's first sample is the zero of the axis
+ * @param offsetsS where each table's first sample lies on the axis, s
+ */
+record RunPlan(SessionRun run, List<UnitSource> sources, List<Double> offsetsS, List<Mark> marks) {
+
+  static RunPlan of(
+      SessionRun run, Function<String, Optional<BodyPoint>> pointOf, List<String> notices) {
+    List<UnitSource> sources = new ArrayList<>();
+    Set<BodyPoint> claimed = EnumSet.noneOf(BodyPoint.class);
+    for (UnitFile file : run.units()) {
+      UnitSource source =
+          UnitSource.plan(
+              run.root(), file, word -> pointOf.apply(word).filter(p -> !claimed.contains(p)));
+      claimed.addAll(source.layout().points());
+      notices.addAll(source.notices());
+      source.notices().clear();
+      if (!source.layout().points().isEmpty()) {
+        sources.add(source);
+      }
+    }
+    if (sources.isEmpty()) {
+      throw RecordingException.of(
+          run.units().get(0).table(),
+          "no unit at a body point known here (pelvis, lead_forearm, lead_hand, club_shaft,"
+              + " thorax). Name one in the column tracked_point of its channels file.");
+    }
+    pelvisFirst(sources);
+    List<Double> offsetsS = offsets(run, sources, notices);
+    return new RunPlan(run, sources, offsetsS, marks(run, sources, offsetsS, notices));
+  }
+
+  private static void pelvisFirst(List<UnitSource> sources) {
+    for (int i = 0; i < sources.size(); i++) {
+      if (sources.get(i).layout().points().contains(BodyPoint.PELVIS)) {
+        sources.add(0, sources.remove(i));
+        return;
+      }
+    }
+  }
+
+  private static List<Double> offsets(
+      SessionRun run, List<UnitSource> sources, List<String> notices) {
+    List<LocalDateTime> starts =
+        sources.stream().flatMap(s -> s.file().startedAt().stream()).toList();
+    if (starts.size() < sources.size()) {
+      if (sources.size() > 1) {
+        notices.add(
+            run.id() + ": no start times in a scans file; all units are taken to start together.");
+      }
+      return sources.stream().map(s -> 0.0).toList();
+    }
+    if (!StartTimes.areFine(starts)) {
+      notices.add(
+          run.id() + ": start times are told to whole seconds only; units may be off by one.");
+    }
+    return starts.stream().map(t -> StartTimes.secondsBetween(starts.get(0), t)).toList();
+  }
+
+  private static List<Mark> marks(
+      SessionRun run, List<UnitSource> sources, List<Double> offsetsS, List<String> notices) {
+    for (int i = 0; i < sources.size(); i++) {
+      Optional<Path> events =
+          new Sidecars(run.root(), sources.get(i).file(), notices).nearest("events", "tsv");
+      if (events.isPresent()) {
+        return EventsFile.read(events.get(), offsetsS.get(i), notices);
+      }
+    }
+    return List.of();
+  }
+}

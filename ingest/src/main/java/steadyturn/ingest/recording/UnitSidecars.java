@@ -1,0 +1,112 @@
+package steadyturn.ingest.recording;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.UnitFacts;
+
+/** What stands beside the motion table of one unit: its rate and scales, its columns. */
+public final class UnitSidecars {
+
+  private static final List<String> AXES = List.of("x", "y", "z");
+
+  private UnitSidecars() {}
+
+  /**
+   * Writes the three sidecars of a unit's motion table into its folder.
+   *
+   * @param effectiveRateHz the mean rate of the samples, where it is known
+   */
+  public static void write(
+      Path folder, RunLabel label, UnitFacts facts, OptionalDouble effectiveRateHz) {
+    String tracksys = facts.point().tracksysLabel();
+    WholeFile.write(
+        folder.resolve(label.fileName(tracksys, "motion.json")),
+        JsonText.of(motion(label, facts, effectiveRateHz)));
+    WholeFile.write(
+        folder.resolve(label.fileName(tracksys, "channels.tsv")), channels(facts.point()));
+    WholeFile.write(
+        folder.resolve(label.fileName(tracksys, "channels.json")), JsonText.of(frames()));
+  }
+
+  private static Map<String, Object> motion(
+      RunLabel label, UnitFacts facts, OptionalDouble effectiveRateHz) {
+    Map<String, Object> members = new LinkedHashMap<>();
+    members.put("TaskName", label.task());
+    if (label.task().equals(RunLabel.SWING)) {
+      members.put("TaskDescription", "Full golf swings and the wear steps before them");
+    }
+    members.put("SamplingFrequency", facts.nominalRateHz());
+    effectiveRateHz.ifPresent(rate -> members.put("SamplingFrequencyEffective", rate));
+    members.put("TrackingSystemName", facts.point().tracksysLabel());
+    members.put("TrackedPointsCount", 1);
+    members.put("MotionChannelCount", 7);
+    members.put("ACCELChannelCount", 3);
+    members.put("GYROChannelCount", 3);
+    members.put("LATENCYChannelCount", 1);
+    members.put("MissingValues", "n/a");
+    if (!facts.serialNumber().isEmpty()) {
+      members.put("DeviceSerialNumber", facts.serialNumber());
+    }
+    if (Double.isFinite(facts.accelFullScaleMps2())) {
+      members.put("AccelFullScale", facts.accelFullScaleMps2());
+    }
+    if (Double.isFinite(facts.gyroFullScaleRadPerS())) {
+      members.put("GyroFullScale", facts.gyroFullScaleRadPerS());
+    }
+    if (facts.calibrated()) {
+      members.put("CalibrationApplied", true);
+    }
+    return members;
+  }
+
+  private static String channels(BodyPoint point) {
+    List<String> lines = new ArrayList<>();
+    lines.add("name\tcomponent\ttype\ttracked_point\tunits\tplacement\treference_frame");
+    lines.add("latency\tn/a\tLATENCY\tn/a\ts\tn/a\tn/a");
+    for (String axis : AXES) {
+      lines.add(channel("accel", axis, "ACCEL", point, "m/s^2"));
+    }
+    for (String axis : AXES) {
+      lines.add(channel("gyro", axis, "GYRO", point, "rad/s"));
+    }
+    return String.join("\n", lines) + "\n";
+  }
+
+  private static String channel(
+      String name, String axis, String type, BodyPoint point, String units) {
+    return String.join(
+        "\t",
+        name + "_" + axis,
+        axis,
+        type,
+        point.trackedPoint(),
+        units,
+        placement(point),
+        "sensor");
+  }
+
+  private static String placement(BodyPoint point) {
+    return switch (point) {
+      case PELVIS -> "back of the pelvis, on the sacrum";
+      case LEAD_FOREARM -> "lead forearm, just above the wrist";
+      case LEAD_HAND -> "back of the lead hand";
+      case CLUB_SHAFT -> "club shaft, below the grip";
+      case THORAX -> "upper back";
+    };
+  }
+
+  private static Map<String, Object> frames() {
+    Map<String, Object> sensor = new LinkedHashMap<>();
+    sensor.put("RotationRule", "right-hand");
+    sensor.put(
+        "Description",
+        "Axes of the unit itself, right-handed. Acceleration is specific force: at rest the axis"
+            + " that points up reads +9.81 m/s^2.");
+    return Map.of("reference_frame", Map.of("Levels", Map.of("sensor", sensor)));
+  }
+}

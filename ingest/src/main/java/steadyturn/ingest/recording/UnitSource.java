@@ -1,0 +1,161 @@
+package steadyturn.ingest.recording;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.MissingNode;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sample.UnitStream;
+
+/** One motion table with what its sidecars say, ready to be read whole or in stretches. */
+final class UnitSource {
+
+  private static final int PROBED_BYTES = 1 << 16;
+
+  private final UnitFile file;
+  private final JsonNode facts;
+  private final MotionLayout layout;
+  private final List<String> notices;
+
+  private UnitSource(UnitFile file, JsonNode facts, MotionLayout layout, List<String> notices) {
+    this.file = file;
+    this.facts = facts;
+    this.layout = layout;
+    this.notices = notices;
+  }
+
+  /** Reads the sidecars and plans the columns. */
+  static UnitSource plan(Path root, UnitFile file, Function<String, Optional<BodyPoint>> pointOf) {
+    List<String> notices = new ArrayList<>();
+    Sidecars sidecars = new Sidecars(root, file, notices);
+    Path channels =
+        sidecars
+            .nearest("channels", "tsv")
+            .orElseThrow(() -> missing(file, "_channels.tsv", "names its columns and units"));
+    MotionLayout layout =
+        MotionLayout.of(
+            channels, Channel.read(TextTable.read(channels, notices)), pointOf, notices);
+    Optional<JsonNode> json = sidecars.json("motion");
+    UnitSource source =
+        new UnitSource(file, json.orElse(MissingNode.getInstance()), layout, notices);
+    if (json.isEmpty()) {
+      source.requireTime();
+    }
+    return source;
+  }
+
+  private static RecordingException missing(UnitFile file, String ending, String why) {
+    return RecordingException.of(
+        file.table(),
+        "its sidecar "
+            + file.fileName().replace("_motion.tsv", ending)
+            + " is missing; it "
+            + why
+            + ". Put it beside the table.");
+  }
+
+  private void requireTime() {
+    if (!layout.hasTime()) {
+      throw missing(file, "_motion.json", "tells the sampling rate");
+    }
+    notices.add(
+        RecordingException.place(file.table(), 0, "")
+            + ": its sidecar _motion.json is missing; the rate is taken from the time column and"
+            + " full scales are not known.");
+  }
+
+  UnitFile file() {
+    return file;
+  }
+
+  MotionLayout layout() {
+    return layout;
+  }
+
+  List<String> notices() {
+    return notices;
+  }
+
+  MotionStream open() {
+    double rateHz = statedRateHz();
+    if (!layout.hasTime() && Double.isNaN(rateHz)) {
+      throw RecordingException.of(
+          file.table(),
+          "has no time column (LATENCY), and its _motion.json no SamplingFrequency above 0. Write"
+              + " one of the two.");
+    }
+    try {
+      return new MotionStream(file.table(), Files.newInputStream(file.table()), layout, rateHz);
+    } catch (IOException e) {
+      throw RecordingException.io(file.table(), e);
+    }
+  }
+
+  /** All samples, one stream a body point, time counted from the table's first sample. */
+  List<UnitStream> readAll(double byS) {
+    SampleColumns columns = new SampleColumns(layout.slots(), expectedSamples());
+    try (MotionStream stream = open()) {
+      stream.fill(columns, Double.POSITIVE_INFINITY);
+      notices.addAll(stream.tally().notices());
+    }
+    double rateHz = rateHz(columns);
+    List<UnitStream> streams = new ArrayList<>();
+    for (int i = 0; i < layout.points().size(); i++) {
+      streams.add(columns.handOver(factsOf(i, rateHz), MotionLayout.firstSlot(i), byS));
+    }
+    return streams;
+  }
+
+  UnitFacts factsOf(int pointIndex, double rateHz) {
+    return new UnitFacts(
+        layout.points().get(pointIndex),
+        facts.path("DeviceSerialNumber").asText(""),
+        rateHz,
+        positive("AccelFullScale", Double.POSITIVE_INFINITY),
+        positive("GyroFullScale", Double.POSITIVE_INFINITY),
+        facts.path("CalibrationApplied").asBoolean(false));
+  }
+
+  /** The stated rate; where none is stated, the mean rate of the samples. */
+  double rateHz(SampleColumns columns) {
+    double stated = statedRateHz();
+    if (!Double.isNaN(stated)) {
+      return stated;
+    }
+    int n = columns.size();
+    return n < 2 ? 1 : (n - 1) / (columns.lastTimeS() - columns.timeS(0));
+  }
+
+  private double statedRateHz() {
+    double nominalHz = positive("SamplingFrequency", Double.NaN);
+    return layout.hasTime() ? nominalHz : positive("SamplingFrequencyEffective", nominalHz);
+  }
+
+  private double positive(String member, double otherwise) {
+    double value = facts.path(member).asDouble(0);
+    return value > 0 ? value : otherwise;
+  }
+
+  /** A little more than the number of lines, judged by the first of them. */
+  private int expectedSamples() {
+    try (InputStream in = Files.newInputStream(file.table())) {
+      byte[] head = in.readNBytes(PROBED_BYTES);
+      int lines = 1;
+      for (byte b : head) {
+        lines += b == '\n' ? 1 : 0;
+      }
+      double linesPerByte = lines / (double) Math.max(1, head.length);
+      return (int)
+          Math.min(Integer.MAX_VALUE / 2.0, 1.02 * Files.size(file.table()) * linesPerByte);
+    } catch (IOException e) {
+      throw RecordingException.io(file.table(), e);
+    }
+  }
+}
