@@ -16,7 +16,7 @@ import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Reads the open recordings that lie beside the project; skips the test where they are absent. */
-final class OpenData {
+public final class OpenData {
 
   private static final Path FOLDER = Path.of("..", "..", "shared", "data");
 
@@ -57,7 +57,7 @@ final class OpenData {
   }
 
   /** One of the worn units of the whole-body recording. */
-  static UnitStream worn(String name, BodyPoint point) throws IOException {
+  public static UnitStream worn(String name, BodyPoint point) throws IOException {
     return read("qmt_fullbody/" + name + ".csv.gz", point, 100, 1, 1, 4, 1, false);
   }
 

@@ -1,0 +1,61 @@
+package steadyturn.ingest.clock;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Recording;
+
+/**
+ * A recording on one clock.
+ *
+ * @param recording the samples on the reference clock (the first unit's, which is the pelvis unit's
+ *     where there is one)
+ * @param fits how each unit's clock was brought there
+ * @param links the single steps of the fits: which unit was tied to which
+ */
+public record AlignedRecording(
+    Recording recording, Map<BodyPoint, ClockFit> fits, List<ClockLink> links) {
+
+  public AlignedRecording {
+    Map<BodyPoint, ClockFit> copy = new EnumMap<>(BodyPoint.class);
+    copy.putAll(fits);
+    fits = Collections.unmodifiableMap(copy);
+    links = List.copyOf(links);
+  }
+
+  /** How the clock of a unit of this recording was brought to the reference. */
+  public ClockFit fit(BodyPoint point) {
+    ClockFit fit = fits.get(point);
+    if (fit == null) {
+      throw new IllegalArgumentException(recording.id() + " has no unit at " + point);
+    }
+    return fit;
+  }
+
+  /** Standard deviation of a time difference between two units around this time, s. */
+  public double sdBetweenS(BodyPoint a, BodyPoint b, double timeS) {
+    List<ClockLink> ofA = pathToReference(a);
+    List<ClockLink> ofB = pathToReference(b);
+    List<ClockLink> shared = new ArrayList<>(ofA);
+    shared.retainAll(ofB);
+    ofA.addAll(ofB);
+    ofA.removeAll(shared);
+    return Math.sqrt(
+        ofA.stream().mapToDouble(l -> l.fit().sdAtS(timeS) * l.fit().sdAtS(timeS)).sum());
+  }
+
+  private List<ClockLink> pathToReference(BodyPoint from) {
+    List<ClockLink> path = new ArrayList<>();
+    BodyPoint at = from;
+    for (int k = links.size() - 1; k >= 0; k--) {
+      if (links.get(k).unit() == at) {
+        path.add(links.get(k));
+        at = links.get(k).tiedTo();
+      }
+    }
+    return path;
+  }
+}

@@ -1,0 +1,146 @@
+package steadyturn.ingest.clock;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * Aligns the clocks of a recording's units. The surest ties are used: each unit is tied to that one
+ * already aligned with which it shares the sharpest events, so that forearm and hand, which feel
+ * every impact sharply, are tied to each other and not both to the pelvis, which feels it dully.
+ */
+public final class CommonClock {
+
+  /**
+   * Shocks reach the hand and the forearm as good as together; the soft trunk later (our choice).
+   */
+  private static final double ARM_DELAY_SD_S = 0.0003;
+
+  private static final double TRUNK_DELAY_SD_S = 0.0015;
+
+  /** What the common movement of forearm and hand is worth at best (our choice; wrist movement). */
+  private static final double MOTION_SD_S = 0.006;
+
+  private static final double MOTION_FLOOR_SD_S = 0.004;
+
+  private static final int ENOUGH_SHOCKS = 3;
+
+  private CommonClock() {}
+
+  /** Brings all units onto the clock of the first, which is the pelvis unit where there is one. */
+  public static AlignedRecording align(Recording recording) {
+    List<UnitStream> waiting = new ArrayList<>(recording.units());
+    if (waiting.isEmpty()) {
+      return new AlignedRecording(recording, Map.of(), List.of());
+    }
+    Map<BodyPoint, List<Shock>> shocks = new EnumMap<>(BodyPoint.class);
+    waiting.forEach(u -> shocks.put(u.point(), ShockFinder.find(u)));
+    Map<BodyPoint, ClockFit> fits = new EnumMap<>(BodyPoint.class);
+    List<ClockLink> links = new ArrayList<>();
+    Map<List<BodyPoint>, ClockFit> known = new HashMap<>();
+    fits.put(waiting.remove(0).point(), ClockFit.reference());
+    while (!waiting.isEmpty()) {
+      ClockLink surest = surest(recording, waiting, fits, shocks, known);
+      links.add(surest);
+      fits.put(surest.unit(), surest.fit().then(fitOf(fits, surest.tiedTo())));
+      waiting.removeIf(u -> u.point() == surest.unit());
+    }
+    return new AlignedRecording(moved(recording, fits), fits, links);
+  }
+
+  private static ClockLink surest(
+      Recording recording,
+      List<UnitStream> waiting,
+      Map<BodyPoint, ClockFit> fits,
+      Map<BodyPoint, List<Shock>> shocks,
+      Map<List<BodyPoint>, ClockFit> known) {
+    Optional<ClockLink> best = Optional.empty();
+    double bestSdS = Double.POSITIVE_INFINITY;
+    for (UnitStream unit : waiting) {
+      for (UnitStream done : recording.units()) {
+        if (!fits.containsKey(done.point())) {
+          continue;
+        }
+        ClockFit fit =
+            known.computeIfAbsent(
+                List.of(unit.point(), done.point()), pair -> between(unit, done, shocks));
+        double sdS = sdOverS(fit, unit);
+        if (sdS < bestSdS) {
+          bestSdS = sdS;
+          best = Optional.of(new ClockLink(unit.point(), done.point(), fit));
+        }
+      }
+    }
+    return best.orElseThrow();
+  }
+
+  private static ClockFit fitOf(Map<BodyPoint, ClockFit> fits, BodyPoint point) {
+    return fits.getOrDefault(point, ClockFit.reference());
+  }
+
+  /** The larger of the spreads at the stream's two ends, s. */
+  private static double sdOverS(ClockFit fit, UnitStream unit) {
+    if (unit.size() == 0) {
+      return fit.sdS();
+    }
+    return Math.max(fit.sdAtS(unit.timeS(0)), fit.sdAtS(unit.timeS(unit.size() - 1)));
+  }
+
+  private static ClockFit between(
+      UnitStream unit, UnitStream other, Map<BodyPoint, List<Shock>> shocks) {
+    double sampleSdS = Math.hypot(periodS(unit), periodS(other)) / Math.sqrt(12);
+    List<TimePair> pairs =
+        ShockMatch.of(
+            shocks.getOrDefault(unit.point(), List.of()),
+            shocks.getOrDefault(other.point(), List.of()),
+            0.001 + 3 * sampleSdS);
+    boolean withTrunk = isTrunk(unit.point()) || isTrunk(other.point());
+    double delaySdS = withTrunk ? TRUNK_DELAY_SD_S : ARM_DELAY_SD_S;
+    boolean canFollowMotion = !withTrunk && pairs.size() < ENOUGH_SHOCKS;
+    List<TimePair> motion = canFollowMotion ? MotionMatch.of(unit, other) : List.of();
+    if (motion.size() >= ENOUGH_SHOCKS) {
+      return ClockLine.fit(motion, MOTION_SD_S, MOTION_FLOOR_SD_S);
+    }
+    if (pairs.isEmpty()) {
+      return ClockLine.prior(unit.size() == 0 ? 0 : unit.timeS(0));
+    }
+    double doubtS = pairs.size() < ENOUGH_SHOCKS ? 0.003 / pairs.size() : 0; // one may be a chance
+    return ClockLine.fit(pairs, sampleSdS, Math.hypot(delaySdS, doubtS));
+  }
+
+  private static double periodS(UnitStream unit) {
+    return unit.size() < 2 ? 0 : (unit.timeS(unit.size() - 1) - unit.timeS(0)) / (unit.size() - 1);
+  }
+
+  private static boolean isTrunk(BodyPoint point) {
+    return point == BodyPoint.PELVIS || point == BodyPoint.THORAX;
+  }
+
+  private static Recording moved(Recording recording, Map<BodyPoint, ClockFit> fits) {
+    List<UnitStream> units = new ArrayList<>();
+    for (UnitStream unit : recording.units()) {
+      units.add(moved(unit, fitOf(fits, unit.point())));
+    }
+    return new Recording(recording.id(), recording.player(), units, recording.marks());
+  }
+
+  private static UnitStream moved(UnitStream unit, ClockFit fit) {
+    double[] timeS = new double[unit.size()];
+    double[][] accel = new double[3][];
+    double[][] gyro = new double[3][];
+    for (int i = 0; i < timeS.length; i++) {
+      timeS[i] = fit.toReferenceS(unit.timeS(i));
+    }
+    for (int axis = 0; axis < 3; axis++) {
+      accel[axis] = unit.accelColumnMps2(axis);
+      gyro[axis] = unit.gyroColumnRadPerS(axis);
+    }
+    return new UnitStream(unit.facts(), timeS, accel, gyro);
+  }
+}

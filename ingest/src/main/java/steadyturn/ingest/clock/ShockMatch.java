@@ -1,0 +1,115 @@
+package steadyturn.ingest.clock;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Finds which shocks of two units are the same. Every pair of shocks near in time is a candidate;
+ * the offset and skew that most candidates agree on win, with likely offsets and skews ahead of
+ * unlikely ones. A shock is used once.
+ */
+final class ShockMatch {
+
+  /** Candidates lie within four standard deviations of the start times. */
+  private static final double REACH_S = 4 * ClockLine.OFFSET_SD_S;
+
+  private static final double MOST_SKEW_PPM = 120;
+
+  /** What one more agreeing pair outweighs, as a log likelihood. */
+  private static final double PAIR_IS_WORTH = 4;
+
+  private ShockMatch() {}
+
+  /** The pairs of the best agreement; empty when no shocks lie near each other. */
+  static List<TimePair> of(List<Shock> unit, List<Shock> other, double toleranceS) {
+    List<TimePair> candidates = candidates(unit, other);
+    if (candidates.isEmpty()) {
+      return List.of();
+    }
+    double lengthS = candidates.get(candidates.size() - 1).timeS() - candidates.get(0).timeS();
+    double centreS = candidates.get(0).timeS() + lengthS / 2;
+    double stepPpm = Math.max(0.25, 1e6 * toleranceS / Math.max(10, lengthS));
+    double bestScore = Double.NEGATIVE_INFINITY;
+    double bestSkew = 0;
+    double bestOffsetS = 0;
+    int steps = (int) (MOST_SKEW_PPM / stepPpm);
+    for (int k = -steps; k <= steps; k++) {
+      double skew = k * stepPpm * 1e-6;
+      double[] best = bestOffset(candidates, skew, centreS, toleranceS);
+      double unlikely = k * stepPpm / ClockLine.SKEW_SD_PPM;
+      double score = best[1] - 0.5 * unlikely * unlikely;
+      if (score > bestScore) {
+        bestScore = score;
+        bestSkew = skew;
+        bestOffsetS = best[0];
+      }
+    }
+    return agreeing(candidates, bestSkew, bestOffsetS, centreS, toleranceS);
+  }
+
+  private static List<TimePair> candidates(List<Shock> unit, List<Shock> other) {
+    List<TimePair> found = new ArrayList<>();
+    int first = 0;
+    for (Shock shock : unit) {
+      while (first < other.size() && other.get(first).timeS() < shock.timeS() - REACH_S) {
+        first++;
+      }
+      for (int j = first; j < other.size(); j++) {
+        double laterS = other.get(j).timeS() - shock.timeS();
+        if (laterS > REACH_S) {
+          break;
+        }
+        found.add(new TimePair(shock.timeS(), laterS));
+      }
+    }
+    return found;
+  }
+
+  /** Offset (at the centre) that most candidates share at this skew, and its score. */
+  private static double[] bestOffset(
+      List<TimePair> candidates, double skew, double centreS, double toleranceS) {
+    double[] offsets =
+        candidates.stream().mapToDouble(p -> p.laterS() - skew * (p.timeS() - centreS)).toArray();
+    Arrays.sort(offsets);
+    double[] best = {0, Double.NEGATIVE_INFINITY};
+    int from = 0;
+    double sum = 0;
+    for (int to = 0; to < offsets.length; to++) {
+      sum += offsets[to];
+      while (offsets[to] - offsets[from] > 2 * toleranceS) {
+        sum -= offsets[from++];
+      }
+      int count = to - from + 1;
+      double mean = sum / count;
+      double unlikely = mean / ClockLine.OFFSET_SD_S;
+      double score = PAIR_IS_WORTH * count - 0.5 * unlikely * unlikely;
+      if (score > best[1]) {
+        best = new double[] {mean, score};
+      }
+    }
+    return best;
+  }
+
+  private static List<TimePair> agreeing(
+      List<TimePair> candidates, double skew, double offsetS, double centreS, double toleranceS) {
+    List<TimePair> kept = new ArrayList<>();
+    double lastAwayS = Double.POSITIVE_INFINITY;
+    for (TimePair pair : candidates) {
+      double awayS = Math.abs(pair.laterS() - skew * (pair.timeS() - centreS) - offsetS);
+      if (awayS > 1.5 * toleranceS) {
+        continue;
+      }
+      boolean isSameShock = !kept.isEmpty() && kept.get(kept.size() - 1).timeS() == pair.timeS();
+      if (isSameShock && awayS >= lastAwayS) {
+        continue;
+      }
+      if (isSameShock) {
+        kept.remove(kept.size() - 1);
+      }
+      kept.add(pair);
+      lastAwayS = awayS;
+    }
+    return kept;
+  }
+}
