@@ -13,7 +13,7 @@ public record SkinShift(double angleRad, double placeM) {
   private static final double FULL_AT_TURN_RAD = Math.toRadians(20);
 
   public static SkinShift assumed() {
-    return new SkinShift(Math.toRadians(0.8), 0.003);
+    return new SkinShift(Math.toRadians(1), 0.004);
   }
 
   /** Spread of each pose component at a pose: nothing at address, growing with the turn. */

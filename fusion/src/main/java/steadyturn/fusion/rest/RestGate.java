@@ -86,6 +86,12 @@ public final class RestGate {
         mean(unit.accelColumnMps2(2), unit, fromS, toS));
   }
 
+  /** RMS size of the rate about a bias over a stretch, rad/s; infinite where there is no sample. */
+  public static double rateRmsRadPerS(
+      UnitStream unit, Vector3 biasRadPerS, double fromS, double toS) {
+    return Spread.of(unit, biasRadPerS, fromS, toS).rateRmsRadPerS();
+  }
+
   private static double mean(double[] column, UnitStream unit, double fromS, double toS) {
     double sum = 0;
     int n = 0;

@@ -1,0 +1,54 @@
+package steadyturn.fusion.wear;
+
+import steadyturn.fusion.rest.RestGate;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * A step in which a unit is to be still: on the table, or on a person standing quietly.
+ *
+ * @param meanRateRadPerS mean rate, unit axes: the bias, but for sway
+ * @param meanForceMps2 mean specific force, unit axes: up
+ */
+public record StillStep(Vector3 meanRateRadPerS, Vector3 meanForceMps2, StepResult result) {
+
+  private static final double TABLE_LIMIT_DEG_PER_S = 0.3;
+  private static final double STANCE_LIMIT_DEG_PER_S = 3;
+
+  /** Rest on the table: the rate about its mean keeps under 0.3 deg/s RMS. */
+  public static StillStep table(UnitStream unit, double fromS, double toS) {
+    return of(
+        unit,
+        fromS,
+        toS,
+        "table-rest",
+        TABLE_LIMIT_DEG_PER_S,
+        "lay the units on a table that nobody touches");
+  }
+
+  /** Standing quietly: the rate about its mean keeps under 3 deg/s RMS. */
+  public static StillStep stance(UnitStream unit, double fromS, double toS, String step) {
+    return of(unit, fromS, toS, step, STANCE_LIMIT_DEG_PER_S, "stand still for two seconds");
+  }
+
+  private static StillStep of(
+      UnitStream unit, double fromS, double toS, String step, double limit, String advice) {
+    Vector3 rate = RestGate.meanRateRadPerS(unit, fromS, toS);
+    Vector3 force = RestGate.meanAccelMps2(unit, fromS, toS);
+    double rms = Math.toDegrees(RestGate.rateRmsRadPerS(unit, rate, fromS, toS));
+    StepResult result =
+        rms < limit
+            ? StepResult.good(step, rms, limit, "deg/s")
+            : StepResult.again(
+                step,
+                rms,
+                limit,
+                "deg/s",
+                "the unit turned by " + oneDecimal(rms) + " deg/s; do the step again: " + advice);
+    return new StillStep(rate, force, result);
+  }
+
+  static String oneDecimal(double value) {
+    return String.valueOf(Math.round(value * 10) / 10.0);
+  }
+}
