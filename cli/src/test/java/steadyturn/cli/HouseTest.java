@@ -4,96 +4,133 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
-import com.tngtech.archunit.junit.AnalyzeClasses;
-import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.library.GeneralCodingRules;
+import org.junit.jupiter.api.Test;
 import steadyturn.fusion.rotation.Quaternion;
 
 /**
  * The plan of the house as tests: which way the data flow, who may print, where rotations are
  * computed. Given: every compiled class of the four modules, tests left out.
  */
-@AnalyzeClasses(packages = "steadyturn", importOptions = ImportOption.DoNotIncludeTests.class)
 final class HouseTest {
 
-  @ArchTest
-  static final ArchRule dataFlowFromIngestToFusionToAnalysisToCli =
-      layeredArchitecture()
-          .consideringOnlyDependenciesInLayers()
-          .layer("ingest")
-          .definedBy("steadyturn.ingest..")
-          .layer("fusion")
-          .definedBy("steadyturn.fusion..")
-          .layer("analysis")
-          .definedBy("steadyturn.analysis..")
-          .layer("cli")
-          .definedBy("steadyturn.cli..")
-          .whereLayer("cli")
-          .mayNotBeAccessedByAnyLayer()
-          .whereLayer("analysis")
-          .mayOnlyBeAccessedByLayers("cli")
-          .whereLayer("fusion")
-          .mayOnlyBeAccessedByLayers("analysis", "cli");
+  private static final JavaClasses HOUSE =
+      new ClassFileImporter()
+          .withImportOption(new ImportOption.DoNotIncludeTests())
+          .importPackages("steadyturn");
 
-  @ArchTest
-  static final ArchRule noPackagesDependOnEachOtherInACircle =
-      slices().matching("steadyturn.(*.*)..").should().beFreeOfCycles();
+  @Test
+  void allFourModulesAreLookedAt() {
+    assertThat(
+            HOUSE.stream().map(c -> c.getPackageName().replaceAll("^(steadyturn\\.\\w+).*", "$1")))
+        .contains(
+            "steadyturn.ingest", "steadyturn.fusion", "steadyturn.analysis", "steadyturn.cli");
+  }
 
-  @ArchTest
-  static final ArchRule onlyTheCommandLinePrints =
-      noClasses()
-          .that()
-          .resideOutsideOfPackage("steadyturn.cli..")
-          .should(GeneralCodingRules.ACCESS_STANDARD_STREAMS)
-          .orShould()
-          .callMethod(Throwable.class, "printStackTrace");
+  @Test
+  void dataFlowFromIngestToFusionToAnalysisToCli() {
+    ArchRule rule =
+        layeredArchitecture()
+            .consideringOnlyDependenciesInLayers()
+            .layer("ingest")
+            .definedBy("steadyturn.ingest..")
+            .layer("fusion")
+            .definedBy("steadyturn.fusion..")
+            .layer("analysis")
+            .definedBy("steadyturn.analysis..")
+            .layer("cli")
+            .definedBy("steadyturn.cli..")
+            .whereLayer("cli")
+            .mayNotBeAccessedByAnyLayer()
+            .whereLayer("analysis")
+            .mayOnlyBeAccessedByLayers("cli")
+            .whereLayer("fusion")
+            .mayOnlyBeAccessedByLayers("analysis", "cli");
+    rule.check(HOUSE);
+  }
 
-  @ArchTest
-  static final ArchRule theProcessEndsInOnePlaceOnly =
-      noClasses()
-          .that()
-          .doNotBelongToAnyOf(Main.class)
-          .should()
-          .callMethod(System.class, "exit", int.class);
+  @Test
+  void noPackagesDependOnEachOtherInACircle() {
+    ArchRule rule = slices().matching("steadyturn.(*.*)..").should().beFreeOfCycles();
+    rule.check(HOUSE);
+  }
+
+  @Test
+  void onlyTheCommandLinePrints() {
+    ArchRule rule =
+        noClasses()
+            .that()
+            .resideOutsideOfPackage("steadyturn.cli..")
+            .should(GeneralCodingRules.ACCESS_STANDARD_STREAMS)
+            .orShould()
+            .callMethod(Throwable.class, "printStackTrace");
+    rule.check(HOUSE);
+  }
+
+  @Test
+  void theProcessEndsInOnePlaceOnly() {
+    ArchRule rule =
+        noClasses()
+            .that()
+            .doNotBelongToAnyOf(Main.class)
+            .should()
+            .callMethod(System.class, "exit", int.class);
+    rule.check(HOUSE);
+  }
 
   /** Whoever needs the four numbers of a quaternion is doing algebra with it. */
-  @ArchTest
-  static final ArchRule quaternionsAreTakenApartInTheRotationRoomOnly =
-      noClasses()
-          .that()
-          .resideOutsideOfPackages("steadyturn.fusion.rotation")
-          .should()
-          .callMethod(Quaternion.class, "w");
+  @Test
+  void quaternionsAreTakenApartInTheRotationRoomOnly() {
+    ArchRule rule =
+        noClasses()
+            .that()
+            .resideOutsideOfPackages("steadyturn.fusion.rotation")
+            .should()
+            .callMethod(Quaternion.class, "w");
+    rule.check(HOUSE);
+  }
 
-  @ArchTest
-  static final ArchRule roomsAreNamedAfterThingsOfTheDomain =
-      noClasses()
-          .should()
-          .resideInAnyPackage("..util..", "..model..", "..impl..", "..helper..", "..manager..")
-          .orShould()
-          .resideInAPackage("..common..");
+  @Test
+  void roomsAreNamedAfterThingsOfTheDomain() {
+    ArchRule rule =
+        noClasses()
+            .should()
+            .resideInAnyPackage("..util..", "..model..", "..impl..", "..helper..", "..manager..")
+            .orShould()
+            .resideInAPackage("..common..");
+    rule.check(HOUSE);
+  }
 
-  @ArchTest
-  static final ArchRule wallClockAndChanceComeInAsArguments =
-      noClasses()
-          .that()
-          .resideInAnyPackage("steadyturn.fusion..", "steadyturn.analysis..")
-          .should()
-          .callMethod(System.class, "currentTimeMillis")
-          .orShould()
-          .callMethod(Math.class, "random")
-          .orShould()
-          .callConstructor(java.util.Random.class);
+  @Test
+  void wallClockAndChanceComeInAsArguments() {
+    ArchRule rule =
+        noClasses()
+            .that()
+            .resideInAnyPackage("steadyturn.fusion..", "steadyturn.analysis..")
+            .should()
+            .callMethod(System.class, "currentTimeMillis")
+            .orShould()
+            .callMethod(Math.class, "random")
+            .orShould()
+            .callConstructor(java.util.Random.class);
+    rule.check(HOUSE);
+  }
 
-  @ArchTest
-  static final ArchRule noMethodGivesNullForAMissingThing =
-      methods()
-          .that()
-          .areDeclaredInClassesThat()
-          .resideInAPackage("steadyturn..")
-          .should()
-          .notBeAnnotatedWith("org.jspecify.annotations.Nullable");
+  @Test
+  void noMethodGivesNullForAMissingThing() {
+    ArchRule rule =
+        methods()
+            .that()
+            .areDeclaredInClassesThat()
+            .resideInAPackage("steadyturn..")
+            .should()
+            .notBeAnnotatedWith("org.jspecify.annotations.Nullable");
+    rule.check(HOUSE);
+  }
 }

@@ -1,0 +1,80 @@
+package steadyturn.cli.report;
+
+import java.util.Locale;
+import java.util.Map;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.sample.BodyPoint;
+
+/** The words a teacher reads for the words of the output contract. */
+final class PlainWords {
+
+  private static final Map<String, String> KEY_POSITIONS =
+      Map.of(
+          "lead-arm-level-back", "lead arm level, back",
+          "pelvis-turnaround", "pelvis turns round",
+          "lead-arm-level-down", "lead arm level, down",
+          "shaft-level-down", "shaft level, down",
+          "lead-arm-level-through", "lead arm level, through");
+
+  private static final Map<String, String> FLAGS =
+      Map.of(
+          "address-not-still", "the player was not still at address",
+          "finish-not-held", "the finish was not held",
+          "virtual-impact", "no ball was struck; impact is the return to the address direction",
+          "saturated", "the motion was larger than a unit can show");
+
+  private PlainWords() {}
+
+  /** The name of a measure, without its unit. */
+  static String of(Measure measure) {
+    return switch (measure) {
+      case PELVIS_TURN -> "turn";
+      case PELVIS_SLIDE -> "slide";
+      case PELVIS_THRUST -> "thrust to the ball";
+      case PELVIS_LIFT -> "lift";
+      case PELVIS_TILT -> "forward tilt";
+      case PELVIS_SIDETILT -> "side tilt, lead hip up";
+      case PELVIS_SLIDE_PER_TURN -> "slide per turn";
+      case PELVIS_TURN_TO_SLIDE -> "turn to slide";
+      case PELVIS_TURN_SHARE -> "share of turn";
+      case PELVIS_CENTRE_ALONG -> "turned about, along";
+      case PELVIS_CENTRE_ACROSS -> "turned about, across";
+      case PELVIS_CIRCLE -> "circle that holds the pelvis";
+      case WRIST_COCK -> "wrist cock";
+      case WRIST_COCK_MAX -> "largest wrist cock";
+      case WRIST_FLEXION -> "wrist flexion";
+      case WRIST_RELEASE -> "release before impact";
+      case WRIST_RELEASE_PART -> "release, part of downswing";
+      case WRIST_KEPT -> "cock kept";
+      case WRIST_RATE -> "fastest uncocking";
+      case WRIST_RATE_TIME -> "fastest uncocking, before impact";
+      case ARM_PEAK -> "fastest arm, before impact";
+      case TEMPO_BACK -> "backswing";
+      case TEMPO_DOWN -> "downswing";
+      case TEMPO_RATIO -> "backswing : downswing";
+      case ORDER_PELVIS -> "fastest pelvis, before impact";
+      case ORDER_THORAX -> "fastest chest, before impact";
+      case ORDER_ARM -> "fastest lead arm, before impact";
+      case ORDER_HAND -> "fastest hand, before impact";
+    };
+  }
+
+  /** The unit as printed: nothing for a ratio. */
+  static String unit(Measure measure) {
+    return measure.unit().equals("1") ? "" : measure.unit();
+  }
+
+  /** The name of a key position from its word in the contract. */
+  static String keyPosition(String word) {
+    return KEY_POSITIONS.getOrDefault(word, word.replace('-', ' '));
+  }
+
+  /** A flag as a sentence part. */
+  static String flag(String word) {
+    return FLAGS.getOrDefault(word, word.replace('-', ' '));
+  }
+
+  static String bodyPoint(BodyPoint point) {
+    return point.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
+}
