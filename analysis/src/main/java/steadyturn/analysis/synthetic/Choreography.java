@@ -1,0 +1,262 @@
+package steadyturn.analysis.synthetic;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.commons.math3.random.RandomGenerator;
+import steadyturn.analysis.swing.SwingKind;
+import steadyturn.analysis.synthetic.body.Joint;
+import steadyturn.analysis.synthetic.body.Trait;
+import steadyturn.analysis.synthetic.curve.Bursts;
+import steadyturn.analysis.synthetic.curve.Steps;
+import steadyturn.ingest.sample.BodyPoint;
+
+/**
+ * Lays a whole lesson on the stage: wear steps, then for each swing the way to the ball, waggles,
+ * still address, swing, finish.
+ */
+final class Choreography {
+
+  private static final double HIP_HEIGHT_M = 0.95;
+  private static final double ADDRESS_BEND = Math.toRadians(20);
+  private static final double ADDRESS_CHEST_BEND = Math.toRadians(15);
+  private static final double ADDRESS_PLANE = Math.toRadians(-33);
+  private static final double G_MPS2 = 9.80665;
+
+  private final LessonSpec spec;
+  private final long seed;
+  private final Stage stage;
+  private final double standingTiltRad;
+  private final RandomGenerator random;
+  private final Map<Trait, Double> player;
+  private final double playerAimRad;
+  private final Map<BodyPoint, double[]> skinHabit = new EnumMap<>(BodyPoint.class);
+  private final List<PlannedSwing> swings = new ArrayList<>();
+
+  Choreography(LessonSpec spec, long seed, double standingTiltRad) {
+    this.spec = spec;
+    this.seed = seed;
+    this.standingTiltRad = standingTiltRad;
+    this.stage = new Stage(seed, spec.body());
+    this.random = Draws.of(seed, "choreography", 0);
+    this.player = SwingPlan.drawPlayer(spec.player(), Draws.of(seed, "player", 0));
+    RandomGenerator habits = Draws.of(seed, "habits", 0);
+    this.playerAimRad = Math.toRadians(spec.body().aimDeg()) * habits.nextGaussian();
+    for (BodyPoint point : BodyPoint.values()) {
+      double[] habit = new double[18];
+      for (int i = 0; i < habit.length; i++) {
+        habit[i] = habits.nextGaussian();
+      }
+      skinHabit.put(point, habit);
+    }
+  }
+
+  Stage stage() {
+    return stage;
+  }
+
+  List<PlannedSwing> swings() {
+    return swings;
+  }
+
+  double playerAimRad() {
+    return playerAimRad;
+  }
+
+  /** Lays everything; afterwards {@code stage().nowS} is the end of the recording. */
+  void lay() {
+    stage.start(Joint.PLACE_Z, HIP_HEIGHT_M);
+    stage.start(Joint.TILT, standingTiltRad);
+    new WearSteps(stage, spec, standingTiltRad, playerAimRad, Draws.of(seed, "wear", 0)).lay();
+    List<SwingPlan> plans = plans();
+    for (int i = 0; i < plans.size(); i++) {
+      goToAddress(i == 0);
+      waggle();
+      swing(plans.get(i), i);
+    }
+    for (int i = 0; i < spec.putts(); i++) {
+      goToAddress(false);
+      putt();
+    }
+    stage.nowS += 0.5;
+    goToRest();
+  }
+
+  /** Hits in runs of one club, practice swings spread among them. */
+  private List<SwingPlan> plans() {
+    int all = spec.hits() + spec.practices();
+    List<SwingPlan> plans = new ArrayList<>();
+    int practised = 0;
+    int clubs = Math.max(1, spec.clubs().size());
+    for (int i = 0; i < all; i++) {
+      boolean practice = (i + 1) * spec.practices() / all > practised;
+      practised += practice ? 1 : 0;
+      String club = spec.clubs().isEmpty() ? "" : spec.clubs().get(i * clubs / all);
+      SwingKind kind = practice ? SwingKind.PRACTICE : SwingKind.HIT;
+      plans.add(SwingPlan.draw(kind, club, spec.player(), player, Draws.of(seed, "swing", i)));
+    }
+    return plans;
+  }
+
+  private void goToAddress(boolean first) {
+    double fromS = stage.nowS;
+    double toS;
+    if (spec.walking()) {
+      toS = walk(fromS);
+    } else {
+      toS = fromS + (first ? 2 : spec.gapS());
+    }
+    double stepS = Math.min(2, 0.8 * (toS - fromS));
+    takeStance(toS - stepS, toS);
+    stage.nowS = toS;
+  }
+
+  /** Off and back: a round of 5 to 8 s that ends upright over the ball. */
+  private double walk(double fromS) {
+    double lengthS = 5 + 3 * random.nextDouble();
+    double turn = Math.toRadians(70 + 80 * random.nextDouble()) * (random.nextBoolean() ? 1 : -1);
+    double halfS = fromS + 0.45 * lengthS;
+    double backS = fromS + 0.8 * lengthS;
+    upright(fromS, fromS + 1.2);
+    stage.joint(Joint.HEADING).by(fromS + 0.3, halfS, turn).by(halfS, backS, -turn);
+    double awayM = 0.5 + 0.6 * random.nextDouble();
+    stage.joint(Joint.PLACE_Y).by(fromS + 0.5, halfS, awayM).by(halfS, backS, -awayM);
+    double stepsS = backS - fromS;
+    stage.burst(Joint.PLACE_Z).add(fromS, stepsS, 0.012, 1.8, 0, Bursts.Window.SMOOTH);
+    stage.burst(Joint.PLACE_X).add(fromS, stepsS, 0.02, 0.9, 1, Bursts.Window.SMOOTH);
+    stage.burst(Joint.ARM).add(fromS, stepsS, 0.25, 0.9, 2, Bursts.Window.SMOOTH);
+    stage.burst(Joint.TURN).add(fromS, stepsS, 0.08, 0.9, 3, Bursts.Window.SMOOTH);
+    double loud = spec.body().swayAddressMmPerS() > 0 ? 1 : 0;
+    stage.sway(fromS, fromS + 1, 30 * loud, 5 * loud);
+    return fromS + lengthS;
+  }
+
+  private void upright(double fromS, double toS) {
+    stage.joint(Joint.TURN).to(fromS, toS, playerAimRad);
+    stage.joint(Joint.SIDE_TILT).to(fromS, toS, 0);
+    stage.joint(Joint.TILT).to(fromS, toS, standingTiltRad);
+    stage.joint(Joint.TRUNK_TURN).to(fromS, toS, 0);
+    stage.joint(Joint.TRUNK_BEND).to(fromS, toS, 0);
+    stage.joint(Joint.PLANE).to(fromS, toS, 0);
+    stage.joint(Joint.ARM).to(fromS, toS, 0);
+    stage.joint(Joint.ROLL).to(fromS, toS, 0);
+    stage.joint(Joint.COCK).to(fromS, toS, 0);
+    stage.joint(Joint.FLEXION).to(fromS, toS, 0);
+    relaxSkin(fromS, toS);
+  }
+
+  private void relaxSkin(double fromS, double toS) {
+    for (BodyPoint point : BodyPoint.values()) {
+      for (Steps shift : stage.skin(point)) {
+        shift.to(fromS, toS, 0);
+      }
+    }
+  }
+
+  private void takeStance(double fromS, double toS) {
+    double aim = playerAimRad + Math.toRadians(spec.body().aimDeg() / 2) * random.nextGaussian();
+    stage.joint(Joint.TURN).to(fromS, toS, aim);
+    stage.joint(Joint.SIDE_TILT).to(fromS, toS, Math.toRadians(0.7) * random.nextGaussian());
+    stage
+        .joint(Joint.TILT)
+        .to(fromS, toS, standingTiltRad + ADDRESS_BEND + 0.02 * random.nextGaussian());
+    stage.joint(Joint.PLACE_X).to(fromS, toS, 0.02 * random.nextGaussian());
+    stage.joint(Joint.PLACE_Y).to(fromS, toS, 0.06 + 0.02 * random.nextGaussian());
+    stage.joint(Joint.PLACE_Z).to(fromS, toS, HIP_HEIGHT_M - 0.05);
+    stage.joint(Joint.TRUNK_TURN).to(fromS, toS, 0);
+    stage.joint(Joint.TRUNK_BEND).to(fromS, toS, ADDRESS_CHEST_BEND);
+    stage.joint(Joint.PLANE).to(fromS, toS, ADDRESS_PLANE + 0.01 * random.nextGaussian());
+    SwingPlan usual = new SwingPlan(SwingKind.HIT, "", player);
+    stage.joint(Joint.ARM).to(fromS, toS, usual.rad(Trait.ARM_ADDRESS_DEG));
+    stage.joint(Joint.ROLL).to(fromS, toS, 0);
+    stage.joint(Joint.COCK).to(fromS, toS, usual.rad(Trait.COCK_ADDRESS_DEG));
+    stage.joint(Joint.FLEXION).to(fromS, toS, usual.rad(Trait.FLEXION_ADDRESS_DEG));
+    relaxSkin(fromS, toS);
+    stage.swayOfAddress(toS - 0.8 * (toS - fromS), toS);
+  }
+
+  /** The club to and fro a few degrees, with a light tap on the ground each time. */
+  private void waggle() {
+    for (int i = 0; i < spec.waggles(); i++) {
+      double fromS = stage.nowS + 0.1;
+      double lengthS = 0.8 + 0.4 * random.nextDouble();
+      double halfS = fromS + lengthS / 2;
+      double arm = Math.toRadians(6 + 6 * random.nextDouble());
+      double cock = Math.toRadians(10 + 15 * random.nextDouble());
+      stage.joint(Joint.ARM).by(fromS, halfS, -arm).by(halfS, fromS + lengthS, arm);
+      stage.joint(Joint.COCK).by(fromS, halfS, cock).by(halfS, fromS + lengthS, -cock);
+      tap(fromS + lengthS - 0.05, (2 + 6 * random.nextDouble()) * G_MPS2);
+      stage.nowS = fromS + lengthS;
+    }
+    stage.nowS += 0.25;
+  }
+
+  private void tap(double atS, double peakMps2) {
+    double frequencyHz = 60 + 40 * random.nextDouble();
+    stage.rings(BodyPoint.CLUB_SHAFT)[1].addRing(atS, 0.012, 2 * peakMps2, frequencyHz);
+    stage.rings(BodyPoint.LEAD_HAND)[1].addRing(atS, 0.012, peakMps2, frequencyHz);
+    stage.rings(BodyPoint.LEAD_FOREARM)[1].addRing(atS, 0.012, peakMps2 / 3, frequencyHz);
+  }
+
+  private void swing(SwingPlan plan, int index) {
+    double stillS = stage.nowS;
+    double startS = stillS + spec.addressHoldS();
+    drift(stillS, startS);
+    SwingMoves moves =
+        new SwingMoves(stage, plan, startS, skinHabit, Draws.of(seed, "swing-errors", index));
+    moves.lay();
+    if (plan.kind() == SwingKind.PRACTICE && spec.turfBrush()) {
+      brush(moves.impactS());
+    }
+    double holdS = spec.finishHeld() ? 1.1 + 0.3 * random.nextDouble() : -0.25;
+    double leaveS = moves.endS() + holdS;
+    swings.add(
+        new PlannedSwing(
+            plan.kind(),
+            plan.club(),
+            startS,
+            startS + plan.of(Trait.BACK_S),
+            moves.impactS(),
+            moves.endS(),
+            leaveS));
+    stage.mark(stillS, leaveS, plan.kind().word(), plan.club());
+    stage.nowS = leaveS;
+  }
+
+  private void drift(double stillS, double startS) {
+    if (spec.addressDriftMps() != 0) {
+      stage.joint(Joint.PLACE_X).ramp(stillS - 0.3, startS + 0.3, spec.addressDriftMps(), 0.25);
+    }
+  }
+
+  /** The sole of the club through the grass: 2-5 g at the hand for 40 ms. */
+  private void brush(double impactS) {
+    double peak = (2 + 3 * random.nextDouble()) * G_MPS2;
+    double frequencyHz = 40 + 30 * random.nextDouble();
+    double fromS = impactS - 0.01 + 0.02 * random.nextDouble();
+    double amplitude = peak / Math.pow(2 * Math.PI * frequencyHz, 2);
+    for (BodyPoint point : new BodyPoint[] {BodyPoint.LEAD_HAND, BodyPoint.CLUB_SHAFT}) {
+      stage.rings(point)[1].add(fromS, 0.04, amplitude, frequencyHz, 0, Bursts.Window.SMOOTH);
+    }
+  }
+
+  private void putt() {
+    double startS = stage.nowS + spec.addressHoldS();
+    double size = Math.toRadians(15 + 10 * random.nextDouble());
+    stage
+        .joint(Joint.ARM)
+        .by(startS, startS + 0.75, -size)
+        .by(startS + 0.65, startS + 1.25, 2 * size)
+        .by(startS + 2, startS + 3, -size);
+    tap(startS + 0.95, 2 * G_MPS2);
+    stage.nowS = startS + 3.2;
+  }
+
+  private void goToRest() {
+    double fromS = stage.nowS;
+    upright(fromS, fromS + 1.5);
+    stage.swayOfAddress(fromS, fromS + 1.5);
+    stage.nowS = fromS + 3;
+  }
+}
