@@ -1,5 +1,6 @@
 package steadyturn.fusion.filter;
 
+import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Quaternion;
 
 /**
@@ -51,5 +52,18 @@ public record OrientationTrack(
   /** Orientation at sample k: takes unit coordinates to earth coordinates. */
   public Quaternion qEarthUnit(int k) {
     return new Quaternion(qw[k], qx[k], qy[k], qz[k]);
+  }
+
+  void set(int k, MutableQuaternion q, double inclinationSigma, double headingSigma) {
+    qw[k] = q.w();
+    qx[k] = q.x();
+    qy[k] = q.y();
+    qz[k] = q.z();
+    inclinationSigmaRad[k] = inclinationSigma;
+    headingSigmaRad[k] = headingSigma;
+  }
+
+  void copyTo(int k, MutableQuaternion q) {
+    q.set(qw[k], qx[k], qy[k], qz[k]);
   }
 }

@@ -143,4 +143,41 @@ public final class MutableQuaternion {
     double k = 0.5 / (half * n);
     return set(half, k * vy, -k * vx, 0);
   }
+
+  /** Entry of the rotation matrix, row 0, column 0; row: axis of the left frame. */
+  public double m00() {
+    return 1 - 2 * (y * y + z * z);
+  }
+
+  public double m01() {
+    return 2 * (x * y - w * z);
+  }
+
+  public double m02() {
+    return 2 * (x * z + w * y);
+  }
+
+  public double m10() {
+    return 2 * (x * y + w * z);
+  }
+
+  public double m11() {
+    return 1 - 2 * (x * x + z * z);
+  }
+
+  public double m12() {
+    return 2 * (y * z - w * x);
+  }
+
+  public double m20() {
+    return 2 * (x * z - w * y);
+  }
+
+  public double m21() {
+    return 2 * (y * z + w * x);
+  }
+
+  public double m22() {
+    return 1 - 2 * (x * x + y * y);
+  }
 }

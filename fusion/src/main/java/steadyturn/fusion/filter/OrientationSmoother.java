@@ -1,0 +1,151 @@
+package steadyturn.fusion.filter;
+
+import java.util.Arrays;
+import steadyturn.fusion.rotation.MutableQuaternion;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * Orientation from the whole recording: {@link ErrorStateKalmanFilter} forward, then backward, so
+ * that each instant is judged by what came before and after, with the gyroscope's bias and matrix
+ * learnt from all of it. Time and memory grow linearly with the recording.
+ */
+final class OrientationSmoother {
+
+  private final BlockTrace trace = new BlockTrace();
+  private final ErrorStateKalmanFilter filter;
+  private final UnitStream stream;
+  private final OrientationTrack track;
+  private final MutableQuaternion q = new MutableQuaternion();
+
+  /** For block k (as recorded) the index after its last sample, and the time it ended. */
+  private int[] ends = new int[1024];
+
+  private int levelledAt;
+
+  OrientationSmoother(KalmanSettings settings, SampleLimits limits, UnitStream stream) {
+    filter = new ErrorStateKalmanFilter(settings, limits, trace);
+    this.stream = stream;
+    track = OrientationTrack.forInstants(stream.timeColumnS());
+  }
+
+  OrientationTrack run() {
+    forward();
+    BackwardPass back = new BackwardPass(trace);
+    back.run();
+    correct(back);
+    return track;
+  }
+
+  private void forward() {
+    int n = stream.size();
+    levelledAt = n;
+    for (int i = 0; i < n; i++) {
+      OrientationRun.feed(filter, stream, i);
+      if (filter.levelled()) {
+        filter.copyQEarthUnit(q);
+      } else {
+        filter.copyUnlevelled(q);
+      }
+      track.set(i, q, filter.inclinationSigmaRad(), filter.headingSigmaRad());
+      if (filter.atBlockEnd()) {
+        endBlock(i + 1);
+      }
+    }
+    if (levelledAt == n) {
+      levelStart(n);
+    }
+  }
+
+  private void endBlock(int end) {
+    if (trace.blocks() == 0) {
+      if (filter.levelled() && levelledAt == stream.size()) {
+        levelStart(end - 1);
+        levelledAt = end;
+      }
+      return;
+    }
+    int block = trace.blocks() - 1;
+    if (block == ends.length) {
+      ends = Arrays.copyOf(ends, 2 * ends.length);
+    }
+    ends[block] = end;
+  }
+
+  /** Levels the samples before {@code end} by what the first block found. */
+  private void levelStart(int end) {
+    MutableQuaternion level = new MutableQuaternion();
+    filter.copyLevelling(level);
+    for (int i = 0; i < end; i++) {
+      track.copyTo(i, q);
+      q.multiplyLeft(level.w(), level.x(), level.y(), level.z());
+      track.set(i, q, track.inclinationSigmaRad()[i], track.headingSigmaRad()[i]);
+    }
+  }
+
+  /**
+   * Turns the forward answer by the smoothed error: known at the block ends, in between laid out
+   * linearly in time.
+   */
+  private void correct(BackwardPass back) {
+    int from = 0;
+    for (int block = 0; block < trace.blocks(); block++) {
+      int before = Math.max(0, block - 1);
+      for (int i = from; i < ends[block]; i++) {
+        correctSample(i, block, before, back);
+      }
+      from = ends[block];
+    }
+    int last = trace.blocks() - 1;
+    for (int i = from; last >= 0 && i < track.size(); i++) {
+      turn(i, last, back, 0, 0, 0, 1, last);
+    }
+  }
+
+  private void correctSample(int i, int block, int before, BackwardPass back) {
+    double[] t = track.timeS();
+    if (block == 0) {
+      turn(i, 0, back, 0, 0, 0, 1, 0);
+      return;
+    }
+    double startS = t[ends[before] - 1];
+    double part = (t[i] - startS) / (t[ends[block] - 1] - startS);
+    // before the block's own correction was applied, its share of it is still to come
+    double own = i == ends[block] - 1 ? 0 : part;
+    turn(
+        i,
+        block,
+        back,
+        own * trace.correctionRad(block, 0),
+        own * trace.correctionRad(block, 1),
+        own * trace.correctionRad(block, 2),
+        part,
+        before);
+  }
+
+  private void turn(
+      int i,
+      int block,
+      BackwardPass back,
+      double ownX,
+      double ownY,
+      double ownZ,
+      double part,
+      int before) {
+    double[] e = back.turnRad;
+    track.copyTo(i, q);
+    q.turnLeft(
+            ownX + mix(part, e[3 * before], e[3 * block]),
+            ownY + mix(part, e[3 * before + 1], e[3 * block + 1]),
+            ownZ + mix(part, e[3 * before + 2], e[3 * block + 2]))
+        .normalize();
+    track.set(
+        i,
+        q,
+        mix(part, back.inclinationSigmaRad[before], back.inclinationSigmaRad[block]),
+        mix(part, back.headingSigmaRad[before], back.headingSigmaRad[block]));
+  }
+
+  private static double mix(double part, double from, double to) {
+    return from + part * (to - from);
+  }
+}

@@ -1,0 +1,93 @@
+package steadyturn.fusion.filter;
+
+/** Tells rest from movement by the distance of rate and acceleration from their running means. */
+final class RestDetector {
+
+  private final RestSettings settings;
+  private final double gyroSquared;
+  private final double accelSquared;
+  private final double[] meanGyro = new double[3];
+  private final double[] meanAccel = new double[3];
+  private boolean started;
+  private double stillS;
+
+  RestDetector(RestSettings settings) {
+    this.settings = settings;
+    gyroSquared = settings.gyroRadPerS() * settings.gyroRadPerS();
+    accelSquared = settings.accelMps2() * settings.accelMps2();
+  }
+
+  /**
+   * Takes a sample that was measured in full.
+   *
+   * @param bias the bias taken off the rates, rad/s
+   * @param biasSigma its one sigma per axis, rad/s: while it is unknown a larger mean is allowed
+   */
+  void take(
+      double gx,
+      double gy,
+      double gz,
+      double ax,
+      double ay,
+      double az,
+      double dtS,
+      double[] bias,
+      double biasSigma) {
+    if (!started) {
+      started = true;
+      set(meanGyro, gx, gy, gz);
+      set(meanAccel, ax, ay, az);
+    }
+    double gain = dtS / (dtS + settings.smoothS());
+    double gyroOff = follow(meanGyro, gain, gx, gy, gz);
+    double accelOff = follow(meanAccel, gain, ax, ay, az);
+    double largest = settings.largestRateRadPerS() + 2 * biasSigma;
+    boolean still =
+        gyroOff <= gyroSquared
+            && accelOff <= accelSquared
+            && Math.abs(meanGyro[0] - bias[0]) <= largest
+            && Math.abs(meanGyro[1] - bias[1]) <= largest
+            && Math.abs(meanGyro[2] - bias[2]) <= largest;
+    stillS = still ? stillS + dtS : 0;
+  }
+
+  /** A lost or clipped sample cannot show rest. */
+  void takeBad() {
+    stillS = 0;
+  }
+
+  boolean atRest() {
+    return started && stillS >= settings.holdS() && stillS > 0;
+  }
+
+  private static void set(double[] v, double x, double y, double z) {
+    v[0] = x;
+    v[1] = y;
+    v[2] = z;
+  }
+
+  /** Moves the mean towards the value and gives the squared distance left. */
+  private static double follow(double[] mean, double gain, double x, double y, double z) {
+    mean[0] += gain * (x - mean[0]);
+    mean[1] += gain * (y - mean[1]);
+    mean[2] += gain * (z - mean[2]);
+    double dx = x - mean[0];
+    double dy = y - mean[1];
+    double dz = z - mean[2];
+    return dx * dx + dy * dy + dz * dz;
+  }
+
+  void write(StateBuffer out) {
+    out.putAll(meanGyro);
+    out.putAll(meanAccel);
+    out.put(started ? 1 : 0);
+    out.put(stillS);
+  }
+
+  void read(StateBuffer in) {
+    in.nextInto(meanGyro);
+    in.nextInto(meanAccel);
+    started = in.next() != 0;
+    stillS = in.next();
+  }
+}
