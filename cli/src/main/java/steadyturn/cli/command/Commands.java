@@ -18,6 +18,8 @@ public final class Commands {
   /** In the order a new user needs them. */
   private static final List<Entry> ALL =
       List.of(
+          new Entry(
+              "check", "say whether the units of a recording are fit for use", CheckCommand::new),
           new Entry("completion", "print a completion script for bash", CompletionCommand::new));
 
   private Commands() {}

@@ -7,9 +7,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** What every command has: help, --verbose, the two writers and a progress bar. */
-@SuppressWarnings("UnusedVariable") // picocli looks at --help and --verbose, we do not
 final class Console {
 
+  @SuppressWarnings("UnusedVariable") // picocli looks at it, we do not
   @Option(
       names = {"-h", "--help"},
       usageHelp = true,
@@ -22,17 +22,33 @@ final class Console {
   @Spec(Spec.Target.MIXEE)
   private CommandSpec command;
 
-  CommandLine commandLine() {
-    return command.commandLine();
-  }
-
   /** Results. */
   PrintWriter out() {
-    return commandLine().getOut();
+    return command.commandLine().getOut();
   }
 
   /** Progress and warnings. */
   PrintWriter err() {
-    return commandLine().getErr();
+    return command.commandLine().getErr();
+  }
+
+  /** One line that a person should read, beside the results. */
+  void warn(String sentence) {
+    err().println("steadyturn: " + sentence);
+  }
+
+  /** A failure after which the work goes on. */
+  void report(Exception e) {
+    Failures.print(e, verbose, err());
+  }
+
+  /** A bar for so many steps; silent when standard error is no terminal. */
+  Progress progress(int steps) {
+    return new Progress(err(), Boolean.getBoolean("steadyturn.terminal"), steps, System.nanoTime());
+  }
+
+  /** Wrong usage that only the command itself can see: exit code 2. */
+  CommandLine.ParameterException wrongUsage(String why) {
+    return new CommandLine.ParameterException(command.commandLine(), why);
   }
 }

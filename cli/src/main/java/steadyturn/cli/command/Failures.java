@@ -1,6 +1,7 @@
 package steadyturn.cli.command;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.NoSuchFileException;
@@ -28,11 +29,16 @@ final class Failures implements IParameterExceptionHandler, IExecutionExceptionH
   @Override
   public int handleExecutionException(Exception e, CommandLine line, ParseResult parsed) {
     line.getOut().flush();
-    line.getErr().println("steadyturn: " + plainWords(e));
-    if (parsed.hasMatchedOption("--verbose")) {
-      e.printStackTrace(line.getErr());
-    }
+    print(e, parsed.hasMatchedOption("--verbose"), line.getErr());
     return FAILED;
+  }
+
+  /** One line; with the place in the program where that was asked for. */
+  static void print(Exception e, boolean verbose, PrintWriter err) {
+    err.println("steadyturn: " + plainWords(e));
+    if (verbose) {
+      e.printStackTrace(err);
+    }
   }
 
   /** What went wrong, in one line for people. */

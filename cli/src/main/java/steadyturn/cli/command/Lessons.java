@@ -1,0 +1,75 @@
+package steadyturn.cli.command;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import steadyturn.ingest.recording.Archive;
+import steadyturn.ingest.recording.Session;
+
+/**
+ * The lessons under the paths that were asked for. What is broken is reported at once and left out,
+ * the rest goes on; {@link #allWell} tells at the end.
+ */
+final class Lessons {
+
+  /** What is done with one lesson. */
+  interface Task {
+    void run(Session lesson) throws Exception;
+  }
+
+  private final Console console;
+  private final List<Session> lessons = new ArrayList<>();
+  private boolean allWell = true;
+
+  private Lessons(Console console) {
+    this.console = console;
+  }
+
+  /** Lists the lessons under all paths without reading samples. */
+  static Lessons under(List<Path> paths, Console console) {
+    Lessons found = new Lessons(console);
+    for (Path path : paths) {
+      found.tried(
+          () -> {
+            Archive archive = Archive.open(path);
+            archive.notices().forEach(console::warn);
+            found.lessons.addAll(archive.sessions());
+          });
+    }
+    return found;
+  }
+
+  /** Does the task for each lesson in turn, with a progress bar. */
+  void each(Task task) {
+    Progress progress = console.progress(lessons.size());
+    for (Session lesson : lessons) {
+      progress.at(lesson.id(), System.nanoTime());
+      tried(() -> task.run(lesson));
+      progress.step();
+    }
+    progress.clear();
+  }
+
+  /** Does one thing; when it fails, reports it and remembers. */
+  void tried(Attempt attempt) {
+    try {
+      attempt.run();
+    } catch (Exception e) { // whatever it is, the other recordings go on
+      allWell = false;
+      console.report(e);
+    }
+  }
+
+  /** Something that may fail. */
+  interface Attempt {
+    void run() throws Exception;
+  }
+
+  boolean allWell() {
+    return allWell;
+  }
+
+  void notWell() {
+    allWell = false;
+  }
+}
