@@ -2,6 +2,7 @@ package steadyturn.analysis.lesson;
 
 import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;

@@ -28,6 +28,11 @@ public final class LessonEstimate {
   private static final int SHARED_FROM = UnitState.GYRO_BIAS;
   private static final double HEADING_SD_RAD = 1e-6;
 
+  /**
+   * A cost this many standard deviations of a chi-square above its expectation sets a swing aside.
+   */
+  private static final double OUTLIER = 6;
+
   private final UnitPriors priors;
   private final double gravityMps2;
   private final int rounds;
@@ -54,15 +59,36 @@ public final class LessonEstimate {
       own.add(new SwingEstimate(swing, start(swing, bias)));
     }
     double[] shared = new double[SHARED];
-    DMatrixRMaj sharedCovariance = new DMatrixRMaj(SHARED, SHARED);
-    for (int round = 0; round < rounds; round++) {
-      sharedCovariance = round(own, shared);
+    DMatrixRMaj sharedCovariance = rounds(own, shared, rounds);
+    if (own.size() > 2 && setOutliersAside(own)) {
+      sharedCovariance = rounds(own, shared, rounds / 2);
     }
     List<SwingFit> fits = new ArrayList<>();
     for (SwingEstimate swing : own) {
       fits.add(swing.result(sharedCovariance));
     }
     return new LessonFit(fits);
+  }
+
+  private DMatrixRMaj rounds(List<SwingEstimate> own, double[] shared, int count) {
+    DMatrixRMaj sharedCovariance = new DMatrixRMaj(SHARED, SHARED);
+    for (int round = 0; round < count; round++) {
+      sharedCovariance = round(own, shared);
+    }
+    return sharedCovariance;
+  }
+
+  /** A swing far off the others keeps its own estimate but teaches no shared parameter. */
+  private boolean setOutliersAside(List<SwingEstimate> own) {
+    boolean any = false;
+    for (SwingEstimate swing : own) {
+      Rows rows = swing.rows();
+      if (rows.cost() > rows.size() + OUTLIER * Math.sqrt(2.0 * rows.size())) {
+        swing.teaches = false;
+        any = true;
+      }
+    }
+    return any;
   }
 
   private boolean biasKnown() {
@@ -107,7 +133,9 @@ public final class LessonEstimate {
     }
     for (SwingEstimate swing : swings) {
       swing.linearise();
-      swing.reduceInto(information, right);
+      if (swing.teaches) {
+        swing.reduceInto(information, right);
+      }
     }
     DMatrixRMaj covariance = inverse(information);
     double[] step = multiply(covariance, right);
@@ -168,6 +196,7 @@ public final class LessonEstimate {
     private final DMatrixRMaj ownCovariance = new DMatrixRMaj(OWN, OWN);
     private final DMatrixRMaj cross = new DMatrixRMaj(OWN, SHARED);
     private double[] ownRight = new double[OWN];
+    private boolean teaches = true;
 
     SwingEstimate(SwingSpan span, UnitState state) {
       this.span = span;
@@ -248,11 +277,20 @@ public final class LessonEstimate {
       state = state.plus(all);
     }
 
+    Rows rows() {
+      return Knowledge.of(span, Strapdown.run(span.samples(), state, gravityMps2), state);
+    }
+
     SwingFit result(DMatrixRMaj sharedCovariance) {
-      Strapdown pass = Strapdown.run(span.samples(), state, gravityMps2);
-      Rows rows = Knowledge.of(span, pass, state);
+      Rows rows = rows();
       return new SwingFit(
-          new StrapdownMotion(pass, stateCovariance(sharedCovariance)), rows.cost(), rows.size());
+          span.samples(),
+          state,
+          stateCovariance(sharedCovariance),
+          gravityMps2,
+          rows.cost(),
+          rows.size(),
+          teaches);
     }
 
     /** Covariance of the 24 numbers: own and shared parts, where a bias is the sum of both. */

@@ -1,4 +1,4 @@
-package steadyturn.analysis.lesson;
+package steadyturn.analysis.measure;
 
 import java.util.List;
 

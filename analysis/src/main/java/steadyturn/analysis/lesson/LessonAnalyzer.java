@@ -1,0 +1,74 @@
+package steadyturn.analysis.lesson;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.Recording;
+
+/**
+ * One lesson from recordings to results. All swings of the lesson are estimated together, as the
+ * units' errors are the same in all of them. Example: {@code
+ * LessonAnalyzer.withDefaults().analyze(recordings)}.
+ */
+public final class LessonAnalyzer {
+
+  private final AnalysisSettings settings;
+
+  public LessonAnalyzer(AnalysisSettings settings) {
+    this.settings = settings;
+  }
+
+  /** The analyzer with the settings of docs/accuracy.md. */
+  public static LessonAnalyzer withDefaults() {
+    return new LessonAnalyzer(AnalysisSettings.defaults());
+  }
+
+  /**
+   * Analyses the recordings of one session of one player, in the order they were made. Recordings
+   * of the same id are taken as overlapping stretches of one; each is let go before the next is
+   * asked for.
+   *
+   * @return one result a recording id, in order
+   */
+  public List<LessonResult> analyze(Iterable<Recording> recordings) {
+    LessonGathering gathering = new LessonGathering();
+    recordings.forEach(gathering::add);
+    if (gathering.player().isEmpty()) {
+      return List.of();
+    }
+    Player player = gathering.player().get();
+    Map<String, List<SwingResult>> byRecording = new LinkedHashMap<>();
+    gathering.units().keySet().forEach(id -> byRecording.put(id, new ArrayList<>()));
+    Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis =
+        PelvisLesson.estimate(player, settings, gathering.swings());
+    SwingReport report = new SwingReport(player, settings);
+    for (GatheredSwing swing : gathering.swings()) {
+      List<SwingResult> results =
+          byRecording.computeIfAbsent(swing.recording(), id -> new ArrayList<>());
+      results.add(report.of(swing, Optional.ofNullable(pelvis.get(swing)), results.size() + 1));
+    }
+    List<LessonResult> out = new ArrayList<>();
+    byRecording.forEach(
+        (id, swings) ->
+            out.add(
+                new LessonResult(
+                    id,
+                    player,
+                    "square-hips",
+                    gathering.units().getOrDefault(id, List.of()),
+                    swings,
+                    notices(gathering, id))));
+    return out;
+  }
+
+  private static List<String> notices(LessonGathering gathering, String id) {
+    List<String> out = new ArrayList<>(gathering.notices().getOrDefault(id, List.of()));
+    gathering.steps().results().stream()
+        .filter(r -> !r.used())
+        .forEach(r -> out.add(r.step() + ": " + r.advice()));
+    return out;
+  }
+}

@@ -1,0 +1,126 @@
+package steadyturn.analysis.lesson;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.BowStep;
+import steadyturn.fusion.wear.LeverArm;
+import steadyturn.fusion.wear.PelvisGeometry;
+import steadyturn.fusion.wear.StepResult;
+import steadyturn.fusion.wear.StillStep;
+import steadyturn.ingest.sample.Mark;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * What the wear steps have said of the pelvis unit so far. A step holds until one of its kind comes
+ * again.
+ *
+ * @param tableBias gyro bias from the rest on the table, rad/s
+ * @param stanceForce mean specific force of the quiet stance, m/s^2
+ * @param bowAxis hip line from the bow, unit axes
+ * @param turnOnSpot the unit's samples around the turn on the spot
+ * @param turnFromS start of the turn, s
+ * @param turnToS end of the turn, s
+ * @param results how each step went, the latest of its kind
+ */
+record PelvisSteps(
+    Optional<Vector3> tableBias,
+    Optional<Vector3> stanceForce,
+    Optional<Vector3> bowAxis,
+    Optional<UnitStream> turnOnSpot,
+    double turnFromS,
+    double turnToS,
+    List<StepResult> results) {
+
+  /** Rest kept on both sides of the turn on the spot, s. */
+  private static final double TURN_MARGIN_S = 1.0;
+
+  static final PelvisSteps NONE =
+      new PelvisSteps(
+          Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), 0, 0, List.of());
+
+  PelvisSteps {
+    results = List.copyOf(results);
+  }
+
+  /** These steps, and the one the mark names where it is a step of the pelvis. */
+  PelvisSteps and(Recording recording, UnitStream pelvis, Mark mark) {
+    double from = mark.onsetS();
+    double to = mark.endS();
+    return switch (mark.trialType()) {
+      case "table-rest" -> table(StillStep.table(pelvis, from, to));
+      case "quiet-stance" -> stance(StillStep.stance(pelvis, from, to, "quiet-stance"));
+      case "bow" -> bow(BowStep.of(pelvis, tableBias.orElse(Vector3.ZERO), from, to));
+      case "turn-on-spot" -> turn(pelvis, from, to);
+      default -> this;
+    };
+  }
+
+  private PelvisSteps table(StillStep step) {
+    return new PelvisSteps(
+        step.result().used() ? Optional.of(step.meanRateRadPerS()) : tableBias,
+        stanceForce,
+        bowAxis,
+        turnOnSpot,
+        turnFromS,
+        turnToS,
+        with(step.result()));
+  }
+
+  private PelvisSteps stance(StillStep step) {
+    return new PelvisSteps(
+        tableBias,
+        step.result().used() ? Optional.of(step.meanForceMps2()) : stanceForce,
+        bowAxis,
+        turnOnSpot,
+        turnFromS,
+        turnToS,
+        with(step.result()));
+  }
+
+  private PelvisSteps bow(BowStep step) {
+    return new PelvisSteps(
+        tableBias,
+        stanceForce,
+        step.result().used() ? Optional.of(step.axisUnit()) : bowAxis,
+        turnOnSpot,
+        turnFromS,
+        turnToS,
+        with(step.result()));
+  }
+
+  private PelvisSteps turn(UnitStream pelvis, double from, double to) {
+    return new PelvisSteps(
+        tableBias,
+        stanceForce,
+        bowAxis,
+        Optional.of(pelvis.between(from - TURN_MARGIN_S, to + TURN_MARGIN_S)),
+        from,
+        to,
+        results);
+  }
+
+  private List<StepResult> with(StepResult result) {
+    List<StepResult> out = new ArrayList<>(results);
+    out.removeIf(r -> r.step().equals(result.step()));
+    out.add(result);
+    return out;
+  }
+
+  /**
+   * How the unit sits, from player facts and these steps; the turn on the spot is folded in later.
+   */
+  PelvisGeometry geometry(Player player) {
+    PelvisGeometry geometry = PelvisGeometry.nominal(LeverArm.of(player));
+    if (stanceForce.isPresent()) {
+      geometry = geometry.afterQuietStance(stanceForce.get());
+    }
+    if (bowAxis.isPresent()) {
+      geometry = geometry.afterBow(bowAxis.get());
+    }
+    return geometry;
+  }
+}

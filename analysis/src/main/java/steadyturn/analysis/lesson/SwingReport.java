@@ -1,0 +1,91 @@
+package steadyturn.analysis.lesson;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.measure.Curve;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.pelvis.PelvisCurves;
+import steadyturn.analysis.pelvis.PelvisMeasures;
+import steadyturn.analysis.pelvis.PelvisTrack;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Swing;
+import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.fusion.wear.LeverArm;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Player;
+
+/** Puts the results of one swing together. */
+final class SwingReport {
+
+  private final Player player;
+  private final AnalysisSettings settings;
+
+  SwingReport(Player player, AnalysisSettings settings) {
+    this.player = player;
+    this.settings = settings;
+  }
+
+  SwingResult of(GatheredSwing gathered, Optional<PelvisLesson.PelvisSwing> pelvis, int number) {
+    Swing swing = gathered.swing();
+    List<String> flags = new ArrayList<>(swing.flags());
+    List<MeasureValue> measures = new ArrayList<>();
+    List<Curve> curves = new ArrayList<>();
+    if (pelvis.isPresent()) {
+      pelvis.get().flags().stream().filter(f -> !flags.contains(f)).forEach(flags::add);
+      addPelvis(swing, pelvis.get(), measures, curves);
+    } else {
+      measures.addAll(withoutPelvis(gathered));
+    }
+    return new SwingResult(
+        number, swing.club(), swing.kind(), flags, swing.events(), measures, curves);
+  }
+
+  private void addPelvis(
+      Swing swing,
+      PelvisLesson.PelvisSwing pelvis,
+      List<MeasureValue> measures,
+      List<Curve> curves) {
+    double takeawayS =
+        swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS() + 1);
+    PelvisTrack track =
+        PelvisTrack.of(
+            pelvis.fit().motion(),
+            pelvis.geometry(),
+            player.handed(),
+            settings.aimSdRad(),
+            takeawayS);
+    measures.addAll(
+        PelvisMeasures.of(
+            track,
+            swing.events(),
+            LeverArm.hipHalfDistanceMm(LeverArm.pelvisWidthMm(player)),
+            settings.skin(),
+            caveat(pelvis.flags())));
+    curves.addAll(PelvisCurves.of(track, settings.skin()));
+  }
+
+  private static String caveat(List<String> flags) {
+    if (flags.contains(SwingRests.ADDRESS_NOT_STILL)) {
+      return "the address was not still, so the start of the movement is not well known";
+    }
+    if (flags.contains(SwingRests.FINISH_NOT_HELD)) {
+      return "the finish was not held, so the movement has one firm end only";
+    }
+    if (flags.contains(SwingRests.ADDRESS_SHORT)) {
+      return "the still address was shorter than 0.7 s";
+    }
+    return "";
+  }
+
+  private static List<MeasureValue> withoutPelvis(GatheredSwing gathered) {
+    String why =
+        gathered.window(BodyPoint.PELVIS).isPresent()
+            ? "the pelvis unit has too few samples in this swing"
+            : "needs the pelvis unit, which did not run";
+    return List.of(
+        MeasureValue.withheld(Measure.PELVIS_TURN, "", why),
+        MeasureValue.withheld(Measure.PELVIS_SLIDE, "", why));
+  }
+}

@@ -1,0 +1,146 @@
+package steadyturn.analysis.lesson;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Swing;
+import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.fusion.displace.Anchor;
+import steadyturn.fusion.displace.StanceBound;
+import steadyturn.fusion.displace.SwingSpan;
+import steadyturn.fusion.rest.Rest;
+import steadyturn.fusion.rest.RestGate;
+import steadyturn.fusion.rest.RestSettings;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * Finds the rests at both ends of a swing and says how well they hold.
+ *
+ * @param span samples and anchors for the estimate
+ * @param flags {@code address-short}, {@code address-not-still}, {@code finish-not-held}
+ */
+record SwingRests(SwingSpan span, List<String> flags) {
+
+  static final String ADDRESS_SHORT = "address-short";
+  static final String ADDRESS_NOT_STILL = "address-not-still";
+  static final String FINISH_NOT_HELD = "finish-not-held";
+
+  /** A drifting body moves at a speed of this spread (our assumption), m/s. */
+  private static final double DRIFT_SD_MPS = 0.10;
+
+  /** Mid-hip stays within this of where it was, as the feet do (our assumption), m. */
+  private static final double STANCE_SD_M = 0.08;
+
+  private static final double SHORT_ADDRESS_S = 0.3;
+
+  SwingRests {
+    flags = List.copyOf(flags);
+  }
+
+  static SwingRests of(Swing swing, UnitStream window, Vector3 bias, Vector3 leverArmUnitM) {
+    double takeawayS = time(swing, SwingEvent.TAKEAWAY).orElse(swing.startS() + 0.5);
+    double impactS = time(swing, SwingEvent.IMPACT).orElse(swing.endS() - 0.5);
+    List<String> flags = new ArrayList<>();
+    List<Anchor> anchors = new ArrayList<>();
+    anchors.add(address(window, bias, takeawayS, flags));
+    List<StanceBound> stance = new ArrayList<>();
+    Optional<Rest> finish =
+        new RestGate(RestSettings.finish()).after(window, bias, impactS + 0.25, last(window));
+    double endS;
+    if (finish.isPresent()) {
+      anchors.add(Anchor.finish(finish.get().startS(), finish.get().endS()));
+      endS = finish.get().endS();
+    } else {
+      flags.add(FINISH_NOT_HELD);
+      double quietS = quietest(window, impactS + 0.4, Math.min(last(window), impactS + 1.6));
+      anchors.add(new Anchor(quietS - 0.05, quietS + 0.05, 0.10, Math.toRadians(60), 0));
+      stance.add(new StanceBound(quietS, leverArmUnitM, 2 * STANCE_SD_M));
+      endS = quietS + 0.06;
+    }
+    if (flags.contains(ADDRESS_NOT_STILL)) {
+      stance.addAll(bounds(takeawayS, impactS, endS, leverArmUnitM));
+    }
+    return new SwingRests(
+        new SwingSpan(window.between(anchors.get(0).startS() - 0.01, endS + 0.01), anchors, stance),
+        flags);
+  }
+
+  private static Anchor address(
+      UnitStream window, Vector3 bias, double takeawayS, List<String> flags) {
+    double untilS = takeawayS - 0.02;
+    Optional<Rest> rest =
+        new RestGate(RestSettings.address()).before(window, bias, first(window), untilS);
+    if (rest.isPresent() && rest.get().endS() > untilS - 0.3) {
+      return Anchor.address(rest.get().startS(), rest.get().endS());
+    }
+    Optional<Rest> shorter =
+        new RestGate(RestSettings.address().atLeast(SHORT_ADDRESS_S))
+            .before(window, bias, first(window), untilS);
+    if (shorter.isPresent() && shorter.get().endS() > untilS - 0.3) {
+      flags.add(ADDRESS_SHORT);
+      return new Anchor(
+          shorter.get().startS(), shorter.get().endS(), 0.015, Math.toRadians(1.5), 0);
+    }
+    flags.add(ADDRESS_NOT_STILL);
+    double fromS = Math.max(first(window) + 0.01, untilS - 0.4);
+    return new Anchor(fromS, Math.max(fromS + 0.1, untilS), 0.03, Math.toRadians(4), DRIFT_SD_MPS);
+  }
+
+  /** The same swing, taken to drift at constant speed through its address. */
+  SwingRests asDrifting(Swing swing, Vector3 leverArmUnitM) {
+    List<Anchor> anchors = new ArrayList<>(span.anchors());
+    anchors.set(0, anchors.get(0).drifting(DRIFT_SD_MPS));
+    List<String> more = new ArrayList<>(flags);
+    more.add(ADDRESS_NOT_STILL);
+    return new SwingRests(span.with(anchors, bounds(swing, leverArmUnitM)), more);
+  }
+
+  /** The same swing with the weak bounds of place, as a witness against a drifting address. */
+  SwingRests withBounds(Swing swing, Vector3 leverArmUnitM) {
+    return new SwingRests(span.with(span.anchors(), bounds(swing, leverArmUnitM)), flags);
+  }
+
+  private List<StanceBound> bounds(Swing swing, Vector3 leverArmUnitM) {
+    double endS = span.anchors().get(span.anchors().size() - 1).endS();
+    return bounds(
+        time(swing, SwingEvent.TAKEAWAY).orElse(swing.startS()),
+        time(swing, SwingEvent.IMPACT).orElse(swing.endS()),
+        endS,
+        leverArmUnitM);
+  }
+
+  private static List<StanceBound> bounds(
+      double takeawayS, double impactS, double endS, Vector3 leverArmUnitM) {
+    return List.of(
+        new StanceBound((takeawayS + impactS) / 2, leverArmUnitM, STANCE_SD_M),
+        new StanceBound(impactS, leverArmUnitM, 1.5 * STANCE_SD_M),
+        new StanceBound(endS - 0.02, leverArmUnitM, 2 * STANCE_SD_M));
+  }
+
+  private static double quietest(UnitStream window, double fromS, double toS) {
+    double bestS = fromS;
+    double best = Double.POSITIVE_INFINITY;
+    for (double t = fromS; t <= toS - 0.1; t += 0.02) {
+      double rms = RestGate.rateRmsRadPerS(window, Vector3.ZERO, t, t + 0.1);
+      if (rms < best) {
+        best = rms;
+        bestS = t + 0.05;
+      }
+    }
+    return bestS;
+  }
+
+  private static Optional<Double> time(Swing swing, SwingEvent event) {
+    return swing.event(event).map(EventTime::timeS);
+  }
+
+  private static double first(UnitStream window) {
+    return window.timeS(0);
+  }
+
+  private static double last(UnitStream window) {
+    return window.timeS(window.size() - 1);
+  }
+}
