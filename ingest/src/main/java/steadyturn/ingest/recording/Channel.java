@@ -11,6 +11,8 @@ import java.util.Locale;
  * @param type upper case: ACCEL, GYRO, LATENCY, ...
  * @param component x, y, z or another word
  * @param bad whether its status says that it is not to be used
+ * @param fullScale largest value it can show, in its own units; NaN when not stated
+ * @param calibrated whether its values were corrected by a calibration of this very unit
  */
 record Channel(
     int line,
@@ -19,7 +21,9 @@ record Channel(
     String type,
     String trackedPoint,
     String units,
-    boolean bad) {
+    boolean bad,
+    double fullScale,
+    boolean calibrated) {
 
   private static final List<String> NEEDED =
       List.of("name", "component", "type", "tracked_point", "units");
@@ -48,7 +52,9 @@ record Channel(
               table.text(row, "type").toUpperCase(Locale.ROOT),
               table.text(row, "tracked_point"),
               table.text(row, "units"),
-              table.text(row, "status").equalsIgnoreCase("bad")));
+              table.text(row, "status").equalsIgnoreCase("bad"),
+              table.number(row, "full_scale"),
+              table.text(row, "calibration").equalsIgnoreCase("applied")));
     }
     return channels;
   }

@@ -33,7 +33,6 @@ public final class DatasetFiles {
       members.put("Name", name);
       members.put("BIDSVersion", BIDS_VERSION);
       members.put("DatasetType", "raw");
-      members.put("Authors", List.of("not stated"));
       members.put("GeneratedBy", List.of(Map.of("Name", MADE_BY)));
       WholeFile.write(file, JsonText.of(members));
     }

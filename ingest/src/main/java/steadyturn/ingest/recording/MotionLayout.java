@@ -23,6 +23,7 @@ final class MotionLayout {
 
   private final List<Channel> channels;
   private final List<BodyPoint> points;
+  private final List<PointColumns> pointColumns;
   private final int[] slotOfColumn;
   private final double[] factorOfColumn;
   private final boolean hasTime;
@@ -30,11 +31,13 @@ final class MotionLayout {
   private MotionLayout(
       List<Channel> channels,
       List<BodyPoint> points,
+      List<PointColumns> pointColumns,
       int[] slotOfColumn,
       double[] factorOfColumn,
       boolean hasTime) {
     this.channels = channels;
     this.points = points;
+    this.pointColumns = pointColumns;
     this.slotOfColumn = slotOfColumn;
     this.factorOfColumn = factorOfColumn;
     this.hasTime = hasTime;
@@ -53,14 +56,16 @@ final class MotionLayout {
     Map<BodyPoint, PointColumns> found = new EnumMap<>(BodyPoint.class);
     new Sorting(channelsFile, channels, pointOf, notices).into(found);
     List<BodyPoint> points = new ArrayList<>();
+    List<PointColumns> placed = new ArrayList<>();
     found.forEach(
         (point, columns) -> {
           if (columns.complete(channelsFile, point, notices)) {
             columns.place(firstSlot(points.size()), slots, factors);
             points.add(point);
+            placed.add(columns);
           }
         });
-    return new MotionLayout(channels, points, slots, factors, hasTime);
+    return new MotionLayout(channels, points, placed, slots, factors, hasTime);
   }
 
   private static boolean placeTime(
@@ -115,6 +120,21 @@ final class MotionLayout {
 
   static int firstSlot(int pointIndex) {
     return 1 + SLOTS_PER_POINT * pointIndex;
+  }
+
+  /** Largest acceleration the unit can show, m/s^2; NaN when its channels do not tell. */
+  double accelFullScaleMps2(int pointIndex) {
+    return pointColumns.get(pointIndex).fullScale(0);
+  }
+
+  /** Largest rate the unit can show, rad/s; NaN when its channels do not tell. */
+  double gyroFullScaleRadPerS(int pointIndex) {
+    return pointColumns.get(pointIndex).fullScale(3);
+  }
+
+  /** Whether all six channels say that a calibration of the unit was applied. */
+  boolean calibrated(int pointIndex) {
+    return Arrays.stream(pointColumns.get(pointIndex).channels).allMatch(Channel::calibrated);
   }
 
   boolean hasTime() {
@@ -230,6 +250,15 @@ final class MotionLayout {
                 + (bad.isEmpty() ? "." : " (marked bad: " + String.join(", ", bad) + ")."));
       }
       return lacking.isEmpty();
+    }
+
+    /** The smallest full scale of three axes, SI. */
+    double fullScale(int first) {
+      double smallest = Double.POSITIVE_INFINITY;
+      for (int i = first; i < first + 3; i++) {
+        smallest = Math.min(smallest, channels[i].fullScale() * factors[i]);
+      }
+      return smallest;
     }
 
     void place(int firstSlot, int[] slots, double[] factorOfColumn) {

@@ -66,10 +66,6 @@ record RunPlan(SessionRun run, List<UnitSource> sources, List<Double> offsetsS, 
       }
       return sources.stream().map(s -> 0.0).toList();
     }
-    if (!StartTimes.areFine(starts)) {
-      notices.add(
-          run.id() + ": start times are told to whole seconds only; units may be off by one.");
-    }
     return starts.stream().map(t -> StartTimes.secondsBetween(starts.get(0), t)).toList();
   }
 

@@ -7,7 +7,6 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -43,12 +42,20 @@ public final class StartTimes {
               + ": lacks filename or acq_time; start times are not known from it.");
       return;
     }
+    int coarse = 0;
     for (TextTable.Row row : table.rows()) {
       String written = table.text(row, "acq_time");
       if (!written.isEmpty()) {
         Path named = file.resolveSibling(table.text(row, "filename")).normalize();
         byTable.putIfAbsent(named, parse(file, row.line(), written));
+        coarse += written.contains(".") ? 0 : 1;
       }
+    }
+    if (coarse > 1) {
+      notices.add(
+          RecordingException.place(file, 0, "")
+              + ": start times are told to whole seconds; units with clocks of their own may be a"
+              + " second apart.");
     }
   }
 
@@ -94,12 +101,5 @@ public final class StartTimes {
   /** Microseconds from one start to another, as s. */
   static double secondsBetween(LocalDateTime from, LocalDateTime to) {
     return ChronoUnit.NANOS.between(from, to) / 1e9;
-  }
-
-  /** Whether the starts are told finer than whole seconds. */
-  static boolean areFine(List<LocalDateTime> starts) {
-    List<LocalDateTime> fine = new ArrayList<>(starts);
-    fine.removeIf(t -> t.truncatedTo(ChronoUnit.SECONDS).equals(t));
-    return starts.size() < 2 || !fine.isEmpty();
   }
 }

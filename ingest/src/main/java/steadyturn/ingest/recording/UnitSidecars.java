@@ -12,6 +12,17 @@ import steadyturn.ingest.sample.UnitFacts;
 /** What stands beside the motion table of one unit: its rate and scales, its columns. */
 public final class UnitSidecars {
 
+  private static final List<String> COLUMNS =
+      List.of(
+          "name",
+          "component",
+          "type",
+          "tracked_point",
+          "units",
+          "placement",
+          "reference_frame",
+          "full_scale",
+          "calibration");
   private static final List<String> AXES = List.of("x", "y", "z");
 
   private UnitSidecars() {}
@@ -27,10 +38,9 @@ public final class UnitSidecars {
     WholeFile.write(
         folder.resolve(label.fileName(tracksys, "motion.json")),
         JsonText.of(motion(label, facts, effectiveRateHz)));
+    WholeFile.write(folder.resolve(label.fileName(tracksys, "channels.tsv")), channels(facts));
     WholeFile.write(
-        folder.resolve(label.fileName(tracksys, "channels.tsv")), channels(facts.point()));
-    WholeFile.write(
-        folder.resolve(label.fileName(tracksys, "channels.json")), JsonText.of(frames()));
+        folder.resolve(label.fileName(tracksys, "channels.json")), JsonText.of(columns()));
   }
 
   private static Map<String, Object> motion(
@@ -52,42 +62,35 @@ public final class UnitSidecars {
     if (!facts.serialNumber().isEmpty()) {
       members.put("DeviceSerialNumber", facts.serialNumber());
     }
-    if (Double.isFinite(facts.accelFullScaleMps2())) {
-      members.put("AccelFullScale", facts.accelFullScaleMps2());
-    }
-    if (Double.isFinite(facts.gyroFullScaleRadPerS())) {
-      members.put("GyroFullScale", facts.gyroFullScaleRadPerS());
-    }
-    if (facts.calibrated()) {
-      members.put("CalibrationApplied", true);
-    }
     return members;
   }
 
-  private static String channels(BodyPoint point) {
+  private static String channels(UnitFacts facts) {
     List<String> lines = new ArrayList<>();
-    lines.add("name\tcomponent\ttype\ttracked_point\tunits\tplacement\treference_frame");
-    lines.add("latency\tn/a\tLATENCY\tn/a\ts\tn/a\tn/a");
+    lines.add(String.join("\t", COLUMNS));
+    lines.add("latency\tn/a\tLATENCY\tn/a\ts\tn/a\tn/a\tn/a\tn/a");
     for (String axis : AXES) {
-      lines.add(channel("accel", axis, "ACCEL", point, "m/s^2"));
+      lines.add(channel("accel", axis, "ACCEL", "m/s^2", facts.accelFullScaleMps2(), facts));
     }
     for (String axis : AXES) {
-      lines.add(channel("gyro", axis, "GYRO", point, "rad/s"));
+      lines.add(channel("gyro", axis, "GYRO", "rad/s", facts.gyroFullScaleRadPerS(), facts));
     }
     return String.join("\n", lines) + "\n";
   }
 
   private static String channel(
-      String name, String axis, String type, BodyPoint point, String units) {
+      String name, String axis, String type, String units, double fullScale, UnitFacts facts) {
     return String.join(
         "\t",
         name + "_" + axis,
         axis,
         type,
-        point.trackedPoint(),
+        facts.point().trackedPoint(),
         units,
-        placement(point),
-        "sensor");
+        placement(facts.point()),
+        "sensor",
+        Double.isFinite(fullScale) ? Double.toString(fullScale) : "n/a",
+        facts.calibrated() ? "applied" : "none");
   }
 
   private static String placement(BodyPoint point) {
@@ -100,13 +103,22 @@ public final class UnitSidecars {
     };
   }
 
-  private static Map<String, Object> frames() {
+  private static Map<String, Object> columns() {
     Map<String, Object> sensor = new LinkedHashMap<>();
     sensor.put("RotationRule", "right-hand");
     sensor.put(
         "Description",
         "Axes of the unit itself, right-handed. Acceleration is specific force: at rest the axis"
             + " that points up reads +9.81 m/s^2.");
-    return Map.of("reference_frame", Map.of("Levels", Map.of("sensor", sensor)));
+    Map<String, Object> columns = new LinkedHashMap<>();
+    columns.put("reference_frame", Map.of("Levels", Map.of("sensor", sensor)));
+    columns.put(
+        "full_scale",
+        Map.of("Description", "Largest value the channel can show, in the channel's units"));
+    Map<String, Object> words = new LinkedHashMap<>();
+    words.put("applied", "values are corrected by a calibration of this very unit");
+    words.put("none", "values as the unit gives them");
+    columns.put("calibration", Map.of("Levels", words));
+    return columns;
   }
 }

@@ -118,9 +118,9 @@ final class UnitSource {
         layout.points().get(pointIndex),
         facts.path("DeviceSerialNumber").asText(""),
         rateHz,
-        positive("AccelFullScale", Double.POSITIVE_INFINITY),
-        positive("GyroFullScale", Double.POSITIVE_INFINITY),
-        facts.path("CalibrationApplied").asBoolean(false));
+        fullScale(layout.accelFullScaleMps2(pointIndex), "AccelFullScale"),
+        fullScale(layout.gyroFullScaleRadPerS(pointIndex), "GyroFullScale"),
+        layout.calibrated(pointIndex) || facts.path("CalibrationApplied").asBoolean(false));
   }
 
   /** The stated rate; where none is stated, the mean rate of the samples. */
@@ -136,6 +136,11 @@ final class UnitSource {
   private double statedRateHz() {
     double nominalHz = positive("SamplingFrequency", Double.NaN);
     return layout.hasTime() ? nominalHz : positive("SamplingFrequencyEffective", nominalHz);
+  }
+
+  /** What the channels tell, else what the motion sidecar tells in SI units. */
+  private double fullScale(double ofChannels, String member) {
+    return ofChannels > 0 ? ofChannels : positive(member, Double.POSITIVE_INFINITY);
   }
 
   private double positive(String member, double otherwise) {
