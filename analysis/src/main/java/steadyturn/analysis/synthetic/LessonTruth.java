@@ -79,7 +79,7 @@ public record LessonTruth(
 
   /** Mirror in the x-z plane, both frames of the rotation mirrored. */
   static Quaternion mirror(Quaternion q, boolean mirrored) {
-    return mirrored ? new Quaternion(q.w(), -q.x(), q.y(), -q.z()) : q;
+    return mirrored ? q.mirroredInXz() : q;
   }
 
   /** Mirror in the x-z plane. */

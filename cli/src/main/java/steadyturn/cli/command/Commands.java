@@ -20,6 +20,7 @@ public final class Commands {
       List.of(
           new Entry(
               "check", "say whether the units of a recording are fit for use", CheckCommand::new),
+          new Entry("simulate", "write a simulated lesson with its truth", SimulateCommand::new),
           new Entry("completion", "print a completion script for bash", CompletionCommand::new));
 
   private Commands() {}
@@ -47,6 +48,7 @@ public final class Commands {
     line.setOut(out).setErr(err);
     line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
     line.setUsageHelpWidth(100);
+    line.setCaseInsensitiveEnumValuesAllowed(true);
     Failures failures = new Failures();
     line.setParameterExceptionHandler(failures).setExecutionExceptionHandler(failures);
     return line.execute(List.of(args).subList(1, args.length).toArray(String[]::new));

@@ -23,6 +23,14 @@ public record Quaternion(double w, double x, double y, double z) {
     return new Quaternion(w, -x, -y, -z);
   }
 
+  /**
+   * The same motion seen in a mirror that stands in the x-z plane of both frames: y axes swap sign,
+   * so a right-handed player's pose becomes a left-handed player's.
+   */
+  public Quaternion mirroredInXz() {
+    return new Quaternion(w, -x, y, -z);
+  }
+
   public double norm() {
     return Math.sqrt(w * w + x * x + y * y + z * z);
   }
