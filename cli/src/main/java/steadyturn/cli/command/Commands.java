@@ -19,6 +19,8 @@ public final class Commands {
   private static final List<Entry> ALL =
       List.of(
           new Entry(
+              "analyze", "measure turn, slide and release in recordings", AnalyzeCommand::new),
+          new Entry(
               "check", "say whether the units of a recording are fit for use", CheckCommand::new),
           new Entry("simulate", "write a simulated lesson with its truth", SimulateCommand::new),
           new Entry("completion", "print a completion script for bash", CompletionCommand::new));
@@ -51,7 +53,12 @@ public final class Commands {
     line.setCaseInsensitiveEnumValuesAllowed(true);
     Failures failures = new Failures();
     line.setParameterExceptionHandler(failures).setExecutionExceptionHandler(failures);
-    return line.execute(List.of(args).subList(1, args.length).toArray(String[]::new));
+    try {
+      return line.execute(List.of(args).subList(1, args.length).toArray(String[]::new));
+    } catch (OutOfMemoryError e) {
+      err.println("steadyturn: " + Failures.OUT_OF_MEMORY);
+      return Failures.FAILED;
+    }
   }
 
   private static int refuse(PrintWriter err, String why) {

@@ -18,6 +18,9 @@ final class Failures implements IParameterExceptionHandler, IExecutionExceptionH
   static final int FAILED = 1;
   static final int WRONG_USAGE = 2;
 
+  static final String OUT_OF_MEMORY =
+      "the Java machine has too little memory for this; STEADYTURN_JAVA_OPTS=-Xmx4g gives it more";
+
   @Override
   public int handleParseException(ParameterException e, String[] args) {
     CommandLine line = e.getCommandLine();

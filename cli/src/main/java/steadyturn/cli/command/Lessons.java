@@ -50,14 +50,18 @@ final class Lessons {
     progress.clear();
   }
 
-  /** Does one thing; when it fails, reports it and remembers. */
-  void tried(Attempt attempt) {
+  /** Does one thing; when it fails, reports it, remembers, and answers false. */
+  boolean tried(Attempt attempt) {
     try {
       attempt.run();
+      return true;
+    } catch (OutOfMemoryError e) {
+      console.warn(Failures.OUT_OF_MEMORY);
     } catch (Exception e) { // whatever it is, the other recordings go on
-      allWell = false;
       console.report(e);
     }
+    allWell = false;
+    return false;
   }
 
   /** Something that may fail. */
@@ -65,6 +69,11 @@ final class Lessons {
     void run() throws Exception;
   }
 
+  void warn(String sentence) {
+    console.warn(sentence);
+  }
+
+  /** Whether everything asked for was done. */
   boolean allWell() {
     return allWell;
   }

@@ -1,0 +1,105 @@
+package steadyturn.cli.command;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import steadyturn.analysis.lesson.LessonAnalyzer;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.cli.report.Derivatives;
+import steadyturn.cli.report.JsonReport;
+import steadyturn.cli.report.TableReport;
+import steadyturn.cli.report.TsvReport;
+import steadyturn.ingest.recording.Session;
+import steadyturn.ingest.recording.SessionRun;
+
+/** Measures every swing of the recordings under the given paths. */
+@Command(
+    name = "analyze",
+    description = {
+      "Measures every full swing under the given paths: turn and slide of the pelvis at each key",
+      "position, the point it turned about, release, tempo; each with its 95 % interval."
+    },
+    footer = {
+      "",
+      "A recording that cannot be read is reported, the others go on; the exit code is then 1."
+    },
+    sortOptions = false)
+final class AnalyzeCommand implements Callable<Integer> {
+
+  enum Format {
+    TABLE,
+    JSON,
+    TSV;
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  @Mixin private Console console;
+
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "PATH",
+      description = "An archive, a player's or a lesson's folder, or one motion table.")
+  private List<Path> paths = List.of();
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      description = "table for people, json or tsv for programs. Default: table.")
+  private Format format = Format.TABLE;
+
+  @Option(
+      names = "--each",
+      description = "Also everything known of each single swing, below the table.")
+  private boolean each;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "Also write the results into DIR/derivatives/steadyturn.")
+  private Optional<Path> out = Optional.empty();
+
+  @Override
+  public Integer call() throws IOException {
+    Lessons lessons = Lessons.under(paths, console);
+    List<LessonResult> results = new ArrayList<>();
+    lessons.each(lesson -> results.addAll(analyze(lesson, lessons)));
+    if (!results.isEmpty()) {
+      print(results);
+    }
+    if (out.isPresent()) {
+      Path folder = Derivatives.write(results, out.get());
+      console.err().println("Results written to " + folder);
+    }
+    return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  /** The results of the runs that were asked for; wear steps may lie in runs before them. */
+  static List<LessonResult> analyze(Session lesson, Lessons lessons) {
+    Set<String> asked = lesson.runs().stream().map(SessionRun::id).collect(Collectors.toSet());
+    return LessonAnalyzer.withDefaults().analyze(new LessonReading(lesson, lessons)).stream()
+        .filter(result -> asked.contains(result.recording()))
+        .toList();
+  }
+
+  private void print(List<LessonResult> results) throws IOException {
+    switch (format) {
+      case TABLE -> TableReport.write(results, each, console.out());
+      case JSON -> JsonReport.write(results, console.out());
+      case TSV -> TsvReport.write(results, console.out());
+    }
+  }
+}
