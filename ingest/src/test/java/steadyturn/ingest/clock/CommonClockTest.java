@@ -31,7 +31,7 @@ class CommonClockTest {
   }
 
   @ParameterizedTest
-  @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10})
+  @ValueSource(longs = {1, 2, 3, 4})
   void aSkewOf50PpmAnd30MsOffsetAreAlignedWithinOneMillisecond(long seed) {
     // Given: 300 s at 500 Hz, 12 impacts, hand 30 ms and +50 ppm off, forearm -30 ms and -50 ppm.
     // Expect: forearm against hand within 1 ms all the way from the first impact on; against the
@@ -51,13 +51,13 @@ class CommonClockTest {
 
   @Test
   void theStatedSpreadCoversTheErrorInMostLessons() {
-    // Given: 80 lessons (seeds 1000..1079), 1 to 8 impacts in 60 s at 500 Hz, random clocks.
+    // Given: 48 lessons (seeds 1000..1047), 1 to 8 impacts in 60 s at 500 Hz, random clocks.
     // Expect: error between forearm and hand within 1.96 stated spreads in at least 90 % of the
     // lessons, at any of three times; and the spread is of use: below 2 ms with four impacts or
     // more.
     int covered = 0;
     int total = 0;
-    for (int k = 0; k < 80; k++) {
+    for (int k = 0; k < 48; k++) {
       MadeLesson lesson = new MadeLesson(1000 + k, 60, 500, 1 + k % 8);
       AlignedRecording aligned = CommonClock.align(lesson.recording());
       for (double t : new double[] {10, 30, 50}) {

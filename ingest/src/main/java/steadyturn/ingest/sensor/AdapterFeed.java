@@ -1,0 +1,59 @@
+package steadyturn.ingest.sensor;
+
+import java.nio.ByteBuffer;
+
+/** Keeps an adapter's unfinished rest until more bytes come. */
+public final class AdapterFeed {
+
+  private static final int START_BYTES = 1 << 13;
+
+  /** An adapter that leaves more than this unread is stuck; then half of it is passed over. */
+  private static final int MOST_BYTES = 1 << 18;
+
+  private final SensorAdapter adapter;
+  private final SampleSink sink;
+  private ByteBuffer buffer = ByteBuffer.allocate(START_BYTES);
+
+  public AdapterFeed(SensorAdapter adapter, SampleSink sink) {
+    this.adapter = adapter;
+    this.sink = sink;
+  }
+
+  /** Hands on the first {@code count} of these bytes. */
+  public void feed(byte[] bytes, int count) {
+    int at = 0;
+    while (at < count) {
+      makeRoom();
+      int part = Math.min(buffer.remaining(), count - at);
+      buffer.put(bytes, at, part);
+      at += part;
+      buffer.flip();
+      adapter.read(buffer, sink);
+      buffer.compact();
+    }
+  }
+
+  /** Forgets the unfinished rest, as when a port was closed; returns how many bytes that were. */
+  public int forgetRest() {
+    int rest = buffer.position();
+    if (rest > 0) {
+      sink.skipped(rest);
+    }
+    buffer.clear();
+    return rest;
+  }
+
+  private void makeRoom() {
+    if (buffer.hasRemaining()) {
+      return;
+    }
+    buffer.flip();
+    if (buffer.capacity() >= MOST_BYTES) {
+      sink.skipped(buffer.limit() / 2);
+      buffer.position(buffer.limit() / 2);
+      buffer.compact();
+      return;
+    }
+    buffer = ByteBuffer.allocate(2 * buffer.capacity()).put(buffer);
+  }
+}

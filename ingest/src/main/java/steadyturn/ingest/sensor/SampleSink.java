@@ -1,0 +1,23 @@
+package steadyturn.ingest.sensor;
+
+/** Takes what an adapter reads, in the order in which it came. */
+public interface SampleSink {
+
+  /** The unit tells what it is; comes at its start and may come again at any time. */
+  void hello(UnitHello hello);
+
+  /**
+   * One sample in the unit's own axes.
+   *
+   * @param timeS the unit's own clock, s, whatever its zero
+   * @param ax specific force, m/s^2: +9.81 along the axis that points up at rest; so ay, az
+   * @param gx rate, rad/s, right-handed about its axis; so gy, gz
+   */
+  void sample(double timeS, double ax, double ay, double az, double gx, double gy, double gz);
+
+  /** So many bytes were passed over because they made no sense. */
+  void skipped(int bytes);
+
+  /** The unit's counter tells that so many samples never arrived. */
+  default void lost(int samples) {}
+}

@@ -1,0 +1,43 @@
+package steadyturn.ingest.sensor;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.ServiceLoader;
+
+/** The adapters on the class path, each time as fresh instances. */
+public final class SensorAdapters {
+
+  private SensorAdapters() {}
+
+  /** One new instance of every adapter, by name. */
+  public static List<SensorAdapter> all() {
+    return ServiceLoader.load(SensorAdapter.class).stream()
+        .map(ServiceLoader.Provider::get)
+        .sorted(Comparator.comparing(SensorAdapter::name))
+        .toList();
+  }
+
+  /** A new instance of the adapter of that name. */
+  public static Optional<SensorAdapter> named(String name) {
+    return all().stream().filter(a -> a.name().equals(name)).findFirst();
+  }
+
+  /**
+   * The adapter that understands these bytes best: it finds at least three samples, and passes over
+   * less than half of the bytes. A new instance, which has seen none of them.
+   */
+  public static Optional<SensorAdapter> probe(byte[] bytes) {
+    Optional<String> best = Optional.empty();
+    long mostSamples = 2;
+    for (SensorAdapter adapter : all()) {
+      SampleCount count = new SampleCount();
+      new AdapterFeed(adapter, count).feed(bytes, bytes.length);
+      if (count.samples() > mostSamples && count.skippedBytes() < bytes.length / 2) {
+        mostSamples = count.samples();
+        best = Optional.of(adapter.name());
+      }
+    }
+    return best.flatMap(SensorAdapters::named);
+  }
+}
