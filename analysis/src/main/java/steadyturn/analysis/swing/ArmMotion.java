@@ -1,6 +1,7 @@
 package steadyturn.analysis.swing;
 
 import java.util.Optional;
+import steadyturn.fusion.attitude.CentredMean;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
@@ -54,8 +55,8 @@ final class ArmMotion {
     normal = planeNormal(raw, fastest, longAxisUnit);
     rate = ratesAbout(raw, normal);
     double[] time = stretch.timeColumnS();
-    double[] fine = Smoothing.centred(time, rate, 0.006);
-    double[] coarse = Smoothing.centred(time, rate, 0.025);
+    double[] fine = CentredMean.of(time, rate, 0.006);
+    double[] coarse = CentredMean.of(time, rate, 0.015);
     Optional<StrokeShape> found =
         StrokeShape.around(time, fine, coarse, fastest(raw, fine, peakS), longestBackS);
     if (found.isEmpty()) {

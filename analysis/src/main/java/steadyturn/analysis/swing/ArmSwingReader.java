@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.fusion.attitude.GyroTrack;
-import steadyturn.fusion.attitude.RestBias;
+import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
@@ -20,6 +20,7 @@ final class ArmSwingReader {
   private static final double FINISH_WITHIN_S = 4;
 
   private final Recording recording;
+  private final RestBiases biases;
   private final WristAlignment alignment;
   private final Optional<ArmMotion> forearm;
   private final Optional<ArmMotion> hand;
@@ -30,12 +31,14 @@ final class ArmSwingReader {
 
   ArmSwingReader(
       Recording recording,
+      RestBiases biases,
       WristAlignment alignment,
       FinderSettings settings,
       Optional<WornUnit> forearmUnit,
       Optional<WornUnit> handUnit,
       ArmMotion arm) {
     this.recording = recording;
+    this.biases = biases;
     this.alignment = alignment;
     this.arm = arm;
     double peakS = arm.timeS(arm.shape().peak());
@@ -98,7 +101,8 @@ final class ArmSwingReader {
     Optional<Instant> seen =
         recording
             .unit(BodyPoint.CLUB_SHAFT)
-            .flatMap(s -> ShaftLevel.seen(s, RestBias.of(s), arm.shape().takeawayS(), down));
+            .flatMap(
+                s -> ShaftLevel.seen(s, biases.radPerS(s.point()), arm.shape().takeawayS(), down));
     seen.ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, ""));
     if (seen.isEmpty()) {
       hand.flatMap(h -> ShaftLevel.carried(h, recording.player().handed().sign(), down))
@@ -122,7 +126,7 @@ final class ArmSwingReader {
             s ->
                 PelvisMotion.over(
                     s,
-                    RestBias.of(s),
+                    biases.radPerS(s.point()),
                     arm.shape().takeawayS() - 0.5,
                     down.toS() + 0.3,
                     recording.player().handed().sign()))

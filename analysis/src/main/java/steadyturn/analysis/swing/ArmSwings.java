@@ -3,7 +3,7 @@ package steadyturn.analysis.swing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import steadyturn.fusion.attitude.RestBias;
+import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
@@ -16,6 +16,7 @@ final class ArmSwings {
   private final Recording recording;
   private final WristAlignment alignment;
   private final FinderSettings settings;
+  private final RestBiases biases;
   private final Optional<WornUnit> forearm;
   private final Optional<WornUnit> hand;
 
@@ -23,6 +24,7 @@ final class ArmSwings {
     this.recording = recording;
     this.alignment = alignment;
     this.settings = settings;
+    this.biases = RestBiases.of(recording);
     this.forearm =
         recording
             .unit(BodyPoint.LEAD_FOREARM)
@@ -33,8 +35,8 @@ final class ArmSwings {
             .map(s -> worn(s, alignment.qHandUnitHand().rotate(Vector3.X)));
   }
 
-  private static WornUnit worn(UnitStream stream, Vector3 longAxisUnit) {
-    return new WornUnit(stream, RestBias.of(stream), longAxisUnit);
+  private WornUnit worn(UnitStream stream, Vector3 longAxisUnit) {
+    return new WornUnit(stream, biases.radPerS(stream.point()), longAxisUnit);
   }
 
   /** All swings by time. */
@@ -51,7 +53,8 @@ final class ArmSwings {
               .filter(m -> isFullSwing(m, recording.player().handed().sign()));
       if (motion.isPresent()) {
         FoundSwing swing =
-            new ArmSwingReader(recording, alignment, settings, forearm, hand, motion.get()).read();
+            new ArmSwingReader(recording, biases, alignment, settings, forearm, hand, motion.get())
+                .read();
         found.add(swing);
         freeFromS = swing.impactS() + 0.5;
       }

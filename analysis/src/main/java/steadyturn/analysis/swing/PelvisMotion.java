@@ -1,6 +1,7 @@
 package steadyturn.analysis.swing;
 
 import java.util.Optional;
+import steadyturn.fusion.attitude.CentredMean;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
@@ -36,8 +37,8 @@ final class PelvisMotion {
       rate[i] = handedSign * track.qTrackUnit(i).rotate(track.rateUnitRadPerS(i)).z();
     }
     double[] time = stretch.timeColumnS();
-    double[] once = Smoothing.centred(time, rate, 0.035);
-    return Optional.of(new PelvisMotion(track, time, Smoothing.centred(time, once, 0.035)));
+    double[] once = CentredMean.of(time, rate, 0.035);
+    return Optional.of(new PelvisMotion(track, time, CentredMean.of(time, once, 0.035)));
   }
 
   /** The last change from turning back to turning forward in the span: the least turn. */
@@ -49,7 +50,7 @@ final class PelvisMotion {
         int after = Math.min(timeS.length - 1, track.indexAt(timeS[i] + 0.02));
         double slope = (turnRadPerS[after] - turnRadPerS[before]) / (timeS[after] - timeS[before]);
         double sd = Math.hypot(0.004, Math.toRadians(8) / Math.max(slope, 1));
-        return Optional.of(new Instant(Smoothing.crossingS(timeS, turnRadPerS, i, 0), sd));
+        return Optional.of(new Instant(Crossing.atS(timeS, turnRadPerS, i, 0), sd));
       }
     }
     return Optional.empty();

@@ -30,6 +30,8 @@ record StrokeShape(
   // the crossings whose line gives the start of the movement
   private static final double LOW_RAD_PER_S = Math.toRadians(8);
   private static final double HIGH_RAD_PER_S = Math.toRadians(25);
+  // our choice: a person at address sways by about this much
+  private static final double TREMBLE_RAD_PER_S = Math.toRadians(1.5);
   // our choice: nobody trembles this fast at the top, and every movement back exceeds it
   private static final double PLAIN_RAD_PER_S = Math.toRadians(40);
 
@@ -55,14 +57,11 @@ record StrokeShape(
     if (low < 0) {
       return Optional.empty();
     }
-    double lowS = Smoothing.crossingS(timeS, coarse, low + 1, -LOW_RAD_PER_S);
-    double highS = Smoothing.crossingS(timeS, coarse, high + 1, -HIGH_RAD_PER_S);
-    // a start at rest: rate ~ t^2 (least jerk) or ~ t^3 (least snap); the middle, and both as
-    // spread
-    double apartS = highS - lowS;
-    double earliest = apartS / (Math.cbrt(HIGH_RAD_PER_S / LOW_RAD_PER_S) - 1);
-    double latest = apartS / (Math.sqrt(HIGH_RAD_PER_S / LOW_RAD_PER_S) - 1);
-    double startS = lowS - (earliest + latest) / 2;
+    double lowS = Crossing.atS(timeS, coarse, low + 1, -LOW_RAD_PER_S);
+    double highS = Crossing.atS(timeS, coarse, high + 1, -HIGH_RAD_PER_S);
+    // the straight line through both crossings, back to zero: the definition of the takeaway
+    double startS = lowS - (highS - lowS) * LOW_RAD_PER_S / (HIGH_RAD_PER_S - LOW_RAD_PER_S);
+    double slope = (HIGH_RAD_PER_S - LOW_RAD_PER_S) / (highS - lowS);
     int end = peak;
     while (end < fine.length && fine[end] > 0) {
       end++;
@@ -71,9 +70,9 @@ record StrokeShape(
         new StrokeShape(
             low,
             startS,
-            Math.max(0.008, (earliest - latest) / 2),
+            Math.hypot(0.003, TREMBLE_RAD_PER_S / slope),
             top,
-            Smoothing.crossingS(timeS, fine, top, 0),
+            Crossing.atS(timeS, fine, top, 0),
             slope(timeS, fine, top),
             peak,
             end,

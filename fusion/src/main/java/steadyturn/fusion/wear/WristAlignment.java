@@ -11,14 +11,16 @@ import steadyturn.fusion.rotation.Quaternion;
  * @param qHandUnitHand takes hand coordinates to those of the hand unit
  * @param source what it rests on
  * @param longAxisSdRad how well each unit's x axis is known, rad (1 SD)
- * @param axialSdRad how well the turn of hand against forearm about x is known, rad (1 SD)
+ * @param forearmAxialSdRad how well the turn of the forearm unit about x is known, rad (1 SD)
+ * @param handAxialSdRad the same of the hand unit
  */
 public record WristAlignment(
     Quaternion qForearmUnitForearm,
     Quaternion qHandUnitHand,
     Source source,
     double longAxisSdRad,
-    double axialSdRad) {
+    double forearmAxialSdRad,
+    double handAxialSdRad) {
 
   /** What an alignment rests on, from the weakest to the strongest. */
   public enum Source {
@@ -36,7 +38,8 @@ public record WristAlignment(
         Quaternion.IDENTITY,
         Quaternion.IDENTITY,
         Source.NOMINAL,
-        Math.toRadians(7.5),
-        Math.toRadians(10));
+        Math.toRadians(6),
+        Math.toRadians(8),
+        Math.toRadians(8));
   }
 }

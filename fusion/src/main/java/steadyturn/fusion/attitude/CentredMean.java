@@ -1,12 +1,12 @@
-package steadyturn.analysis.swing;
+package steadyturn.fusion.attitude;
 
-/** Centred means over time: no delay, uneven sampling allowed. */
-final class Smoothing {
+/** Smoothing by the centred mean over a stretch of time: no delay, uneven sampling allowed. */
+public final class CentredMean {
 
-  private Smoothing() {}
+  private CentredMean() {}
 
   /** Mean of the values within halfWidthS of each instant; narrower at the ends, still centred. */
-  static double[] centred(double[] timeS, double[] values, double halfWidthS) {
+  public static double[] of(double[] timeS, double[] values, double halfWidthS) {
     int n = values.length;
     double[] sums = new double[n + 1];
     for (int i = 0; i < n; i++) {
@@ -26,11 +26,5 @@ final class Smoothing {
       out[i] = (sums[i + reach + 1] - sums[i - reach]) / (2 * reach + 1);
     }
     return out;
-  }
-
-  /** Instant at which the line through samples i-1 and i meets a level, s. */
-  static double crossingS(double[] timeS, double[] values, int i, double level) {
-    double part = (level - values[i - 1]) / (values[i] - values[i - 1]);
-    return timeS[i - 1] + part * (timeS[i] - timeS[i - 1]);
   }
 }

@@ -1,0 +1,47 @@
+package steadyturn.analysis.accuracy;
+
+/** Collects errors of one quantity and how often its 95 % interval held the truth. */
+public final class ErrorTally {
+
+  private int n;
+  private double sum;
+  private double squares;
+  private int covered;
+  private int withInterval;
+
+  /** Adds a value whose interval is known. */
+  public void add(double value, double low, double high, double truth) {
+    add(value - truth);
+    withInterval++;
+    covered += low <= truth && truth <= high ? 1 : 0;
+  }
+
+  /** Adds an error of which no interval is known. */
+  public void add(double error) {
+    n++;
+    sum += error;
+    squares += error * error;
+  }
+
+  public int n() {
+    return n;
+  }
+
+  public double rmse() {
+    return Math.sqrt(squares / n);
+  }
+
+  public double bias() {
+    return sum / n;
+  }
+
+  /** Percent; NaN where no intervals were added. */
+  public double coveragePct() {
+    return withInterval == 0 ? Double.NaN : 100.0 * covered / withInterval;
+  }
+
+  /** The row of a study. */
+  public StudyRow row(String study, String name, String unit, double level) {
+    return new StudyRow(study, name, unit, n, rmse(), bias(), coveragePct(), level);
+  }
+}

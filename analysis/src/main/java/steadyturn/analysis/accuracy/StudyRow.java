@@ -1,0 +1,29 @@
+package steadyturn.analysis.accuracy;
+
+/**
+ * One line of a study.
+ *
+ * @param study which study and case, for people
+ * @param name what was measured
+ * @param unit unit of rmse, bias and level
+ * @param n number of values
+ * @param rmse root of the mean squared error
+ * @param bias mean error
+ * @param coveragePct share of 95 % intervals that held the truth, percent; NaN where there is none
+ * @param level what must be reached; NaN where none is set
+ */
+public record StudyRow(
+    String study,
+    String name,
+    String unit,
+    int n,
+    double rmse,
+    double bias,
+    double coveragePct,
+    double level) {
+
+  /** Whether the level is reached; true where none is set. */
+  public boolean reached() {
+    return Double.isNaN(level) || rmse <= level;
+  }
+}

@@ -1,0 +1,54 @@
+package steadyturn.analysis.tempo;
+
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Swing;
+import steadyturn.analysis.swing.SwingEvent;
+
+/** Length of the backswing, of the downswing, and their ratio, from the times of the events. */
+public final class TempoMeasures {
+
+  private TempoMeasures() {}
+
+  /** The three measures of one swing; withheld where an event was not found. */
+  public static List<MeasureValue> of(Swing swing) {
+    Optional<EventTime> takeaway = swing.event(SwingEvent.TAKEAWAY);
+    Optional<EventTime> top = swing.event(SwingEvent.TOP);
+    Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
+    if (takeaway.isEmpty() || top.isEmpty() || impact.isEmpty()) {
+      String why = "takeaway, top or impact was not found";
+      return List.of(
+          MeasureValue.withheld(Measure.TEMPO_BACK, "", why),
+          MeasureValue.withheld(Measure.TEMPO_DOWN, "", why),
+          MeasureValue.withheld(Measure.TEMPO_RATIO, "", why));
+    }
+    return between(takeaway.get(), top.get(), impact.get());
+  }
+
+  private static List<MeasureValue> between(EventTime takeaway, EventTime top, EventTime impact) {
+    double backS = top.timeS() - takeaway.timeS();
+    double downS = impact.timeS() - top.timeS();
+    // first-order spread of back / down; the top enters both
+    double ratio = backS / downS;
+    double ratioSd =
+        Math.hypot(Math.hypot(takeaway.sdS(), (1 + ratio) * top.sdS()), ratio * impact.sdS())
+            / downS;
+    return List.of(
+        value(Measure.TEMPO_BACK, backS, Math.hypot(takeaway.sdS(), top.sdS()), takeaway, top),
+        value(Measure.TEMPO_DOWN, downS, Math.hypot(top.sdS(), impact.sdS()), top, impact),
+        value(Measure.TEMPO_RATIO, ratio, ratioSd, takeaway, top, impact));
+  }
+
+  private static MeasureValue value(Measure measure, double value, double sd, EventTime... events) {
+    for (EventTime event : events) {
+      if (event.grade() != Grade.MEASURED) {
+        return MeasureValue.of(measure, "", value, sd, Grade.ESTIMATED, event.why());
+      }
+    }
+    return MeasureValue.of(measure, "", value, sd, Grade.MEASURED, "");
+  }
+}

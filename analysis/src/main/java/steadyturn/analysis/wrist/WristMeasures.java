@@ -1,0 +1,159 @@
+package steadyturn.analysis.wrist;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Swing;
+import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.fusion.wear.WristAlignment;
+
+/** The wrist's angles at the key positions and what the release says of them. */
+final class WristMeasures {
+
+  private static final String CUT = "the gyroscope was cut off at its full scale for too long";
+  private static final List<Measure> WHOLE_SWING =
+      List.of(
+          Measure.WRIST_COCK_MAX,
+          Measure.WRIST_RELEASE,
+          Measure.WRIST_RELEASE_PART,
+          Measure.WRIST_RATE,
+          Measure.WRIST_RATE_TIME);
+  private static final List<SwingEvent> ANGLE_EVENTS =
+      List.of(
+          SwingEvent.LEAD_ARM_LEVEL_BACK,
+          SwingEvent.TOP,
+          SwingEvent.LEAD_ARM_LEVEL_DOWN,
+          SwingEvent.SHAFT_LEVEL_DOWN,
+          SwingEvent.IMPACT);
+  private static final List<SwingEvent> KEPT_EVENTS =
+      List.of(SwingEvent.LEAD_ARM_LEVEL_DOWN, SwingEvent.SHAFT_LEVEL_DOWN);
+
+  private final WristMotion motion;
+  private final Swing swing;
+  private final boolean absolute;
+  private final Optional<Release> release;
+
+  WristMeasures(WristMotion motion, Swing swing, WristAlignment alignment, double syncSdS) {
+    this.motion = motion;
+    this.swing = swing;
+    this.absolute = alignment.source() != WristAlignment.Source.NOMINAL;
+    this.release =
+        swing
+            .event(SwingEvent.TOP)
+            .flatMap(
+                top ->
+                    swing
+                        .event(SwingEvent.IMPACT)
+                        .flatMap(impact -> Release.of(motion, top, impact, syncSdS)));
+  }
+
+  /** Every wrist measure withheld for one reason. */
+  static List<MeasureValue> withheld(String why) {
+    List<MeasureValue> out = new ArrayList<>();
+    out.add(MeasureValue.withheld(Measure.WRIST_COCK, SwingEvent.TOP.word(), why));
+    WHOLE_SWING.forEach(m -> out.add(MeasureValue.withheld(m, "", why)));
+    KEPT_EVENTS.forEach(e -> out.add(MeasureValue.withheld(Measure.WRIST_KEPT, e.word(), why)));
+    return out;
+  }
+
+  List<MeasureValue> all() {
+    List<MeasureValue> out = new ArrayList<>();
+    if (absolute) {
+      swing.event(SwingEvent.ADDRESS).ifPresent(e -> out.add(cock(e)));
+    }
+    ANGLE_EVENTS.forEach(e -> swing.event(e).ifPresent(at -> out.add(cock(at))));
+    ANGLE_EVENTS.forEach(e -> swing.event(e).ifPresent(at -> out.add(flexion(at))));
+    out.add(cockMax());
+    out.addAll(releaseMeasures());
+    KEPT_EVENTS.forEach(e -> out.add(kept(e)));
+    return out;
+  }
+
+  private MeasureValue cock(EventTime at) {
+    int k = nearest(at.timeS());
+    if (motion.beyondBefore(at.timeS())) {
+      return MeasureValue.withheld(Measure.WRIST_COCK, at.event().word(), CUT);
+    }
+    double moving = motion.cockRateDegPerS(k) * at.sdS();
+    double value = motion.cockDegAt(at.timeS());
+    double sd = motion.cockSdDeg(k);
+    if (absolute) {
+      value += motion.absoluteCockDeg(k) - motion.cockDeg(k);
+      sd = motion.absoluteCockSdDeg(k);
+    }
+    return value(Measure.WRIST_COCK, at, value, Math.hypot(sd, moving));
+  }
+
+  private MeasureValue flexion(EventTime at) {
+    int k = nearest(at.timeS());
+    if (motion.beyondBefore(at.timeS())) {
+      return MeasureValue.withheld(Measure.WRIST_FLEXION, at.event().word(), CUT);
+    }
+    return value(Measure.WRIST_FLEXION, at, motion.flexionDeg(k), motion.flexionSdDeg(k));
+  }
+
+  private static MeasureValue value(Measure measure, EventTime at, double value, double sd) {
+    return MeasureValue.of(measure, at.event().word(), value, sd, at.grade(), at.why());
+  }
+
+  private int nearest(double timeS) {
+    int k = Math.max(1, Math.min(motion.size() - 1, motion.indexAt(timeS)));
+    return timeS - motion.timeS(k - 1) < motion.timeS(k) - timeS ? k - 1 : k;
+  }
+
+  private MeasureValue cockMax() {
+    Optional<EventTime> takeaway = swing.event(SwingEvent.TAKEAWAY);
+    Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
+    if (takeaway.isEmpty() || impact.isEmpty()) {
+      return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", "takeaway or impact not found");
+    }
+    int best = nearest(takeaway.get().timeS());
+    for (int k = best; k < nearest(impact.get().timeS()); k++) {
+      best = motion.cockDeg(k) > motion.cockDeg(best) ? k : best;
+    }
+    if (motion.beyondBefore(motion.timeS(best))) {
+      return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", CUT);
+    }
+    double value = absolute ? motion.absoluteCockDeg(best) : motion.cockDeg(best);
+    double sd = absolute ? motion.absoluteCockSdDeg(best) : motion.cockSdDeg(best);
+    return MeasureValue.of(Measure.WRIST_COCK_MAX, "", value, sd, Grade.MEASURED, "");
+  }
+
+  private List<MeasureValue> releaseMeasures() {
+    if (release.isEmpty()) {
+      String why = "top or impact was not found, or they are too close";
+      return WHOLE_SWING.stream()
+          .filter(m -> m != Measure.WRIST_COCK_MAX)
+          .map(m -> MeasureValue.withheld(m, "", why))
+          .toList();
+    }
+    return release.get().measures();
+  }
+
+  private MeasureValue kept(SwingEvent event) {
+    Optional<EventTime> at = swing.event(event);
+    if (at.isEmpty()) {
+      return MeasureValue.withheld(
+          Measure.WRIST_KEPT, event.word(), event.word() + " was not found");
+    }
+    if (release.isEmpty() || release.get().plateauDeg() < Release.LEAST_PLATEAU_DEG) {
+      return MeasureValue.withheld(
+          Measure.WRIST_KEPT, event.word(), "the wrist cocked by less than 20 deg");
+    }
+    if (motion.beyondBefore(at.get().timeS())) {
+      return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), CUT);
+    }
+    double plateau = release.get().plateauDeg();
+    int k = nearest(at.get().timeS());
+    double part = motion.cockDegAt(at.get().timeS()) / plateau;
+    double angleSd =
+        motion.combinedSdDeg(new int[] {k, release.get().plateauAt()}, new double[] {1, -part});
+    double movingSd = motion.cockRateDegPerS(k) * at.get().sdS();
+    return value(
+        Measure.WRIST_KEPT, at.get(), 100 * part, 100 * Math.hypot(angleSd, movingSd) / plateau);
+  }
+}

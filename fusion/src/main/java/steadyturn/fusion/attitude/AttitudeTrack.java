@@ -1,0 +1,29 @@
+package steadyturn.fusion.attitude;
+
+import steadyturn.fusion.rotation.Quaternion;
+import steadyturn.fusion.rotation.Vector3;
+
+/**
+ * Attitude of one unit over one swing in a level frame (z up, own heading zero), with what is not
+ * known of it: every sample carries its derivative by a few parameters of unit variance.
+ */
+public interface AttitudeTrack {
+
+  /** Number of samples. */
+  int size();
+
+  /** Instant of sample k, s. */
+  double timeS(int k);
+
+  /** Attitude of the unit at sample k. */
+  Quaternion qLevelUnit(int k);
+
+  /** Rate at sample k, unit axes, rad/s. */
+  Vector3 rateUnitRadPerS(int k);
+
+  /** Number P of parameters, scaled to unit variance and independent of each other beforehand. */
+  int parameters();
+
+  /** Small rotation in the level frame, rad, by the parameters: 3 rows of P values. */
+  double[][] sensitivity(int k);
+}

@@ -1,0 +1,139 @@
+package steadyturn.fusion.wear;
+
+import steadyturn.fusion.attitude.AttitudeTrack;
+import steadyturn.fusion.rotation.Quaternion;
+import steadyturn.fusion.rotation.Vector3;
+
+/**
+ * Attitude of the hand in the forearm as a function of everything unknown, with its derivative.
+ * Parameters, in this order: those of the forearm track, those of the hand track, the heading
+ * between their level frames (rad), the small mounting turns of forearm and hand (in their
+ * spreads), the shift of the hand's clock (in its spread).
+ */
+final class RelativeAttitude {
+
+  private final AttitudeTrack forearm;
+  private final AttitudeTrack hand;
+  private final WristAlignment alignment;
+  private final double syncSdS;
+  private final int[] handBefore;
+  private final double[] handPart;
+
+  RelativeAttitude(
+      AttitudeTrack forearm, AttitudeTrack hand, WristAlignment alignment, double syncSdS) {
+    this.forearm = forearm;
+    this.hand = hand;
+    this.alignment = alignment;
+    this.syncSdS = syncSdS;
+    this.handBefore = new int[forearm.size()];
+    this.handPart = new double[forearm.size()];
+    int j = 0;
+    for (int k = 0; k < forearm.size(); k++) {
+      while (j < hand.size() - 2 && hand.timeS(j + 1) <= forearm.timeS(k)) {
+        j++;
+      }
+      handBefore[k] = j;
+      double part = (forearm.timeS(k) - hand.timeS(j)) / (hand.timeS(j + 1) - hand.timeS(j));
+      handPart[k] = Math.max(0, Math.min(1, part));
+    }
+  }
+
+  int size() {
+    return forearm.size();
+  }
+
+  double timeS(int k) {
+    return forearm.timeS(k);
+  }
+
+  int parameters() {
+    return headingAt() + 8;
+  }
+
+  int headingAt() {
+    return forearm.parameters() + hand.parameters();
+  }
+
+  double clockShiftS(double[] z) {
+    return syncSdS * z[headingAt() + 7];
+  }
+
+  Quaternion qForearmHand(int k, double[] z) {
+    return forearmAttitude(k, z)
+        .conjugate()
+        .times(Quaternion.aboutZ(z[headingAt()]))
+        .times(handAttitude(k, z));
+  }
+
+  private Quaternion forearmAttitude(int k, double[] z) {
+    return Quaternion.fromRotationVector(product(forearm.sensitivity(k), z, 0))
+        .times(forearm.qLevelUnit(k))
+        .times(alignment.qForearmUnitForearm())
+        .times(Quaternion.fromRotationVector(mounting(z, 1)));
+  }
+
+  private Quaternion handAttitude(int k, double[] z) {
+    int j = handBefore[k];
+    Quaternion before = hand.qLevelUnit(j);
+    Vector3 on = before.conjugate().times(hand.qLevelUnit(j + 1)).rotationVector();
+    Vector3 late = hand.rateUnitRadPerS(j).times(clockShiftS(z));
+    return Quaternion.fromRotationVector(product(hand.sensitivity(j), z, forearm.parameters()))
+        .times(before)
+        .times(Quaternion.fromRotationVector(on.times(handPart[k]).plus(late)))
+        .times(alignment.qHandUnitHand())
+        .times(Quaternion.fromRotationVector(mounting(z, 4)));
+  }
+
+  private static Vector3 product(double[][] rows, double[] z, int offset) {
+    double[] out = new double[3];
+    for (int row = 0; row < 3; row++) {
+      for (int i = 0; i < rows[row].length; i++) {
+        out[row] += rows[row][i] * z[offset + i];
+      }
+    }
+    return new Vector3(out[0], out[1], out[2]);
+  }
+
+  private Vector3 mounting(double[] z, int after) {
+    int at = headingAt() + after;
+    double axial = after == 1 ? alignment.forearmAxialSdRad() : alignment.handAxialSdRad();
+    double across = alignment.longAxisSdRad();
+    return new Vector3(axial * z[at], across * z[at + 1], across * z[at + 2]);
+  }
+
+  /**
+   * Derivative, by every parameter, of the small turn of the hand against the forearm along a
+   * direction in hand axes.
+   */
+  double[] turnAlong(int k, double[] z, Vector3 directionHand) {
+    double[] row = new double[parameters()];
+    Quaternion qForearmHand = qForearmHand(k, z);
+    Quaternion qLevelHand = handAttitude(k, z);
+    Quaternion qHeading = Quaternion.aboutZ(z[headingAt()]);
+    Vector3 inHandLevel = qLevelHand.rotate(directionHand);
+    Vector3 inForearmLevel = qHeading.rotate(inHandLevel);
+    put(row, 0, forearm.sensitivity(k), inForearmLevel.times(-1));
+    put(row, forearm.parameters(), hand.sensitivity(handBefore[k]), inHandLevel);
+    int at = headingAt();
+    row[at] = inHandLevel.z();
+    Vector3 inForearm = qForearmHand.rotate(directionHand);
+    row[at + 1] = -alignment.forearmAxialSdRad() * inForearm.x();
+    row[at + 2] = -alignment.longAxisSdRad() * inForearm.y();
+    row[at + 3] = -alignment.longAxisSdRad() * inForearm.z();
+    row[at + 4] = alignment.handAxialSdRad() * directionHand.x();
+    row[at + 5] = alignment.longAxisSdRad() * directionHand.y();
+    row[at + 6] = alignment.longAxisSdRad() * directionHand.z();
+    Vector3 inHandUnit = alignment.qHandUnitHand().rotate(directionHand);
+    row[at + 7] = syncSdS * hand.rateUnitRadPerS(handBefore[k]).dot(inHandUnit);
+    return row;
+  }
+
+  private static void put(double[] row, int offset, double[][] sensitivity, Vector3 along) {
+    for (int i = 0; i < sensitivity[0].length; i++) {
+      row[offset + i] =
+          along.x() * sensitivity[0][i]
+              + along.y() * sensitivity[1][i]
+              + along.z() * sensitivity[2][i];
+    }
+  }
+}
