@@ -1,13 +1,18 @@
 package steadyturn.analysis.synthetic;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.analysis.synthetic.body.BodyMotion;
 import steadyturn.analysis.synthetic.body.Joint;
 import steadyturn.analysis.synthetic.unit.UnitClock;
+import steadyturn.fusion.rotation.MovingFrame;
+import steadyturn.ingest.sample.BodyPoint;
 
 /**
  * The truth of one swing. All instants are on the recording's common time axis (the pelvis unit's
@@ -22,6 +27,9 @@ public final class SwingTruth {
   private final BodyMotion body;
   private final UnitClock clock;
   private final PelvisTruth reference;
+  private final double addressCockRad;
+  private final double addressFlexionRad;
+  private final double pelvisWidthMm;
 
   SwingTruth(
       int number,
@@ -37,7 +45,10 @@ public final class SwingTruth {
     this.clock = clock;
     this.eventsS = new EnumMap<>(SwingEvent.class);
     trueEventsS.forEach((event, timeS) -> this.eventsS.put(event, clock.shownS(timeS)));
-    this.reference = reference(takeawayS());
+    this.pelvisWidthMm = body.sizes().pelvisWidthMm();
+    this.reference = reference();
+    this.addressCockRad = meanAtAddress(this::cockRad);
+    this.addressFlexionRad = meanAtAddress(this::flexionRad);
   }
 
   /** 1 for the first full swing of the lesson. */
@@ -72,20 +83,23 @@ public final class SwingTruth {
   }
 
   /** Mean over 250..30 ms before the takeaway. */
-  private PelvisTruth reference(double takeawayS) {
-    double[] sum = new double[6];
-    int n = 221;
+  private PelvisTruth reference() {
+    return new PelvisTruth(
+        meanAtAddress(t -> absolute(clock.trueS(t)).turnRad()),
+        meanAtAddress(t -> absolute(clock.trueS(t)).slideM()),
+        meanAtAddress(t -> absolute(clock.trueS(t)).thrustM()),
+        meanAtAddress(t -> absolute(clock.trueS(t)).liftM()),
+        meanAtAddress(t -> absolute(clock.trueS(t)).tiltRad()),
+        meanAtAddress(t -> absolute(clock.trueS(t)).sideTiltRad()));
+  }
+
+  private double meanAtAddress(DoubleUnaryOperator value) {
+    double sum = 0;
+    int n = 111;
     for (int i = 0; i < n; i++) {
-      double trueS = clock.trueS(takeawayS - 0.25 + 0.001 * i);
-      PelvisTruth p = absolute(trueS);
-      sum[0] += p.turnRad();
-      sum[1] += p.slideM();
-      sum[2] += p.thrustM();
-      sum[3] += p.liftM();
-      sum[4] += p.tiltRad();
-      sum[5] += p.sideTiltRad();
+      sum += value.applyAsDouble(takeawayS() - 0.25 + 0.002 * i);
     }
-    return new PelvisTruth(sum[0] / n, sum[1] / n, sum[2] / n, sum[3] / n, sum[4] / n, sum[5] / n);
+    return sum / n;
   }
 
   private PelvisTruth absolute(double trueS) {
@@ -132,5 +146,42 @@ public final class SwingTruth {
   public double turnRateRadPerS(double timeS) {
     double trueS = clock.trueS(timeS);
     return body.joint(Joint.TURN).rateAt(trueS) + body.joint(Joint.HEADING).rateAt(trueS);
+  }
+
+  /**
+   * Rate of the lead hand across its length, rad/s: arm, roll and wrist together, so that turning
+   * the hand about the shaft does not count.
+   */
+  public double handRateRadPerS(double timeS) {
+    MovingFrame frame = new MovingFrame();
+    body.walker().segment(BodyPoint.LEAD_HAND, clock.trueS(timeS), frame);
+    double[] rate = new double[3];
+    frame.rateRadPerS(rate);
+    return Math.hypot(rate[1], rate[2]);
+  }
+
+  /** Cock at address, rad: the mean over 250..30 ms before the takeaway. */
+  public double addressCockRad() {
+    return addressCockRad;
+  }
+
+  /** Flexion at address, rad: the mean over 250..30 ms before the takeaway. */
+  public double addressFlexionRad() {
+    return addressFlexionRad;
+  }
+
+  /**
+   * The true value of every measure this swing has, at every key position. Pelvis values, wrist
+   * angles as changes since address, times before impact positive.
+   */
+  public List<TrueMeasure> truthMeasures() {
+    return TruthMeasures.of(this, pelvisWidthMm);
+  }
+
+  /** One true value by the words of the contract; empty where it is not defined. */
+  public Optional<TrueMeasure> truth(Measure measure, String at) {
+    return truthMeasures().stream()
+        .filter(m -> m.measure() == measure && m.at().equals(at))
+        .findFirst();
   }
 }
