@@ -85,6 +85,26 @@ public record GroupSummary(
   }
 
   /**
+   * Half-width of the 95 % interval of the mean: the player's spread over so few swings, and the
+   * error that the swings share, which no number of swings can take away.
+   */
+  public double halfWidthOfMean() {
+    double shared = sharedVarianceOfMean();
+    return new TwoSpreads(varianceOfMean(), count - 1, 0, count - 1, shared).upperQuantile(0.025);
+  }
+
+  /** The same player and tool with another number of swings. */
+  public GroupSummary withCount(int otherCount) {
+    return new GroupSummary(
+        group, otherCount, withheld, mean, spread, ownError, sharedError, lessonParts);
+  }
+
+  private double sharedVarianceOfMean() {
+    double parts = lessonParts.values().stream().mapToDouble(part -> part * part).sum();
+    return parts * sharedError * sharedError;
+  }
+
+  /**
    * Variance of the mean from swing to swing. Never below what each swing's own measuring error
    * alone would give: three swings that happen to agree do not make a perfect tool.
    */

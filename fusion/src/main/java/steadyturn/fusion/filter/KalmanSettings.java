@@ -15,7 +15,6 @@ package steadyturn.fusion.filter;
  * @param placeSigmaM usual distance from the middle of its movements: it stays near
  * @param movementCorrelationS how long velocity and place stay the same, s
  * @param rest when the unit rests
- * @param floor errors beyond the model, added to every sigma shown
  */
 public record KalmanSettings(
     double blockS,
@@ -28,8 +27,7 @@ public record KalmanSettings(
     double speedSigmaMps,
     double placeSigmaM,
     double movementCorrelationS,
-    RestSettings rest,
-    SigmaFloor floor) {
+    RestSettings rest) {
 
   public KalmanSettings {
     double[] sizes = {
@@ -70,8 +68,7 @@ public record KalmanSettings(
         0.5,
         0.5,
         0.3,
-        RestSettings.laidDown(),
-        SigmaFloor.standard());
+        RestSettings.laidDown());
   }
 
   /** The same with another idea of rest. */
@@ -87,7 +84,6 @@ public record KalmanSettings(
         speedSigmaMps,
         placeSigmaM,
         movementCorrelationS,
-        otherRest,
-        floor);
+        otherRest);
   }
 }

@@ -1,0 +1,35 @@
+package steadyturn.analysis.coach;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What to tell the player: one thing, at most two more, and what is already good.
+ *
+ * @param swings full swings it rests on
+ * @param club the club they were hit with, or an empty string
+ * @param asks names of the questions about set-up
+ * @param priority the one thing; empty when nothing is beyond doubt
+ * @param further at most two more
+ * @param good what is already good
+ * @param open what looks like a finding and is not sure yet
+ */
+public record Advice(
+    int swings,
+    String club,
+    List<String> asks,
+    Optional<Finding> priority,
+    List<Finding> further,
+    List<Finding> good,
+    List<Finding> open) {
+
+  public Advice {
+    asks = List.copyOf(asks);
+    further = List.copyOf(further);
+    good = List.copyOf(good);
+    open = List.copyOf(open);
+    if (further.size() > 2) {
+      throw new IllegalArgumentException("at most two further points, got " + further.size());
+    }
+  }
+}

@@ -1,0 +1,54 @@
+package steadyturn.analysis.coach;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalInt;
+
+/**
+ * A rule held against a lesson.
+ *
+ * @param evidence one entry a condition
+ * @param chain what it tends to cause, in order, each with what the units saw of it
+ * @param moreSwings swings that would probably settle it; empty when it is settled or when more
+ *     swings cannot
+ */
+public record Finding(
+    Rule rule, Certainty found, List<Evidence> evidence, List<Link> chain, OptionalInt moreSwings) {
+
+  public Finding {
+    evidence = List.copyOf(evidence);
+    chain = List.copyOf(chain);
+  }
+
+  /**
+   * One step of the chain.
+   *
+   * @param kind how the units know of it
+   * @param evidence what they saw; empty for something to look for
+   */
+  public record Link(Consequence consequence, Seen kind, List<Evidence> evidence) {
+
+    public Link {
+      evidence = List.copyOf(evidence);
+    }
+  }
+
+  /** What the units know of a consequence. */
+  public enum Seen {
+    /** They saw it. */
+    SEEN,
+    /** They saw that it does not happen. */
+    NOT_SEEN,
+    /** They cannot tell yet. */
+    NOT_SURE_YET,
+    /** They saw what it follows from. */
+    TENDENCY,
+    /** They cannot see it: look for it in a picture. */
+    LOOK;
+
+    /** The word of the output contract. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+  }
+}

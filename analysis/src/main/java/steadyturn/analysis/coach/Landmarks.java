@@ -1,0 +1,105 @@
+package steadyturn.analysis.coach;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Curve;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.SwingEvent;
+
+/**
+ * A common time axis for swings of different speed: each key position lies at a fixed place, and
+ * time runs evenly between two of them. Places in percent from takeaway to impact, our choice:
+ * about where they lie in an unhurried swing.
+ */
+final class Landmarks {
+
+  private static final Map<SwingEvent, Double> PLACE = new EnumMap<>(SwingEvent.class);
+
+  static {
+    PLACE.put(SwingEvent.TAKEAWAY, 0.0);
+    PLACE.put(SwingEvent.LEAD_ARM_LEVEL_BACK, 40.0);
+    PLACE.put(SwingEvent.TOP, 75.0);
+    PLACE.put(SwingEvent.LEAD_ARM_LEVEL_DOWN, 90.0);
+    PLACE.put(SwingEvent.SHAFT_LEVEL_DOWN, 95.0);
+    PLACE.put(SwingEvent.IMPACT, 100.0);
+    PLACE.put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, 110.0);
+    PLACE.put(SwingEvent.FINISH, 150.0);
+  }
+
+  private final List<SwingEvent> shared;
+
+  private Landmarks(List<SwingEvent> shared) {
+    this.shared = shared;
+  }
+
+  /** The key positions that all the swings have, each later than the one before. */
+  static Landmarks sharedBy(List<SwingResult> swings) {
+    Set<SwingEvent> events = new TreeSet<>(PLACE.keySet());
+    swings.forEach(s -> events.retainAll(s.events().stream().map(EventTime::event).toList()));
+    List<SwingEvent> kept = new ArrayList<>();
+    for (SwingEvent event : events) {
+      boolean later =
+          kept.isEmpty()
+              || swings.stream()
+                  .allMatch(s -> timeS(s, event) > timeS(s, kept.get(kept.size() - 1)));
+      if (later) {
+        kept.add(event);
+      }
+    }
+    return new Landmarks(kept);
+  }
+
+  /** Whether there is anything to lie between. */
+  boolean usable() {
+    return shared.size() >= 2;
+  }
+
+  double firstPlace() {
+    return PLACE.getOrDefault(shared.get(0), 0.0);
+  }
+
+  double lastPlace() {
+    return PLACE.getOrDefault(shared.get(shared.size() - 1), 0.0);
+  }
+
+  /** Time of a place in one swing, s. */
+  double timeAtS(SwingResult swing, double place) {
+    int i = 0;
+    while (i < shared.size() - 2 && PLACE.getOrDefault(shared.get(i + 1), 0.0) < place) {
+      i++;
+    }
+    double from = PLACE.getOrDefault(shared.get(i), 0.0);
+    double to = PLACE.getOrDefault(shared.get(i + 1), 0.0);
+    double part = (place - from) / (to - from);
+    return (1 - part) * timeS(swing, shared.get(i)) + part * timeS(swing, shared.get(i + 1));
+  }
+
+  /** Value of a curve at an instant, linear between samples; NaN outside. */
+  static double valueAt(Curve curve, double instantS) {
+    List<Double> t = curve.timeS();
+    int high = Collections.binarySearch(t, instantS);
+    if (high >= 0) {
+      return curve.value().get(high);
+    }
+    high = -high - 1;
+    if (high == 0 || high == t.size()) {
+      return Double.NaN;
+    }
+    double part = (instantS - t.get(high - 1)) / (t.get(high) - t.get(high - 1));
+    return (1 - part) * curve.value().get(high - 1) + part * curve.value().get(high);
+  }
+
+  private static double timeS(SwingResult swing, SwingEvent event) {
+    return swing.events().stream()
+        .filter(e -> e.event() == event)
+        .findFirst()
+        .orElseThrow()
+        .timeS();
+  }
+}

@@ -1,0 +1,100 @@
+package steadyturn.analysis.coach;
+
+import java.util.List;
+import java.util.OptionalInt;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import steadyturn.analysis.compare.ErrorSplit;
+import steadyturn.analysis.compare.GroupSummary;
+import steadyturn.analysis.compare.SwingGroup;
+
+/** Holds conditions against a group of swings of one lesson. */
+final class Witness {
+
+  private static final int FEWEST = 3;
+  private static final int MOST_MORE = 40;
+
+  private final SwingGroup swings;
+  private final Teaching teaching;
+
+  Witness(SwingGroup swings, Teaching teaching) {
+    this.swings = swings;
+    this.teaching = teaching;
+  }
+
+  List<Evidence> of(List<Need> needs) {
+    return needs.stream().map(this::of).toList();
+  }
+
+  /** All hold, one surely does not, or not sure yet. */
+  static Certainty together(List<Evidence> evidence) {
+    if (evidence.stream().anyMatch(e -> e.holds() == Certainty.NO)) {
+      return Certainty.NO;
+    }
+    return evidence.stream().allMatch(e -> e.holds() == Certainty.YES)
+        ? Certainty.YES
+        : Certainty.NOT_SURE_YET;
+  }
+
+  private Evidence of(Need need) {
+    GroupSummary group = GroupSummary.of(swings, need.what(), ErrorSplit.defaults());
+    Limit limit = teaching.limit(need.limit());
+    if (group.count() < FEWEST) {
+      return new Evidence(
+          need,
+          limit,
+          need.ofSpread() ? group.spread() : group.mean(),
+          Double.NEGATIVE_INFINITY,
+          Double.POSITIVE_INFINITY,
+          group.count(),
+          Certainty.NOT_SURE_YET,
+          OptionalInt.of(FEWEST - group.count()));
+    }
+    return need.ofSpread() ? spread(need, limit, group) : mean(need, limit, group);
+  }
+
+  private static Evidence mean(Need need, Limit limit, GroupSummary group) {
+    double half = group.halfWidthOfMean();
+    double away = Math.abs(group.mean() - limit.value());
+    OptionalInt more = OptionalInt.empty();
+    for (int n = 1; n <= MOST_MORE && half > away && more.isEmpty(); n++) {
+      if (group.withCount(group.count() + n).halfWidthOfMean() <= away) {
+        more = OptionalInt.of(n);
+      }
+    }
+    double low = group.mean() - half;
+    double high = group.mean() + half;
+    return new Evidence(
+        need, limit, group.mean(), low, high, group.count(), holds(need, limit, low, high), more);
+  }
+
+  /** Interval of a standard deviation by the chi-square distribution. */
+  private static Evidence spread(Need need, Limit limit, GroupSummary group) {
+    double[] ends = ends(group.spread(), group.count());
+    OptionalInt more = OptionalInt.empty();
+    Certainty holds = holds(need, limit, ends[0], ends[1]);
+    for (int n = 1; n <= MOST_MORE && holds == Certainty.NOT_SURE_YET && more.isEmpty(); n++) {
+      double[] then = ends(group.spread(), group.count() + n);
+      if (holds(need, limit, then[0], then[1]) != Certainty.NOT_SURE_YET) {
+        more = OptionalInt.of(n);
+      }
+    }
+    return new Evidence(need, limit, group.spread(), ends[0], ends[1], group.count(), holds, more);
+  }
+
+  private static double[] ends(double spread, int count) {
+    var chi2 = new ChiSquaredDistribution(count - 1);
+    return new double[] {
+      spread * Math.sqrt((count - 1) / chi2.inverseCumulativeProbability(0.975)),
+      spread * Math.sqrt((count - 1) / chi2.inverseCumulativeProbability(0.025))
+    };
+  }
+
+  private static Certainty holds(Need need, Limit limit, double low, double high) {
+    boolean allAbove = low > limit.value();
+    boolean allBelow = high < limit.value();
+    if (!allAbove && !allBelow) {
+      return Certainty.NOT_SURE_YET;
+    }
+    return allAbove == need.above() ? Certainty.YES : Certainty.NO;
+  }
+}
