@@ -42,6 +42,20 @@ final class BackwardPass {
         undoObservation(block, o);
       }
       carryBack(block);
+      if (trace.startsAnew(block)) {
+        forget();
+      }
+    }
+  }
+
+  /** What was lost before a block tells nothing of what came before it. */
+  private void forget() {
+    for (int k : Covariance.RELEASED) {
+      lambda[k] = 0;
+      for (int j = 0; j < N; j++) {
+        lambdaMatrix[k * N + j] = 0;
+        lambdaMatrix[j * N + k] = 0;
+      }
     }
   }
 

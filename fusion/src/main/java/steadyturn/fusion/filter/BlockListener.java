@@ -7,6 +7,9 @@ interface BlockListener {
   BlockListener NONE =
       new BlockListener() {
         @Override
+        public void released() {}
+
+        @Override
         public void predicted(BlockModel model) {}
 
         @Override
@@ -15,6 +18,9 @@ interface BlockListener {
         @Override
         public void corrected(double[] correction, double[] covariance) {}
       };
+
+  /** Tilt, velocity and place were lost and are found anew before the next block. */
+  void released();
 
   /** The errors were carried over a block by this model. */
   void predicted(BlockModel model);

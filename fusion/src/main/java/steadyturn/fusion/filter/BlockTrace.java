@@ -14,7 +14,7 @@ final class BlockTrace implements BlockListener {
 
   static final int MOST_OBSERVATIONS = 7;
   private static final int OBSERVATION = ERRORS + 3;
-  private static final int MODEL = 3 * FIXED + 4;
+  private static final int MODEL = 3 * FIXED + 5;
   private static final int TURN_ROWS = 3 * ERRORS;
   private static final int RECORD = MODEL + 1 + MOST_OBSERVATIONS * OBSERVATION + TURN_ROWS + 3;
   private static final int BLOCKS_A_PAGE = 256;
@@ -22,10 +22,16 @@ final class BlockTrace implements BlockListener {
   private final List<double[]> pages = new ArrayList<>();
   private int blocks;
   private int observations;
+  private boolean released;
 
   /** Number of blocks recorded. */
   int blocks() {
     return blocks;
+  }
+
+  @Override
+  public void released() {
+    released = true;
   }
 
   @Override
@@ -42,6 +48,8 @@ final class BlockTrace implements BlockListener {
     page[at + 3 * FIXED + 1] = model.velY;
     page[at + 3 * FIXED + 2] = model.velZ;
     page[at + 3 * FIXED + 3] = model.lengthS;
+    page[at + 3 * FIXED + 4] = released || blocks == 1 ? 1 : 0;
+    released = false;
   }
 
   @Override
@@ -74,6 +82,11 @@ final class BlockTrace implements BlockListener {
     model.velY = page[at + 3 * FIXED + 1];
     model.velZ = page[at + 3 * FIXED + 2];
     model.lengthS = page[at + 3 * FIXED + 3];
+  }
+
+  /** Whether tilt, velocity and place were unknown before the block. */
+  boolean startsAnew(int block) {
+    return page(block)[at(block) + 3 * FIXED + 4] != 0;
   }
 
   int observations(int block) {

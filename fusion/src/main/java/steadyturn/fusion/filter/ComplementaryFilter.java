@@ -52,7 +52,7 @@ public final class ComplementaryFilter implements OrientationFilter {
       return;
     }
     double squared = accelX * accelX + accelY * accelY + accelZ * accelZ;
-    boolean forceSeen = guard.accelGood && squared > 0;
+    boolean forceSeen = guard.accelSeen && squared > 0;
     if (!started) {
       start(forceSeen, accelX, accelY, accelZ);
       return;

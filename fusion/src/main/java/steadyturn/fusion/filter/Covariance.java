@@ -13,6 +13,9 @@ import static steadyturn.fusion.filter.BlockModel.VELOCITY;
  */
 final class Covariance {
 
+  /** The errors that a lost attitude makes unknown: all that move, but not the free heading. */
+  static final int[] RELEASED = {0, 1, VELOCITY, VELOCITY + 1, PLACE, PLACE + 1};
+
   final double[] p = new double[ERRORS * ERRORS];
   private final double[] top = new double[MOVING * ERRORS];
   private final double[] row = new double[ERRORS];
@@ -22,18 +25,33 @@ final class Covariance {
 
   void start(KalmanCoefficients c) {
     java.util.Arrays.fill(p, 0);
-    setVariance(0, c.startTiltVariance());
-    setVariance(1, c.startTiltVariance());
+    startMoving(c);
     setVariance(2, 1e-9); // heading is free: zero by definition at the start
-    for (int axis = 0; axis < 2; axis++) {
-      setVariance(VELOCITY + axis, c.speedVariance());
-      setVariance(PLACE + axis, c.placeVariance());
-    }
     for (int axis = 0; axis < 3; axis++) {
       setVariance(BIAS + axis, c.startBiasVariance());
     }
     for (int k = MATRIX; k < ERRORS; k++) {
       setVariance(k, c.rateMatrixVariance());
+    }
+  }
+
+  /** Tilt, velocity and place are unknown again, as at the start; the rest stays. */
+  void release(KalmanCoefficients c, double turnVariance) {
+    for (int k : RELEASED) {
+      for (int j = 0; j < ERRORS; j++) {
+        p[k * ERRORS + j] = 0;
+        p[j * ERRORS + k] = 0;
+      }
+    }
+    startMoving(c);
+    addVariance(2, turnVariance);
+  }
+
+  private void startMoving(KalmanCoefficients c) {
+    for (int axis = 0; axis < 2; axis++) {
+      setVariance(axis, c.startTiltVariance());
+      setVariance(VELOCITY + axis, c.speedVariance());
+      setVariance(PLACE + axis, c.placeVariance());
     }
   }
 

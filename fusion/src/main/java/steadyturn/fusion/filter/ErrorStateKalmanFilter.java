@@ -24,7 +24,14 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
 
   private static final String KIND = "error-state-kalman";
 
+  /** Tilt variance from which on the small-angle model is left: 0.5 rad squared (our choice). */
+  private static final double LOST_VARIANCE = 0.25;
+
+  /** Levelling in movement takes so long, s: then 1 m/s more speed tilts the mean force by 0.1. */
+  private static final double MOVING_LEVEL_S = 1;
+
   private final KalmanCoefficients coefficients;
+  private final SigmaFloor floor;
   private final SampleGuard guard;
   private final RestDetector rest;
   private final BlockListener listener;
@@ -48,6 +55,7 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
 
   ErrorStateKalmanFilter(KalmanSettings settings, SampleLimits limits, BlockListener listener) {
     coefficients = KalmanCoefficients.of(settings);
+    floor = settings.floor();
     guard = new SampleGuard(limits);
     rest = new RestDetector(settings.rest());
     this.listener = listener;
@@ -80,14 +88,14 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
     if (!levelled) {
       relevel();
     }
-    if (sums.lengthS >= coefficients.blockS() - 1e-6) {
+    if (sums.lengthS >= coefficients.blockS() - 1e-6 && (levelled || levelFound())) {
       endBlock();
     }
   }
 
   private boolean start(double accelX, double accelY, double accelZ) {
     double squared = accelX * accelX + accelY * accelY + accelZ * accelZ;
-    if (!guard.accelGood || !(squared > 0)) {
+    if (!guard.accelSeen || !(squared > 0)) {
       return false;
     }
     qEarthUnit.setShortestToZ(accelX, accelY, accelZ);
@@ -106,7 +114,7 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
     rate[2] = wz - matrix[6] * wx - matrix[7] * wy - matrix[8] * wz;
     double half = 0.5 * guard.stepS;
     qEarthUnit.turnRight(half * rate[0], half * rate[1], half * rate[2]);
-    if (guard.accelGood) {
+    if (guard.accelSeen) {
       sums.add(qEarthUnit, guard, rate, accelX, accelY, accelZ);
     } else {
       // no force seen: stand in with rest, R-transposed times g
@@ -127,7 +135,7 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
       double biasSigma = Math.sqrt(covariance.variance(BIAS));
       rest.take(gx, gy, gz, ax, ay, az, guard.stepS, bias, biasSigma);
     } else {
-      rest.takeBad();
+      rest.takeBad(guard.stepS, guard.clipped);
     }
     sums.atRest &= rest.atRest();
   }
@@ -140,14 +148,36 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
     }
   }
 
+  private boolean levelFound() {
+    boolean still = rest.stillS() >= 0.5 * sums.lengthS;
+    return still || sums.lengthS >= MOVING_LEVEL_S;
+  }
+
   private void endBlock() {
-    if (levelled) {
+    if (levelled && lost()) {
+      release();
+    } else if (levelled) {
       correct();
     } else {
       qEarthUnit.multiplyLeft(levelling.w(), levelling.x(), levelling.y(), levelling.z());
       levelled = true;
     }
     sums.clear();
+  }
+
+  private boolean lost() {
+    double tilt = 0.5 * (covariance.variance(0) + covariance.variance(1));
+    return tilt + sums.angleVariance > LOST_VARIANCE;
+  }
+
+  /** After a loss beyond what small angles can repair: level anew in the next block. */
+  private void release() {
+    covariance.release(coefficients, sums.angleVariance);
+    Arrays.fill(velocityMps, 0);
+    Arrays.fill(placeM, 0);
+    levelled = false;
+    levelling.set(1, 0, 0, 0);
+    listener.released();
   }
 
   private void correct() {
@@ -234,12 +264,13 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
 
   @Override
   public double inclinationSigmaRad() {
-    return Math.sqrt(0.5 * (covariance.variance(0) + covariance.variance(1)));
+    double own = 0.5 * (covariance.variance(0) + covariance.variance(1));
+    return Math.sqrt(own + floor.variance(rate[0], rate[1], rate[2]));
   }
 
   @Override
   public double headingSigmaRad() {
-    return Math.sqrt(covariance.variance(2));
+    return Math.sqrt(covariance.variance(2) + floor.variance(rate[0], rate[1], rate[2]));
   }
 
   @Override
@@ -291,6 +322,6 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
   }
 
   private double[][] parts() {
-    return new double[][] {bias, matrix, velocityMps, placeM, covariance.p};
+    return new double[][] {rate, bias, matrix, velocityMps, placeM, covariance.p};
   }
 }

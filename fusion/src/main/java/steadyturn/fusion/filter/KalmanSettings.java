@@ -15,6 +15,7 @@ package steadyturn.fusion.filter;
  * @param placeSigmaM usual distance from the middle of its movements: it stays near
  * @param movementCorrelationS how long velocity and place stay the same, s
  * @param rest when the unit rests
+ * @param floor errors beyond the model, added to every sigma shown
  */
 public record KalmanSettings(
     double blockS,
@@ -27,7 +28,8 @@ public record KalmanSettings(
     double speedSigmaMps,
     double placeSigmaM,
     double movementCorrelationS,
-    RestSettings rest) {
+    RestSettings rest,
+    SigmaFloor floor) {
 
   public KalmanSettings {
     double[] sizes = {
@@ -68,7 +70,8 @@ public record KalmanSettings(
         0.5,
         0.5,
         0.3,
-        RestSettings.laidDown());
+        RestSettings.laidDown(),
+        SigmaFloor.standard());
   }
 
   /** The same with another idea of rest. */
@@ -84,6 +87,7 @@ public record KalmanSettings(
         speedSigmaMps,
         placeSigmaM,
         movementCorrelationS,
-        otherRest);
+        otherRest,
+        floor);
   }
 }

@@ -37,6 +37,7 @@ public final class LowPassFilter implements OrientationFilter {
   private final double[] tiltRad = new double[2];
   private double blockS;
   private boolean blockAtRest = true;
+  private boolean blockSeen = true;
   private boolean started;
   private double elapsedS;
   private double unseenVariance;
@@ -70,7 +71,7 @@ public final class LowPassFilter implements OrientationFilter {
       return;
     }
     double squared = accelX * accelX + accelY * accelY + accelZ * accelZ;
-    if (!started && !(guard.accelGood && squared > 0)) {
+    if (!started && !(guard.accelSeen && squared > 0)) {
       return;
     }
     if (!started) {
@@ -98,7 +99,7 @@ public final class LowPassFilter implements OrientationFilter {
     addRow(0, q.m00(), q.m01(), q.m02());
     addRow(1, q.m10(), q.m11(), q.m12());
     addRow(2, q.m20(), q.m21(), q.m22());
-    if (guard.accelGood) {
+    if (guard.accelSeen) {
       force.step(guard.stepS);
       force.add(0, q.rotatedX(ax, ay, az));
       force.add(1, q.rotatedY(ax, ay, az));
@@ -161,9 +162,10 @@ public final class LowPassFilter implements OrientationFilter {
     if (guard.rateGood && guard.accelGood) {
       rest.take(gx, gy, gz, ax, ay, az, guard.stepS, bias.values(), bias.sigmaRadPerS());
     } else {
-      rest.takeBad();
+      rest.takeBad(guard.stepS, guard.clipped);
     }
     blockAtRest &= rest.atRest();
+    blockSeen &= guard.angleVariance == 0;
     blockS += guard.stepS;
     restRateSum[0] += guard.rateX * guard.stepS;
     restRateSum[1] += guard.rateY * guard.stepS;
@@ -178,7 +180,7 @@ public final class LowPassFilter implements OrientationFilter {
       bias.observe(1, 0, 0, restRateSum[0] / blockS - bias.get(0), variance);
       bias.observe(0, 1, 0, restRateSum[1] / blockS - bias.get(1), variance);
       bias.observe(0, 0, 1, restRateSum[2] / blockS - bias.get(2), variance);
-    } else if (elapsedS > settings.forceTimeS()) {
+    } else if (blockSeen && force.settled()) {
       double sigma = settings.movingRateRadPerSqrtS();
       observeTilt(tiltRad[0] / blockS, tiltRad[1] / blockS, sigma * sigma / blockS);
     }
@@ -211,6 +213,7 @@ public final class LowPassFilter implements OrientationFilter {
   private void clearBlock() {
     blockS = 0;
     blockAtRest = true;
+    blockSeen = true;
     java.util.Arrays.fill(restRateSum, 0);
     java.util.Arrays.fill(tiltRad, 0);
   }
@@ -228,12 +231,18 @@ public final class LowPassFilter implements OrientationFilter {
     double lx = c.rotatedX(force.lag(0), force.lag(1), force.lag(2)) / StandardGravity.MPS2;
     double ly = c.rotatedY(force.lag(0), force.lag(1), force.lag(2)) / StandardGravity.MPS2;
     double drift = bias.sigmaRadPerS() * Math.min(elapsedS, settings.forceTimeS());
-    return Math.sqrt(0.5 * (lx * lx + ly * ly) + drift * drift + unseenVariance + 1e-5);
+    // the second stage takes off most of what the first still lags by: a tenth of it, our choice
+    double own = 0.05 * (lx * lx + ly * ly) + drift * drift + unseenVariance;
+    return Math.sqrt(own + floorVariance());
   }
 
   @Override
   public double headingSigmaRad() {
-    return Math.sqrt(headingVariance);
+    return Math.sqrt(headingVariance + floorVariance());
+  }
+
+  private double floorVariance() {
+    return settings.floor().variance(guard.rateX, guard.rateY, guard.rateZ);
   }
 
   @Override
@@ -264,7 +273,7 @@ public final class LowPassFilter implements OrientationFilter {
     }
     out.putAll(restRateSum);
     out.putAll(tiltRad);
-    out.putAll(new double[] {blockS, blockAtRest ? 1 : 0, started ? 1 : 0});
+    out.putAll(new double[] {blockS, blockAtRest ? 1 : 0, blockSeen ? 1 : 0, started ? 1 : 0});
     out.putAll(new double[] {elapsedS, unseenVariance, headingVariance});
   }
 
@@ -284,6 +293,7 @@ public final class LowPassFilter implements OrientationFilter {
     in.nextInto(tiltRad);
     blockS = in.next();
     blockAtRest = in.next() != 0;
+    blockSeen = in.next() != 0;
     started = in.next() != 0;
     elapsedS = in.next();
     unseenVariance = in.next();

@@ -9,6 +9,7 @@ package steadyturn.fusion.filter;
  * @param movingRateRadPerSqrtS one sigma of the tilt rate seen in movement over one second, rad/s
  * @param largestTiltRateRadPerS what is seen beyond this is movement, not bias, rad/s
  * @param rest when the unit rests
+ * @param floor errors beyond the model, added to every sigma shown
  */
 public record LowPassSettings(
     double forceTimeS,
@@ -16,7 +17,8 @@ public record LowPassSettings(
     double biasWalkRadPerSSqrtS,
     double movingRateRadPerSqrtS,
     double largestTiltRateRadPerS,
-    RestSettings rest) {
+    RestSettings rest,
+    SigmaFloor floor) {
 
   public LowPassSettings {
     if (!(forceTimeS > 0 && startBiasRadPerS > 0 && movingRateRadPerSqrtS > 0)) {
@@ -39,6 +41,7 @@ public record LowPassSettings(
         Math.toRadians(0.002),
         Math.toRadians(1),
         Math.toRadians(2),
-        RestSettings.laidDown());
+        RestSettings.laidDown(),
+        SigmaFloor.standard());
   }
 }

@@ -15,16 +15,16 @@ final class OrientationSmoother {
   private final ErrorStateKalmanFilter filter;
   private final UnitStream stream;
   private final OrientationTrack track;
+  private final SigmaFloor floor;
   private final MutableQuaternion q = new MutableQuaternion();
 
   /** For block k (as recorded) the index after its last sample, and the time it ended. */
   private int[] ends = new int[1024];
 
-  private int levelledAt;
-
   OrientationSmoother(KalmanSettings settings, SampleLimits limits, UnitStream stream) {
     filter = new ErrorStateKalmanFilter(settings, limits, trace);
     this.stream = stream;
+    floor = settings.floor();
     track = OrientationTrack.forInstants(stream.timeColumnS());
   }
 
@@ -38,44 +38,44 @@ final class OrientationSmoother {
 
   private void forward() {
     int n = stream.size();
-    levelledAt = n;
+    int unlevelledFrom = 0;
+    boolean unlevelled = true;
     for (int i = 0; i < n; i++) {
       OrientationRun.feed(filter, stream, i);
-      if (filter.levelled()) {
-        filter.copyQEarthUnit(q);
-      } else {
-        filter.copyUnlevelled(q);
+      if (unlevelled && filter.levelled()) {
+        levelBetween(unlevelledFrom, i);
+        unlevelled = false;
+      } else if (!unlevelled && !filter.levelled()) {
+        unlevelledFrom = i + 1;
+        unlevelled = true;
       }
+      filter.copyUnlevelled(q);
       track.set(i, q, filter.inclinationSigmaRad(), filter.headingSigmaRad());
-      if (filter.atBlockEnd()) {
-        endBlock(i + 1);
+      if (filter.atBlockEnd() && trace.blocks() > 0) {
+        noteEnd(i + 1);
       }
     }
-    if (levelledAt == n) {
-      levelStart(n);
+    if (unlevelled) {
+      levelBetween(unlevelledFrom, n);
     }
   }
 
-  private void endBlock(int end) {
-    if (trace.blocks() == 0) {
-      if (filter.levelled() && levelledAt == stream.size()) {
-        levelStart(end - 1);
-        levelledAt = end;
-      }
-      return;
-    }
+  /** The last block recorded ends before this sample; said again while no new one is recorded. */
+  private void noteEnd(int end) {
     int block = trace.blocks() - 1;
-    if (block == ends.length) {
+    if (block >= ends.length) {
       ends = Arrays.copyOf(ends, 2 * ends.length);
     }
-    ends[block] = end;
+    if (ends[block] == 0) {
+      ends[block] = end;
+    }
   }
 
-  /** Levels the samples before {@code end} by what the first block found. */
-  private void levelStart(int end) {
+  /** Levels samples of a levelling block by what the whole block found. */
+  private void levelBetween(int from, int to) {
     MutableQuaternion level = new MutableQuaternion();
     filter.copyLevelling(level);
-    for (int i = 0; i < end; i++) {
+    for (int i = from; i < to; i++) {
       track.copyTo(i, q);
       q.multiplyLeft(level.w(), level.x(), level.y(), level.z());
       track.set(i, q, track.inclinationSigmaRad()[i], track.headingSigmaRad()[i]);
@@ -103,12 +103,11 @@ final class OrientationSmoother {
 
   private void correctSample(int i, int block, int before, BackwardPass back) {
     double[] t = track.timeS();
-    if (block == 0) {
-      turn(i, 0, back, 0, 0, 0, 1, 0);
-      return;
+    double part = 1;
+    if (!trace.startsAnew(block)) {
+      double startS = t[ends[before] - 1];
+      part = (t[i] - startS) / (t[ends[block] - 1] - startS);
     }
-    double startS = t[ends[before] - 1];
-    double part = (t[i] - startS) / (t[ends[block] - 1] - startS);
     // before the block's own correction was applied, its share of it is still to come
     double own = i == ends[block] - 1 ? 0 : part;
     turn(
@@ -141,8 +140,17 @@ final class OrientationSmoother {
     track.set(
         i,
         q,
-        mix(part, back.inclinationSigmaRad[before], back.inclinationSigmaRad[block]),
-        mix(part, back.headingSigmaRad[before], back.headingSigmaRad[block]));
+        sigma(i, mix(part, back.inclinationSigmaRad[before], back.inclinationSigmaRad[block])),
+        sigma(i, mix(part, back.headingSigmaRad[before], back.headingSigmaRad[block])));
+  }
+
+  /** Own sigma and the floor; a lost rate adds nothing here, the forward pass has counted it. */
+  private double sigma(int i, double own) {
+    double x = stream.gyroRadPerS(0, i);
+    double y = stream.gyroRadPerS(1, i);
+    double z = stream.gyroRadPerS(2, i);
+    double beyond = Double.isNaN(x + y + z) ? floor.variance(0, 0, 0) : floor.variance(x, y, z);
+    return Math.sqrt(own * own + beyond);
   }
 
   private static double mix(double part, double from, double to) {

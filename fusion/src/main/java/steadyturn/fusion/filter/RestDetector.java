@@ -3,6 +3,9 @@ package steadyturn.fusion.filter;
 /** Tells rest from movement by the distance of rate and acceleration from their running means. */
 final class RestDetector {
 
+  /** Rest goes on over losses up to this, s (our choice: too short to go anywhere and stop). */
+  private static final double LONGEST_LOSS_S = 0.1;
+
   private final RestSettings settings;
   private final double gyroSquared;
   private final double accelSquared;
@@ -10,6 +13,7 @@ final class RestDetector {
   private final double[] meanAccel = new double[3];
   private boolean started;
   private double stillS;
+  private double badS;
 
   RestDetector(RestSettings settings) {
     this.settings = settings;
@@ -49,11 +53,20 @@ final class RestDetector {
             && Math.abs(meanGyro[1] - bias[1]) <= largest
             && Math.abs(meanGyro[2] - bias[2]) <= largest;
     stillS = still ? stillS + dtS : 0;
+    badS = 0;
   }
 
-  /** A lost or clipped sample cannot show rest. */
-  void takeBad() {
-    stillS = 0;
+  /** A lost sample cannot show rest, but a few of them do not end it either; a clipped one does. */
+  void takeBad(double dtS, boolean clipped) {
+    badS += dtS;
+    if (clipped || badS > LONGEST_LOSS_S) {
+      stillS = 0;
+    }
+  }
+
+  /** How long the unit has been still, s; rest is this for long enough. */
+  double stillS() {
+    return stillS;
   }
 
   boolean atRest() {
@@ -82,6 +95,7 @@ final class RestDetector {
     out.putAll(meanAccel);
     out.put(started ? 1 : 0);
     out.put(stillS);
+    out.put(badS);
   }
 
   void read(StateBuffer in) {
@@ -89,5 +103,6 @@ final class RestDetector {
     in.nextInto(meanAccel);
     started = in.next() != 0;
     stillS = in.next();
+    badS = in.next();
   }
 }

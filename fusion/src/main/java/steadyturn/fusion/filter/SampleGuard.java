@@ -28,8 +28,14 @@ final class SampleGuard {
   /** Whether the rate is measured in full (not lost, not bridged, not clipped). */
   boolean rateGood;
 
-  /** Whether the acceleration is measured in full. */
+  /** Whether there is an acceleration at all. */
+  boolean accelSeen;
+
+  /** Whether it is measured in full: seen and not clipped. */
   boolean accelGood;
+
+  /** Whether a value stood at full scale. */
+  boolean clipped;
 
   /** Variance of angle that the step adds for what was not seen, rad^2. */
   double angleVariance;
@@ -55,6 +61,7 @@ final class SampleGuard {
     stepS = dtS;
     angleVariance = 0;
     velocityVariance = 0;
+    clipped = false;
     if (usualStepS == 0) {
       usualStepS = dtS;
     }
@@ -83,6 +90,7 @@ final class SampleGuard {
     }
     if (limits.gyroClipped(gx, gy, gz)) {
       rateGood = false;
+      clipped = true;
       // beyond full scale nothing is known but the sign: half the scale over 20 ms, our choice
       double unseen = 0.5 * limits.gyroFullScaleRadPerS();
       angleVariance += unseen * unseen * stepS * 0.02;
@@ -103,7 +111,9 @@ final class SampleGuard {
         own * gx + mean * (gx + lastX),
         own * gy + mean * (gy + lastY),
         own * gz + mean * (gz + lastZ));
-    angleVariance = unseenAngleVariance(gapS);
+    double leftRad = 0.5 * Math.abs(gx + lastX) + 0.5 * Math.abs(gy + lastY);
+    leftRad = (leftRad + 0.5 * Math.abs(gz + lastZ)) * (gapS - bridgedS);
+    angleVariance = Math.min(LARGEST_ANGLE_VARIANCE, unseenAngleVariance(gapS) + leftRad * leftRad);
     double accel = UNSEEN_ACCEL_MPS2;
     velocityVariance = accel * accel * gapS * LOSS_CORRELATION_S;
   }
@@ -115,9 +125,11 @@ final class SampleGuard {
   }
 
   private void takeAccel(double ax, double ay, double az) {
-    accelGood = ax + ay + az - (ax + ay + az) == 0;
-    if (!accelGood || limits.accelClipped(ax, ay, az)) {
-      accelGood = false;
+    accelSeen = ax + ay + az - (ax + ay + az) == 0;
+    boolean accelClipped = accelSeen && limits.accelClipped(ax, ay, az);
+    clipped |= accelClipped;
+    accelGood = accelSeen && !accelClipped;
+    if (!accelGood) {
       double unseen = UNSEEN_ACCEL_MPS2;
       velocityVariance += unseen * unseen * stepS * LOSS_CORRELATION_S;
     }

@@ -45,6 +45,11 @@ final class TwoStageMean {
     ageS = Math.min(ageS, 2 * halfTimeS) * part;
   }
 
+  /** Whether the first seconds (after a start or a loss of trust) are over. */
+  boolean settled() {
+    return ageS > 2 * halfTimeS;
+  }
+
   void write(StateBuffer out) {
     out.putAll(first);
     out.putAll(second);

@@ -1,0 +1,9 @@
+package steadyturn.fusion.filter;
+
+class ComplementaryFilterTest extends FilterContract {
+
+  @Override
+  OrientationFilter newFilter(SampleLimits limits) {
+    return new ComplementaryFilter(ComplementarySettings.standard(), limits);
+  }
+}
