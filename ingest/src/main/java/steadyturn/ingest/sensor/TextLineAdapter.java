@@ -2,6 +2,7 @@ package steadyturn.ingest.sensor;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
 
 /**
  * Reads our text line, {@code time,ax,ay,az,gx,gy,gz*check}: seconds, m/s^2, rad/s. The check is
@@ -17,6 +18,7 @@ public final class TextLineAdapter implements SensorAdapter {
   static final int LONGEST_LINE = 200;
   private static final int CHECK_DIGITS = 6;
   private static final int VALUES = 7;
+  private static final HexFormat HEX = HexFormat.of().withUpperCase();
 
   private final LineProtocol lines = new LineProtocol(LONGEST_LINE, TextLineAdapter::line);
 
@@ -102,6 +104,6 @@ public final class TextLineAdapter implements SensorAdapter {
     for (byte value : bytes) {
       xor ^= value & 0xFF;
     }
-    return String.format("%02X%04X", xor, Crc16.CCITT_FALSE.of(bytes));
+    return HEX.toHexDigits((byte) xor) + HEX.toHexDigits((short) Crc16.CCITT_FALSE.of(bytes));
   }
 }

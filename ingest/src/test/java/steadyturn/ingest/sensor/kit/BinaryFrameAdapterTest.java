@@ -1,0 +1,18 @@
+package steadyturn.ingest.sensor.kit;
+
+import steadyturn.ingest.sensor.BinaryFrameAdapter;
+import steadyturn.ingest.sensor.BinaryFrameEncoder;
+import steadyturn.ingest.sensor.SensorAdapter;
+
+class BinaryFrameAdapterTest extends AdapterKit {
+
+  @Override
+  protected SensorAdapter adapter() {
+    return new BinaryFrameAdapter();
+  }
+
+  @Override
+  protected GoldenRecording golden() {
+    return MadeGolden.of(new BinaryFrameEncoder(16, 2000));
+  }
+}

@@ -1,0 +1,41 @@
+package steadyturn.ingest.sensor.kit;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+
+/**
+ * Bytes as they came from a unit in four known situations, each some seconds long.
+ *
+ * @param rateHz the rate the unit was set to
+ * @param zUp lying still with its z axis up
+ * @param xUp standing still with its x axis up
+ * @param left lying still with z up, then turned on the table by a quarter turn to the left
+ *     (anticlockwise seen from above), then still again
+ * @param tumble still for a second, then turned slowly in the hand through all attitudes
+ */
+@SuppressWarnings("ArrayRecordComponent") // bytes of a file, read only
+public record GoldenRecording(double rateHz, byte[] zUp, byte[] xUp, byte[] left, byte[] tumble) {
+
+  /** Reads z-up.bin, x-up.bin, left.bin and tumble.bin from a folder beside the test class. */
+  public static GoldenRecording beside(Class<?> test, String folder, double rateHz) {
+    return new GoldenRecording(
+        rateHz,
+        bytes(test, folder + "/z-up.bin"),
+        bytes(test, folder + "/x-up.bin"),
+        bytes(test, folder + "/left.bin"),
+        bytes(test, folder + "/tumble.bin"));
+  }
+
+  private static byte[] bytes(Class<?> test, String name) {
+    try (InputStream in = test.getResourceAsStream(name)) {
+      if (in == null) {
+        throw new IllegalArgumentException(
+            "there is no " + name + " among the test resources beside " + test.getName());
+      }
+      return in.readAllBytes();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

@@ -1,0 +1,18 @@
+package steadyturn.ingest.sensor.kit;
+
+import steadyturn.ingest.sensor.SensorAdapter;
+import steadyturn.ingest.sensor.TextLineAdapter;
+import steadyturn.ingest.sensor.TextLineEncoder;
+
+class TextLineAdapterTest extends AdapterKit {
+
+  @Override
+  protected SensorAdapter adapter() {
+    return new TextLineAdapter();
+  }
+
+  @Override
+  protected GoldenRecording golden() {
+    return MadeGolden.of(new TextLineEncoder());
+  }
+}
