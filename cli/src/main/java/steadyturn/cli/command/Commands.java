@@ -18,6 +18,7 @@ public final class Commands {
   /** In the order a new user needs them. */
   private static final List<Entry> ALL =
       List.of(
+          new Entry("demo", "analyse the bundled lesson", DemoCommand::new),
           new Entry(
               "analyze", "measure turn, slide and release in recordings", AnalyzeCommand::new),
           new Entry(

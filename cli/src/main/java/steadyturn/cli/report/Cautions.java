@@ -29,10 +29,10 @@ public final class Cautions {
     lines.addAll(
         explained(
             "turn, slide", "of the pelvis since address: + towards the target, - away from it"));
-    if (shows(columns, "about mm")) {
+    if (shows(columns, "pivot mm")) {
       lines.addAll(
           explained(
-              "about",
+              "pivot",
               "the point the pelvis turned about, mm towards the target from the place of its centre"
                   + " at address"));
     }

@@ -14,10 +14,10 @@ record Column(String group, String head, Measure measure, String at) {
       List.of(
           new Column("at the top:", "turn deg", Measure.PELVIS_TURN, "top"),
           new Column("", "slide mm", Measure.PELVIS_SLIDE, "top"),
-          new Column("", "about mm", Measure.PELVIS_CENTRE_ALONG, "top"),
+          new Column("", "pivot mm", Measure.PELVIS_CENTRE_ALONG, "top"),
           new Column("at impact:", "turn deg", Measure.PELVIS_TURN, "impact"),
           new Column("", "slide mm", Measure.PELVIS_SLIDE, "impact"),
-          new Column("", "about mm", Measure.PELVIS_CENTRE_ALONG, "impact"),
+          new Column("", "pivot mm", Measure.PELVIS_CENTRE_ALONG, "impact"),
           new Column("release", "ms", Measure.WRIST_RELEASE, ""),
           new Column("tempo", "ratio", Measure.TEMPO_RATIO, ""));
 

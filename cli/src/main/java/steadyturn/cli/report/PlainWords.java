@@ -10,17 +10,17 @@ final class PlainWords {
 
   private static final Map<String, String> KEY_POSITIONS =
       Map.of(
-          "lead-arm-level-back", "lead arm level, back",
-          "pelvis-turnaround", "pelvis turns round",
-          "lead-arm-level-down", "lead arm level, down",
-          "shaft-level-down", "shaft level, down",
-          "lead-arm-level-through", "lead arm level, through");
+          "lead-arm-level-back", "arm level back",
+          "lead-arm-level-down", "arm level down",
+          "lead-arm-level-through", "arm level through",
+          "pelvis-turnaround", "pelvis turns round");
 
   private static final Map<String, String> FLAGS =
       Map.of(
           "address-not-still", "the player was not still at address",
           "finish-not-held", "the finish was not held",
-          "virtual-impact", "no ball was struck; impact is the return to the address direction",
+          "impact-virtual",
+              "no ball was struck; impact is where the arm comes back to its address direction",
           "saturated", "the motion was larger than a unit can show");
 
   private PlainWords() {}
@@ -37,8 +37,8 @@ final class PlainWords {
       case PELVIS_SLIDE_PER_TURN -> "slide per turn";
       case PELVIS_TURN_TO_SLIDE -> "turn to slide";
       case PELVIS_TURN_SHARE -> "share of turn";
-      case PELVIS_CENTRE_ALONG -> "turned about, along";
-      case PELVIS_CENTRE_ACROSS -> "turned about, across";
+      case PELVIS_CENTRE_ALONG -> "pivot along the target line";
+      case PELVIS_CENTRE_ACROSS -> "pivot towards the ball";
       case PELVIS_CIRCLE -> "circle that holds the pelvis";
       case WRIST_COCK -> "wrist cock";
       case WRIST_COCK_MAX -> "largest wrist cock";
@@ -72,6 +72,15 @@ final class PlainWords {
   /** A flag as a sentence part. */
   static String flag(String word) {
     return FLAGS.getOrDefault(word, word.replace('-', ' '));
+  }
+
+  /** A sentence of another room with the words for body points made plain. */
+  static String sentence(String notice) {
+    String plain = notice;
+    for (BodyPoint point : BodyPoint.values()) {
+      plain = plain.replace(point.trackedPoint(), bodyPoint(point));
+    }
+    return plain;
   }
 
   static String bodyPoint(BodyPoint point) {

@@ -32,8 +32,12 @@ final class Reasons {
     }
 
     String words(int swingsInAll) {
-      return positionsByMeasure.entrySet().stream()
-              .map(e -> e.getKey() + at(e.getValue()))
+      Map<Set<String>, List<String>> measuresByPositions = new LinkedHashMap<>();
+      positionsByMeasure.forEach(
+          (measure, positions) ->
+              measuresByPositions.computeIfAbsent(positions, p -> new ArrayList<>()).add(measure));
+      return measuresByPositions.entrySet().stream()
+              .map(e -> String.join(", ", e.getValue()) + at(e.getKey()))
               .collect(Collectors.joining("; "))
           + in(swingsInAll);
     }

@@ -54,9 +54,7 @@ final class SwingBlock {
 
   private List<String> byPosition(List<String> positions) {
     List<List<String>> rows = new ArrayList<>();
-    if (positions.stream().anyMatch(at -> PlainWords.keyPosition(at).contains(", "))) {
-      rows.add(head(positions, 0));
-    }
+    rows.add(head(positions, 0));
     rows.add(head(positions, 1));
     for (Measure measure : Measure.values()) {
       List<String> cells = positions.stream().map(at -> cell(measure, at)).toList();
@@ -67,11 +65,16 @@ final class SwingBlock {
     return Layout.table(rows, 2);
   }
 
+  /** The name of a position over two lines: its last word below, where it has several. */
   private static List<String> head(List<String> positions, int line) {
     List<String> cells =
         positions.stream()
-            .map(at -> PlainWords.keyPosition(at).split(", ", 2))
-            .map(parts -> parts.length == 2 ? parts[line] : line == 0 ? "" : parts[0])
+            .map(PlainWords::keyPosition)
+            .map(
+                name -> {
+                  int lastWord = name.lastIndexOf(' ') + 1;
+                  return line == 1 ? name.substring(lastWord) : name.substring(0, lastWord).strip();
+                })
             .toList();
     return row("", "", cells);
   }

@@ -61,14 +61,14 @@ public final class TableReport {
     LessonTable table = new LessonTable(result.swings());
     List<String> lines = new ArrayList<>(table.lines());
     List<String> notes = new ArrayList<>();
-    for (SwingResult swing : result.swings()) {
-      for (String flag : swing.flags()) {
-        notes.addAll(
-            Layout.beside("!", 2, "swing " + swing.number() + ": " + PlainWords.flag(flag)));
-      }
-    }
+    flags(result.swings())
+        .forEach(
+            (flag, swings) ->
+                notes.addAll(Layout.beside("!", 2, swings + ": " + PlainWords.flag(flag))));
     notes.addAll(Reasons.of(result.swings(), TableReport::isInTheTable, 0));
-    result.notices().forEach(notice -> notes.addAll(Layout.beside("*", 2, notice)));
+    result
+        .notices()
+        .forEach(notice -> notes.addAll(Layout.beside("*", 2, PlainWords.sentence(notice))));
     if (!notes.isEmpty()) {
       lines.add("");
       lines.addAll(notes);
@@ -84,6 +84,21 @@ public final class TableReport {
       }
     }
     return lines;
+  }
+
+  /** Each flag with the swings it holds for, in words. */
+  private static Map<String, String> flags(List<SwingResult> swings) {
+    Map<String, List<String>> numbers = new LinkedHashMap<>();
+    for (SwingResult swing : swings) {
+      for (String flag : swing.flags()) {
+        numbers.computeIfAbsent(flag, f -> new ArrayList<>()).add(Integer.toString(swing.number()));
+      }
+    }
+    Map<String, String> words = new LinkedHashMap<>();
+    numbers.forEach(
+        (flag, list) ->
+            words.put(flag, (list.size() == 1 ? "swing " : "swings ") + String.join(", ", list)));
+    return words;
   }
 
   private static boolean isInTheTable(MeasureValue value) {

@@ -42,12 +42,14 @@ public final class TruthFiles {
   private static void position(Writer to, SwingTruth swing, SwingEvent event, double timeS)
       throws IOException {
     PelvisTruth pelvis = swing.at(timeS);
+    double tiltRad = swing.address().tiltRad() + pelvis.tiltRad();
+    double sideTiltRad = swing.address().sideTiltRad() + pelvis.sideTiltRad();
     row(to, swing, event, timeS, Measure.PELVIS_TURN, Math.toDegrees(pelvis.turnRad()));
     row(to, swing, event, timeS, Measure.PELVIS_SLIDE, 1000 * pelvis.slideM());
     row(to, swing, event, timeS, Measure.PELVIS_THRUST, 1000 * pelvis.thrustM());
     row(to, swing, event, timeS, Measure.PELVIS_LIFT, 1000 * pelvis.liftM());
-    row(to, swing, event, timeS, Measure.PELVIS_TILT, Math.toDegrees(pelvis.tiltRad()));
-    row(to, swing, event, timeS, Measure.PELVIS_SIDETILT, Math.toDegrees(pelvis.sideTiltRad()));
+    row(to, swing, event, timeS, Measure.PELVIS_TILT, Math.toDegrees(tiltRad));
+    row(to, swing, event, timeS, Measure.PELVIS_SIDETILT, Math.toDegrees(sideTiltRad));
     row(to, swing, event, timeS, Measure.WRIST_COCK, Math.toDegrees(cockRad(swing, timeS)));
   }
 

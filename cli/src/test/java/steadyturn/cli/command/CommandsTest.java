@@ -1,0 +1,139 @@
+package steadyturn.cli.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import steadyturn.cli.CommandLineRun;
+
+final class CommandsTest {
+
+  @TempDir private static Path folder;
+
+  private static Path archive;
+
+  /** Given in most tests: a simulated lesson of two hits, seed 3, at 100 Hz. */
+  @BeforeAll
+  static void simulate() {
+    archive = folder.resolve("archive");
+    CommandLineRun run =
+        CommandLineRun.of(
+            "simulate",
+            "--out",
+            archive.toString(),
+            "--swings",
+            "2",
+            "--rate",
+            "100",
+            "--seed",
+            "3");
+    assertThat(run.exitCode()).as(run.err()).isZero();
+  }
+
+  private static void isOneLine(String err) {
+    assertThat(err.lines()).hasSize(1).allMatch(line -> line.startsWith("steadyturn: "));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"demo", "analyze", "check", "simulate", "completion"})
+  void everyCommandIsListedAndExplainsItself(String command) {
+    CommandLineRun help = CommandLineRun.of(command, "--help");
+    assertThat(help.exitCode()).isZero();
+    assertThat(help.out()).startsWith("Usage: ./steadyturn " + command);
+    assertThat(help.out().lines()).allMatch(line -> line.length() <= 100);
+    assertThat(CommandLineRun.of("--help").out()).contains("  " + command + " ");
+  }
+
+  @Test
+  void wrongUsageIsOneLineAndCodeTwo() {
+    for (List<String> args :
+        List.of(
+            List.<String>of(),
+            List.of("fly"),
+            List.of("analyze"),
+            List.of("analyze", "x", "--format", "sheet"),
+            List.of("simulate", "--out", "x", "--handed", "both"),
+            List.of("simulate", "--out", "x", "--swings", "0"))) {
+      CommandLineRun run = CommandLineRun.of(args.toArray(String[]::new));
+      assertThat(run.exitCode()).as(args.toString()).isEqualTo(2);
+      assertThat(run.out()).isEmpty();
+      isOneLine(run.err());
+    }
+  }
+
+  @Test
+  void aPathThatIsNotThereIsOneLineAndCodeOne() {
+    CommandLineRun run = CommandLineRun.of("analyze", folder.resolve("nothing").toString());
+    assertThat(run.exitCode()).isEqualTo(1);
+    assertThat(run.out()).isEmpty();
+    isOneLine(run.err());
+    assertThat(run.err()).contains("nothing");
+  }
+
+  @Test
+  void verboseAddsWhereInTheProgram() {
+    String nothing = folder.resolve("nothing").toString();
+    assertThat(CommandLineRun.of("check", nothing, "--verbose").err()).contains("\tat steadyturn.");
+  }
+
+  @Test
+  void aBrokenRecordingIsReportedAndTheRestGoesOn() throws IOException {
+    // Given: a second player whose pelvis table holds no bytes, in front of the good lesson.
+    Path broken = folder.resolve("broken");
+    CommandLineRun.of(
+        "simulate", "--out", broken.toString(), "--swings", "1", "--rate", "100", "--player", "a1");
+    try (var files = Files.walk(broken)) {
+      for (Path table : files.filter(f -> f.toString().endsWith("_motion.tsv")).toList()) {
+        Files.write(table, new byte[0]);
+      }
+    }
+    CommandLineRun run =
+        CommandLineRun.of("analyze", broken.toString(), archive.toString(), "--format", "tsv");
+    assertThat(run.exitCode()).isEqualTo(1);
+    assertThat(run.err()).contains("sub-a1");
+    assertThat(run.out()).contains("sub-p01_ses-simulated_task-swing");
+  }
+
+  @Test
+  void resultsGoIntoDerivativesWhereAsked() {
+    CommandLineRun run =
+        CommandLineRun.of("analyze", archive.toString(), "--out", archive.toString());
+    assertThat(run.exitCode()).isZero();
+    assertThat(
+            archive.resolve(
+                "derivatives/steadyturn/sub-p01/ses-simulated/motion/"
+                    + "sub-p01_ses-simulated_task-swing_measures.tsv"))
+        .exists();
+    assertThat(CommandLineRun.of("analyze", archive.toString()).out())
+        .as("derivatives are not taken for recordings")
+        .isEqualTo(run.out());
+  }
+
+  @Test
+  void theSameSeedGivesTheSameFiles() throws IOException {
+    Path again = folder.resolve("again");
+    CommandLineRun.of(
+        "simulate", "--out", again.toString(), "--swings", "2", "--rate", "100", "--seed", "3");
+    String table =
+        "sub-p01/ses-simulated/motion/sub-p01_ses-simulated_task-swing_tracksys-pelvis_motion.tsv";
+    assertThat(again.resolve(table)).hasSameBinaryContentAs(archive.resolve(table));
+  }
+
+  @Test
+  void checkGivesAVerdictForEachUnit() {
+    CommandLineRun run = CommandLineRun.of("check", archive.toString());
+    assertThat(run.out()).contains("pelvis ", "lead forearm ", "lead hand ", "fit for use");
+  }
+
+  @Test
+  void theCompletionScriptKnowsEveryCommand() {
+    assertThat(CommandLineRun.of("completion").out()).contains("analyze", "simulate", "--handed");
+  }
+}
