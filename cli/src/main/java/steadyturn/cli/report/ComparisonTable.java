@@ -1,0 +1,185 @@
+package steadyturn.cli.report;
+
+import java.io.IOException;
+import java.io.Writer;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import steadyturn.analysis.compare.Comparison;
+import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.GroupSummary;
+import steadyturn.analysis.compare.MeanDifference;
+import steadyturn.analysis.compare.Verdict;
+import steadyturn.analysis.measure.Measure;
+
+/** A comparison of groups for people, at most 100 columns wide. */
+public final class ComparisonTable {
+
+  private static final int LONGEST_NAME = 20;
+  private static final int LONGEST_GROUP = 12;
+  private static final String NONE = "-";
+
+  private ComparisonTable() {}
+
+  /** Writes one table a pair of groups and what is needed to read it; leaves the writer open. */
+  public static void write(Comparison comparison, Writer to) throws IOException {
+    List<String> lines = new ArrayList<>();
+    for (List<ComparisonRow> pair : pairs(comparison)) {
+      lines.addAll(pair(pair));
+      lines.add("");
+    }
+    lines.addAll(ownSpread(pairs(comparison).get(0)));
+    lines.add("");
+    comparison.notices().forEach(notice -> lines.addAll(Layout.beside("*", 2, notice)));
+    lines.addAll(howToRead());
+    lines.addAll(Cautions.afterATable());
+    for (String line : lines) {
+      to.write(line + "\n");
+    }
+  }
+
+  private static List<List<ComparisonRow>> pairs(Comparison comparison) {
+    Map<List<String>, List<ComparisonRow>> pairs = new LinkedHashMap<>();
+    for (ComparisonRow row : comparison.rows()) {
+      List<String> names = List.of(row.first().group(), row.second().group());
+      pairs.computeIfAbsent(names, key -> new ArrayList<>()).add(row);
+    }
+    return List.copyOf(pairs.values());
+  }
+
+  private static List<String> pair(List<ComparisonRow> rows) {
+    List<String> lines = new ArrayList<>();
+    GroupSummary first = largest(rows, true);
+    GroupSummary second = largest(rows, false);
+    lines.addAll(
+        Layout.wrapped(
+            first.group()
+                + " ("
+                + swings(first)
+                + ") against "
+                + second.group()
+                + " ("
+                + swings(second)
+                + ")",
+            Layout.WIDTH));
+    List<List<String>> cells = new ArrayList<>();
+    String a = shortened(first.group());
+    String b = shortened(second.group());
+    cells.add(List.of("", a, "", b, "", "difference", ""));
+    cells.add(List.of("", "mean", "spread", "mean", "spread", "(95 % range)", ""));
+    String at = "none yet";
+    for (ComparisonRow row : byPosition(rows)) {
+      if (!row.what().at().equals(at)) {
+        at = row.what().at();
+        cells.add(List.of(position(at) + ":", "", "", "", "", "", ""));
+      }
+      cells.add(cells(row));
+    }
+    lines.addAll(Layout.table(cells, 1));
+    return lines;
+  }
+
+  private static List<ComparisonRow> byPosition(List<ComparisonRow> rows) {
+    Map<String, List<ComparisonRow>> byPosition = new LinkedHashMap<>();
+    rows.forEach(
+        row -> byPosition.computeIfAbsent(row.what().at(), at -> new ArrayList<>()).add(row));
+    return byPosition.values().stream().flatMap(List::stream).toList();
+  }
+
+  private static GroupSummary largest(List<ComparisonRow> rows, boolean first) {
+    return rows.stream()
+        .map(row -> first ? row.first() : row.second())
+        .max((x, y) -> Integer.compare(x.count(), y.count()))
+        .orElseThrow();
+  }
+
+  private static String swings(GroupSummary group) {
+    return group.count() == 1 ? "1 swing" : group.count() + " swings";
+  }
+
+  private static String shortened(String group) {
+    return group.length() <= LONGEST_GROUP ? group : group.substring(0, LONGEST_GROUP - 1) + "~";
+  }
+
+  private static List<String> cells(ComparisonRow row) {
+    Measure measure = row.what().measure();
+    return List.of(
+        "  " + name(measure),
+        number(row.first().mean(), measure),
+        number(row.first().spread(), measure),
+        number(row.second().mean(), measure),
+        number(row.second().spread(), measure),
+        row.difference().map(d -> range(d, measure)).orElse(NONE),
+        words(row));
+  }
+
+  private static String name(Measure measure) {
+    String name = PlainWords.of(measure) + " " + PlainWords.unit(measure);
+    return name.length() <= LONGEST_NAME + 2 ? name.strip() : measure.id();
+  }
+
+  private static String position(String at) {
+    return at.isEmpty() ? "whole swing" : PlainWords.keyPosition(at);
+  }
+
+  private static String range(MeanDifference d, Measure measure) {
+    return number(d.value(), measure)
+        + " ("
+        + number(d.low(), measure)
+        + " to "
+        + number(d.high(), measure)
+        + ")";
+  }
+
+  private static String words(ComparisonRow row) {
+    String within = " within " + Decimals.cell(row.margin(), Decimals.OF_VALUE);
+    return switch (row.verdict()) {
+      case REAL -> "real";
+      case REAL_BUT_SMALL -> "real," + within;
+      case SAME -> "same" + within;
+      case NOT_SHOWN -> "not shown";
+      case TOO_FEW_SWINGS -> "too few swings";
+    };
+  }
+
+  private static String number(double number, Measure measure) {
+    return Double.isFinite(number) ? Figure.nearest(number, measure) : NONE;
+  }
+
+  /** Typical error and detectable changes, one row a measure and position. */
+  private static List<String> ownSpread(List<ComparisonRow> rows) {
+    List<List<String>> cells = new ArrayList<>();
+    cells.add(List.of("Smallest change that can be told", "typical", "two single", "these"));
+    cells.add(List.of("for this player", "error", "swings", "groups"));
+    for (ComparisonRow row : byPosition(rows)) {
+      Measure measure = row.what().measure();
+      String at = row.what().at().isEmpty() ? "" : ", " + position(row.what().at());
+      cells.add(
+          List.of(
+              "  " + name(measure) + at,
+              row.typicalError().map(t -> number(t.value(), measure)).orElse(NONE),
+              row.typicalError().map(t -> number(t.detectableChange(), measure)).orElse(NONE),
+              row.verdict() == Verdict.TOO_FEW_SWINGS
+                  ? NONE
+                  : row.difference().map(d -> number(d.detectable(), measure)).orElse(NONE)));
+    }
+    return Layout.table(cells, 1);
+  }
+
+  private static List<String> howToRead() {
+    List<String> lines = new ArrayList<>();
+    int width = TableReport.NAME_WIDTH;
+    lines.addAll(Layout.beside("difference", width, "the second group less the first"));
+    lines.addAll(
+        Layout.beside(
+            "real",
+            width,
+            "larger than this player's spread and the measuring error explain; all rows together"
+                + " give a false \"real\" in at most 5 of 100 comparisons"));
+    lines.addAll(
+        Layout.beside("same within", width, "shown to lie within a margin that does not matter"));
+    lines.addAll(Layout.beside("not shown", width, "neither; more swings may tell"));
+    return lines;
+  }
+}

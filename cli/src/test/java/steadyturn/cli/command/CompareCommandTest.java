@@ -1,0 +1,105 @@
+package steadyturn.cli.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class CompareCommandTest {
+
+  @TempDir static Path folder;
+
+  private final StringWriter out = new StringWriter();
+  private final StringWriter err = new StringWriter();
+
+  /** Eight balls of one player, four with each club, seed 5. */
+  @BeforeAll
+  static void aLessonWithTwoClubs() {
+    String[] simulate = {
+      "simulate",
+      "--out",
+      folder.toString(),
+      "--swings",
+      "8",
+      "--club",
+      "7-iron,driver",
+      "--style",
+      "steady-turner",
+      "--player",
+      "mika",
+      "--lesson",
+      "01",
+      "--seed",
+      "5",
+      "--rate",
+      "200"
+    };
+    var nowhere = new PrintWriter(new StringWriter());
+    assertThat(Commands.run(nowhere, nowhere, simulate)).isZero();
+  }
+
+  @Test
+  void likeClubsOfAPlayerAreNotCalledDifferent() {
+    // Given: two clubs drawn from the same habits. Expect: no "real" in the table, at most 100
+    // columns, and the warning that the clubs were hit in blocks.
+    assertThat(run("compare", folder.toString())).isZero();
+    assertThat(out.toString().lines()).allMatch(line -> line.length() <= 100);
+    assertThat(out.toString()).contains("7-iron (4 swings) against driver (4 swings)");
+    assertThat(out.toString().lines().map(String::strip)).noneMatch(line -> line.endsWith(" real"));
+    assertThat(out.toString()).contains("one after the other");
+  }
+
+  @Test
+  void theObjectForScriptsHasARowForEveryMeasureAndPosition() throws Exception {
+    assertThat(
+            run(
+                "compare",
+                folder.toString(),
+                "--format",
+                "json",
+                "--measure",
+                "pelvis.turn@top",
+                "--measure",
+                "pelvis.slide-per-turn"))
+        .isZero();
+    JsonNode root = new ObjectMapper().readTree(out.toString());
+    List<String> rows = new ArrayList<>();
+    root.path("rows")
+        .forEach(r -> rows.add(r.path("measure").asText() + "@" + r.path("at").asText()));
+    assertThat(rows)
+        .contains("pelvis.turn@top", "pelvis.slide-per-turn@top", "pelvis.slide-per-turn@impact")
+        .doesNotContain("pelvis.turn@impact");
+    assertThat(root.path("rows").get(0).path("first").path("swings").asInt()).isEqualTo(4);
+    assertThat(root.path("rows").get(0).path("low").isNumber()).isTrue();
+  }
+
+  @Test
+  void oneGroupAloneIsToldWithWhatToDo() {
+    assertThat(run("compare", folder.toString(), "--by", "lesson")).isEqualTo(1);
+    assertThat(err.toString()).contains("one group only").contains("clubs in the events file");
+  }
+
+  @Test
+  void anUnknownMeasureIsWrongUsage() {
+    assertThat(run("compare", folder.toString(), "--measure", "pelvis.spin")).isEqualTo(2);
+    assertThat(err.toString()).contains("pelvis.spin");
+  }
+
+  @Test
+  void turnToSlideIsRefusedWithItsTwoGoodForms() {
+    assertThat(run("compare", folder.toString(), "--measure", "pelvis.turn-to-slide")).isEqualTo(2);
+    assertThat(err.toString()).contains("pelvis.slide-per-turn");
+  }
+
+  private int run(String... args) {
+    return Commands.run(new PrintWriter(out, true), new PrintWriter(err, true), args);
+  }
+}
