@@ -1,0 +1,128 @@
+package steadyturn.fusion.calibrate;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.DecompositionSolver;
+import org.apache.commons.math3.linear.QRDecomposition;
+import org.apache.commons.math3.linear.RealVector;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * Errors of an accelerometer from a recording of the unit lying on each of its six faces, in any
+ * order, on a level table. Model: shown = E up g + bias, twelve numbers by least squares from at
+ * least 18 readings; the six readings left over tell a face that lay crooked or was moved.
+ *
+ * @param bias what is shown without force, m/s^2
+ * @param errors E: 1 for a perfect unit
+ * @param residualMps2 RMS of what the model leaves over, m/s^2
+ * @param poses positions used, in the order they were recorded
+ */
+public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2, List<Pose> poses) {
+
+  private static final double SHORTEST_S = 1;
+
+  /** 0.04 m/s^2, a face 0.25 deg off: our choice, the size of a crumb under the unit. */
+  private static final double LARGEST_RESIDUAL_MPS2 = 0.04;
+
+  public SixPositions {
+    poses = List.copyOf(poses);
+  }
+
+  private record Reading(Pose pose, Vector3 shownMps2) {}
+
+  /** Finds the six positions in a recording and the errors from them. */
+  public static SixPositions of(UnitStream stream, double gravityMps2) {
+    List<Reading> readings = new ArrayList<>();
+    for (UnitStream still : StillStretches.of(stream, SHORTEST_S)) {
+      Vector3 shown = TableMean.accelMps2(still);
+      Pose.of(shown).ifPresent(pose -> readings.add(new Reading(pose, shown)));
+    }
+    requireAll(readings);
+    SixPositions fit = fit(readings, gravityMps2);
+    if (fit.residualMps2 > LARGEST_RESIDUAL_MPS2) {
+      throw new CalibrationException(moved(readings, fit, gravityMps2));
+    }
+    return fit;
+  }
+
+  private static void requireAll(List<Reading> readings) {
+    Set<Pose> missing = EnumSet.allOf(Pose.class);
+    readings.forEach(r -> missing.remove(r.pose));
+    if (!missing.isEmpty()) {
+      throw new CalibrationException(
+          "position missing: "
+              + missing.stream().map(Pose::words).collect(Collectors.joining(", "))
+              + ". Lay the unit on every face for 2 s or more without touching it");
+    }
+  }
+
+  /**
+   * Says which position does not fit the others, if leaving one out helps. Leaving out a position
+   * or its opposite helps equally; of the two, the crooked one leaves the larger cross-talk when it
+   * stays.
+   */
+  private static String moved(List<Reading> readings, SixPositions all, double gravityMps2) {
+    List<SixPositions> without = new ArrayList<>();
+    for (int k = 0; k < readings.size(); k++) {
+      List<Reading> rest = new ArrayList<>(readings);
+      rest.remove(k);
+      without.add(fit(rest, gravityMps2));
+    }
+    double least = without.stream().mapToDouble(SixPositions::residualMps2).min().orElseThrow();
+    if (least > 0.5 * all.residualMps2) {
+      return "the positions do not fit each other (%.2f m/s^2 left over); use a level table and"
+              .formatted(all.residualMps2)
+          + " square faces, and let go of the unit";
+    }
+    double limit = Math.max(2 * least, 0.25 * all.residualMps2);
+    int worst = -1;
+    for (int k = 0; k < without.size(); k++) {
+      SixPositions fit = without.get(k);
+      boolean better =
+          worst < 0 || fit.errors.largestCrossTalk() < without.get(worst).errors.largestCrossTalk();
+      worst = fit.residualMps2 <= limit && better ? k : worst;
+    }
+    return ("position %s does not fit the others: it lay crooked or was moved (%.2f m/s^2 left over"
+            + " with it, %.3f without); lay the unit on that face again")
+        .formatted(readings.get(worst).pose.words(), all.residualMps2, least);
+  }
+
+  /** Each shown axis is linear in the vertical: three rows of E and three biases. */
+  private static SixPositions fit(List<Reading> readings, double gravityMps2) {
+    int n = readings.size();
+    double[][] design = new double[n][];
+    for (int k = 0; k < n; k++) {
+      Vector3 up = readings.get(k).pose.up();
+      design[k] =
+          new double[] {gravityMps2 * up.x(), gravityMps2 * up.y(), gravityMps2 * up.z(), 1};
+    }
+    Array2DRowRealMatrix matrix = new Array2DRowRealMatrix(design);
+    DecompositionSolver solver = new QRDecomposition(matrix).getSolver();
+    double[][] rows = new double[3][];
+    double[] bias = new double[3];
+    double squares = 0;
+    for (int axis = 0; axis < 3; axis++) {
+      double[] shown = new double[n];
+      for (int k = 0; k < n; k++) {
+        shown[k] = readings.get(k).shownMps2.get(axis);
+      }
+      RealVector found = solver.solve(new ArrayRealVector(shown));
+      double left = matrix.operate(found).subtract(new ArrayRealVector(shown)).getNorm();
+      squares += left * left;
+      rows[axis] = Arrays.copyOf(found.toArray(), 3);
+      bias[axis] = found.getEntry(3);
+    }
+    return new SixPositions(
+        new Vector3(bias[0], bias[1], bias[2]),
+        AxisMatrix.ofRows(rows),
+        Math.sqrt(squares / Math.max(1, 3 * n - 12)),
+        readings.stream().map(Reading::pose).toList());
+  }
+}

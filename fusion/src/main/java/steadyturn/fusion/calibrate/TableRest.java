@@ -1,0 +1,116 @@
+package steadyturn.fusion.calibrate;
+
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * What a unit shows while it lies on a table.
+ *
+ * @param lengthS how long it lay, s
+ * @param gyroBiasRadPerS mean rate, unit axes, rad/s
+ * @param gyroBiasSigmaRadPerS one sigma of that mean, per axis, rad/s: noise and slow wander
+ * @param gyroNoiseRadPerS standard deviation of one rate sample, mean of the axes, rad/s
+ * @param accelMeanMps2 mean specific force, unit axes, m/s^2
+ * @param accelNoiseMps2 standard deviation of one acceleration sample, mean of the axes, m/s^2
+ */
+public record TableRest(
+    double lengthS,
+    Vector3 gyroBiasRadPerS,
+    double gyroBiasSigmaRadPerS,
+    double gyroNoiseRadPerS,
+    Vector3 accelMeanMps2,
+    double accelNoiseMps2) {
+
+  /** Shortest rest that gives a bias, s. */
+  private static final double SHORTEST_S = 1.5;
+
+  /** A unit on a table turns less than this between its halves, rad/s: 0.3 deg/s, our choice. */
+  private static final double LARGEST_CHANGE_RAD_PER_S = Math.toRadians(0.3);
+
+  /** Noise of a unit on a table, at most: above it somebody moves it. Our choice. */
+  private static final double LARGEST_GYRO_NOISE_RAD_PER_S = Math.toRadians(1.5);
+
+  private static final double LARGEST_ACCEL_NOISE_MPS2 = 0.35;
+
+  /** Turn-on and warm-up wander that a short mean cannot see, rad/s (our choice: 0.01 deg/s). */
+  private static final double WANDER_RAD_PER_S = Math.toRadians(0.01);
+
+  /** Reads a stretch during which the unit lay still; refuses one during which it did not. */
+  public static TableRest of(UnitStream still) {
+    Channel[] gyro = new Channel[3];
+    Channel[] accel = new Channel[3];
+    for (int axis = 0; axis < 3; axis++) {
+      gyro[axis] = Channel.of(still.gyroColumnRadPerS(axis));
+      accel[axis] = Channel.of(still.accelColumnMps2(axis));
+    }
+    double lengthS = still.size() < 2 ? 0 : still.timeS(still.size() - 1) - still.timeS(0);
+    int fewest = 0;
+    double noise = 0;
+    double change = 0;
+    for (Channel c : gyro) {
+      fewest = fewest == 0 ? c.count() : Math.min(fewest, c.count());
+      noise += c.deviation() / 3;
+      change = Math.max(change, Math.abs(c.halfChange()));
+    }
+    double accelNoise = (accel[0].deviation() + accel[1].deviation() + accel[2].deviation()) / 3;
+    requireStill(lengthS, noise, change, accelNoise);
+    return new TableRest(
+        lengthS,
+        new Vector3(gyro[0].mean(), gyro[1].mean(), gyro[2].mean()),
+        Math.hypot(noise / Math.sqrt(fewest), WANDER_RAD_PER_S),
+        noise,
+        new Vector3(accel[0].mean(), accel[1].mean(), accel[2].mean()),
+        accelNoise);
+  }
+
+  private static void requireStill(
+      double lengthS, double gyroNoise, double change, double accelNoise) {
+    if (lengthS < SHORTEST_S) {
+      throw new CalibrationException(
+          "the unit must lie still for %.1f s, the stretch has %.1f s"
+              .formatted(SHORTEST_S, lengthS));
+    }
+    if (gyroNoise > LARGEST_GYRO_NOISE_RAD_PER_S
+        || change > LARGEST_CHANGE_RAD_PER_S
+        || accelNoise > LARGEST_ACCEL_NOISE_MPS2) {
+      throw new CalibrationException(
+          ("the unit did not lie still: rate spread %.2f deg/s, drift %.2f deg/s, acceleration"
+                  + " spread %.2f m/s^2; lay it on a firm table and leave it alone")
+              .formatted(Math.toDegrees(gyroNoise), Math.toDegrees(change), accelNoise));
+    }
+  }
+
+  /** Size of the mean specific force, m/s^2: gravity as this unit shows it. */
+  public double gravityShownMps2() {
+    return accelMeanMps2.norm();
+  }
+
+  /** Mean and spread of one column; lost values are left out. */
+  private record Channel(int count, double mean, double deviation, double halfChange) {
+
+    static Channel of(double[] column) {
+      double sum = 0;
+      double firstHalf = 0;
+      int count = 0;
+      int firstCount = 0;
+      for (int i = 0; i < column.length; i++) {
+        if (!Double.isNaN(column[i])) {
+          sum += column[i];
+          count++;
+          if (i < column.length / 2) {
+            firstHalf += column[i];
+            firstCount++;
+          }
+        }
+      }
+      double mean = sum / Math.max(1, count);
+      double squares = 0;
+      for (double v : column) {
+        squares += Double.isNaN(v) ? 0 : (v - mean) * (v - mean);
+      }
+      double first = firstHalf / Math.max(1, firstCount);
+      double second = (sum - firstHalf) / Math.max(1, count - firstCount);
+      return new Channel(count, mean, Math.sqrt(squares / Math.max(1, count - 1)), second - first);
+    }
+  }
+}
