@@ -19,6 +19,11 @@ public final class PelvisMeasures {
   private static final double LEAST_TURN_FOR_CENTRE_DEG = 20;
   private static final double LEAST_MOVE_FOR_SHARE_MM = 15;
 
+  /** Keeps quotients finite where nothing turns or slides at all. */
+  private static final double LEAST_RAD = 1e-9;
+
+  private static final double LEAST_CM = 1e-6;
+
   private final PelvisTrack track;
   private final double hipHalfDistanceMm;
   private final SkinShift skin;
@@ -144,7 +149,7 @@ public final class PelvisMeasures {
   private MeasureValue turnToSlide(EventTime event, PoseSpread spread) {
     double turnDeg = Math.abs(Math.toDegrees(spread.pose().turnRad()));
     double slideCm = Math.abs(100 * spread.pose().slideM());
-    double reachCm = Z95 * 100 * spread.sd(1);
+    double reachCm = Math.max(LEAST_CM, Z95 * 100 * spread.sd(1));
     String at = event.event().word();
     double least = turnDeg / (slideCm + reachCm);
     if (slideCm <= reachCm) {
@@ -172,7 +177,8 @@ public final class PelvisMeasures {
    * of u.
    */
   private MeasureValue turnShare(String at, EventTime event, PoseSpread spread) {
-    double turnMm = hipHalfDistanceMm * Math.abs(spread.pose().turnRad());
+    double turnRad = Math.max(LEAST_RAD, Math.abs(spread.pose().turnRad()));
+    double turnMm = hipHalfDistanceMm * turnRad;
     double slideMm = 1e3 * Math.abs(spread.pose().slideM());
     if (turnMm < LEAST_MOVE_FOR_SHARE_MM && slideMm < LEAST_MOVE_FOR_SHARE_MM) {
       return MeasureValue.withheld(
@@ -181,9 +187,7 @@ public final class PelvisMeasures {
           "the pelvis has hardly moved, so there is nothing to share out");
     }
     double u = slideMm / turnMm;
-    double uSd =
-        Math.hypot(
-            1e3 * spread.sd(1) / turnMm, u * spread.sd(0) / Math.abs(spread.pose().turnRad()));
+    double uSd = Math.hypot(1e3 * spread.sd(1) / turnMm, u * spread.sd(0) / turnRad);
     return new MeasureValue(
         Measure.PELVIS_TURN_SHARE,
         at,
