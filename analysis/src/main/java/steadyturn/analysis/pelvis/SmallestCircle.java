@@ -4,9 +4,9 @@ import java.math.BigInteger;
 
 /**
  * Radius of the smallest circle that holds all points: Welzl 1991, "Smallest enclosing disks", in
- * the incremental form. The result does not depend on the order of the points, the time does: a path
- * taken along its length costs hundreds of times more than its points scattered, so they are visited
- * in strides of the golden ratio.
+ * the incremental form. The result does not depend on the order of the points, the time does: a
+ * path taken along its length costs hundreds of times more than its points scattered, so they are
+ * visited in strides of the golden ratio.
  */
 public final class SmallestCircle {
 

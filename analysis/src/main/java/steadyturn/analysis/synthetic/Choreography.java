@@ -10,6 +10,7 @@ import steadyturn.analysis.synthetic.body.Joint;
 import steadyturn.analysis.synthetic.body.Trait;
 import steadyturn.analysis.synthetic.curve.Bursts;
 import steadyturn.analysis.synthetic.curve.Steps;
+import steadyturn.analysis.synthetic.pendulum.PendulumSwing;
 import steadyturn.ingest.sample.BodyPoint;
 
 /**
@@ -25,6 +26,7 @@ final class Choreography {
   private static final double G_MPS2 = 9.80665;
 
   private final LessonSpec spec;
+  private final List<PendulumSwing> pendulums;
   private final long seed;
   private final Stage stage;
   private final double standingTiltRad;
@@ -34,8 +36,9 @@ final class Choreography {
   private final Map<BodyPoint, double[]> skinHabit = new EnumMap<>(BodyPoint.class);
   private final List<PlannedSwing> swings = new ArrayList<>();
 
-  Choreography(LessonSpec spec, long seed, double standingTiltRad) {
+  Choreography(LessonSpec spec, List<PendulumSwing> pendulums, long seed, double standingTiltRad) {
     this.spec = spec;
+    this.pendulums = List.copyOf(pendulums);
     this.seed = seed;
     this.standingTiltRad = standingTiltRad;
     this.stage = new Stage(seed, spec.body());
@@ -79,22 +82,25 @@ final class Choreography {
       goToAddress(false);
       putt();
     }
-    stage.nowS += 0.5;
+    stage.nowS += spec.finishHeld() ? 0.5 : 0;
     goToRest();
   }
 
   /** Hits in runs of one club, practice swings spread among them. */
   private List<SwingPlan> plans() {
-    int all = spec.hits() + spec.practices();
+    int all = pendulums.isEmpty() ? spec.hits() + spec.practices() : pendulums.size();
+    int practices = pendulums.isEmpty() ? spec.practices() : 0;
     List<SwingPlan> plans = new ArrayList<>();
     int practised = 0;
     int clubs = Math.max(1, spec.clubs().size());
     for (int i = 0; i < all; i++) {
-      boolean practice = (i + 1) * spec.practices() / all > practised;
+      boolean practice = (i + 1) * practices / all > practised;
       practised += practice ? 1 : 0;
       String club = spec.clubs().isEmpty() ? "" : spec.clubs().get(i * clubs / all);
       SwingKind kind = practice ? SwingKind.PRACTICE : SwingKind.HIT;
-      plans.add(SwingPlan.draw(kind, club, spec.player(), player, Draws.of(seed, "swing", i)));
+      SwingPlan plan =
+          SwingPlan.draw(kind, club, spec.player(), player, Draws.of(seed, "swing", i));
+      plans.add(pendulums.isEmpty() ? plan : plan.with(Trait.DOWN_S, pendulums.get(i).impactS()));
     }
     return plans;
   }
@@ -108,7 +114,11 @@ final class Choreography {
       toS = fromS + (first ? 2 : spec.gapS());
     }
     double stepS = Math.min(2, 0.8 * (toS - fromS));
-    takeStance(toS - stepS, toS);
+    if (!spec.walking() && !spec.finishHeld()) {
+      takeStance(fromS, fromS + Math.min(1.6, stepS));
+    } else {
+      takeStance(toS - stepS, toS);
+    }
     stage.nowS = toS;
   }
 
@@ -205,11 +215,14 @@ final class Choreography {
     drift(stillS, startS);
     SwingMoves moves =
         new SwingMoves(stage, plan, startS, skinHabit, Draws.of(seed, "swing-errors", index));
+    if (!pendulums.isEmpty()) {
+      moves.follow(pendulums.get(index));
+    }
     moves.lay();
     if (plan.kind() == SwingKind.PRACTICE && spec.turfBrush()) {
       brush(moves.impactS());
     }
-    double holdS = spec.finishHeld() ? 1.1 + 0.3 * random.nextDouble() : -0.25;
+    double holdS = spec.finishHeld() ? 1.1 + 0.3 * random.nextDouble() : -0.35;
     double leaveS = moves.endS() + holdS;
     swings.add(
         new PlannedSwing(

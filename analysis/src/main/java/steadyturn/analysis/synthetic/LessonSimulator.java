@@ -10,6 +10,7 @@ import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.synthetic.body.BodyMotion;
 import steadyturn.analysis.synthetic.body.Joint;
 import steadyturn.analysis.synthetic.body.WornUnit;
+import steadyturn.analysis.synthetic.pendulum.PendulumSwing;
 import steadyturn.analysis.synthetic.unit.InertialUnit;
 import steadyturn.analysis.synthetic.unit.UnitClock;
 import steadyturn.analysis.synthetic.unit.UnitErrors;
@@ -36,8 +37,18 @@ public final class LessonSimulator {
 
   /** Simulates one lesson. */
   public static SyntheticLesson simulate(LessonSpec spec, long seed) {
+    return simulate(spec, List.of(), seed);
+  }
+
+  /**
+   * Simulates one lesson in which the lead arm and wrist follow given pendulums, one hit each, in
+   * their order; what the spec says of hits and practice swings is passed over. Arm and club turn
+   * in one plane (the forearm rolled by 90 deg) from the top to the pendulum's impact.
+   */
+  public static SyntheticLesson simulate(
+      LessonSpec spec, List<PendulumSwing> pendulums, long seed) {
     PelvisGeometry geometry = PelvisGeometry.draw(spec.body(), Draws.of(seed, "pelvis", 0));
-    Choreography choreography = new Choreography(spec, seed, geometry.standingTiltRad());
+    Choreography choreography = new Choreography(spec, pendulums, seed, geometry.standingTiltRad());
     choreography.lay();
     Stage stage = choreography.stage();
     BodyMotion body = stage.body(geometry.sizes(), stage.nowS);
@@ -155,7 +166,14 @@ public final class LessonSimulator {
       for (PlannedSwing plan : planned) {
         EventFinder finder = new EventFinder(body, stage.planned(Joint.TURN), plan);
         swings.add(
-            new SwingTruth(swings.size() + 1, plan.kind(), plan.club(), finder.find(), body, axis));
+            new SwingTruth(
+                swings.size() + 1,
+                plan.kind(),
+                plan.club(),
+                finder.find(),
+                body,
+                axis,
+                spec.wearSteps().contains(WearStep.NEUTRAL_WRIST)));
       }
       WornUnit pelvis = mounts.mount(BodyPoint.PELVIS, body);
       return new LessonTruth(

@@ -1,12 +1,14 @@
 package steadyturn.analysis.synthetic;
 
 import java.util.Map;
+import java.util.Optional;
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.analysis.synthetic.body.Joint;
 import steadyturn.analysis.synthetic.body.Trait;
 import steadyturn.analysis.synthetic.curve.Bursts;
 import steadyturn.analysis.synthetic.curve.Steps;
+import steadyturn.analysis.synthetic.pendulum.PendulumSwing;
 import steadyturn.ingest.sample.BodyPoint;
 
 /**
@@ -25,6 +27,7 @@ final class SwingMoves {
   private final double startS;
   private final double topS;
   private final double impactS;
+  private Optional<PendulumSwing> pendulum = Optional.empty();
 
   /**
    * @param startS true time of the first move
@@ -55,11 +58,20 @@ final class SwingMoves {
     return impactS + 0.75;
   }
 
+  /** Lets arm and wrist follow a pendulum from the top to impact. */
+  void follow(PendulumSwing swing) {
+    pendulum = Optional.of(swing);
+  }
+
   void lay() {
     pelvis();
     trunk();
-    arm();
-    wrist();
+    if (pendulum.isPresent()) {
+      new PendulumMoves(stage, plan, startS, topS, pendulum.get()).lay();
+    } else {
+      arm();
+      wrist();
+    }
     wobble();
     skin();
     if (plan.kind() == SwingKind.HIT) {

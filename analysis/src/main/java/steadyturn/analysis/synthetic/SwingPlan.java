@@ -24,6 +24,14 @@ record SwingPlan(SwingKind kind, String club, Map<Trait, Double> traits) {
     return of(trait) / 1000;
   }
 
+  /** The same swing with one trait otherwise. */
+  SwingPlan with(Trait trait, double value) {
+    Map<Trait, Double> changed = new EnumMap<>(Trait.class);
+    changed.putAll(traits);
+    changed.put(trait, value);
+    return new SwingPlan(kind, club, changed);
+  }
+
   /** Draws a player's means. */
   static Map<Trait, Double> drawPlayer(PlayerStyle style, RandomGenerator random) {
     Map<Trait, Double> means = new EnumMap<>(Trait.class);

@@ -26,6 +26,7 @@ public final class SwingTruth {
   private final Map<SwingEvent, Double> eventsS;
   private final BodyMotion body;
   private final UnitClock clock;
+  private final boolean absoluteWrist;
   private final PelvisTruth reference;
   private final double addressCockRad;
   private final double addressFlexionRad;
@@ -37,12 +38,14 @@ public final class SwingTruth {
       String club,
       Map<SwingEvent, Double> trueEventsS,
       BodyMotion body,
-      UnitClock clock) {
+      UnitClock clock,
+      boolean absoluteWrist) {
     this.number = number;
     this.kind = kind;
     this.club = club;
     this.body = body;
     this.clock = clock;
+    this.absoluteWrist = absoluteWrist;
     this.eventsS = new EnumMap<>(SwingEvent.class);
     trueEventsS.forEach((event, timeS) -> this.eventsS.put(event, clock.shownS(timeS)));
     this.pelvisWidthMm = body.sizes().pelvisWidthMm();
@@ -160,6 +163,11 @@ public final class SwingTruth {
     return Math.hypot(rate[1], rate[2]);
   }
 
+  /** Whether the lesson has a neutral pose, so that wrist angles count from the straight wrist. */
+  boolean absoluteWrist() {
+    return absoluteWrist;
+  }
+
   /** Cock at address, rad: the mean over 250..30 ms before the takeaway. */
   public double addressCockRad() {
     return addressCockRad;
@@ -171,8 +179,9 @@ public final class SwingTruth {
   }
 
   /**
-   * The true value of every measure this swing has, at every key position. Pelvis values, wrist
-   * angles as changes since address, times before impact positive.
+   * The true value of every measure this swing has, at every key position. Wrist angles are
+   * absolute where the lesson has a neutral pose, else changes since address; times before impact
+   * positive.
    */
   public List<TrueMeasure> truthMeasures() {
     return TruthMeasures.of(this, pelvisWidthMm);

@@ -12,7 +12,8 @@ import steadyturn.analysis.swing.SwingEvent;
 /**
  * True values of the measures of one swing, from the noise-free motion by the definitions of
  * docs/measures.md. Written apart from the rooms that estimate them. Wrist angles at a key position
- * are changes since address; what is kept is a share of the absolute angle.
+ * are absolute where the lesson has a neutral pose, else changes since address; what is kept is a
+ * share of changes since address.
  */
 final class TruthMeasures {
 
@@ -94,34 +95,35 @@ final class TruthMeasures {
   }
 
   private void wrist() {
+    double zeroCockRad = swing.absoluteWrist() ? 0 : swing.addressCockRad();
+    double zeroFlexionRad = swing.absoluteWrist() ? 0 : swing.addressFlexionRad();
     events.forEach(
         (event, timeS) -> {
-          add(
-              Measure.WRIST_COCK,
-              event.word(),
-              Math.toDegrees(swing.cockRad(timeS) - swing.addressCockRad()));
+          add(Measure.WRIST_COCK, event.word(), Math.toDegrees(swing.cockRad(timeS) - zeroCockRad));
           add(
               Measure.WRIST_FLEXION,
               event.word(),
-              Math.toDegrees(swing.flexionRad(timeS) - swing.addressFlexionRad()));
+              Math.toDegrees(swing.flexionRad(timeS) - zeroFlexionRad));
         });
     double topS = timeS(SwingEvent.TOP);
     double impactS = timeS(SwingEvent.IMPACT);
     double plateauRad = plateauRad(topS, impactS);
     double releaseS = releaseS(topS, impactS, plateauRad);
     add(Measure.WRIST_RELEASE, "", 1000 * (impactS - releaseS));
-    add(Measure.WRIST_RELEASE_PART, "", 100 * (impactS - releaseS) / (impactS - topS));
+    add(Measure.WRIST_RELEASE_PART, "", 100 * (releaseS - topS) / (impactS - topS));
     kept(SwingEvent.LEAD_ARM_LEVEL_DOWN, plateauRad);
     kept(SwingEvent.SHAFT_LEVEL_DOWN, plateauRad);
     double fastestS = highest(t -> -swing.cockRateRadPerS(t), topS, impactS);
     add(Measure.WRIST_RATE, "", Math.toDegrees(-swing.cockRateRadPerS(fastestS)));
     add(Measure.WRIST_RATE_TIME, "", 1000 * (impactS - fastestS));
     double mostS = highest(swing::cockRad, timeS(SwingEvent.TAKEAWAY), impactS);
-    add(Measure.WRIST_COCK_MAX, "", Math.toDegrees(swing.cockRad(mostS) - swing.addressCockRad()));
+    add(Measure.WRIST_COCK_MAX, "", Math.toDegrees(swing.cockRad(mostS) - zeroCockRad));
   }
 
   private void kept(SwingEvent event, double plateauRad) {
-    add(Measure.WRIST_KEPT, event.word(), 100 * swing.cockRad(timeS(event)) / plateauRad);
+    double zeroRad = swing.addressCockRad();
+    double cockRad = swing.cockRad(timeS(event));
+    add(Measure.WRIST_KEPT, event.word(), 100 * (cockRad - zeroRad) / (plateauRad - zeroRad));
   }
 
   /** 90th percentile of the cock from the top to 40 ms before impact. */

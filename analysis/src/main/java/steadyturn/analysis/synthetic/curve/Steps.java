@@ -115,6 +115,18 @@ public final class Steps {
     return this;
   }
 
+  /**
+   * Moves on by the quintic that has given value, rate and acceleration at both ends, the value
+   * counted from the level; for courses that come as nodes. Whoever begins with a rate must end
+   * with none, or go on at once.
+   */
+  public Steps quintic(double fromS, double toS, double[] fromVra, double[] toVra) {
+    double[] c = Hermite.coefficients(toS - fromS, fromVra, toVra);
+    c[0] = 0;
+    add(new Piece(fromS, toS, 1, 0, c));
+    return this;
+  }
+
   private void add(Piece piece) {
     pieces.add(piece);
     level += piece.total();
