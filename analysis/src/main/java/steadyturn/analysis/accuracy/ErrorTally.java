@@ -1,5 +1,7 @@
 package steadyturn.analysis.accuracy;
 
+import steadyturn.analysis.measure.MeasureValue;
+
 /** Collects errors of one quantity and how often its 95 % interval held the truth. */
 public final class ErrorTally {
 
@@ -8,11 +10,14 @@ public final class ErrorTally {
   private double squares;
   private int covered;
   private int withInterval;
+  private double scores;
 
   /** Adds a value whose interval is known. */
   public void add(double value, double low, double high, double truth) {
     add(value - truth);
     withInterval++;
+    double sd = (high - low) / 2 / MeasureValue.Z95;
+    scores += (value - truth) * (value - truth) / (sd * sd);
     covered += low <= truth && truth <= high ? 1 : 0;
   }
 
@@ -40,8 +45,13 @@ public final class ErrorTally {
     return withInterval == 0 ? Double.NaN : 100.0 * covered / withInterval;
   }
 
+  /** RMS of the error in stated standard deviations; NaN where no intervals were added. */
+  public double score() {
+    return withInterval == 0 ? Double.NaN : Math.sqrt(scores / withInterval);
+  }
+
   /** The row of a study. */
   public StudyRow row(String study, String name, String unit, double level) {
-    return new StudyRow(study, name, unit, n, rmse(), bias(), coveragePct(), level);
+    return new StudyRow(study, name, unit, n, rmse(), bias(), coveragePct(), score(), level);
   }
 }

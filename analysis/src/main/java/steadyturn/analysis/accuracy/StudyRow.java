@@ -10,6 +10,8 @@ package steadyturn.analysis.accuracy;
  * @param rmse root of the mean squared error
  * @param bias mean error
  * @param coveragePct share of 95 % intervals that held the truth, percent; NaN where there is none
+ * @param score RMS of the error in units of the stated standard deviation: 1 for an honest one; NaN
+ *     where there is none
  * @param level what must be reached; NaN where none is set
  */
 public record StudyRow(
@@ -20,6 +22,7 @@ public record StudyRow(
     double rmse,
     double bias,
     double coveragePct,
+    double score,
     double level) {
 
   /** Whether the level is reached; true where none is set. */

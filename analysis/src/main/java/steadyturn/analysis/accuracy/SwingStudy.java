@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
@@ -15,6 +16,12 @@ import steadyturn.analysis.synthetic.LessonSimulator;
 import steadyturn.analysis.synthetic.LessonSpec;
 import steadyturn.analysis.synthetic.SwingTruth;
 import steadyturn.analysis.synthetic.SyntheticLesson;
+import steadyturn.fusion.attitude.RestBiases;
+import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.fusion.wear.WristSteps;
+import steadyturn.ingest.clock.AlignedRecording;
+import steadyturn.ingest.clock.CommonClock;
+import steadyturn.ingest.sample.Recording;
 
 /**
  * Swings found, shocks told from brushes, and the times of the key positions, against the truth.
@@ -47,17 +54,24 @@ public final class SwingStudy {
    */
   public static List<StudyRow> run(String name, LessonSpec spec, int swings, long seed) {
     SwingStudy study = new SwingStudy(name);
-    int perLesson = 10;
+    int perLesson = 5;
     for (int i = 0; i < (swings + perLesson - 1) / perLesson; i++) {
-      LessonSpec lesson =
-          spec.withHits(perLesson).withPractices(perLesson).withTurfBrush(true).withMarks(false);
+      LessonSpec lesson = spec.withHits(perLesson).withPractices(perLesson).withTurfBrush(true);
       study.add(LessonSimulator.simulate(lesson, seed + i));
     }
     return study.rows();
   }
 
   private void add(SyntheticLesson lesson) {
-    List<Swing> swings = new ArrayList<>(SwingFinder.withDefaults().find(lesson.recording()));
+    AlignedRecording aligned = CommonClock.align(lesson.recording());
+    Recording recording = aligned.recording();
+    WristAlignment alignment =
+        WristSteps.of(recording, RestBiases.of(recording), WristAlignment.nominal()).alignment();
+    List<Swing> swings =
+        new ArrayList<>(
+            SwingFinder.withDefaults().find(recording, alignment).stream()
+                .map(swing -> ClockSpread.added(swing, aligned))
+                .toList());
     for (SwingTruth truth : lesson.truth().swings()) {
       planned++;
       Optional<Swing> match = swings.stream().filter(s -> same(s, truth)).findFirst();
@@ -122,6 +136,6 @@ public final class SwingStudy {
 
   private StudyRow count(String what, int count, int of, double levelPct) {
     double pct = of == 0 ? 0 : 100.0 * count / of;
-    return new StudyRow(name, what, "%", of, pct, pct, Double.NaN, levelPct);
+    return new StudyRow(name, what, "%", of, pct, pct, Double.NaN, Double.NaN, levelPct);
   }
 }

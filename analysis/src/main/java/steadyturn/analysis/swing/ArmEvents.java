@@ -8,8 +8,8 @@ import java.util.Optional;
  */
 final class ArmEvents {
 
-  // our choice: accelerometer levelling while a person sways
-  private static final double LEVEL_SD_RAD = Math.toRadians(1.2);
+  // our choice: levelling while a person sways, and an arm that hung off the vertical in its pose
+  private static final double LEVEL_SD_RAD = Math.toRadians(2);
 
   private ArmEvents() {}
 

@@ -3,6 +3,7 @@ package steadyturn.analysis.swing;
 import java.util.Optional;
 import steadyturn.fusion.attitude.CentredMean;
 import steadyturn.fusion.attitude.GyroTrack;
+import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -48,7 +49,7 @@ final class ArmMotion {
       UnitStream stream, int peak, Vector3 bias, Vector3 longAxisUnit, double longestBackS) {
     double peakS = stream.timeS(peak);
     UnitStream stretch = stream.between(peakS - BEFORE_PEAK_S, peakS + AFTER_PEAK_S);
-    GyroTrack raw = GyroTrack.of(stretch, bias);
+    GyroTrack raw = GyroTrack.of(PeakRepair.repair(stretch).stream(), bias);
     Vector3 normal = planeNormal(raw, raw.indexAt(peakS), longAxisUnit);
     double[] rate = ratesAbout(raw, normal);
     int fastest = fastest(raw, rate, peakS);

@@ -11,11 +11,14 @@ import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
 
 /** Reads the key positions of one stroke that an arm unit shows. */
 final class ArmSwingReader {
 
   private static final double REFERENCE_S = 0.14;
+  // the hands may lead or lag by 8 deg at a ball that is not there, at 600 deg/s: our assumption
+  private static final double VIRTUAL_SD_S = 0.013;
   private static final double LONGEST_GAP_S = 0.03;
   private static final double FINISH_WITHIN_S = 4;
 
@@ -80,24 +83,20 @@ final class ArmSwingReader {
     put(SwingEvent.ADDRESS, new Instant(shape.takeawayS() - REFERENCE_S, takeawaySd), "");
     put(SwingEvent.TAKEAWAY, new Instant(shape.takeawayS(), takeawaySd), "");
     boolean hands = forearm.isPresent();
-    // an arm trembles by a few deg/s while it turns round
-    double trembleS = Math.toRadians(6) / Math.max(shape.topSlope(), 1);
+    // an arm trembles by a few deg/s while it turns round: our assumption
+    double trembleS = Math.toRadians(3) / Math.max(shape.topSlope(), 1);
     put(
         SwingEvent.TOP,
-        new Instant(shape.topS(), Math.hypot(trembleS, hands ? 0.003 : 0.02)),
+        new Instant(shape.topS(), Math.hypot(trembleS, hands ? 0.0007 : 0.02)),
         hands ? "" : "no forearm unit: from the hand, which turns round later");
-    ArmEvents.levelUp(arm, shape.takeaway(), shape.top(), alignment.longAxisSdRad())
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, i, handForArm()));
+    if (hands) {
+      ArmEvents.levelUp(arm, shape.takeaway(), shape.top(), alignment.longAxisSdRad())
+          .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, i, ""));
+    }
   }
 
   private void readDown(Span down) {
-    int top = arm.shape().top();
-    int impact = arm.track().indexAt(down.toS());
-    int last = arm.track().size();
-    ArmEvents.levelDown(arm, top, Math.min(impact, last), alignment.longAxisSdRad())
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, i, handForArm()));
-    ArmEvents.levelUp(arm, Math.min(impact, last - 1), last, alignment.longAxisSdRad())
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, i, handForArm()));
+    forearm.ifPresent(f -> readArmLevels(f, down));
     Optional<Instant> seen =
         recording
             .unit(BodyPoint.CLUB_SHAFT)
@@ -115,8 +114,14 @@ final class ArmSwingReader {
     }
   }
 
-  private String handForArm() {
-    return forearm.isPresent() ? "" : "no forearm unit: from the hand";
+  private void readArmLevels(ArmMotion forearm, Span down) {
+    int last = forearm.track().size();
+    int impact = Math.min(forearm.track().indexAt(down.toS()), last - 1);
+    double alignmentSd = alignment.longAxisSdRad();
+    ArmEvents.levelDown(forearm, forearm.shape().top(), impact, alignmentSd)
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, i, ""));
+    ArmEvents.levelUp(forearm, impact, last, alignmentSd)
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, i, ""));
   }
 
   private void readPelvis(Span down) {
@@ -135,8 +140,8 @@ final class ArmSwingReader {
   }
 
   private Optional<Instant> shock() {
-    Optional<Instant> atHand = hand.flatMap(this::shockIn);
-    Optional<Instant> atForearm = forearm.flatMap(this::shockIn);
+    Optional<Instant> atHand = hand.flatMap(h -> shockIn(h, ShockFinder.Least.HAND));
+    Optional<Instant> atForearm = forearm.flatMap(f -> shockIn(f, ShockFinder.Least.FOREARM));
     if (atHand.isPresent() && atForearm.isPresent()) {
       double apart = Math.abs(atHand.get().timeS() - atForearm.get().timeS());
       return apart < 0.01 ? Optional.of(Instant.ofBoth(atHand.get(), atForearm.get())) : atHand;
@@ -144,11 +149,14 @@ final class ArmSwingReader {
     return atHand.or(() -> atForearm);
   }
 
-  private Optional<Instant> shockIn(ArmMotion motion) {
+  private Optional<Instant> shockIn(ArmMotion motion, ShockFinder.Least least) {
     GyroTrack track = motion.track();
     Span where = impactSpan();
     return ShockFinder.find(
-        track, track.indexAt(where.fromS()), Math.min(track.size(), track.indexAt(where.toS())));
+        track,
+        track.indexAt(where.fromS()),
+        Math.min(track.size(), track.indexAt(where.toS())),
+        least);
   }
 
   private Span impactSpan() {
@@ -159,23 +167,29 @@ final class ArmSwingReader {
   }
 
   private Instant virtualImpact() {
-    ArmMotion seer = hand.orElse(arm);
     Span where = impactSpan();
-    int from = seer.track().indexAt(where.fromS());
-    int to = Math.min(seer.track().size(), seer.track().indexAt(where.toS()));
-    return ArmEvents.nearestReturn(seer, from, Math.max(from + 1, to), 0.008);
+    int from = arm.track().indexAt(where.fromS());
+    int to = Math.min(arm.track().size(), arm.track().indexAt(where.toS()));
+    return ArmEvents.nearestReturn(
+        arm, from, Math.max(from + 1, to), forearm.isPresent() ? VIRTUAL_SD_S : 3 * VIRTUAL_SD_S);
   }
 
   private void putImpact(Instant impact, boolean shock) {
     put(SwingEvent.IMPACT, impact, shock ? "" : "virtual: nearest return to the address direction");
   }
 
+  /** The later of the moments from which arm and pelvis hold still. */
   private Optional<Instant> readFinish(double impactS) {
-    Optional<Instant> finish =
-        Finish.find(
-            armUnit.stream(), armUnit.biasRadPerS(), impactS + 0.2, impactS + FINISH_WITHIN_S);
+    Optional<Instant> arms = still(armUnit.stream(), impactS);
+    Optional<Instant> hips = recording.unit(BodyPoint.PELVIS).flatMap(p -> still(p, impactS));
+    Optional<Instant> finish = arms.map(a -> hips.filter(h -> h.timeS() > a.timeS()).orElse(a));
     finish.ifPresentOrElse(i -> put(SwingEvent.FINISH, i, ""), () -> flags.add("finish-not-held"));
     return finish;
+  }
+
+  private Optional<Instant> still(UnitStream stream, double impactS) {
+    return Finish.find(
+        stream, biases.radPerS(stream.point()), impactS + 0.2, impactS + FINISH_WITHIN_S);
   }
 
   private void noteGaps(double impactS) {

@@ -26,11 +26,20 @@ final class Finish {
         break;
       }
       if (sum < STILL_RAD_PER_S * STILL_RAD_PER_S * (to - i)) {
-        return Optional.of(new Instant(stream.timeS(i), 0.08));
+        return Optional.of(new Instant(stream.timeS(settled(stream, bias, i, to)), 0.06));
       }
       sum -= square(stream, bias, i);
     }
     return Optional.empty();
+  }
+
+  /** The last sample in the window that still turns; the RMS of the window let it pass. */
+  private static int settled(UnitStream stream, Vector3 bias, int from, int to) {
+    int last = from;
+    for (int i = from; i < to; i++) {
+      last = square(stream, bias, i) > STILL_RAD_PER_S * STILL_RAD_PER_S ? i : last;
+    }
+    return last;
   }
 
   private static double square(UnitStream stream, Vector3 bias, int i) {

@@ -1,7 +1,7 @@
 package steadyturn.analysis.swing;
 
 import java.util.Optional;
-import steadyturn.fusion.attitude.CentredMean;
+import steadyturn.fusion.attitude.CentredParabola;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
@@ -15,6 +15,9 @@ final class PelvisMotion {
   private final GyroTrack track;
   private final double[] timeS;
   private final double[] turnRadPerS;
+
+  // a local parabola of this half width passes what is below about 5 Hz (0.47 / 5 Hz)
+  private static final double HALF_WIDTH_S = 0.09;
 
   private PelvisMotion(GyroTrack track, double[] timeS, double[] turnRadPerS) {
     this.track = track;
@@ -37,8 +40,7 @@ final class PelvisMotion {
       rate[i] = handedSign * track.qTrackUnit(i).rotate(track.rateUnitRadPerS(i)).z();
     }
     double[] time = stretch.timeColumnS();
-    double[] once = CentredMean.of(time, rate, 0.035);
-    return Optional.of(new PelvisMotion(track, time, CentredMean.of(time, once, 0.035)));
+    return Optional.of(new PelvisMotion(track, time, CentredParabola.of(time, rate, HALF_WIDTH_S)));
   }
 
   /** The last change from turning back to turning forward in the span: the least turn. */

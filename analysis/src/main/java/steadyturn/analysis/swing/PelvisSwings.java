@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
+import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.RestBias;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.Recording;
@@ -92,7 +93,10 @@ final class PelvisSwings {
     double turnS = shape.topS();
     double peakS = pelvis.timeS()[shape.peak()];
     double topS = turnS + TOP_AFTER_TURNAROUND.timeS();
-    double impactS = Math.max(topS + settings.shortestDownS(), turnS + (peakS - turnS) / PEAK_PART);
+    Optional<Instant> shock = shock(pelvis, peakS);
+    Instant impact =
+        shock.orElse(new Instant(Math.max(topS + 0.1, turnS + (peakS - turnS) / PEAK_PART), 0.06));
+    double impactS = impact.timeS();
     double takeawaySdS = Math.hypot(0.04, shape.takeawaySdS());
     Instant around = pelvis.turnaround(turnS - 0.1, peakS).orElse(new Instant(turnS, 0.02));
     List<EventTime> events = new ArrayList<>();
@@ -100,7 +104,7 @@ final class PelvisSwings {
     events.add(event(SwingEvent.TAKEAWAY, shape.takeawayS(), takeawaySdS, WHY));
     events.add(event(SwingEvent.PELVIS_TURNAROUND, around.timeS(), around.sdS(), ""));
     events.add(event(SwingEvent.TOP, topS, TOP_AFTER_TURNAROUND.sdS(), WHY));
-    events.add(event(SwingEvent.IMPACT, impactS, 0.03, WHY));
+    events.add(event(SwingEvent.IMPACT, impactS, impact.sdS(), shock.isPresent() ? "" : WHY));
     Optional<Instant> finish = Finish.find(stream, bias, impactS + 0.2, impactS + 4);
     finish.ifPresent(i -> events.add(event(SwingEvent.FINISH, i.timeS(), i.sdS(), "")));
     List<String> flags = new ArrayList<>(List.of("pelvis-only"));
@@ -110,11 +114,21 @@ final class PelvisSwings {
     return new FoundSwing(
         stream,
         events,
-        false,
+        shock.isPresent(),
         shape.takeawayS(),
         impactS,
         finish.map(Instant::timeS).orElse(impactS + 1.5),
         flags);
+  }
+
+  /** The blow of the ball as the trunk feels it, after the fastest turn. */
+  private static Optional<Instant> shock(PelvisMotion pelvis, double peakS) {
+    GyroTrack track = pelvis.track();
+    return ShockFinder.find(
+        track,
+        track.indexAt(peakS - 0.05),
+        Math.min(track.size(), track.indexAt(peakS + 0.3)),
+        ShockFinder.Least.PELVIS);
   }
 
   private static EventTime event(SwingEvent event, double timeS, double sdS, String why) {

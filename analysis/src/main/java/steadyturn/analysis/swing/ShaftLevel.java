@@ -12,11 +12,12 @@ import steadyturn.ingest.sample.UnitStream;
  */
 final class ShaftLevel {
 
-  // lie of an iron in the hands of a standing player: common practice, no source
-  private static final double LIE_DEG = 60;
+  // clubs lie at 55-64 deg when their sole is flat, players hold them with the toe up: common
+  // practice, no source
+  private static final double LIE_DEG = 50;
   // our choice: lie, address and grip together
-  private static final double ASSUMED_SD_RAD = Math.toRadians(6);
-  private static final double SEEN_SD_RAD = Math.toRadians(2.5);
+  private static final double ASSUMED_SD_RAD = Math.toRadians(9);
+  private static final double SEEN_SD_RAD = Math.toRadians(3.5);
 
   private ShaftLevel() {}
 

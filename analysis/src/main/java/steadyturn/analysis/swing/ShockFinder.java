@@ -3,6 +3,7 @@ package steadyturn.analysis.swing;
 import java.util.Arrays;
 import java.util.Optional;
 import steadyturn.fusion.attitude.GyroTrack;
+import steadyturn.fusion.rotation.Vector3;
 
 /**
  * The blow of the ball in the accelerometer of an arm unit: the first step of more than 8 g within
@@ -11,39 +12,102 @@ import steadyturn.fusion.attitude.GyroTrack;
 final class ShockFinder {
 
   private static final double STEP_S = 0.002;
-  private static final double LEAST_STEP_MPS2 = 8 * 9.80665;
   private static final double TIMES_MEDIAN = 6;
+  private static final double CALM_S = 0.04;
+  private static final double RING_S = 0.006;
 
   private ShockFinder() {}
 
+  /**
+   * How large a blow must be where the unit sits.
+   *
+   * @param stepMps2 least change of the force within 2 ms
+   * @param awayMps2 least distance from the calm course within the 6 ms that follow: the sole
+   *     brushing through grass shakes the hand by 2-5 g, a ball by far more (our assumption)
+   * @param bend whether the change of the change is looked at instead, which a swaying trunk hides
+   *     less
+   */
+  record Least(double stepMps2, double awayMps2, boolean bend) {
+    static final Least HAND = new Least(8 * 9.80665, 8 * 9.80665, false);
+
+    /** A third of the blow gets through the wrist: our assumption. */
+    static final Least FOREARM = new Least(3 * 9.80665, 3 * 9.80665, false);
+
+    /** About a hundredth of it reaches the pelvis: our assumption. */
+    static final Least PELVIS = new Least(0.2 * 9.80665, 0.2 * 9.80665, true);
+  }
+
   /** Looks among samples from..to-1. */
-  static Optional<Instant> find(GyroTrack track, int from, int to) {
-    double[] steps = steps(track, from, to);
+  static Optional<Instant> find(GyroTrack track, int from, int to, Least limit) {
+    double[] steps = steps(track, from, to, limit.bend());
     if (steps.length < 8) {
       return Optional.empty();
     }
     double[] sorted = steps.clone();
     Arrays.sort(sorted);
-    double least = Math.max(LEAST_STEP_MPS2, TIMES_MEDIAN * sorted[sorted.length / 2]);
+    double least = Math.max(limit.stepMps2(), TIMES_MEDIAN * sorted[sorted.length / 2]);
     for (int i = 0; i < steps.length; i++) {
-      if (steps[i] > least) {
-        return Optional.of(onset(track, from + i));
+      if (steps[i] > least && awayFromCalm(track, from + i) > limit.awayMps2()) {
+        return Optional.of(onset(track, from + first(steps, i, least)));
       }
     }
     return Optional.empty();
   }
 
+  /** The step may have begun small: back while it stays above a quarter of the limit. */
+  private static int first(double[] steps, int at, double least) {
+    int i = at;
+    while (i > 0 && i > at - 2 && steps[i - 1] > least / 4) {
+      i--;
+    }
+    return i;
+  }
+
+  /** Largest distance, within 6 ms after a sample, of the force from its median around. */
+  private static double awayFromCalm(GyroTrack track, int i) {
+    int from = track.indexAt(track.timeS(i) - CALM_S);
+    int to = Math.min(track.size(), track.indexAt(track.timeS(i) + CALM_S));
+    Vector3 calm =
+        new Vector3(
+            median(track, from, to, 0), median(track, from, to, 1), median(track, from, to, 2));
+    double away = 0;
+    for (int k = i; k < track.size() && track.timeS(k) <= track.timeS(i) + RING_S; k++) {
+      away = Math.max(away, track.forceUnitMps2(k).minus(calm).norm());
+    }
+    return away;
+  }
+
+  private static double median(GyroTrack track, int from, int to, int axis) {
+    double[] values = new double[to - from];
+    for (int k = from; k < to; k++) {
+      values[k - from] = track.forceUnitMps2(k).get(axis);
+    }
+    Arrays.sort(values);
+    return values[values.length / 2];
+  }
+
   /** Change of the specific force from 2 ms (at least one sample) before each sample to it. */
-  private static double[] steps(GyroTrack track, int from, int to) {
+  private static double[] steps(GyroTrack track, int from, int to, boolean bend) {
     double[] steps = new double[Math.max(0, to - from)];
-    int before = from;
     for (int i = from; i < to; i++) {
-      while (before < i - 1 && track.timeS(i) - track.timeS(before + 1) > 0.9 * STEP_S) {
-        before++;
+      int before = earlier(track, i);
+      Vector3 step = track.forceUnitMps2(i).minus(track.forceUnitMps2(before));
+      if (bend) {
+        int first = earlier(track, before);
+        step = step.minus(track.forceUnitMps2(before).minus(track.forceUnitMps2(first)));
       }
-      steps[i - from] = track.forceUnitMps2(i).minus(track.forceUnitMps2(before)).norm();
+      steps[i - from] = step.norm();
     }
     return steps;
+  }
+
+  /** The sample 2 ms before, or the one before where the rate is lower. */
+  private static int earlier(GyroTrack track, int i) {
+    int before = Math.max(0, i - 1);
+    while (before > 0 && track.timeS(i) - track.timeS(before) < 0.9 * STEP_S) {
+      before--;
+    }
+    return before;
   }
 
   /** The blow fell somewhere between the last calm sample and this one. */

@@ -154,7 +154,8 @@ final class Release {
       return beforeImpact(
           measure, peak.timeS(), Math.hypot(peak.sdS(), Math.hypot(impact.sdS(), syncSdS)));
     }
-    double sd = Math.hypot(15, RATE_PART * peak.value());
+    int at = Math.min(motion.size() - 1, motion.indexAt(peak.timeS()));
+    double sd = Math.hypot(5, motion.cockRateSdDegPerS(at));
     return MeasureValue.of(measure, "", peak.value(), sd, Grade.MEASURED, "");
   }
 }

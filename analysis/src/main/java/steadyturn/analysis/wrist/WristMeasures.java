@@ -40,7 +40,7 @@ final class WristMeasures {
   WristMeasures(WristMotion motion, Swing swing, WristAlignment alignment, double syncSdS) {
     this.motion = motion;
     this.swing = swing;
-    this.absolute = alignment.source() != WristAlignment.Source.NOMINAL;
+    this.absolute = alignment.posed();
     this.release =
         swing
             .event(SwingEvent.TOP)

@@ -7,7 +7,7 @@ import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.LevelTrack;
 import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.attitude.RestBiases;
-import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.SkinSlip;
 import steadyturn.fusion.wear.TwoAxisJoint;
 import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
@@ -25,6 +25,7 @@ public final class WristMotion {
   private static final double AFTER_IMPACT_S = 0.3;
   private static final double REFERENCE_FROM_S = 0.25;
   private static final double REFERENCE_TO_S = 0.03;
+  private static final double RATE_SPAN_S = 0.02;
   private static final double BEFORE_BLOW_S = 0.004;
 
   private final TwoAxisJoint joint;
@@ -34,28 +35,28 @@ public final class WristMotion {
   private final double referenceRad;
   private final double[] referenceRow;
   private final double referenceFlexionRad;
-  private final SkinPart skin;
+  private final SkinSlip skin;
   private final PeakRepair.Repaired forearmRepair;
   private final PeakRepair.Repaired handRepair;
 
   private WristMotion(
       TwoAxisJoint joint,
       int sign,
-      SkinPart skin,
-      double takeawayS,
-      double[] cockRateRadPerS,
+      SkinSlip skin,
       PeakRepair.Repaired forearmRepair,
       PeakRepair.Repaired handRepair) {
     this.joint = joint;
     this.sign = sign;
     this.skin = skin;
-    this.cockRateRadPerS = cockRateRadPerS;
     this.forearmRepair = forearmRepair;
     this.handRepair = handRepair;
     this.cockRad = new double[joint.size()];
+    this.cockRateRadPerS = new double[joint.size()];
     for (int k = 0; k < cockRad.length; k++) {
       cockRad[k] = -sign * joint.deviationRad(k);
+      cockRateRadPerS[k] = -sign * joint.deviationRateRadPerS(k);
     }
+    double takeawayS = skin.takeawayS();
     int from = Math.min(indexAt(takeawayS - REFERENCE_FROM_S), joint.size() - 1);
     int to = Math.max(from + 1, indexAt(takeawayS - REFERENCE_TO_S));
     double cock = 0;
@@ -99,7 +100,7 @@ public final class WristMotion {
     if (forearmStretch.size() < 50 || handStretch.size() < 50) {
       return Optional.empty();
     }
-    SkinPart skin = new SkinPart(takeaway.get().timeS(), top.get().timeS(), impact.get().timeS());
+    SkinSlip skin = new SkinSlip(takeaway.get().timeS(), top.get().timeS(), impact.get().timeS());
     return Optional.of(
         fit(
             forearmStretch,
@@ -115,7 +116,7 @@ public final class WristMotion {
       UnitStream forearm,
       UnitStream hand,
       RestBiases biases,
-      SkinPart skin,
+      SkinSlip skin,
       WristAlignment alignment,
       double syncSdS,
       int sign) {
@@ -128,11 +129,11 @@ public final class WristMotion {
             forearmTrack,
             handTrack,
             alignment,
+            skin,
             skin.takeawayS() - REFERENCE_FROM_S,
             skin.impactS() - BEFORE_BLOW_S,
             syncSdS);
-    double[] rate = cockRates(joint, forearmTrack, handTrack, alignment, sign);
-    return new WristMotion(joint, sign, skin, skin.takeawayS(), rate, forearmRepair, handRepair);
+    return new WristMotion(joint, sign, skin, forearmRepair, handRepair);
   }
 
   private static LevelTrack track(
@@ -144,28 +145,6 @@ public final class WristMotion {
         LevelTrack.Spreads.of(stream),
         takeawayS - 0.6,
         takeawayS - REFERENCE_TO_S);
-  }
-
-  /** Rate of the hand against the forearm about hand z, from the gyroscopes themselves. */
-  private static double[] cockRates(
-      TwoAxisJoint joint, LevelTrack forearm, LevelTrack hand, WristAlignment alignment, int sign) {
-    double[] rates = new double[joint.size()];
-    int j = 0;
-    for (int k = 0; k < rates.length; k++) {
-      while (j < hand.size() - 2 && hand.timeS(j + 1) <= forearm.timeS(k)) {
-        j++;
-      }
-      double part = (forearm.timeS(k) - hand.timeS(j)) / (hand.timeS(j + 1) - hand.timeS(j));
-      double within = Math.max(0, Math.min(1, part));
-      Vector3 handUnit =
-          hand.rateUnitRadPerS(j).times(1 - within).plus(hand.rateUnitRadPerS(j + 1).times(within));
-      Vector3 handRate = alignment.qHandUnitHand().conjugate().rotate(handUnit);
-      Vector3 forearmRate =
-          alignment.qForearmUnitForearm().conjugate().rotate(forearm.rateUnitRadPerS(k));
-      Vector3 carried = joint.qForearmHand(k).conjugate().rotate(forearmRate);
-      rates[k] = -sign * (handRate.z() - carried.z());
-    }
-    return rates;
   }
 
   /** Number of samples. */
@@ -235,8 +214,7 @@ public final class WristMotion {
 
   /** Standard deviation of the cock from the straight wrist, deg. */
   public double absoluteCockSdDeg(int k) {
-    double sd = joint.sdRad(cockRow(k));
-    return Math.toDegrees(Math.hypot(sd, SkinPart.SD_RAD));
+    return Math.toDegrees(joint.sdRad(cockRow(k)));
   }
 
   /** Standard deviation of the flexion since address, deg. */
@@ -246,21 +224,31 @@ public final class WristMotion {
     for (int i = 0; i < row.length; i++) {
       row[i] -= before[i];
     }
-    return Math.toDegrees(Math.hypot(joint.sdRad(row), SkinPart.SD_RAD));
+    return Math.toDegrees(joint.sdRad(row));
+  }
+
+  /** Standard deviation of the rate of cocking around sample k, deg/s. */
+  double cockRateSdDegPerS(int k) {
+    int from = Math.max(0, indexAt(timeS(k) - RATE_SPAN_S / 2));
+    int to = Math.min(size() - 1, indexAt(timeS(k) + RATE_SPAN_S / 2));
+    return changeSdDeg(from, to) / (timeS(to) - timeS(from));
+  }
+
+  /** Standard deviation of the change of the cock between two samples, deg. */
+  public double changeSdDeg(int from, int to) {
+    return combinedSdDeg(new int[] {from, to}, new double[] {-1, 1});
   }
 
   /** Standard deviation of a weighted sum of cocks since address, deg. */
   double combinedSdDeg(int[] samples, double[] weights) {
     double[] row = new double[referenceRow.length];
-    double[] parts = new double[2];
     for (int s = 0; s < samples.length; s++) {
       double[] one = cockRow(samples[s]);
       for (int i = 0; i < row.length; i++) {
         row[i] += weights[s] * (one[i] - referenceRow[i]);
       }
-      skin.add(timeS(samples[s]), weights[s], parts);
     }
-    return Math.toDegrees(Math.hypot(joint.sdRad(row), SkinPart.sdRad(parts)));
+    return Math.toDegrees(joint.sdRad(row));
   }
 
   /** How badly the two units violate the wrist's two axes, RMS, deg. */

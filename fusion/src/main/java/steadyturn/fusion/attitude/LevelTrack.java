@@ -37,7 +37,7 @@ public final class LevelTrack implements AttitudeTrack {
 
     /** A unit that was calibrated: 4 mg, 0.3 % and 0.15 deg. */
     public static final Spreads CALIBRATED =
-        new Spreads(Math.toRadians(0.6), Math.toRadians(0.06), 0.003);
+        new Spreads(Math.toRadians(0.4), Math.toRadians(0.06), 0.003);
 
     /** The spreads that fit what is stated of the unit. */
     public static Spreads of(UnitStream stream) {

@@ -15,15 +15,21 @@ final class RelativeAttitude {
   private final AttitudeTrack forearm;
   private final AttitudeTrack hand;
   private final WristAlignment alignment;
+  private final SkinSlip slip;
   private final double syncSdS;
   private final int[] handBefore;
   private final double[] handPart;
 
   RelativeAttitude(
-      AttitudeTrack forearm, AttitudeTrack hand, WristAlignment alignment, double syncSdS) {
+      AttitudeTrack forearm,
+      AttitudeTrack hand,
+      WristAlignment alignment,
+      SkinSlip slip,
+      double syncSdS) {
     this.forearm = forearm;
     this.hand = hand;
     this.alignment = alignment;
+    this.slip = slip;
     this.syncSdS = syncSdS;
     this.handBefore = new int[forearm.size()];
     this.handPart = new double[forearm.size()];
@@ -47,7 +53,7 @@ final class RelativeAttitude {
   }
 
   int parameters() {
-    return headingAt() + 8;
+    return headingAt() + 20;
   }
 
   int headingAt() {
@@ -69,7 +75,7 @@ final class RelativeAttitude {
     return Quaternion.fromRotationVector(product(forearm.sensitivity(k), z, 0))
         .times(forearm.qLevelUnit(k))
         .times(alignment.qForearmUnitForearm())
-        .times(Quaternion.fromRotationVector(mounting(z, 1)));
+        .times(Quaternion.fromRotationVector(mounting(k, z, 1)));
   }
 
   private Quaternion handAttitude(int k, double[] z) {
@@ -81,7 +87,7 @@ final class RelativeAttitude {
         .times(before)
         .times(Quaternion.fromRotationVector(on.times(handPart[k]).plus(late)))
         .times(alignment.qHandUnitHand())
-        .times(Quaternion.fromRotationVector(mounting(z, 4)));
+        .times(Quaternion.fromRotationVector(mounting(k, z, 4)));
   }
 
   private static Vector3 product(double[][] rows, double[] z, int offset) {
@@ -94,11 +100,17 @@ final class RelativeAttitude {
     return new Vector3(out[0], out[1], out[2]);
   }
 
-  private Vector3 mounting(double[] z, int after) {
+  private Vector3 mounting(int k, double[] z, int after) {
     int at = headingAt() + after;
+    int skin = headingAt() + (after == 1 ? 8 : 11);
     double axial = after == 1 ? alignment.forearmAxialSdRad() : alignment.handAxialSdRad();
     double across = alignment.longAxisSdRad();
-    return new Vector3(axial * z[at], across * z[at + 1], across * z[at + 2]);
+    double top = SkinSlip.SD_RAD * slip.topPart(timeS(k));
+    double impact = SkinSlip.SD_RAD * slip.impactPart(timeS(k));
+    return new Vector3(
+        axial * z[at] + top * z[skin] + impact * z[skin + 6],
+        across * z[at + 1] + top * z[skin + 1] + impact * z[skin + 7],
+        across * z[at + 2] + top * z[skin + 2] + impact * z[skin + 8]);
   }
 
   /**
@@ -117,15 +129,47 @@ final class RelativeAttitude {
     int at = headingAt();
     row[at] = inHandLevel.z();
     Vector3 inForearm = qForearmHand.rotate(directionHand);
-    row[at + 1] = -alignment.forearmAxialSdRad() * inForearm.x();
-    row[at + 2] = -alignment.longAxisSdRad() * inForearm.y();
-    row[at + 3] = -alignment.longAxisSdRad() * inForearm.z();
-    row[at + 4] = alignment.handAxialSdRad() * directionHand.x();
-    row[at + 5] = alignment.longAxisSdRad() * directionHand.y();
-    row[at + 6] = alignment.longAxisSdRad() * directionHand.z();
+    mount(row, at + 1, inForearm.times(-1), alignment.forearmAxialSdRad());
+    mount(row, at + 4, directionHand, alignment.handAxialSdRad());
+    double top = SkinSlip.SD_RAD * slip.topPart(timeS(k));
+    double impact = SkinSlip.SD_RAD * slip.impactPart(timeS(k));
+    add(row, at + 8, inForearm.times(-top));
+    add(row, at + 11, directionHand.times(top));
+    add(row, at + 14, inForearm.times(-impact));
+    add(row, at + 17, directionHand.times(impact));
     Vector3 inHandUnit = alignment.qHandUnitHand().rotate(directionHand);
     row[at + 7] = syncSdS * hand.rateUnitRadPerS(handBefore[k]).dot(inHandUnit);
     return row;
+  }
+
+  /** Rate of the hand against the forearm, hand axes, rad/s. */
+  Vector3 rateHandRadPerS(int k, double[] z) {
+    int j = handBefore[k];
+    Vector3 handUnit =
+        hand.rateUnitRadPerS(j)
+            .times(1 - handPart[k])
+            .plus(hand.rateUnitRadPerS(j + 1).times(handPart[k]));
+    Quaternion qUnitHand =
+        alignment.qHandUnitHand().times(Quaternion.fromRotationVector(mounting(k, z, 4)));
+    Quaternion qUnitForearm =
+        alignment.qForearmUnitForearm().times(Quaternion.fromRotationVector(mounting(k, z, 1)));
+    Vector3 forearmRate = qUnitForearm.conjugate().rotate(forearm.rateUnitRadPerS(k));
+    Vector3 carried = qForearmHand(k, z).conjugate().rotate(forearmRate);
+    return qUnitHand.conjugate().rotate(handUnit).minus(carried);
+  }
+
+  private void mount(double[] row, int at, Vector3 direction, double axialSdRad) {
+    double across = alignment.longAxisSdRad();
+    add(
+        row,
+        at,
+        new Vector3(axialSdRad * direction.x(), across * direction.y(), across * direction.z()));
+  }
+
+  private static void add(double[] row, int at, Vector3 values) {
+    row[at] = values.x();
+    row[at + 1] = values.y();
+    row[at + 2] = values.z();
   }
 
   private static void put(double[] row, int offset, double[][] sensitivity, Vector3 along) {

@@ -11,20 +11,21 @@ import steadyturn.fusion.rotation.Vector3;
  * Hand against forearm over one swing. The two attitudes come in level frames of unknown headings;
  * a wrist bends and deviates but does not turn about its length: forearm y stays square to hand z.
  * This constraint, held against all that the units hide (tilt, bias, scale, mounting, a shift of
- * one clock), gives the heading between the two frames and a covariance for every angle.
+ * one clock, slipping skin), gives the heading between the two frames and a covariance for every
+ * angle.
  *
  * <p>The constraint is that of Laidig, Lehmann, Begin and Seel 2019, "Magnetometer-free realtime
  * inertial motion tracking by exploitation of kinematic constraints in 2-DoF joints" (from memory);
  * the least-squares form with priors is ours. Angles: flexion about forearm y, then deviation about
  * hand z (order of Wu et al. 2005, Z-X-Y in their axes, from memory); no singularity at a deviation
- * of 90 deg. Relative to the true joint they carry skin movement, which no unit sees.
+ * of 90 deg.
  */
 public final class TwoAxisJoint {
 
-  /** Movement of both units on the skin and play of the wrist about its length: our assumption. */
-  private static final double SKIN_SD_RAD = Math.toRadians(1.5);
+  /** Play of the wrist about its length, and skin that follows no rule: our assumption. */
+  private static final double PLAY_SD_RAD = Math.toRadians(0.5);
 
-  private static final double SKIN_CORRELATION_S = 0.3;
+  private static final double PLAY_CORRELATION_S = 0.1;
   private static final double ROW_STEP_S = 0.01;
   private static final int ROUNDS = 6;
   private static final double HEADING_SCALE_RAD = 1;
@@ -45,6 +46,7 @@ public final class TwoAxisJoint {
   /**
    * Fits one swing.
    *
+   * @param slip when the skin slips
    * @param fromS start of the movement that is used, s
    * @param toS its end, before the blow
    * @param syncSdS standard deviation of the hand's clock against the forearm's, s
@@ -53,15 +55,16 @@ public final class TwoAxisJoint {
       AttitudeTrack forearm,
       AttitudeTrack hand,
       WristAlignment alignment,
+      SkinSlip slip,
       double fromS,
       double toS,
       double syncSdS) {
-    RelativeAttitude relative = new RelativeAttitude(forearm, hand, alignment, syncSdS);
+    RelativeAttitude relative = new RelativeAttitude(forearm, hand, alignment, slip, syncSdS);
     int[] rows = rows(relative, fromS, toS);
     double[] z = new double[relative.parameters()];
     z[relative.headingAt()] = startHeading(relative, rows) / HEADING_SCALE_RAD;
     DMatrixRMaj covariance = new DMatrixRMaj(z.length, z.length);
-    double weight = ROW_STEP_S / SKIN_CORRELATION_S / (SKIN_SD_RAD * SKIN_SD_RAD);
+    double weight = ROW_STEP_S / PLAY_CORRELATION_S / (PLAY_SD_RAD * PLAY_SD_RAD);
     for (int round = 0; round < ROUNDS; round++) {
       step(relative, rows, z, weight, covariance);
     }
@@ -170,6 +173,11 @@ public final class TwoAxisJoint {
     Vector3 handX = qForearmHand(k).rotate(Vector3.X);
     Vector3 unbent = Quaternion.aboutY(-flexionRad(k)).rotate(handX);
     return Math.atan2(unbent.y(), unbent.x());
+  }
+
+  /** Rate of the deviation at sample k from the gyroscopes themselves, rad/s. */
+  public double deviationRateRadPerS(int k) {
+    return relative.rateHandRadPerS(k, z).z();
   }
 
   /** Derivative of the deviation at sample k by all parameters, for {@link #sdRad}. */

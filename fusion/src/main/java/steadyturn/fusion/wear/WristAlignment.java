@@ -42,4 +42,9 @@ public record WristAlignment(
         Math.toRadians(8),
         Math.toRadians(8));
   }
+
+  /** Whether a neutral pose was taken, so that angles from the straight wrist have a meaning. */
+  public boolean posed() {
+    return longAxisSdRad < nominal().longAxisSdRad;
+  }
 }

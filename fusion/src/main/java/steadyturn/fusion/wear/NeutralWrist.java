@@ -1,0 +1,70 @@
+package steadyturn.fusion.wear;
+
+import steadyturn.fusion.rotation.Quaternion;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * The still pose with hanging arm and straight wrist: gravity shows the long axis of forearm and
+ * hand in each unit. The turn about that axis stays as drawn.
+ *
+ * @param alignment from the pose; the one before where the pose cannot be used
+ */
+public record NeutralWrist(WristAlignment alignment, StepResult result) {
+
+  private static final String STEP = "neutral-wrist";
+  // our choice: a strapped unit is off by 5-10 deg; 30 deg is a unit on a bent wrist or upside down
+  private static final double FARTHEST_DEG = 30;
+  // our assumption: a hanging arm is off the vertical, and a wrist that feels straight off straight
+  private static final double POSE_SD_RAD = Math.toRadians(1.8);
+
+  /** Reads the pose from both units. */
+  public static NeutralWrist of(
+      WristAlignment before, UnitStream forearm, UnitStream hand, double fromS, double toS) {
+    StillStep forearmStill = StillStep.stance(forearm, fromS, toS, STEP);
+    StillStep handStill = StillStep.stance(hand, fromS, toS, STEP);
+    if (!forearmStill.result().used()) {
+      return new NeutralWrist(before, forearmStill.result());
+    }
+    if (!handStill.result().used()) {
+      return new NeutralWrist(before, handStill.result());
+    }
+    Vector3 forearmLong = forearmStill.meanForceMps2().times(-1).unit();
+    Vector3 handLong = handStill.meanForceMps2().times(-1).unit();
+    double off = Math.max(offDeg(forearmLong), offDeg(handLong));
+    if (off > FARTHEST_DEG) {
+      return new NeutralWrist(before, tooFar(off));
+    }
+    return new NeutralWrist(
+        new WristAlignment(
+            turned(forearmLong),
+            turned(handLong),
+            WristAlignment.Source.POSE,
+            POSE_SD_RAD,
+            before.forearmAxialSdRad(),
+            before.handAxialSdRad()),
+        StepResult.good(STEP, off, FARTHEST_DEG, "deg"));
+  }
+
+  private static StepResult tooFar(double offDeg) {
+    return StepResult.again(
+        STEP,
+        offDeg,
+        FARTHEST_DEG,
+        "deg",
+        "a wrist unit hangs "
+            + Math.round(offDeg)
+            + " deg off its drawing; let the arm hang, straighten the wrist, check the strapping and"
+            + " do the step again");
+  }
+
+  private static double offDeg(Vector3 longAxisUnit) {
+    return Math.toDegrees(Math.acos(Math.max(-1, Math.min(1, longAxisUnit.x()))));
+  }
+
+  /** Segment x along the long axis; z as near to the unit's z as that allows. */
+  private static Quaternion turned(Vector3 longAxisUnit) {
+    Vector3 z = Vector3.Z.minus(longAxisUnit.times(longAxisUnit.z())).unit();
+    return Quaternion.fromAxes(longAxisUnit, z.cross(longAxisUnit), z);
+  }
+}
