@@ -30,19 +30,24 @@ public record PelvisGeometry(
 
   /**
    * How far a strapped unit is off its nominal mounting about forward, left and up (our
-   * assumption).
+   * assumption); about left the standing tilt adds its own spread.
    */
   private static final Vector3 MOUNTING_SD_RAD =
-      new Vector3(Math.toRadians(3), Math.toRadians(3.5), Math.toRadians(3.5));
+      new Vector3(Math.toRadians(2.5), Math.toRadians(15), Math.toRadians(3));
 
   public PelvisGeometry {
     sources = List.copyOf(sources);
   }
 
-  /** Nominal mounting: unit x up the spine, unit z away from the skin, that is backwards. */
+  /**
+   * Nominal mounting: unit x up the spine of a standing player, unit z away from the skin, that is
+   * backwards; the anatomical axes are then tilted forward by the standing tilt.
+   */
   public static PelvisGeometry nominal(LeverArm arm) {
     // columns: pelvis x, y, z in unit axes
-    Quaternion qUnitPelvis = Quaternion.fromAxes(Vector3.Z.times(-1), Vector3.Y, Vector3.X);
+    Quaternion qUnitPelvis =
+        Quaternion.fromAxes(Vector3.Z.times(-1), Vector3.Y, Vector3.X)
+            .times(Quaternion.aboutY(STANDING_TILT_RAD));
     Vector3 armPelvisM = arm.midHipFromUnitPelvisM();
     DMatrixRMaj a = new DMatrixRMaj(6, 6);
     for (int i = 0; i < 3; i++) {
