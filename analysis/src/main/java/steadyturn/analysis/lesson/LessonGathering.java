@@ -30,6 +30,12 @@ final class LessonGathering {
   /** Two finds of one swing in overlapping stretches lie closer than this, s. */
   private static final double SAME_SWING_S = 0.5;
 
+  /**
+   * How much more of the pelvis is kept before a swing: an earlier rest tells of a drifting
+   * address, s.
+   */
+  private static final double EARLIER_S = 4;
+
   private final SwingFinder finder = SwingFinder.withDefaults();
   private final List<GatheredSwing> swings = new ArrayList<>();
   private final Map<String, List<UnitResult>> units = new LinkedHashMap<>();
@@ -83,7 +89,8 @@ final class LessonGathering {
   private GatheredSwing cut(String recording, Swing swing, AlignedRecording aligned) {
     Map<BodyPoint, UnitStream> windows = new EnumMap<>(BodyPoint.class);
     for (UnitStream unit : aligned.recording().units()) {
-      UnitStream window = unit.between(swing.startS(), swing.endS());
+      double backS = unit.point() == BodyPoint.PELVIS ? EARLIER_S : 0;
+      UnitStream window = unit.between(swing.startS() - backS, swing.endS());
       if (window.size() > 10) {
         windows.put(unit.point(), window);
       }

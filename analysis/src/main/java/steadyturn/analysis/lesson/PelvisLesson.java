@@ -30,7 +30,7 @@ import steadyturn.ingest.sample.UnitStream;
 final class PelvisLesson {
 
   /** Twice the log of how much better a drifting address must explain a swing than a still one. */
-  private static final double DRIFT_EVIDENCE = 10;
+  private static final double DRIFT_EVIDENCE = 60;
 
   /** Shortest rest before and after the turn on the spot, s. */
   private static final double TURN_REST_S = 0.3;
@@ -139,12 +139,9 @@ final class PelvisLesson {
     for (int i = 0; i < swings.size(); i++) {
       Swing swing = swings.get(i).swing();
       SwingRests r = rests.get(i);
-      SwingRests drift =
-          r.flags().contains(SwingRests.ADDRESS_NOT_STILL)
-              ? r
-              : r.asDrifting(swing, worn.leverArmUnitM());
+      SwingRests drift = r.asDrifting(swing, worn.leverArmUnitM());
       asDrifting.add(drift);
-      still.add(r.withBounds(swing, worn.leverArmUnitM()).span());
+      still.add(r.withWitnesses(swing, worn.leverArmUnitM()).span());
       drifting.add(drift.span());
     }
     LessonFit asStill = estimate.fit(still, bias);
@@ -152,7 +149,8 @@ final class PelvisLesson {
     List<SwingRests> out = new ArrayList<>();
     for (int i = 0; i < swings.size(); i++) {
       double gain = asStill.swings().get(i).cost() - asMoving.swings().get(i).cost();
-      out.add(gain > DRIFT_EVIDENCE ? asDrifting.get(i) : rests.get(i));
+      boolean known = rests.get(i).flags().contains(SwingRests.ADDRESS_NOT_STILL);
+      out.add(known || gain > DRIFT_EVIDENCE ? asDrifting.get(i) : rests.get(i));
     }
     return out;
   }

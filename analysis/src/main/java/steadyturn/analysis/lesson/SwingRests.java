@@ -19,9 +19,12 @@ import steadyturn.ingest.sample.UnitStream;
  * Finds the rests at both ends of a swing and says how well they hold.
  *
  * @param span samples and anchors for the estimate
+ * @param window all samples at hand, from some seconds before the address
+ * @param earlier a rest before the one at address, where there is one: from it the speed at address
+ *     can be told
  * @param flags {@code address-short}, {@code address-not-still}, {@code finish-not-held}
  */
-record SwingRests(SwingSpan span, List<String> flags) {
+record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, List<String> flags) {
 
   static final String ADDRESS_SHORT = "address-short";
   static final String ADDRESS_NOT_STILL = "address-not-still";
@@ -34,6 +37,15 @@ record SwingRests(SwingSpan span, List<String> flags) {
   private static final double STANCE_SD_M = 0.08;
 
   private static final double SHORT_ADDRESS_S = 0.3;
+
+  /**
+   * An earlier rest lasts at least this, s; ends this before the address; lies this far back at
+   * most.
+   */
+  private static final double EARLIER_REST_S = 0.4;
+
+  private static final double EARLIER_GAP_S = 0.3;
+  private static final double EARLIER_REACH_S = 5;
 
   SwingRests {
     flags = List.copyOf(flags);
@@ -56,7 +68,7 @@ record SwingRests(SwingSpan span, List<String> flags) {
       flags.add(FINISH_NOT_HELD);
       double quietS = quietest(window, impactS + 0.4, Math.min(last(window), impactS + 1.6));
       anchors.add(new Anchor(quietS - 0.05, quietS + 0.05, 0.10, Math.toRadians(60), 0));
-      stance.add(new StanceBound(quietS, leverArmUnitM, 2 * STANCE_SD_M));
+      stance.add(new StanceBound(anchors.get(0).endS(), quietS, leverArmUnitM, 2 * STANCE_SD_M));
       endS = quietS + 0.06;
     }
     if (flags.contains(ADDRESS_NOT_STILL)) {
@@ -64,7 +76,17 @@ record SwingRests(SwingSpan span, List<String> flags) {
     }
     return new SwingRests(
         new SwingSpan(window.between(anchors.get(0).startS() - 0.01, endS + 0.01), anchors, stance),
+        window,
+        earlier(window, bias, anchors.get(0).startS()),
         flags);
+  }
+
+  /** A rest of the player before taking up the address, at most some seconds back. */
+  private static Optional<Anchor> earlier(UnitStream window, Vector3 bias, double addressFromS) {
+    double untilS = addressFromS - EARLIER_GAP_S;
+    return new RestGate(RestSettings.address().atLeast(EARLIER_REST_S))
+        .before(window, bias, Math.max(first(window), addressFromS - EARLIER_REACH_S), untilS)
+        .map(r -> new Anchor(r.startS(), r.endS(), 0.010, Math.toRadians(1.2), 0));
   }
 
   private static Anchor address(
@@ -93,13 +115,27 @@ record SwingRests(SwingSpan span, List<String> flags) {
     List<Anchor> anchors = new ArrayList<>(span.anchors());
     anchors.set(0, anchors.get(0).drifting(DRIFT_SD_MPS));
     List<String> more = new ArrayList<>(flags);
-    more.add(ADDRESS_NOT_STILL);
-    return new SwingRests(span.with(anchors, bounds(swing, leverArmUnitM)), more);
+    if (!more.contains(ADDRESS_NOT_STILL)) {
+      more.add(ADDRESS_NOT_STILL);
+    }
+    return new SwingRests(witnessed(anchors, swing, leverArmUnitM), window, earlier, more);
   }
 
-  /** The same swing with the weak bounds of place, as a witness against a drifting address. */
-  SwingRests withBounds(Swing swing, Vector3 leverArmUnitM) {
-    return new SwingRests(span.with(span.anchors(), bounds(swing, leverArmUnitM)), flags);
+  /** The same swing with all that can witness against a drifting address: feet, earlier rest. */
+  SwingRests withWitnesses(Swing swing, Vector3 leverArmUnitM) {
+    return new SwingRests(witnessed(span.anchors(), swing, leverArmUnitM), window, earlier, flags);
+  }
+
+  private SwingSpan witnessed(List<Anchor> anchors, Swing swing, Vector3 leverArmUnitM) {
+    List<StanceBound> stance = bounds(swing, leverArmUnitM);
+    if (earlier.isEmpty()) {
+      return span.with(anchors, stance);
+    }
+    List<Anchor> more = new ArrayList<>();
+    more.add(earlier.get());
+    more.addAll(anchors);
+    double endS = anchors.get(anchors.size() - 1).endS();
+    return new SwingSpan(window.between(earlier.get().startS() - 0.01, endS + 0.01), more, stance);
   }
 
   private List<StanceBound> bounds(Swing swing, Vector3 leverArmUnitM) {
@@ -114,9 +150,9 @@ record SwingRests(SwingSpan span, List<String> flags) {
   private static List<StanceBound> bounds(
       double takeawayS, double impactS, double endS, Vector3 leverArmUnitM) {
     return List.of(
-        new StanceBound((takeawayS + impactS) / 2, leverArmUnitM, STANCE_SD_M),
-        new StanceBound(impactS, leverArmUnitM, 1.5 * STANCE_SD_M),
-        new StanceBound(endS - 0.02, leverArmUnitM, 2 * STANCE_SD_M));
+        new StanceBound(takeawayS, (takeawayS + impactS) / 2, leverArmUnitM, STANCE_SD_M),
+        new StanceBound(takeawayS, impactS, leverArmUnitM, 1.5 * STANCE_SD_M),
+        new StanceBound(takeawayS, endS - 0.02, leverArmUnitM, 2 * STANCE_SD_M));
   }
 
   private static double quietest(UnitStream window, double fromS, double toS) {

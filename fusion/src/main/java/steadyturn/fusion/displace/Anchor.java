@@ -17,6 +17,8 @@ public record Anchor(
   /** Sway of a standing person stays alike for about this long, s (our assumption). */
   public static final double SWAY_CORRELATION_S = 0.3;
 
+  private static final double MOVING_SWAY_MPS = 0.05;
+
   public Anchor {
     if (!(endS > startS) || !(velocitySdMps > 0) || !(rateSdRadPerS > 0) || !(driftSdMps >= 0)) {
       throw new IllegalArgumentException(
@@ -43,8 +45,11 @@ public record Anchor(
     return new Anchor(startS, endS, 0.015, Math.toRadians(2.5), 0);
   }
 
-  /** The same stretch with an unknown steady velocity of the given spread. */
+  /**
+   * The same stretch on a body that does not stand still: it drifts at an unknown steady speed and
+   * sways more than a person at rest.
+   */
   public Anchor drifting(double driftMps) {
-    return new Anchor(startS, endS, velocitySdMps, rateSdRadPerS, driftMps);
+    return new Anchor(startS, endS, MOVING_SWAY_MPS, 2 * rateSdRadPerS, driftMps);
   }
 }

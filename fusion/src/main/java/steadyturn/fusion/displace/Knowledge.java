@@ -75,16 +75,18 @@ final class Knowledge {
   /** The carried point moves by the unit's way plus the turning of the lever arm. */
   private static void place(Rows rows, StanceBound bound, Strapdown pass) {
     int k = pass.indexAt(bound.timeS());
+    int from = pass.indexAt(bound.fromS());
     Vector3 armThen = pass.qLevelUnit(k).rotate(bound.leverArmUnitM());
-    Vector3 armFirst = pass.qLevelUnit(0).rotate(bound.leverArmUnitM());
-    Vector3 place = pass.positionM(k).plus(armThen).minus(armFirst);
+    Vector3 armFirst = pass.qLevelUnit(from).rotate(bound.leverArmUnitM());
+    Vector3 place = pass.positionM(k).plus(armThen).minus(pass.positionM(from)).minus(armFirst);
     for (int axis = 0; axis < 3; axis++) {
       double[] derivative = new double[P];
       for (int p = 0; p < P; p++) {
         derivative[p] =
             pass.sensitivity(k, 6 + axis, p)
+                - pass.sensitivity(from, 6 + axis, p)
                 + turned(pass, k, p, armThen).get(axis)
-                - turned(pass, 0, p, armFirst).get(axis);
+                - turned(pass, from, p, armFirst).get(axis);
       }
       rows.add(-place.get(axis), derivative, bound.sdM());
     }

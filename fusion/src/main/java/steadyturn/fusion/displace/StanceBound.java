@@ -7,11 +7,12 @@ import steadyturn.fusion.rotation.Vector3;
  * where it was at the start, because the feet stay where they are. A fallback only: it pulls wide
  * movers towards the middle.
  *
+ * @param fromS earlier instant, s on the recording's common axis
  * @param timeS instant, s on the recording's common axis
  * @param leverArmUnitM the carried point (mid-hip) relative to the unit, unit axes, m
  * @param sdM spread of its place along each axis, m
  */
-public record StanceBound(double timeS, Vector3 leverArmUnitM, double sdM) {
+public record StanceBound(double fromS, double timeS, Vector3 leverArmUnitM, double sdM) {
 
   public StanceBound {
     if (!(sdM > 0)) {

@@ -12,8 +12,11 @@ import steadyturn.fusion.rotation.Vector3;
  */
 public final class TurnOnSpot {
 
-  /** How far mid-hip wanders during the step, m, alike over about a second (our assumption). */
-  private static final double WANDER_SD_M = 0.015;
+  /** How far mid-hip wanders at random, m, alike over about a second (our assumption). */
+  private static final double WANDER_SD_M = 0.006;
+
+  /** How far mid-hip moves along with the full turn, m (our assumption). */
+  private static final double ALONG_SD_M = 0.009;
 
   private static final double WANDER_CORRELATION_S = 1.0;
   private static final double STEP_S = 0.25;
@@ -71,18 +74,30 @@ public final class TurnOnSpot {
     return at;
   }
 
+  /**
+   * Covariance of where mid-hip really is: wandering at random, and moving along with the turn (to
+   * one side on the way there and to the other on the way back, or the same way on both).
+   */
   private static DMatrixRMaj wander(UnitMotion motion, int[] at) {
     DMatrixRMaj noise = new DMatrixRMaj(3 * at.length, 3 * at.length);
+    double largest = largestTurnRad(motion);
     for (int i = 0; i < at.length; i++) {
       for (int j = 0; j < at.length; j++) {
         double apartS = Math.abs(motion.timeS(at[i]) - motion.timeS(at[j]));
-        double c = WANDER_SD_M * WANDER_SD_M * Math.exp(-apartS / WANDER_CORRELATION_S);
+        double turnI = turnRad(motion, at[i]) / largest;
+        double turnJ = turnRad(motion, at[j]) / largest;
+        double random = WANDER_SD_M * WANDER_SD_M * Math.exp(-apartS / WANDER_CORRELATION_S);
+        double along = ALONG_SD_M * ALONG_SD_M * (turnI * turnJ + Math.abs(turnI * turnJ));
         for (int axis = 0; axis < 3; axis++) {
-          noise.set(3 * i + axis, 3 * j + axis, c + (i == j ? 1e-8 : 0));
+          noise.set(3 * i + axis, 3 * j + axis, random + along + (i == j ? 1e-8 : 0));
         }
       }
     }
     return noise;
+  }
+
+  private static double turnRad(UnitMotion motion, int k) {
+    return motion.qLevelUnit(k).times(motion.qLevelUnit(0).conjugate()).twistAboutZRad();
   }
 
   /** What the unit's own errors leave in its place, from the covariance of the motion. */
