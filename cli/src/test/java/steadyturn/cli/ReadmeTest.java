@@ -1,0 +1,64 @@
+package steadyturn.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What README and the pages show is what the program does. */
+final class ReadmeTest {
+
+  private static final Path HOME = CommandLineRun.projectFolder();
+
+  /** Digits become #, so that a better estimate does not break the page, a changed layout does. */
+  private static List<String> masked(Stream<String> lines) {
+    return lines
+        .map(line -> line.replaceAll("[-~]?[0-9]+([.][0-9]+)?", "#").replaceAll("[# ]+", " "))
+        .map(String::strip)
+        .distinct()
+        .toList();
+  }
+
+  @Test
+  void theOutputInTheReadmeIsTheOutputOfTheDemo(@TempDir Path out) throws IOException {
+    System.setProperty("steadyturn.home", HOME.toString());
+    CommandLineRun demo = CommandLineRun.of("demo", "--out", out.toString());
+    assertThat(demo.exitCode()).as(demo.err()).isZero();
+    List<String> readme = Files.readAllLines(HOME.resolve("README.md"));
+    int from = readme.indexOf("<!-- output of ./steadyturn demo -->") + 2;
+    int to = from + readme.subList(from, readme.size()).indexOf("```");
+    List<String> shown = readme.subList(from, to);
+    assertThat(shown).hasSizeGreaterThan(20);
+    assertThat(masked(demo.out().lines().filter(line -> !line.contains(out.toString()))))
+        .as("cli/src/test/scripts/refresh-readme puts the new output in")
+        .containsAll(masked(shown.stream().filter(line -> !line.contains("out/demo"))));
+  }
+
+  @Test
+  void everyCommandThatAPageNamesExists() throws IOException {
+    Pattern command = Pattern.compile("\\./steadyturn ([a-z]+)");
+    String help = CommandLineRun.of("--help").out();
+    for (Path page : pages()) {
+      Matcher found = command.matcher(Files.readString(page));
+      while (found.find()) {
+        assertThat(help)
+            .as(page + " names " + found.group())
+            .contains("\n  " + found.group(1) + " ");
+      }
+    }
+  }
+
+  private static List<Path> pages() throws IOException {
+    try (Stream<Path> files = Files.walk(HOME.resolve("docs"))) {
+      Stream<Path> top = Stream.of("README.md", "DEVELOPERS.md").map(HOME::resolve);
+      return Stream.concat(top, files.filter(f -> f.toString().endsWith(".md"))).toList();
+    }
+  }
+}
