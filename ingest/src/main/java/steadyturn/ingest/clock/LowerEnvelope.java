@@ -1,0 +1,121 @@
+package steadyturn.ingest.clock;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The straight line under a cloud of (time, delay) points from which every point lies above by its
+ * own latency: latencies vary and grow, but never fall below the way itself. Kept as the least delay
+ * of each stretch of time; the line is that edge of the points' lower hull which spans their mean
+ * time, the least sum of latencies (Moon, Skelly, Towsley 1999, IEEE Infocom; from memory). Memory is
+ * bounded: when all stretches are used, neighbours are joined.
+ */
+final class LowerEnvelope {
+
+  private static final int MOST_STRETCHES = 512;
+
+  private double stretchS = 1;
+  private double[] timeS = new double[MOST_STRETCHES];
+  private double[] delayS = new double[MOST_STRETCHES];
+  private int size;
+
+  /** Adds a point; times come in order. */
+  void add(double atS, double delay) {
+    boolean isNew = size == 0 || stretch(atS) != stretch(timeS[size - 1]);
+    if (isNew && size == MOST_STRETCHES) {
+      joinNeighbours();
+    }
+    if (isNew) {
+      timeS[size] = atS;
+      delayS[size] = delay;
+      size++;
+    } else if (delay < delayS[size - 1]) {
+      timeS[size - 1] = atS;
+      delayS[size - 1] = delay;
+    }
+  }
+
+  private long stretch(double atS) {
+    return (long) Math.floor(atS / stretchS);
+  }
+
+  private void joinNeighbours() {
+    stretchS *= 2;
+    int kept = 0;
+    for (int i = 0; i < size; i++) {
+      boolean joins = kept > 0 && stretch(timeS[i]) == stretch(timeS[kept - 1]);
+      if (!joins) {
+        timeS[kept] = timeS[i];
+        delayS[kept] = delayS[i];
+        kept++;
+      } else if (delayS[i] < delayS[kept - 1]) {
+        timeS[kept - 1] = timeS[i];
+        delayS[kept - 1] = delayS[i];
+      }
+    }
+    size = kept;
+  }
+
+  int size() {
+    return size;
+  }
+
+  /** Time between the first and the last stretch, s. */
+  double spanS() {
+    return size == 0 ? 0 : timeS[size - 1] - timeS[0];
+  }
+
+  /** Line under the points: delay at time 0 (s) and slope. */
+  double[] line() {
+    if (size < 2) {
+      return new double[] {size == 0 ? 0 : delayS[0], 0};
+    }
+    List<Integer> hull = hull();
+    double meanS = Arrays.stream(timeS, 0, size).average().orElse(0);
+    for (int k = 1; k < hull.size(); k++) {
+      int a = hull.get(k - 1);
+      int b = hull.get(k);
+      if (timeS[b] >= meanS || k == hull.size() - 1) {
+        double slope = (delayS[b] - delayS[a]) / (timeS[b] - timeS[a]);
+        return new double[] {delayS[a] - slope * timeS[a], slope};
+      }
+    }
+    throw new IllegalStateException("a hull of " + size + " points has no edge");
+  }
+
+  /** Line of slope 0 under the points. */
+  double least() {
+    return Arrays.stream(delayS, 0, size).min().orElse(0);
+  }
+
+  private List<Integer> hull() {
+    List<Integer> hull = new ArrayList<>();
+    for (int i = 0; i < size; i++) {
+      while (hull.size() >= 2 && !isBelow(hull, i)) {
+        hull.remove(hull.size() - 1);
+      }
+      hull.add(i);
+    }
+    return hull;
+  }
+
+  /** Whether the hull's last point lies below the line from the one before it to point i. */
+  private boolean isBelow(List<Integer> hull, int i) {
+    int a = hull.get(hull.size() - 2);
+    int b = hull.get(hull.size() - 1);
+    double viaLine =
+        delayS[a] + (delayS[i] - delayS[a]) * (timeS[b] - timeS[a]) / (timeS[i] - timeS[a]);
+    return delayS[b] < viaLine;
+  }
+
+  /** Median height of the stretches' least points above a line, s. */
+  double medianAboveS(double[] line) {
+    double[] above = new double[size];
+    for (int i = 0; i < size; i++) {
+      above[i] = delayS[i] - line[0] - line[1] * timeS[i];
+    }
+    Arrays.sort(above);
+    return size == 0 ? Double.NaN : above[size / 2];
+  }
+}
