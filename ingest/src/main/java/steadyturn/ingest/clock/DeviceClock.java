@@ -1,10 +1,11 @@
 package steadyturn.ingest.clock;
 
 /**
- * Follows one unit's clock against the host's while its samples arrive, and lays them on one axis of
- * record time: the unit's own seconds since its first sample. A unit that starts again, or whose
- * clock jumps, goes on where the host's clock says it is; a host that slept changes nothing. Latency
- * is never negative, so the host time of a sample is read from the lower envelope of the delays.
+ * Follows one unit's clock against the host's while its samples arrive, and lays them on one axis
+ * of record time: the unit's own seconds since its first sample. A unit that starts again, or whose
+ * clock jumps, goes on where the host's clock says it is; a host that slept changes nothing.
+ * Latency is never negative, so the host time of a sample is read from the lower envelope of the
+ * delays.
  */
 public final class DeviceClock {
 

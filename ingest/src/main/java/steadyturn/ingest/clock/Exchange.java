@@ -15,7 +15,9 @@ import java.util.Optional;
  */
 public record Exchange(double askedS, double receivedS, double sentS, double answeredS) {
 
-  /** What is to be added to the first clock to get the second, s; wrong by at most half the delay. */
+  /**
+   * What is to be added to the first clock to get the second, s; wrong by at most half the delay.
+   */
   public double offsetS() {
     return ((receivedS - askedS) + (sentS - answeredS)) / 2;
   }

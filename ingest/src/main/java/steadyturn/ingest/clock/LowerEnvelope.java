@@ -6,10 +6,10 @@ import java.util.List;
 
 /**
  * The straight line under a cloud of (time, delay) points from which every point lies above by its
- * own latency: latencies vary and grow, but never fall below the way itself. Kept as the least delay
- * of each stretch of time; the line is that edge of the points' lower hull which spans their mean
- * time, the least sum of latencies (Moon, Skelly, Towsley 1999, IEEE Infocom; from memory). Memory is
- * bounded: when all stretches are used, neighbours are joined.
+ * own latency: latencies vary and grow, but never fall below the way itself. Kept as the least
+ * delay of each stretch of time; the line is that edge of the points' lower hull which spans their
+ * mean time, the least sum of latencies (Moon, Skelly, Towsley 1999, IEEE Infocom; from memory).
+ * Memory is bounded: when all stretches are used, neighbours are joined.
  */
 final class LowerEnvelope {
 

@@ -26,7 +26,8 @@ class DeviceClockTest {
   @ParameterizedTest
   @ValueSource(doubles = {-50, 0, 20, 50})
   void skewAndStartAreFoundUnderVaryingLatency(double skewPpm) {
-    // Given: ten minutes at 200 Hz, latency 0.5 ms and an exponential tail of 2 ms, a burst of 80 ms
+    // Given: ten minutes at 200 Hz, latency 0.5 ms and an exponential tail of 2 ms, a burst of 80
+    // ms
     // once a minute. Expect: skew within 2 ppm and the start within 0.5 ms of the least latency:
     // in a second of 200 samples the least of the tails is some 0.01 ms.
     for (int k = 0; k < 600 * 200; k++) {

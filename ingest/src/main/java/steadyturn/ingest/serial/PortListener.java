@@ -1,0 +1,20 @@
+package steadyturn.ingest.serial;
+
+/** Told what happens at a port, always by the port's own thread. */
+public interface PortListener {
+
+  /**
+   * Bytes came; the array is used again afterwards.
+   *
+   * @param count how many of its first bytes count
+   * @param steadyS the host's steady clock, s
+   * @param wallS the host's time of day, s
+   */
+  void bytes(byte[] block, int count, double steadyS, double wallS);
+
+  /** The port was opened, for the first time or again. */
+  default void opened() {}
+
+  /** The port is gone: unplugged, switched off, or never there. It is tried again. */
+  default void gone(String why) {}
+}

@@ -1,0 +1,132 @@
+package steadyturn.ingest.serial;
+
+import com.fazecast.jSerialComm.SerialPort;
+import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/**
+ * Reads one serial port by a thread of its own until closed. A port that is gone is told once, then
+ * tried again at growing intervals up to two seconds; what came before is not touched by that.
+ */
+public final class SerialPortSource implements AutoCloseable {
+
+  /** Baud rate of ports that have one; those of USB mostly ignore it. */
+  public static final int BAUD = 921_600;
+
+  private static final int READ_TIMEOUT_MS = 200;
+  private static final int BLOCK_BYTES = 1 << 14;
+  private static final int FIRST_WAIT_MS = 100;
+  private static final int LONGEST_WAIT_MS = 2000;
+
+  /** A pause after each read, so that bytes come in blocks: a quarter of the work at 1 kHz. */
+  private static final int GATHER_MS = 4;
+
+  private final String path;
+  private final int baud;
+  private final PortListener listener;
+  private final Thread thread;
+  private volatile boolean isClosed;
+
+  private SerialPortSource(String path, int baud, PortListener listener) {
+    this.path = path;
+    this.baud = baud;
+    this.listener = listener;
+    thread = new Thread(this::run, "port " + path);
+    thread.setDaemon(true);
+  }
+
+  /** Starts reading; the listener hears when the port is there. */
+  public static SerialPortSource open(String path, int baud, PortListener listener) {
+    SerialPortSource source = new SerialPortSource(path, baud, listener);
+    source.thread.start();
+    return source;
+  }
+
+  public String path() {
+    return path;
+  }
+
+  /** Ends the reading; returns when the thread has ended. */
+  @Override
+  public void close() {
+    isClosed = true;
+    thread.interrupt();
+    try {
+      thread.join(2000);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void run() {
+    int waitMs = FIRST_WAIT_MS;
+    String told = "";
+    while (!isClosed) {
+      String why = "does not exist";
+      if (Files.exists(Path.of(path))) {
+        double openedS = HostTime.steadyS();
+        why = readUntilGone();
+        boolean workedForAWhile = HostTime.steadyS() - openedS > 1;
+        waitMs = workedForAWhile ? FIRST_WAIT_MS : waitMs;
+        told = workedForAWhile ? "" : told;
+      }
+      if (!isClosed && !why.equals(told)) {
+        listener.gone(why);
+        told = why;
+      }
+      pause(waitMs);
+      waitMs = Math.min(LONGEST_WAIT_MS, 2 * waitMs);
+    }
+  }
+
+  /** Opens and reads; returns why that ended. */
+  private String readUntilGone() {
+    SerialPort port;
+    try {
+      port = SerialPort.getCommPort(path);
+    } catch (SerialPortInvalidPortException e) {
+      return "is no serial port";
+    }
+    port.setComPortParameters(baud, 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
+    port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
+    port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_TIMEOUT_MS, 0);
+    if (!port.openPort(0)) {
+      return "cannot be opened (in use by another program, or no permission)";
+    }
+    listener.opened();
+    try {
+      return readAll(port);
+    } finally {
+      port.closePort();
+    }
+  }
+
+  private String readAll(SerialPort port) {
+    byte[] block = new byte[BLOCK_BYTES];
+    while (!isClosed) {
+      int count = port.readBytes(block, block.length);
+      if (count < 0) {
+        return "is gone";
+      }
+      if (count > 0) {
+        listener.bytes(block, count, HostTime.steadyS(), HostTime.wallS());
+        pause(GATHER_MS);
+      } else if (!Files.exists(Path.of(path))) {
+        return "is gone";
+      }
+    }
+    return "was closed";
+  }
+
+  private void pause(int ms) {
+    if (isClosed) {
+      return;
+    }
+    try {
+      Thread.sleep(ms);
+    } catch (InterruptedException e) {
+      isClosed = true;
+    }
+  }
+}
