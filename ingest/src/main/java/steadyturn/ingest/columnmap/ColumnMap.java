@@ -1,0 +1,106 @@
+package steadyturn.ingest.columnmap;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import steadyturn.ingest.recording.RecordingException;
+import steadyturn.ingest.sample.BodyPoint;
+
+/**
+ * Tells what the columns of a table are. Written by hand as TOML or JSON; docs/formats.md lists
+ * every key.
+ */
+public final class ColumnMap {
+
+  private static final List<String> BUNDLED =
+      List.of(
+          "counter-g-degrees",
+          "four-units-two-header-lines",
+          "handheld-with-optical-truth",
+          "tabs-comment-header",
+          "time-g-degrees",
+          "worn-unit");
+
+  private final String name;
+  private final TableShape table;
+  private final TimeColumn time;
+  private final List<UnitColumns> units;
+
+  ColumnMap(String name, TableShape table, TimeColumn time, List<UnitColumns> units) {
+    this.name = name;
+    this.table = table;
+    this.time = time;
+    this.units = List.copyOf(units);
+  }
+
+  /** Reads a map from a file that ends in {@code .toml} or {@code .json}. */
+  public static ColumnMap read(Path file) {
+    try {
+      return ColumnMapText.parse(file, Files.readString(file));
+    } catch (IOException e) {
+      throw RecordingException.io(file, e);
+    }
+  }
+
+  /** One of the maps that come with the program. */
+  public static ColumnMap bundled(String name) {
+    if (!BUNDLED.contains(name)) {
+      throw RecordingException.of(
+          Path.of(name),
+          "is no map that comes with the program. Name one of "
+              + String.join(", ", BUNDLED)
+              + ", or a file.");
+    }
+    String resource = name + ".toml";
+    try (InputStream in = ColumnMap.class.getResourceAsStream(resource)) {
+      if (in == null) {
+        throw new IllegalStateException(resource + " is missing from the program");
+      }
+      return ColumnMapText.parse(
+          Path.of(resource), new String(in.readAllBytes(), StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw RecordingException.io(Path.of(resource), e);
+    }
+  }
+
+  /** The names of the maps that come with the program. */
+  public static List<String> bundledNames() {
+    return BUNDLED;
+  }
+
+  /** The same map for a unit worn elsewhere; only for a map of one unit. */
+  public ColumnMap at(BodyPoint point) {
+    if (units.size() != 1) {
+      throw RecordingException.of(
+          Path.of(name),
+          "describes "
+              + units.size()
+              + " units, so one body point does not fit. Set point in the map.");
+    }
+    return new ColumnMap(name, table, time, List.of(units.get(0).at(point)));
+  }
+
+  /** The body points it has columns for. */
+  public List<BodyPoint> points() {
+    return units.stream().map(UnitColumns::point).toList();
+  }
+
+  String name() {
+    return name;
+  }
+
+  TableShape table() {
+    return table;
+  }
+
+  TimeColumn time() {
+    return time;
+  }
+
+  List<UnitColumns> units() {
+    return units;
+  }
+}
