@@ -66,7 +66,7 @@ public final class LessonAnalyzer {
 
   private static List<String> notices(LessonGathering gathering, String id) {
     List<String> out = new ArrayList<>(gathering.notices().getOrDefault(id, List.of()));
-    gathering.steps().results().stream()
+    gathering.stepResults().stream()
         .filter(r -> !r.used())
         .forEach(r -> out.add(r.step() + ": " + r.advice()));
     return out;

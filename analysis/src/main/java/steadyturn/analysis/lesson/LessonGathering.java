@@ -1,7 +1,6 @@
 package steadyturn.analysis.lesson;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +9,10 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingFinder;
+import steadyturn.fusion.attitude.RestBiases;
+import steadyturn.fusion.wear.StepResult;
+import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.RecordingQuality;
@@ -41,20 +44,26 @@ final class LessonGathering {
   private final Map<String, List<UnitResult>> units = new LinkedHashMap<>();
   private final Map<String, List<String>> notices = new LinkedHashMap<>();
   private Optional<Player> player = Optional.empty();
+  private final List<StepResult> wristResults = new ArrayList<>();
   private PelvisSteps steps = PelvisSteps.NONE;
+  private WristAlignment wristAlignment = WristAlignment.nominal();
 
   void add(Recording raw) {
     player = Optional.of(raw.player());
     report(raw);
     AlignedRecording aligned = CommonClock.align(raw);
     Recording recording = aligned.recording();
+    RestBiases biases = RestBiases.of(recording);
+    WristSteps wrist = WristSteps.of(recording, biases, wristAlignment);
+    wristAlignment = wrist.alignment();
+    wristResults.addAll(wrist.results());
     List<Mark> pending = new ArrayList<>(recording.marks());
-    for (Swing swing : finder.find(recording)) {
+    for (Swing swing : finder.find(recording, wristAlignment)) {
       double takeawayS =
           swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS());
       pending.removeIf(mark -> readIfBefore(recording, mark, takeawayS));
       if (!alreadyGathered(raw.id(), swing)) {
-        swings.add(cut(raw.id(), swing, aligned));
+        swings.add(cut(raw.id(), swing, aligned, biases));
       }
     }
     pending.forEach(mark -> readIfBefore(recording, mark, Double.POSITIVE_INFINITY));
@@ -86,20 +95,26 @@ final class LessonGathering {
         .orElse((swing.startS() + swing.endS()) / 2);
   }
 
-  private GatheredSwing cut(String recording, Swing swing, AlignedRecording aligned) {
-    Map<BodyPoint, UnitStream> windows = new EnumMap<>(BodyPoint.class);
-    for (UnitStream unit : aligned.recording().units()) {
-      double backS = unit.point() == BodyPoint.PELVIS ? EARLIER_S : 0;
-      UnitStream window = unit.between(swing.startS() - backS, swing.endS());
-      if (window.size() > 10) {
-        windows.put(unit.point(), window);
-      }
-    }
-    double syncSdS =
-        windows.containsKey(BodyPoint.LEAD_FOREARM) && windows.containsKey(BodyPoint.LEAD_HAND)
-            ? aligned.sdBetweenS(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND, middleS(swing))
-            : 0;
-    return new GatheredSwing(recording, swing, windows, steps, syncSdS);
+  private GatheredSwing cut(
+      String recording, Swing swing, AlignedRecording aligned, RestBiases biases) {
+    Optional<UnitStream> pelvis =
+        aligned
+            .recording()
+            .unit(BodyPoint.PELVIS)
+            .map(unit -> unit.between(swing.startS() - EARLIER_S, swing.endS()));
+    ArmReading arm =
+        ArmReading.of(
+            aligned.recording(), biases, swing, wristAlignment, wristSyncSdS(aligned, swing));
+    return new GatheredSwing(recording, swing, pelvis, arm, steps);
+  }
+
+  private static double wristSyncSdS(AlignedRecording aligned, Swing swing) {
+    boolean both =
+        aligned.recording().unit(BodyPoint.LEAD_FOREARM).isPresent()
+            && aligned.recording().unit(BodyPoint.LEAD_HAND).isPresent();
+    return both
+        ? aligned.sdBetweenS(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND, middleS(swing))
+        : 0;
   }
 
   private void report(Recording recording) {
@@ -143,7 +158,10 @@ final class LessonGathering {
     return player;
   }
 
-  PelvisSteps steps() {
-    return steps;
+  /** How the wear steps went, of pelvis and wrist. */
+  List<StepResult> stepResults() {
+    List<StepResult> out = new ArrayList<>(steps.results());
+    out.addAll(wristResults);
+    return out;
   }
 }

@@ -20,7 +20,6 @@ import steadyturn.fusion.rest.RestSettings;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.PelvisGeometry;
 import steadyturn.fusion.wear.TurnOnSpot;
-import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -55,7 +54,7 @@ final class PelvisLesson {
       Player player, AnalysisSettings settings, List<GatheredSwing> swings) {
     Map<PelvisSteps, List<GatheredSwing>> wearings = new HashMap<>();
     for (GatheredSwing swing : swings) {
-      if (swing.window(BodyPoint.PELVIS).filter(w -> w.size() > 50).isPresent()) {
+      if (swing.pelvis().filter(w -> w.size() > 50).isPresent()) {
         wearings.computeIfAbsent(swing.steps(), s -> new ArrayList<>()).add(swing);
       }
     }
@@ -109,7 +108,7 @@ final class PelvisLesson {
   }
 
   private static UnitStream pelvis(GatheredSwing swing) {
-    return swing.window(BodyPoint.PELVIS).orElseThrow();
+    return swing.pelvis().orElseThrow();
   }
 
   /** Bias for the rest gate: from the table, else the mean rate just before the takeaway. */

@@ -13,7 +13,6 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.wear.LeverArm;
-import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Player;
 
 /** Puts the results of one swing together. */
@@ -38,6 +37,9 @@ final class SwingReport {
     } else {
       measures.addAll(withoutPelvis(gathered));
     }
+    measures.addAll(gathered.arm().measures());
+    curves.addAll(gathered.arm().curves());
+    gathered.arm().flags().stream().filter(f -> !flags.contains(f)).forEach(flags::add);
     return new SwingResult(
         number, swing.club(), swing.kind(), flags, swing.events(), measures, curves);
   }
@@ -81,7 +83,7 @@ final class SwingReport {
 
   private static List<MeasureValue> withoutPelvis(GatheredSwing gathered) {
     String why =
-        gathered.window(BodyPoint.PELVIS).isPresent()
+        gathered.pelvis().isPresent()
             ? "the pelvis unit has too few samples in this swing"
             : "needs the pelvis unit, which did not run";
     return List.of(
