@@ -23,7 +23,7 @@ class CalibrateChecksTest {
   }
 
   @ParameterizedTest(name = "{0}: {2} of {1} is {3}")
-  @CsvFileSource(resources = "checks.csv", numLinesToSkip = 1)
+  @CsvFileSource(resources = "checks.csv")
   void theValueIsThatOfTheSource(
       String id, String given, String measure, double expect, String unit, double tolerance) {
     assertThat(unit).as(id).isNotBlank();

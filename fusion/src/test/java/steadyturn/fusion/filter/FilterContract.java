@@ -305,4 +305,23 @@ abstract class FilterContract {
     }
     assertThat(tiltDeg(filter.qEarthUnit(), Quaternion.aboutX(2))).isLessThan(3);
   }
+
+  @Test
+  void aSampleAllocatesNothing() {
+    // Given: 50,000 samples after a warm-up of as many. Expect: under 1 byte a sample; what is left
+    // belongs to the measurement itself.
+    com.sun.management.ThreadMXBean threads =
+        (com.sun.management.ThreadMXBean) java.lang.management.ManagementFactory.getThreadMXBean();
+    UnitStream stream = wobble(500, 100, Quaternion.IDENTITY);
+    OrientationFilter filter = newFilter();
+    for (int i = 0; i < stream.size(); i++) {
+      OrientationRun.feed(filter, stream, i);
+    }
+    long before = threads.getThreadAllocatedBytes(Thread.currentThread().getId());
+    for (int i = 0; i < stream.size(); i++) {
+      OrientationRun.feed(filter, stream, i);
+    }
+    long spent = threads.getThreadAllocatedBytes(Thread.currentThread().getId()) - before;
+    assertThat((double) spent / stream.size()).isLessThan(1);
+  }
 }
