@@ -27,7 +27,7 @@ import steadyturn.ingest.recording.SessionRun;
     name = "analyze",
     description = {
       "Measures every full swing under the given paths: turn and slide of the pelvis at each key",
-      "position, the point it turned about, release, tempo; each with its 95 % interval."
+      "position, the point it turned about, release, tempo; each with its 95 %% interval."
     },
     footer = {
       "",
