@@ -1,7 +1,6 @@
 package steadyturn.analysis.accuracy;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +15,9 @@ import steadyturn.analysis.synthetic.LessonSimulator;
 import steadyturn.analysis.synthetic.LessonSpec;
 import steadyturn.analysis.synthetic.SwingTruth;
 import steadyturn.analysis.synthetic.SyntheticLesson;
+import steadyturn.analysis.synthetic.TrueMeasure;
 import steadyturn.analysis.tempo.OrderMeasures;
+import steadyturn.analysis.tempo.TempoMeasures;
 import steadyturn.analysis.wrist.WristMotion;
 import steadyturn.analysis.wrist.WristReading;
 import steadyturn.fusion.attitude.RestBiases;
@@ -75,51 +76,39 @@ public final class WristStudy {
           double syncSdS =
               aligned.sdBetweenS(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND, impact.get().timeS());
           WristReading reading = WristReading.of(recording, biases, swing, alignment, syncSdS);
-          compare(reading, swing, truth, alignment.posed());
-          OrderMeasures.of(recording, biases, swing, alignment).stream()
-              .filter(m -> m.measure() == Measure.ARM_PEAK)
-              .forEach(m -> addMeasure(m, new WristTruth(truth).armPeakMs()));
+          compare(reading, swing, truth);
+          List<TrueMeasure> truths = truth.truthMeasures();
+          TempoMeasures.of(swing).forEach(m -> addMeasure(m, truths));
+          OrderMeasures.of(recording, biases, swing, alignment).forEach(m -> addMeasure(m, truths));
         }
       }
     }
   }
 
-  private void compare(WristReading reading, Swing swing, SwingTruth truth, boolean absolute) {
-    WristTruth wrist = new WristTruth(truth);
-    reading.motion().ifPresent(m -> compareChanges(m, swing, wrist));
+  private void compare(WristReading reading, Swing swing, SwingTruth truth) {
+    List<TrueMeasure> truths = truth.truthMeasures();
+    reading.motion().ifPresent(m -> compareChanges(m, swing, new WristTruth(truth)));
     for (MeasureValue value : reading.measures()) {
-      if (value.measure() == Measure.WRIST_COCK && value.given()) {
-        addMeasure(value, wrist.cockDeg(value.at()) - (absolute ? 0 : wrist.addressDeg()));
-      } else if (value.measure() == Measure.WRIST_RELEASE) {
-        addRelease(value, wrist);
-      } else if (value.measure() == Measure.WRIST_KEPT && value.given()) {
-        addMeasure(value, wrist.keptPct(value.at()));
-      } else if (value.measure() == Measure.WRIST_RATE && value.given()) {
-        addMeasure(value, wrist.peakRateDegPerS());
-      } else if (value.measure() == Measure.WRIST_RATE_TIME && value.given()) {
-        addMeasure(value, wrist.peakRateMs());
-      } else if (value.measure() == Measure.WRIST_FLEXION && value.given()) {
-        addMeasure(value, wrist.flexionChangeDeg(value.at()));
+      addMeasure(value, truths);
+      if (value.measure() == Measure.WRIST_RELEASE) {
+        withheld += value.given() ? 0 : 1;
+        releases += value.given() ? 1 : 0;
+        releaseLevels += value.given() ? new WristTruth(truth).releaseLevelMs() : 0;
       }
     }
   }
 
-  private void addRelease(MeasureValue value, WristTruth wrist) {
-    if (!value.given()) {
-      withheld++;
-      return;
-    }
-    addMeasure(value, wrist.releaseMs());
-    releaseLevels += Math.max(4, 2000 / wrist.releaseRateDegPerS());
-    releases++;
-  }
-
-  private void addMeasure(MeasureValue value, double truth) {
-    if (value.given() && !Double.isNaN(truth)) {
-      String key = value.measure().id() + (value.at().isEmpty() ? "" : " @ " + value.at());
-      tally(key, value.measure().unit(), Double.NaN)
-          .add(value.value(), value.low(), value.high(), truth);
-    }
+  private void addMeasure(MeasureValue value, List<TrueMeasure> truths) {
+    truths.stream()
+        .filter(t -> t.measure() == value.measure() && t.at().equals(value.at()))
+        .filter(t -> value.given())
+        .findFirst()
+        .ifPresent(
+            t -> {
+              String at = value.at().isEmpty() ? "" : " @ " + value.at();
+              tally(value.measure().id() + at, value.measure().unit(), Double.NaN)
+                  .add(value.value(), value.low(), value.high(), t.value());
+            });
   }
 
   private void compareChanges(WristMotion motion, Swing swing, WristTruth wrist) {
@@ -174,106 +163,26 @@ public final class WristStudy {
     return rows;
   }
 
-  /** The measures of one swing from its true joints. */
+  /** What the levels are stated in, from the true joints of one swing. */
   private record WristTruth(SwingTruth truth) {
 
-    private static final double STEP_S = 0.0005;
-
-    private double eventS(SwingEvent event) {
-      return truth.eventS(event).orElse(Double.NaN);
-    }
-
-    private double cockDegAt(double timeS) {
-      return Math.toDegrees(truth.cockRad(timeS));
-    }
-
-    private double cockDeg(String at) {
-      if (at.equals(SwingEvent.ADDRESS.word())) {
-        return addressDeg();
-      }
-      return cockDegAt(timeOf(at));
-    }
-
-    private double timeOf(String at) {
-      return Arrays.stream(SwingEvent.values())
-          .filter(e -> e.word().equals(at))
-          .mapToDouble(this::eventS)
-          .findFirst()
-          .orElse(Double.NaN);
-    }
-
-    private double addressDeg() {
-      return cockDegAt(eventS(SwingEvent.TAKEAWAY) - 0.14);
+    private double cockDegAt(SwingEvent event) {
+      return Math.toDegrees(truth.cockRad(truth.eventS(event).orElse(Double.NaN)));
     }
 
     private double changeToTopDeg() {
-      return cockDegAt(eventS(SwingEvent.TOP)) - addressDeg();
+      return cockDegAt(SwingEvent.TOP) - Math.toDegrees(truth.addressCockRad());
     }
 
     private double changeTopToImpactDeg() {
-      return cockDegAt(eventS(SwingEvent.IMPACT)) - cockDegAt(eventS(SwingEvent.TOP));
+      return cockDegAt(SwingEvent.IMPACT) - cockDegAt(SwingEvent.TOP);
     }
 
-    private double flexionChangeDeg(String at) {
-      double address = truth.flexionRad(eventS(SwingEvent.TAKEAWAY) - 0.14);
-      return Math.toDegrees(truth.flexionRad(timeOf(at)) - address);
-    }
-
-    private double plateauDeg() {
-      double fromS = eventS(SwingEvent.TOP);
-      double toS = eventS(SwingEvent.IMPACT) - 0.04;
-      int n = (int) ((toS - fromS) / STEP_S);
-      double[] cocks = new double[n];
-      for (int i = 0; i < n; i++) {
-        cocks[i] = cockDegAt(fromS + i * STEP_S);
-      }
-      Arrays.sort(cocks);
-      return cocks[(int) Math.round(0.9 * (n - 1))] - addressDeg();
-    }
-
-    private double releaseS() {
-      double level = plateauDeg() - 15 + addressDeg();
-      double t = eventS(SwingEvent.IMPACT);
-      while (cockDegAt(t) < level) {
-        t -= STEP_S / 10;
-      }
-      return t;
-    }
-
-    private double releaseMs() {
-      return 1000 * (eventS(SwingEvent.IMPACT) - releaseS());
-    }
-
-    private double releaseRateDegPerS() {
-      return -Math.toDegrees(truth.cockRateRadPerS(releaseS()));
-    }
-
-    private double keptPct(String at) {
-      return 100 * (cockDeg(at) - addressDeg()) / plateauDeg();
-    }
-
-    private double fastestS() {
-      double best = eventS(SwingEvent.TOP);
-      for (double t = best; t < eventS(SwingEvent.IMPACT); t += STEP_S) {
-        best = truth.cockRateRadPerS(t) < truth.cockRateRadPerS(best) ? t : best;
-      }
-      return best;
-    }
-
-    private double peakRateDegPerS() {
-      return -Math.toDegrees(truth.cockRateRadPerS(fastestS()));
-    }
-
-    private double peakRateMs() {
-      return 1000 * (eventS(SwingEvent.IMPACT) - fastestS());
-    }
-
-    private double armPeakMs() {
-      double best = eventS(SwingEvent.TOP);
-      for (double t = best; t < eventS(SwingEvent.IMPACT); t += STEP_S) {
-        best = truth.armRateRadPerS(t) > truth.armRateRadPerS(best) ? t : best;
-      }
-      return 1000 * (eventS(SwingEvent.IMPACT) - best);
+    /** The level of the release: 4 ms, or 2 deg at the rate of uncocking there. */
+    private double releaseLevelMs() {
+      double beforeMs = truth.truth(Measure.WRIST_RELEASE, "").map(TrueMeasure::value).orElse(0.0);
+      double releaseS = truth.eventS(SwingEvent.IMPACT).orElse(Double.NaN) - beforeMs / 1000;
+      return Math.max(4, 2000 / -Math.toDegrees(truth.cockRateRadPerS(releaseS)));
     }
   }
 }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
@@ -105,7 +106,7 @@ final class LessonGathering {
     ArmReading arm =
         ArmReading.of(
             aligned.recording(), biases, swing, wristAlignment, wristSyncSdS(aligned, swing));
-    return new GatheredSwing(recording, swing, pelvis, arm, steps);
+    return new GatheredSwing(recording, ClockSpread.added(swing, aligned), pelvis, arm, steps);
   }
 
   private static double wristSyncSdS(AlignedRecording aligned, Swing swing) {

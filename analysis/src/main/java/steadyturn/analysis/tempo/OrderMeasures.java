@@ -9,6 +9,7 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.CentredMean;
+import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.WristAlignment;
@@ -25,8 +26,9 @@ public final class OrderMeasures {
 
   private static final double TRUNK_HALF_WIDTH_S = 0.03;
   private static final double ARM_HALF_WIDTH_S = 0.008;
-  // skin and wobble on a peak's height, our assumption
-  private static final double HEIGHT_PART = 0.01;
+  // what skin and wobble do to a peak's height: our assumption
+  private static final double TRUNK_PART = 0.06;
+  private static final double ARM_PART = 0.01;
 
   private final Recording recording;
   private final RestBiases biases;
@@ -93,13 +95,18 @@ public final class OrderMeasures {
   }
 
   private static PeakTime peak(
-      UnitStream stretch, Vector3 bias, Vector3 longAxisUnit, double halfWidthS) {
+      UnitStream cut, Vector3 bias, Vector3 longAxisUnit, double halfWidthS) {
+    PeakRepair.Repaired repaired = PeakRepair.repair(cut);
+    UnitStream stretch = repaired.stream();
     double[] rate = new double[stretch.size()];
     for (int i = 0; i < rate.length; i++) {
       rate[i] = across(stretch, i, bias, longAxisUnit);
     }
     double[] time = stretch.timeColumnS();
-    return PeakTime.of(time, CentredMean.of(time, rate, halfWidthS), HEIGHT_PART);
+    double part = halfWidthS == TRUNK_HALF_WIDTH_S ? TRUNK_PART : ARM_PART;
+    PeakTime peak = PeakTime.of(time, CentredMean.of(time, rate, halfWidthS), part);
+    double cutS = repaired.cuts().stream().mapToDouble(c -> c.toS() - c.fromS()).max().orElse(0);
+    return new PeakTime(peak.timeS(), Math.hypot(peak.sdS(), cutS / 3), peak.value());
   }
 
   private static double across(UnitStream stream, int i, Vector3 bias, Vector3 longAxisUnit) {

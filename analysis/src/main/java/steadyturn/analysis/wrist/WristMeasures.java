@@ -22,13 +22,6 @@ final class WristMeasures {
           Measure.WRIST_RELEASE_PART,
           Measure.WRIST_RATE,
           Measure.WRIST_RATE_TIME);
-  private static final List<SwingEvent> ANGLE_EVENTS =
-      List.of(
-          SwingEvent.LEAD_ARM_LEVEL_BACK,
-          SwingEvent.TOP,
-          SwingEvent.LEAD_ARM_LEVEL_DOWN,
-          SwingEvent.SHAFT_LEVEL_DOWN,
-          SwingEvent.IMPACT);
   private static final List<SwingEvent> KEPT_EVENTS =
       List.of(SwingEvent.LEAD_ARM_LEVEL_DOWN, SwingEvent.SHAFT_LEVEL_DOWN);
 
@@ -62,11 +55,14 @@ final class WristMeasures {
 
   List<MeasureValue> all() {
     List<MeasureValue> out = new ArrayList<>();
-    if (absolute) {
-      swing.event(SwingEvent.ADDRESS).ifPresent(e -> out.add(cock(e)));
+    for (EventTime at : swing.events()) {
+      boolean seen = at.timeS() >= motion.timeS(0) && at.timeS() <= motion.timeS(motion.size() - 1);
+      // without a pose the cock at address is zero by definition
+      if (seen && (absolute || at.event() != SwingEvent.ADDRESS)) {
+        out.add(cock(at));
+        out.add(flexion(at));
+      }
     }
-    ANGLE_EVENTS.forEach(e -> swing.event(e).ifPresent(at -> out.add(cock(at))));
-    ANGLE_EVENTS.forEach(e -> swing.event(e).ifPresent(at -> out.add(flexion(at))));
     out.add(cockMax());
     out.addAll(releaseMeasures());
     KEPT_EVENTS.forEach(e -> out.add(kept(e)));
@@ -93,7 +89,9 @@ final class WristMeasures {
     if (motion.beyondBefore(at.timeS())) {
       return MeasureValue.withheld(Measure.WRIST_FLEXION, at.event().word(), CUT);
     }
-    return value(Measure.WRIST_FLEXION, at, motion.flexionDeg(k), motion.flexionSdDeg(k));
+    double value = absolute ? motion.absoluteFlexionDeg(k) : motion.flexionDeg(k);
+    double sd = absolute ? motion.absoluteFlexionSdDeg(k) : motion.flexionSdDeg(k);
+    return value(Measure.WRIST_FLEXION, at, value, sd);
   }
 
   private static MeasureValue value(Measure measure, EventTime at, double value, double sd) {

@@ -22,7 +22,10 @@ import steadyturn.ingest.sample.UnitStream;
 public final class WristMotion {
 
   private static final double BEFORE_TAKEAWAY_S = 1.2;
-  private static final double AFTER_IMPACT_S = 0.3;
+  private static final double AFTER_IMPACT_S = 1.6;
+  // the hand of a standing player moves against its mean: our assumption
+  private static final double TREMBLE_SD_DEG = 0.1;
+  private static final double AFTER_IMPACT_SD_DEG = 2;
   private static final double REFERENCE_FROM_S = 0.25;
   private static final double REFERENCE_TO_S = 0.03;
   private static final double RATE_SPAN_S = 0.02;
@@ -186,6 +189,21 @@ public final class WristMotion {
     return Math.toDegrees(joint.flexionRad(k) - referenceFlexionRad);
   }
 
+  /** Flexion from the straight wrist at sample k, deg. */
+  public double absoluteFlexionDeg(int k) {
+    return Math.toDegrees(joint.flexionRad(k));
+  }
+
+  /** Standard deviation of the flexion from the straight wrist, deg. */
+  public double absoluteFlexionSdDeg(int k) {
+    return afterImpact(k, Math.toDegrees(joint.sdRad(joint.flexionRow(k))));
+  }
+
+  /** The skin slips anew after impact, which the fit does not follow. */
+  private double afterImpact(int k, double sdDeg) {
+    return timeS(k) > skin.impactS() + 0.02 ? Math.hypot(sdDeg, AFTER_IMPACT_SD_DEG) : sdDeg;
+  }
+
   /** Rate of cocking at sample k, deg/s; negative while the wrist lets go. */
   public double cockRateDegPerS(int k) {
     return Math.toDegrees(cockRateRadPerS[k]);
@@ -209,12 +227,13 @@ public final class WristMotion {
 
   /** Standard deviation of the cock since address, deg. */
   public double cockSdDeg(int k) {
-    return combinedSdDeg(new int[] {k}, new double[] {1});
+    double sd = Math.hypot(TREMBLE_SD_DEG, combinedSdDeg(new int[] {k}, new double[] {1}));
+    return afterImpact(k, sd);
   }
 
   /** Standard deviation of the cock from the straight wrist, deg. */
   public double absoluteCockSdDeg(int k) {
-    return Math.toDegrees(joint.sdRad(cockRow(k)));
+    return afterImpact(k, Math.toDegrees(joint.sdRad(cockRow(k))));
   }
 
   /** Standard deviation of the flexion since address, deg. */
@@ -224,7 +243,7 @@ public final class WristMotion {
     for (int i = 0; i < row.length; i++) {
       row[i] -= before[i];
     }
-    return Math.toDegrees(joint.sdRad(row));
+    return afterImpact(k, Math.hypot(TREMBLE_SD_DEG, Math.toDegrees(joint.sdRad(row))));
   }
 
   /** Standard deviation of the rate of cocking around sample k, deg/s. */

@@ -38,9 +38,9 @@ public record WristAlignment(
         Quaternion.IDENTITY,
         Quaternion.IDENTITY,
         Source.NOMINAL,
+        Math.toRadians(5),
         Math.toRadians(6),
-        Math.toRadians(8),
-        Math.toRadians(8));
+        Math.toRadians(6));
   }
 
   /** Whether a neutral pose was taken, so that angles from the straight wrist have a meaning. */
