@@ -25,6 +25,10 @@ public final class Commands {
               "check", "say whether the units of a recording are fit for use", CheckCommand::new),
           new Entry("compare", "tell whether clubs or lessons truly differ", CompareCommand::new),
           new Entry("simulate", "write a simulated lesson with its truth", SimulateCommand::new),
+          new Entry(
+              "units", "show the units at the ports, or begin a new adapter", UnitsCommand::new),
+          new Entry("record", "record live units into a dataset", RecordCommand::new),
+          new Entry("mark", "leave a mark in a running recording", MarkCommand::new),
           new Entry("completion", "print a completion script for bash", CompletionCommand::new));
 
   private Commands() {}

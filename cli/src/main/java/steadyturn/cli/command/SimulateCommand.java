@@ -15,15 +15,19 @@ import steadyturn.analysis.synthetic.SyntheticLesson;
 import steadyturn.analysis.synthetic.body.PlayerStyle;
 import steadyturn.analysis.synthetic.unit.UnitGrade;
 import steadyturn.cli.report.TruthFiles;
+import steadyturn.ingest.recording.Archive;
+import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.RecordingWriter;
 import steadyturn.ingest.recording.RunLabel;
 import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Recording;
 
 /** Writes a lesson that never happened, with the truth of every swing beside it. */
 @Command(
     name = "simulate",
     description = {
-      "Writes a simulated lesson as a dataset, with the truth in DIR/derivatives/truth.",
+      "Writes a simulated lesson as a dataset, with the truth in DIR/derivatives/truth, or plays it",
+      "as live units through virtual serial ports.",
       "The same options and seed give the same lesson on every machine."
     },
     sortOptions = false)
@@ -59,9 +63,10 @@ final class SimulateCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
+  @Mixin private SerialPlay serial;
+
   @Option(
       names = "--out",
-      required = true,
       paramLabel = "DIR",
       description = "Dataset folder; made when it is not there.")
   private Path out = Path.of("");
@@ -121,6 +126,12 @@ final class SimulateCommand implements Callable<Integer> {
     if (!RunLabel.isLabel(player) || !RunLabel.isLabel(lesson)) {
       throw console.wrongUsage("--player and --lesson take letters and digits only");
     }
+    if (serial.isAsked()) {
+      return serial.play(toPlay(), seed, console);
+    }
+    if (out.toString().isEmpty()) {
+      throw console.wrongUsage("--out or --serial is needed");
+    }
     SyntheticLesson simulated = LessonSimulator.simulate(spec(), seed);
     RunLabel label = RunLabel.lesson(player, lesson);
     RecordingWriter.into(out, "Simulated golf lessons").write(simulated.recording(), label, START);
@@ -137,6 +148,13 @@ final class SimulateCommand implements Callable<Integer> {
             seed,
             out.resolve("derivatives").resolve("truth"));
     return Failures.DONE;
+  }
+
+  private Recording toPlay() {
+    return serial.from().toString().isEmpty()
+        ? LessonSimulator.simulate(spec(), seed).recording()
+        : RecordingReader.read(Archive.open(serial.from()).sessions().get(0).runs().get(0))
+            .recording();
   }
 
   private LessonSpec spec() {

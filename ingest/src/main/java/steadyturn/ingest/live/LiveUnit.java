@@ -25,6 +25,8 @@ public final class LiveUnit implements PortListener, SampleSink {
    */
   private static final double BETTER_START_S = 5;
 
+  private static final double PATIENCE_S = 2.5;
+
   private final LiveRecorder recorder;
   private final Optional<BodyPoint> given;
   private final AdapterFeed feed;
@@ -42,6 +44,7 @@ public final class LiveUnit implements PortListener, SampleSink {
   private long lost;
   private long skippedBytes;
   private long unplugged;
+  private double namelessSinceS;
   private double rateFromS;
   private long rateFromSamples;
   private double rateHz;
@@ -98,16 +101,17 @@ public final class LiveUnit implements PortListener, SampleSink {
       double timeS, double ax, double ay, double az, double gx, double gy, double gz) {
     Optional<BodyPoint> at = point();
     if (at.isEmpty()) {
-      trouble = "no body point known: name it with --unit, or wait for its hello";
+      nameless();
       return;
     }
     if (track.isEmpty() && !recorder.isFree(at.get())) {
-      trouble = "another unit is already worn there: name this one with --unit";
+      trouble = "names a body point where another unit is worn: write POINT=PORT";
       return;
     }
     if (clock.arrived(timeS, steadyS, wallS) == DeviceClock.Event.REPEATED) {
       return;
     }
+    trouble = "";
     samples++;
     accelMps2[0] = ax;
     accelMps2[1] = ay;
@@ -122,6 +126,14 @@ public final class LiveUnit implements PortListener, SampleSink {
     if (clock.recordS() > nextBetterS) {
       nextBetterS *= 2;
       betterStart();
+    }
+  }
+
+  /** A hello may take a second to come; only then is it missed. */
+  private void nameless() {
+    namelessSinceS = namelessSinceS == 0 ? steadyS : namelessSinceS;
+    if (steadyS - namelessSinceS > PATIENCE_S) {
+      trouble = "does not say where it is worn: write POINT=PORT";
     }
   }
 

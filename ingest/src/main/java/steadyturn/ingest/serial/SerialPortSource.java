@@ -94,6 +94,7 @@ public final class SerialPortSource implements AutoCloseable {
     if (!port.openPort(0)) {
       return "cannot be opened (in use by another program, or no permission)";
     }
+    port.flushIOBuffers(); // what waited there while nobody listened is old
     listener.opened();
     try {
       return readAll(port);

@@ -15,7 +15,7 @@ import java.util.concurrent.TimeUnit;
  */
 public final class VirtualPort implements AutoCloseable {
 
-  private static final int MOST_WAITING = 1000;
+  private static final int MOST_WAITING = 300;
   private static final double OPEN_TIMEOUT_S = 5;
 
   private final Path path;
@@ -75,9 +75,11 @@ public final class VirtualPort implements AutoCloseable {
     return new FileOutputStream(inner.toFile());
   }
 
-  /** Sends bytes soon; false when they are lost because nobody takes them. */
-  public boolean send(byte[] bytes) {
-    return isPlugged && waiting.offer(bytes);
+  /** Sends bytes soon. Where nobody takes them the oldest are lost. */
+  public void send(byte[] bytes) {
+    while (isPlugged && !waiting.offer(bytes)) {
+      waiting.poll();
+    }
   }
 
   /** Plugs the unit in, or takes its path away. Called by the unit's thread only. */
