@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -57,7 +58,7 @@ final class MarkCommand implements Callable<Integer> {
     if (!Files.isDirectory(root)) {
       throw console.wrongUsage(root + " is no folder");
     }
-    LocalDateTime at = LocalDateTime.now().minusNanos(Math.round(agoS * 1e9));
+    LocalDateTime at = LocalDateTime.now(ZoneId.systemDefault()).minusNanos(Math.round(agoS * 1e9));
     MarkBox.leave(root, new LiveMark(at, durationS, type, club, note));
     return Failures.DONE;
   }

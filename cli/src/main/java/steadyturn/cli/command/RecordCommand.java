@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -59,7 +60,7 @@ final class RecordCommand implements Callable<Integer> {
   private Handedness handed = Handedness.RIGHT;
 
   @Option(names = "--lesson", paramLabel = "LABEL", description = "Default: today's date.")
-  private String lesson = LocalDate.now().toString().replace("-", "");
+  private String lesson = LocalDate.now(ZoneId.systemDefault()).toString().replace("-", "");
 
   @Option(names = "--pelvis-width", paramLabel = "MM", description = "Between the hip bones.")
   private double widthMm;
@@ -161,7 +162,7 @@ final class RecordCommand implements Callable<Integer> {
       String[] words = line.split(" ", 3);
       recorder.mark(
           new LiveMark(
-              LocalDateTime.now(),
+              LocalDateTime.now(ZoneId.systemDefault()),
               0,
               words[0],
               words.length > 1 ? words[1] : "",

@@ -9,6 +9,7 @@ import java.util.concurrent.TimeUnit;
 import steadyturn.ingest.recording.Archive;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.SessionRun;
+import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.serial.UnitFaults;
 
@@ -64,7 +65,7 @@ public final class KillRun {
     int samples = 0;
     int invented = 0;
     for (UnitStream unit : read) {
-      long due = sent.get(unit.point().ordinal());
+      long due = sent.get(List.of(BodyPoint.values()).indexOf(unit.point()));
       int last = MadeStream.numberOf(unit, unit.size() - 1);
       lackingS = Math.max(lackingS, (due - 1 - last) / RATE_HZ);
       samples += unit.size();

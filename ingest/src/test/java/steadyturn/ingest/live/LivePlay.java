@@ -23,7 +23,7 @@ final class LivePlay implements AutoCloseable {
   LivePlay(Path folder, int count, double rateHz, double lengthS, UnitFaults ofFirst)
       throws IOException {
     for (int k = 0; k < count; k++) {
-      BodyPoint point = BodyPoint.values()[k];
+      BodyPoint point = List.of(BodyPoint.values()).get(k);
       Path path = folder.resolve("port-" + point.trackedPoint());
       UnitStream stream = MadeStream.numbered(point, rateHz, (int) (rateHz * lengthS));
       VirtualPort port = VirtualPort.at(path);
