@@ -22,7 +22,6 @@ final class Choreography {
   private static final double HIP_HEIGHT_M = 0.95;
   private static final double ADDRESS_BEND = Math.toRadians(20);
   private static final double ADDRESS_CHEST_BEND = Math.toRadians(15);
-  private static final double ADDRESS_PLANE = Math.toRadians(-33);
   private static final double G_MPS2 = 9.80665;
 
   private final LessonSpec spec;
@@ -176,8 +175,10 @@ final class Choreography {
     stage.joint(Joint.PLACE_Z).to(fromS, toS, HIP_HEIGHT_M - 0.05);
     stage.joint(Joint.TRUNK_TURN).to(fromS, toS, 0);
     stage.joint(Joint.TRUNK_BEND).to(fromS, toS, ADDRESS_CHEST_BEND);
-    stage.joint(Joint.PLANE).to(fromS, toS, ADDRESS_PLANE + 0.01 * random.nextGaussian());
     SwingPlan usual = new SwingPlan(SwingKind.HIT, "", player);
+    stage
+        .joint(Joint.PLANE)
+        .to(fromS, toS, usual.rad(Trait.PLANE_ADDRESS_DEG) + 0.01 * random.nextGaussian());
     stage.joint(Joint.ARM).to(fromS, toS, usual.rad(Trait.ARM_ADDRESS_DEG));
     stage.joint(Joint.ROLL).to(fromS, toS, 0);
     stage.joint(Joint.COCK).to(fromS, toS, usual.rad(Trait.COCK_ADDRESS_DEG));

@@ -17,8 +17,11 @@ record PendulumMoves(
     Stage stage, SwingPlan plan, double startS, double topS, PendulumSwing pendulum) {
 
   private static final double QUARTER = Math.PI / 2;
-  private static final double ARM_EASE_S = 0.04;
-  private static final double COCK_EASE_S = 0.06;
+
+  /** From impact to the end of the wrist's way. */
+  private static final double EASE_S = 0.06;
+
+  private static final double LONGEST_S = 0.6;
 
   void lay() {
     double impactS = topS + pendulum.impactS();
@@ -57,18 +60,22 @@ record PendulumMoves(
     return new double[] {n.cockRad(), n.cockRateRadPerS(), n.cockAccelRadPerS2()};
   }
 
+  /** The wrist comes to its end and hands the club's momentum on to the arm, which runs out. */
   private void armThrough(Steps arm, PendulumNode last, double impactS) {
-    double rate = last.armRateRadPerS();
-    double[] eased = {last.armRad() + rate * ARM_EASE_S, rate, 0};
+    double rate = pendulum.rateIfLockedRadPerS();
+    double easedRad = last.armRad() + 0.5 * (last.armRateRadPerS() + rate) * EASE_S;
+    double[] eased = {easedRad, rate, 0};
     double[] finish = {plan.rad(Trait.ARM_FINISH_DEG), 0, 0};
-    arm.quintic(impactS, impactS + ARM_EASE_S, arm(last), eased);
-    arm.quintic(impactS + ARM_EASE_S, impactS + 0.65, eased, finish);
+    // longer than 1.8 times way over rate, a quintic would turn back
+    double lengthS = Math.min(LONGEST_S, 1.8 * (finish[0] - easedRad) / rate);
+    arm.quintic(impactS, impactS + EASE_S, arm(last), eased);
+    arm.quintic(impactS + EASE_S, impactS + EASE_S + lengthS, eased, finish);
   }
 
   private void cockThrough(Steps cock, PendulumNode last, double impactS) {
-    double[] turned = {last.cockRad() + 0.5 * last.cockRateRadPerS() * COCK_EASE_S, 0, 0};
+    double[] turned = {last.cockRad() + 0.5 * last.cockRateRadPerS() * EASE_S, 0, 0};
     double[] finish = {plan.rad(Trait.COCK_FINISH_DEG), 0, 0};
-    cock.quintic(impactS, impactS + COCK_EASE_S, cock(last), turned);
-    cock.quintic(impactS + COCK_EASE_S, impactS + 0.6, turned, finish);
+    cock.quintic(impactS, impactS + EASE_S, cock(last), turned);
+    cock.quintic(impactS + EASE_S, impactS + LONGEST_S, turned, finish);
   }
 }

@@ -66,6 +66,7 @@ final class SwingMoves {
   void lay() {
     pelvis();
     trunk();
+    plane();
     if (pendulum.isPresent()) {
       new PendulumMoves(stage, plan, startS, topS, pendulum.get()).lay();
     } else {
@@ -147,16 +148,30 @@ final class SwingMoves {
         plan.rad(Trait.TRUNK_FINISH_DEG));
   }
 
+  /** The arm's plane leans over more in the swing than at address, as arms lift off the body. */
+  private void plane() {
+    Steps plane = stage.joint(Joint.PLANE);
+    plane.to(startS + 0.05, topS, plan.rad(Trait.PLANE_TOP_DEG));
+    plane.through(
+        topS,
+        impactS + 0.1,
+        impactS,
+        plan.rad(Trait.PLANE_IMPACT_DEG),
+        impactS,
+        impactS + 0.55,
+        plan.rad(Trait.PLANE_FINISH_DEG));
+  }
+
   private void arm() {
     Steps arm = stage.joint(Joint.ARM);
     arm.to(startS, topS + 0.10, plan.rad(Trait.ARM_TOP_DEG));
     arm.through(
         topS - 0.10,
-        impactS + 0.16,
+        impactS + 0.20,
         impactS,
         plan.rad(Trait.ARM_IMPACT_DEG),
         impactS - 0.04,
-        impactS + 0.55,
+        impactS + 0.60,
         plan.rad(Trait.ARM_FINISH_DEG));
     Steps roll = stage.joint(Joint.ROLL);
     roll.to(startS + 0.05, topS - 0.05, plan.rad(Trait.ROLL_TOP_DEG));

@@ -15,6 +15,9 @@ import steadyturn.ingest.sample.BodyPoint;
  */
 final class UnitMounts {
 
+  /** A back slopes differently from person to person: twice the error about the hip line. */
+  private static final double SLOPE_OF_BACK = 2;
+
   private final LessonSpec spec;
   private final long seed;
   private final Stage stage;
@@ -40,21 +43,22 @@ final class UnitMounts {
   private Quaternion misalignment(BodyPoint point) {
     RandomGenerator random = Draws.of(seed, "alignment " + point, 0);
     double sd = Math.toRadians(spec.body().alignmentDeg());
+    boolean back = point == BodyPoint.PELVIS || point == BodyPoint.THORAX;
     return Quaternion.fromRotationVector(
         new Vector3(
-            sd * random.nextGaussian(), sd * random.nextGaussian(), sd * random.nextGaussian()));
+            sd * random.nextGaussian(),
+            (back ? SLOPE_OF_BACK : 1) * sd * random.nextGaussian(),
+            sd * random.nextGaussian()));
   }
 
   /**
-   * Back of the pelvis: +x up when the player stands, +z backwards. Chest: +x up, +z backwards.
-   * Limb and club: +x to the fingers or the club head, +z out of the back of the hand.
+   * Back of the pelvis and of the chest: +x up along the segment, +z backwards. Limb and club: +x
+   * to the fingers or the club head, +z out of the back of the hand.
    */
   private Quaternion nominal(BodyPoint point) {
     Quaternion qBackUnit = Quaternion.fromAxes(Vector3.Z, Vector3.Y, Vector3.X.times(-1));
     return switch (point) {
-      // the anatomical axes tilt forward under a unit that hangs upright
-      case PELVIS -> Quaternion.aboutY(-geometry.standingTiltRad()).times(qBackUnit);
-      case THORAX -> Quaternion.aboutY(-geometry.standingTiltRad()).times(qBackUnit);
+      case PELVIS, THORAX -> qBackUnit;
       case LEAD_FOREARM, LEAD_HAND, CLUB_SHAFT -> Quaternion.IDENTITY;
     };
   }

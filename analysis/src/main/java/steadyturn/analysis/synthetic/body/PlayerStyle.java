@@ -66,14 +66,14 @@ public record PlayerStyle(String name, Map<Trait, Spread> named) {
   public static PlayerStyle earlyRelease() {
     return new PlayerStyle("early-release", Map.of())
         .with(Trait.RELEASE_START_MS, Spread.about(215, 8, 6))
-        .with(Trait.RELEASE_LENGTH_MS, Spread.about(230, 8, 6));
+        .with(Trait.RELEASE_LENGTH_MS, Spread.about(255, 8, 6));
   }
 
   /** Keeps the angle until late. */
   public static PlayerStyle lateRelease() {
     return new PlayerStyle("late-release", Map.of())
-        .with(Trait.RELEASE_START_MS, Spread.about(105, 5, 4))
-        .with(Trait.RELEASE_LENGTH_MS, Spread.about(130, 5, 4));
+        .with(Trait.RELEASE_START_MS, Spread.about(112, 5, 4))
+        .with(Trait.RELEASE_LENGTH_MS, Spread.about(152, 5, 4));
   }
 
   /** Hurries back and down. */

@@ -43,6 +43,19 @@ public record PendulumSwing(
     return body.headSpeedMps(n.armRateRadPerS(), n.cockRad(), n.cockRateRadPerS());
   }
 
+  /**
+   * Rate that arm and club would share if the wrist came to its end at impact: what its momentum
+   * about the hub gives, rad/s.
+   */
+  public double rateIfLockedRadPerS() {
+    PendulumNode n = last();
+    double b = body.coupling() * Math.cos(n.cockRad());
+    double clubRate = n.armRateRadPerS() - n.cockRateRadPerS();
+    double momentum =
+        (body.wholeArm() + b) * n.armRateRadPerS() + (body.clubInertiaKgM2() + b) * clubRate;
+    return momentum / body.locked(n.cockRad());
+  }
+
   /** Time before impact at which a quantity last rose through a bound, s; NaN if it never did. */
   private double lastRiseS(ToDoubleFunction<PendulumNode> quantity, double bound) {
     for (int i = nodes.size() - 1; i > 0; i--) {
