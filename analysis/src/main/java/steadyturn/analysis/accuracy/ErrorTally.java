@@ -28,16 +28,22 @@ public final class ErrorTally {
     squares += error * error;
   }
 
+  /** Adds a bound of which only is known whether it held. */
+  public void addHeld(boolean held) {
+    withInterval++;
+    covered += held ? 1 : 0;
+  }
+
   public int n() {
     return n;
   }
 
   public double rmse() {
-    return Math.sqrt(squares / n);
+    return Math.sqrt(squares / Math.max(1, n));
   }
 
   public double bias() {
-    return sum / n;
+    return sum / Math.max(1, n);
   }
 
   /** Percent; NaN where no intervals were added. */
@@ -53,5 +59,10 @@ public final class ErrorTally {
   /** The row of a study. */
   public StudyRow row(String study, String name, String unit, double level) {
     return new StudyRow(study, name, unit, n, rmse(), bias(), coveragePct(), score(), level);
+  }
+
+  /** The row of a study, with a wish beyond its level. */
+  public StudyRow row(String study, String name, String unit, double level, double aim) {
+    return new StudyRow(study, name, unit, n, rmse(), bias(), coveragePct(), score(), level, aim);
   }
 }

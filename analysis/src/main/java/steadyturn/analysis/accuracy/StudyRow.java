@@ -13,6 +13,7 @@ package steadyturn.analysis.accuracy;
  * @param score RMS of the error in units of the stated standard deviation: 1 for an honest one; NaN
  *     where there is none
  * @param level what must be reached; NaN where none is set
+ * @param aim what we wish for; NaN where none is set
  */
 public record StudyRow(
     String study,
@@ -23,7 +24,22 @@ public record StudyRow(
     double bias,
     double coveragePct,
     double score,
-    double level) {
+    double level,
+    double aim) {
+
+  /** A row without a wish beyond its level. */
+  public StudyRow(
+      String study,
+      String name,
+      String unit,
+      int n,
+      double rmse,
+      double bias,
+      double coveragePct,
+      double score,
+      double level) {
+    this(study, name, unit, n, rmse, bias, coveragePct, score, level, Double.NaN);
+  }
 
   /** Whether the level is reached; true where none is set. */
   public boolean reached() {

@@ -29,6 +29,7 @@ public final class Commands {
               "units", "show the units at the ports, or begin a new adapter", UnitsCommand::new),
           new Entry("record", "record live units into a dataset", RecordCommand::new),
           new Entry("mark", "leave a mark in a running recording", MarkCommand::new),
+          new Entry("accuracy", "count how wrong the results are, by simulation", AccuracyCommand::new),
           new Entry("completion", "print a completion script for bash", CompletionCommand::new));
 
   private Commands() {}

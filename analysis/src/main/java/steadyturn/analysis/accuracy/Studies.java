@@ -1,0 +1,80 @@
+package steadyturn.analysis.accuracy;
+
+import java.util.List;
+import steadyturn.analysis.synthetic.LessonSpec;
+import steadyturn.analysis.synthetic.body.PlayerStyle;
+
+/** All studies by name, in the order of docs/accuracy.md. */
+public final class Studies {
+
+  private static final int HITS_PER_WRIST_LESSON = 5;
+
+  /** What runs a study: lessons, seed of the first, and what to do after each lesson. */
+  @FunctionalInterface
+  public interface Runner {
+    List<StudyRow> run(int lessons, long seed, Runnable afterEach);
+  }
+
+  /**
+   * One study.
+   *
+   * @param name for the command line
+   * @param what in plain words
+   * @param lessonsPerRun lessons of one swing count 1; larger ones run fewer times
+   */
+  public record Study(String name, String what, double lessonsPerRun, Runner runner) {
+
+    /** How many lessons are simulated for so many runs. */
+    public int lessons(int runs) {
+      return Math.max(1, (int) Math.round(runs * lessonsPerRun));
+    }
+  }
+
+  private Studies() {}
+
+  /** Pelvis studies, then swings and events, then the wrist. */
+  public static List<Study> all() {
+    LessonSpec arm =
+        LessonSpec.standard().withPractices(0).withWaggles(0).withWalking(false);
+    return List.of(
+        pelvis(StudyCase.standard(), 1),
+        pelvis(StudyCase.tenSwings(), 0.2),
+        pelvis(StudyCase.ideal(), 0.5),
+        pelvis(StudyCase.raw(), 1),
+        pelvis(StudyCase.unheldFinish(), 1),
+        pelvis(StudyCase.driftingAddress(), 1),
+        pelvis(StudyCase.hundredHertz(), 1),
+        pelvis(StudyCase.leftHanded(), 1),
+        pelvis(StudyCase.withoutSteps(), 1),
+        new Study(
+            "swings",
+            "ten hits and ten practice swings a lesson, with waggles and turf brush",
+            0.1,
+            (lessons, seed, afterEach) -> SwingStudy.run("swings", LessonSpec.standard(), 10 * lessons, seed)),
+        wrist("wrist-500-hz", "wrist at 500 Hz, clocks within 0.5 ms", arm),
+        wrist("wrist-200-hz", "wrist at 200 Hz", arm.withRateHz(200)),
+        wrist("wrist-clock-1-ms", "start times of the units known to 1 ms", arm.withUnitStartErrorS(0.001)),
+        wrist("wrist-clock-5-ms", "start times of the units known to 5 ms", arm.withUnitStartErrorS(0.005)),
+        wrist("wrist-1500-deg-s", "gyroscopes up to 1500 deg/s", arm.withGyroFullScaleDegPerS(1500)),
+        wrist("wrist-1000-deg-s", "gyroscopes up to 1000 deg/s", arm.withGyroFullScaleDegPerS(1000)),
+        wrist("wrist-early", "players who let go early", arm.withPlayer(PlayerStyle.earlyRelease())),
+        wrist("wrist-late", "players who let go late", arm.withPlayer(PlayerStyle.lateRelease())));
+  }
+
+  private static Study pelvis(StudyCase study, double lessonsPerRun) {
+    return new Study(
+        study.name(),
+        study.what(),
+        lessonsPerRun,
+        (lessons, seed, afterEach) -> PelvisStudy.run(study, lessons, seed, afterEach));
+  }
+
+  private static Study wrist(String name, String what, LessonSpec spec) {
+    return new Study(
+        name,
+        what,
+        1.0 / HITS_PER_WRIST_LESSON,
+        (lessons, seed, afterEach) ->
+            WristStudy.run(name, spec, HITS_PER_WRIST_LESSON * lessons, seed));
+  }
+}

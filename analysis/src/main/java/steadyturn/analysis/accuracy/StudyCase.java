@@ -1,0 +1,114 @@
+package steadyturn.analysis.accuracy;
+
+import java.util.Map;
+import java.util.Set;
+import steadyturn.analysis.synthetic.LessonSpec;
+import steadyturn.analysis.synthetic.body.BodyErrors;
+import steadyturn.analysis.synthetic.unit.UnitGrade;
+import steadyturn.ingest.sample.Handedness;
+
+/**
+ * A kind of lesson to study, with what has to be reached in it.
+ *
+ * @param name in words a command line takes
+ * @param what in plain words
+ * @param spec what is simulated
+ * @param levels must and aim by measure and key position, in the measure's unit
+ */
+public record StudyCase(String name, String what, LessonSpec spec, Map<String, Level> levels) {
+
+  /** What has to be reached and what we wish for. */
+  public record Level(double must, double aim) {}
+
+  public StudyCase {
+    levels = Map.copyOf(levels);
+  }
+
+  private static final Map<String, Level> STANDARD =
+      Map.of(
+          "pelvis.turn @ top", new Level(1.5, 0.8),
+          "pelvis.turn @ impact", new Level(1.8, 1.0),
+          "pelvis.slide @ lead-arm-level-back", new Level(8, 5),
+          "pelvis.slide @ top", new Level(15, 8),
+          "pelvis.slide @ impact", new Level(18, 10),
+          "pelvis.slide-per-turn @ top", new Level(0.35, 0.20),
+          "pelvis.slide-per-turn @ impact", new Level(0.50, 0.30),
+          "pelvis.centre @ top", new Level(28, 15),
+          "pelvis.centre @ impact", new Level(40, 22));
+
+  private static LessonSpec one() {
+    return LessonSpec.standard().withHits(1).withPractices(0).withWaggles(0).withWalking(false);
+  }
+
+  /** One swing a lesson, as most of the levels ask. */
+  public static StudyCase standard() {
+    return new StudyCase(
+        "standard", "one swing, calibrated unit at 500 Hz, all wear steps", one(), STANDARD);
+  }
+
+  /** Ten swings of one lesson, estimated together. */
+  public static StudyCase tenSwings() {
+    return new StudyCase(
+        "ten-swings", "lessons of ten swings estimated together", one().withHits(10), STANDARD);
+  }
+
+  /** A unit as it comes from the shop. */
+  public static StudyCase raw() {
+    return new StudyCase(
+        "raw-unit", "one swing, unit not calibrated", one().withUnitGrade(UnitGrade.RAW), Map.of());
+  }
+
+  /** The player leaves the finish at once. */
+  public static StudyCase unheldFinish() {
+    return new StudyCase(
+        "unheld-finish",
+        "one swing, finish not held",
+        one().withFinishHeld(false),
+        Map.of("pelvis.slide @ impact", new Level(20, 14)));
+  }
+
+  /** The body drifts at 9 cm/s through the address, hardly turning. */
+  public static StudyCase driftingAddress() {
+    return new StudyCase(
+        "drifting-address",
+        "one swing, body drifting at 9 cm/s through the address",
+        one().withAddressDriftMps(0.09),
+        Map.of(
+            "pelvis.turn @ top", new Level(2, Double.NaN),
+            "pelvis.turn @ impact", new Level(2, Double.NaN),
+            "pelvis.slide @ top", new Level(40, 25),
+            "pelvis.slide @ impact", new Level(40, 25)));
+  }
+
+  /** A slow unit. */
+  public static StudyCase hundredHertz() {
+    return new StudyCase("100-hz", "one swing, units at 100 Hz", one().withRateHz(100), Map.of());
+  }
+
+  /** The same from the other side. */
+  public static StudyCase leftHanded() {
+    return new StudyCase(
+        "left-handed", "one swing, left-handed", one().withHanded(Handedness.LEFT), STANDARD);
+  }
+
+  /** No wear step at all. */
+  public static StudyCase withoutSteps() {
+    return new StudyCase(
+        "no-wear-steps", "one swing, no wear step done", one().withWearSteps(Set.of()), Map.of());
+  }
+
+  /** A near-ideal unit on a body that neither sways nor lets the unit shift. */
+  public static StudyCase ideal() {
+    return new StudyCase(
+        "near-ideal",
+        "one swing, near-ideal unit, no sway, no skin shift, geometry as measured",
+        one().withUnitGrade(UnitGrade.IDEAL).withBody(BodyErrors.none()),
+        Map.of(
+            "pelvis.turn @ top", new Level(0.2, 0.1),
+            "pelvis.turn @ impact", new Level(0.2, 0.1),
+            "pelvis.slide @ top", new Level(6, 3),
+            "pelvis.slide @ impact", new Level(6, 3),
+            "pelvis.centre @ top", new Level(10, 6),
+            "pelvis.centre @ impact", new Level(10, 6)));
+  }
+}
