@@ -34,8 +34,7 @@ public final class Studies {
 
   /** Pelvis studies, then swings and events, then the wrist. */
   public static List<Study> all() {
-    LessonSpec arm =
-        LessonSpec.standard().withPractices(0).withWaggles(0).withWalking(false);
+    LessonSpec arm = LessonSpec.standard().withPractices(0).withWaggles(0).withWalking(false);
     return List.of(
         pelvis(StudyCase.standard(), 1),
         pelvis(StudyCase.tenSwings(), 0.2),
@@ -50,14 +49,24 @@ public final class Studies {
             "swings",
             "ten hits and ten practice swings a lesson, with waggles and turf brush",
             0.1,
-            (lessons, seed, afterEach) -> SwingStudy.run("swings", LessonSpec.standard(), 10 * lessons, seed)),
+            (lessons, seed, afterEach) ->
+                SwingStudy.run("swings", LessonSpec.standard(), 10 * lessons, seed)),
         wrist("wrist-500-hz", "wrist at 500 Hz, clocks within 0.5 ms", arm),
         wrist("wrist-200-hz", "wrist at 200 Hz", arm.withRateHz(200)),
-        wrist("wrist-clock-1-ms", "start times of the units known to 1 ms", arm.withUnitStartErrorS(0.001)),
-        wrist("wrist-clock-5-ms", "start times of the units known to 5 ms", arm.withUnitStartErrorS(0.005)),
-        wrist("wrist-1500-deg-s", "gyroscopes up to 1500 deg/s", arm.withGyroFullScaleDegPerS(1500)),
-        wrist("wrist-1000-deg-s", "gyroscopes up to 1000 deg/s", arm.withGyroFullScaleDegPerS(1000)),
-        wrist("wrist-early", "players who let go early", arm.withPlayer(PlayerStyle.earlyRelease())),
+        wrist(
+            "wrist-clock-1-ms",
+            "start times of the units known to 1 ms",
+            arm.withUnitStartErrorS(0.001)),
+        wrist(
+            "wrist-clock-5-ms",
+            "start times of the units known to 5 ms",
+            arm.withUnitStartErrorS(0.005)),
+        wrist(
+            "wrist-1500-deg-s", "gyroscopes up to 1500 deg/s", arm.withGyroFullScaleDegPerS(1500)),
+        wrist(
+            "wrist-1000-deg-s", "gyroscopes up to 1000 deg/s", arm.withGyroFullScaleDegPerS(1000)),
+        wrist(
+            "wrist-early", "players who let go early", arm.withPlayer(PlayerStyle.earlyRelease())),
         wrist("wrist-late", "players who let go late", arm.withPlayer(PlayerStyle.lateRelease())));
   }
 

@@ -33,7 +33,8 @@ final class AccuracyCommand implements Callable<Integer> {
   @Option(
       names = "--runs",
       paramLabel = "N",
-      description = "Swings a case, about; lessons of one swing unless the case says more. Default: 200.")
+      description =
+          "Swings a case, about; lessons of one swing unless the case says more. Default: 200.")
   private int runs = 200;
 
   @Option(names = "--case", paramLabel = "NAME", description = "One case only; --list names them.")
@@ -42,7 +43,10 @@ final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--list", description = "Name the cases and stop.")
   private boolean list;
 
-  @Option(names = "--seed", paramLabel = "N", description = "Seed of the first lesson. Default: 1000.")
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Seed of the first lesson. Default: 1000.")
   private long seed = 1000;
 
   @Option(
@@ -109,7 +113,8 @@ final class AccuracyCommand implements Callable<Integer> {
     int begin = text.indexOf(BEGIN);
     int end = text.indexOf(END);
     if (begin < 0 || end < begin) {
-      throw new IOException(file + ": the marks " + BEGIN + " and " + END + " are missing; add them");
+      throw new IOException(
+          file + ": the marks " + BEGIN + " and " + END + " are missing; add them");
     }
     Files.writeString(
         file, text.substring(0, begin + BEGIN.length()) + "\n\n" + tables + text.substring(end));

@@ -7,14 +7,13 @@ import steadyturn.analysis.accuracy.StudyRow;
 /** Rows of an accuracy study, as a Markdown table that also reads well in a terminal. */
 public final class StudyTable {
 
-  private static final String LINE = "| %-36s | %-6s | %5s | %7s | %7s | %6s | %5s | %5s |%n";
-
   private StudyTable() {}
 
   /** One study under its heading. */
   public static String of(String name, String what, int lessons, List<StudyRow> rows) {
     StringBuilder out = new StringBuilder();
-    out.append(String.format(Locale.ROOT, "### %s%n%n%s; %d lessons.%n%n", name, sentence(what), lessons));
+    out.append(
+        String.format(Locale.ROOT, "### %s%n%n%s; %d lessons.%n%n", name, sentence(what), lessons));
     out.append(line("measure @ position", "unit", "n", "RMSE", "bias", "in 95%", "must", "aim"));
     out.append(line("---", "---", "--:", "--:", "--:", "--:", "--:", "--:"));
     for (StudyRow row : rows) {
@@ -37,7 +36,8 @@ public final class StudyTable {
   }
 
   private static String line(String... cells) {
-    return String.format(Locale.ROOT, LINE, (Object[]) cells);
+    return String.format(
+        Locale.ROOT, "| %-36s | %-6s | %5s | %7s | %7s | %6s | %5s | %5s |%n", (Object[]) cells);
   }
 
   private static String number(double value) {
