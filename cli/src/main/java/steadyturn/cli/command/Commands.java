@@ -26,14 +26,11 @@ public final class Commands {
           new Entry("compare", "tell whether clubs or lessons truly differ", CompareCommand::new),
           new Entry("simulate", "write a simulated lesson with its truth", SimulateCommand::new),
           new Entry(
-<<<<<<< HEAD
               "units", "show the units at the ports, or begin a new adapter", UnitsCommand::new),
           new Entry("record", "record live units into a dataset", RecordCommand::new),
           new Entry("mark", "leave a mark in a running recording", MarkCommand::new),
-          new Entry("accuracy", "count how wrong the results are, by simulation", AccuracyCommand::new),
-=======
+          new Entry(
               "accuracy", "count how wrong the results are, by simulation", AccuracyCommand::new),
->>>>>>> c111918 (print accuracy studies as tables)
           new Entry("completion", "print a completion script for bash", CompletionCommand::new));
 
   private Commands() {}
