@@ -84,15 +84,15 @@ final class UnitSource {
   }
 
   MotionStream open() {
-    double rateHz = statedRateHz();
-    if (!layout.hasTime() && Double.isNaN(rateHz)) {
+    double countingHz = positive("SamplingFrequencyEffective", nominalHz());
+    if (!layout.hasTime() && Double.isNaN(countingHz)) {
       throw RecordingException.of(
           file.table(),
           "has no time column (LATENCY), and its _motion.json no SamplingFrequency above 0. Write"
               + " one of the two.");
     }
     try {
-      return new MotionStream(file.table(), Files.newInputStream(file.table()), layout, rateHz);
+      return new MotionStream(file.table(), Files.newInputStream(file.table()), layout, countingHz);
     } catch (IOException e) {
       throw RecordingException.io(file.table(), e);
     }
@@ -125,7 +125,7 @@ final class UnitSource {
 
   /** The stated rate; where none is stated, the mean rate of the samples. */
   double rateHz(SampleColumns columns) {
-    double stated = statedRateHz();
+    double stated = nominalHz();
     if (!Double.isNaN(stated)) {
       return stated;
     }
@@ -133,9 +133,8 @@ final class UnitSource {
     return n < 2 ? 1 : (n - 1) / (columns.lastTimeS() - columns.timeS(0));
   }
 
-  private double statedRateHz() {
-    double nominalHz = positive("SamplingFrequency", Double.NaN);
-    return layout.hasTime() ? nominalHz : positive("SamplingFrequencyEffective", nominalHz);
+  private double nominalHz() {
+    return positive("SamplingFrequency", Double.NaN);
   }
 
   /** What the channels tell, else what the motion sidecar tells in SI units. */

@@ -215,6 +215,16 @@ class BadInputTest {
   }
 
   @Test
+  void withoutStartTimesTheUnitsAreTakenToStartTogetherAndThatIsTold() {
+    lesson.delete(root.resolve("sub-mika/ses-01/sub-mika_ses-01_scans.tsv"));
+    assertThat(lesson.notice())
+        .isEqualTo(
+            "sub-mika_ses-01_task-swing: no start times in a scans file; all units are taken to"
+                + " start together.");
+    assertThat(lesson.read().recording().units()).allMatch(u -> u.timeS(0) == 0);
+  }
+
+  @Test
   void aPlayerWithoutASideIsToldHowToFillIt() {
     lesson.edit(root.resolve("participants.tsv"), text -> text.replace("left", "n/a"));
     assertThat(lesson.refusal())

@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 
 /** A good lesson of two units, on disk, to be spoilt in one place at a time. */
 final class Broken {
@@ -20,8 +22,40 @@ final class Broken {
 
   Broken(Path root) {
     this.root = root;
-    RecordingWriter.into(root, "Lessons of the test range")
-        .write(Lessons.threeUnits(20, 7), RunLabel.lesson("mika", "01"), Lessons.NINE_O_CLOCK);
+    copy(Good.LESSON, root);
+  }
+
+  /** The good lesson, written once. */
+  private static final class Good {
+
+    static final Path LESSON = write();
+
+    private static Path write() {
+      try {
+        Path folder = Files.createTempDirectory(Files.createDirectories(Path.of("target")), "lesson");
+        RecordingWriter.into(folder, "Lessons of the test range")
+            .write(Lessons.threeUnits(20, 7), RunLabel.lesson("mika", "01"), Lessons.NINE_O_CLOCK);
+        return folder;
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+  }
+
+  /** Copies a folder with all that is in it. */
+  static void copy(Path from, Path to) {
+    try (Stream<Path> files = Files.walk(from)) {
+      for (Path file : files.toList()) {
+        Path copy = to.resolve(from.relativize(file).toString());
+        if (Files.isDirectory(file)) {
+          Files.createDirectories(copy);
+        } else {
+          Files.copy(file, copy);
+        }
+      }
+    } catch (IOException e) {
+      throw RecordingException.io(from, e);
+    }
   }
 
   Path motion(String name) {

@@ -42,6 +42,15 @@ final class Lessons {
             new Mark(3.25, 0, "hit", "7-iron", "a little thin")));
   }
 
+  /** The pelvis unit alone, without marks. */
+  static Recording pelvisOnly(int samples, long seed) {
+    return new Recording(
+        "sub-mika_ses-01_task-swing",
+        MIKA,
+        List.of(stream(BodyPoint.PELVIS, 0, samples, seed)),
+        List.of());
+  }
+
   static UnitStream stream(BodyPoint point, double startS, int samples, long seed) {
     Random random = new Random(seed);
     double[] timeS = new double[samples];

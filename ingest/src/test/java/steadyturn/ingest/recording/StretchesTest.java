@@ -1,0 +1,87 @@
+package steadyturn.ingest.recording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Mark;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/** A lesson of 40 s (20,000 samples of three units at 500 Hz, seed 3), read piece by piece. */
+class StretchesTest {
+
+  @TempDir static Path root;
+  private SessionRun run;
+
+  @BeforeAll
+  static void writeTheLesson() {
+    RecordingWriter.into(root, "Lessons of the test range")
+        .write(Lessons.threeUnits(20_000, 3), RunLabel.lesson("mika", "01"), Lessons.NINE_O_CLOCK);
+  }
+
+  @BeforeEach
+  void openTheLesson() {
+    run = Archive.open(root).sessions().get(0).runs().get(0);
+  }
+
+  @ParameterizedTest(name = "pieces of {0} s with a margin of {1} s")
+  @CsvSource({"7, 0", "7, 2", "13.3, 5", "1, 4", "100, 10"})
+  void theOwnPartsOfAllPiecesAreTheWholeRecordingSampleBySample(double ownS, double marginS) {
+    // Given: the same run read whole. Expect: every sample in the own part of exactly one piece,
+    // with the same time and values to the last bit.
+    Recording whole = RecordingReader.read(run).recording();
+    for (UnitStream unit : whole.units()) {
+      double[] timeS = new double[unit.size()];
+      double[] gyroRadPerS = new double[unit.size()];
+      int at = 0;
+      try (Stretches pieces = RecordingReader.stretches(run, ownS, marginS)) {
+        while (pieces.hasNext()) {
+          Stretch piece = pieces.next();
+          UnitStream part = piece.recording().unit(unit.point()).orElseThrow();
+          for (int i = part.indexAt(piece.fromS()); i < part.indexAt(piece.toS()); i++) {
+            timeS[at] = part.timeS(i);
+            gyroRadPerS[at++] = part.gyroRadPerS(2, i);
+          }
+        }
+      }
+      assertThat(at).isEqualTo(unit.size());
+      assertThat(timeS).isEqualTo(unit.timeColumnS());
+      assertThat(gyroRadPerS).isEqualTo(unit.gyroColumnRadPerS(2));
+    }
+  }
+
+  @Test
+  void aPieceShowsItsMarginOnBothSides() {
+    // Given: pieces of 10 s with a margin of 3 s. Expect: the second shows 7 s to 23 s of every
+    // unit, to within one sample (2 ms).
+    try (Stretches pieces = RecordingReader.stretches(run, 10, 3)) {
+      pieces.next();
+      Stretch second = pieces.next();
+      UnitStream pelvis = second.recording().unit(BodyPoint.PELVIS).orElseThrow();
+      assertThat(pelvis.timeS(0)).isBetween(second.fromS() - 3, second.fromS() - 3 + 0.002);
+      assertThat(pelvis.timeS(pelvis.size() - 1))
+          .isBetween(second.toS() + 3 - 0.0021, second.toS() + 3);
+    }
+  }
+
+  @Test
+  void eachMarkIsOwnedByOnePiece() {
+    List<Mark> owned = new ArrayList<>();
+    try (Stretches pieces = RecordingReader.stretches(run, 3, 1)) {
+      while (pieces.hasNext()) {
+        Stretch piece = pieces.next();
+        piece.recording().marks().stream().filter(m -> piece.owns(m.onsetS())).forEach(owned::add);
+      }
+    }
+    assertThat(owned).isEqualTo(Lessons.threeUnits(1, 3).marks());
+  }
+}
