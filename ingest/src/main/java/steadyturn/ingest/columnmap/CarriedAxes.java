@@ -16,24 +16,18 @@ final class CarriedAxes {
     }
   }
 
-  /** The sensor turns at a rate in its own axes, rad/s: fixed axes turn the other way in it. */
-  void turn(double[] rate, double forS) {
-    double size = Math.sqrt(rate[0] * rate[0] + rate[1] * rate[1] + rate[2] * rate[2]);
-    if (size * forS < 1e-12) {
-      return;
-    }
-    double nx = -rate[0] / size;
-    double ny = -rate[1] / size;
-    double nz = -rate[2] / size;
-    double cos = Math.cos(size * forS);
-    double sin = Math.sin(size * forS);
+  /**
+   * The sensor turns about the unit vector (x, y, z) of its own axes by an angle; axes that stay
+   * where they are turn the other way in it.
+   */
+  void turn(double x, double y, double z, double sin, double cos) {
     for (double[] a : axes) {
-      double along = (nx * a[0] + ny * a[1] + nz * a[2]) * (1 - cos);
-      double x = a[0] * cos + (ny * a[2] - nz * a[1]) * sin + nx * along;
-      double y = a[1] * cos + (nz * a[0] - nx * a[2]) * sin + ny * along;
-      a[2] = a[2] * cos + (nx * a[1] - ny * a[0]) * sin + nz * along;
-      a[0] = x;
-      a[1] = y;
+      double along = (x * a[0] + y * a[1] + z * a[2]) * (1 - cos);
+      double ax = a[0] * cos - (y * a[2] - z * a[1]) * sin + x * along;
+      double ay = a[1] * cos - (z * a[0] - x * a[2]) * sin + y * along;
+      a[2] = a[2] * cos - (x * a[1] - y * a[0]) * sin + z * along;
+      a[0] = ax;
+      a[1] = ay;
     }
   }
 }

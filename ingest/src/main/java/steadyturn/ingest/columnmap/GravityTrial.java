@@ -2,7 +2,9 @@ package steadyturn.ingest.columnmap;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Asks motion which guess at the gyroscope's axes is right. Over eight seconds the gyroscope
@@ -25,6 +27,7 @@ final class GravityTrial {
   private final QuietParts quiet;
   private final int count;
   private final List<Integer> windows;
+  private final Map<Double, List<WindowTurns>> turnsByScale = new HashMap<>();
 
   GravityTrial(EvenSamples samples, QuietParts quiet) {
     this.samples = samples;
@@ -61,35 +64,41 @@ final class GravityTrial {
 
   /** Mean scatter of gravity, (parts of g)^2, under a guess. */
   double scatter(AxisGuess guess) {
-    return windows.stream().mapToDouble(from -> scatter(from, guess, 1)).average().orElse(0);
+    List<WindowTurns> turns =
+        turnsByScale.computeIfAbsent(
+            guess.scale(),
+            scale ->
+                windows.stream()
+                    .map(w -> WindowTurns.of(samples, quiet.biasRadPerS(), w, count, scale))
+                    .toList());
+    double sum = 0;
+    for (int w = 0; w < windows.size(); w++) {
+      sum += scatter(windows.get(w), turns.get(w), guess);
+    }
+    return sum / windows.size();
   }
 
   /** The scatter when the gyroscope is not believed at all: how much gravity turned. */
   double scatterUnturned() {
-    AxisGuess any = AxisGuess.asMapped();
-    return windows.stream().mapToDouble(from -> scatter(from, any, 0)).average().orElse(0);
+    return scatter(new AxisGuess(List.of(0, 1, 2), List.of(1, 1, 1), 0));
   }
 
-  private double scatter(int from, AxisGuess guess, double share) {
+  private double scatter(int from, WindowTurns turns, AxisGuess guess) {
     CarriedAxes axes = new CarriedAxes();
     double[][] v = samples.values();
+    double[] x = turns.direction()[guess.from().get(0)];
+    double[] y = turns.direction()[guess.from().get(1)];
+    double[] z = turns.direction()[guess.from().get(2)];
+    int signX = guess.sign().get(0);
+    int signY = guess.sign().get(1);
+    int signZ = guess.sign().get(2);
+    double[][] sums = new double[PARTS][3];
     int partLength = count / PARTS;
-    double[][] means = new double[PARTS][3];
-    double[] rate = new double[3];
     for (int i = 0; i < count; i++) {
-      int at = from + i;
-      axes.add(v[0][at], v[1][at], v[2][at], means[i / partLength]);
-      for (int axis = 0; axis < 3; axis++) {
-        int mapped = guess.from().get(axis);
-        rate[axis] =
-            share
-                * guess.scale()
-                * guess.sign().get(axis)
-                * (v[3 + mapped][at] - quiet.biasRadPerS()[mapped]);
-      }
-      axes.turn(rate, samples.stepS());
+      axes.add(v[0][from + i], v[1][from + i], v[2][from + i], sums[i / partLength]);
+      axes.turn(signX * x[i], signY * y[i], signZ * z[i], turns.sin()[i], turns.cos()[i]);
     }
-    return spread(means) / Math.pow(partLength * quiet.gravity(), 2);
+    return spread(sums) / Math.pow(partLength * quiet.gravity(), 2);
   }
 
   private static double spread(double[][] sums) {

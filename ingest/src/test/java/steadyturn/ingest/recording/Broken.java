@@ -32,7 +32,8 @@ final class Broken {
 
     private static Path write() {
       try {
-        Path folder = Files.createTempDirectory(Files.createDirectories(Path.of("target")), "lesson");
+        Path folder =
+            Files.createTempDirectory(Files.createDirectories(Path.of("target")), "lesson");
         RecordingWriter.into(folder, "Lessons of the test range")
             .write(Lessons.threeUnits(20, 7), RunLabel.lesson("mika", "01"), Lessons.NINE_O_CLOCK);
         return folder;
