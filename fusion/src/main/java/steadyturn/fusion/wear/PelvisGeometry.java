@@ -26,28 +26,23 @@ public record PelvisGeometry(
   private static final double STANDING_SIDETILT_SD_RAD = Math.toRadians(2);
 
   /** A bow turns about the hip line within this (our assumption). */
-  private static final double BOW_AXIS_SD_RAD = Math.toRadians(3);
+  private static final double BOW_AXIS_SD_RAD = Math.toRadians(2.5);
 
   /**
    * How far a strapped unit is off its nominal mounting about forward, left and up (our
-   * assumption); about left the standing tilt adds its own spread.
+   * assumption); backs slope differently, hence the wide spread about left.
    */
   private static final Vector3 MOUNTING_SD_RAD =
-      new Vector3(Math.toRadians(2.5), Math.toRadians(15), Math.toRadians(3));
+      new Vector3(Math.toRadians(2.5), Math.toRadians(7), Math.toRadians(3));
 
   public PelvisGeometry {
     sources = List.copyOf(sources);
   }
 
-  /**
-   * Nominal mounting: unit x up the spine of a standing player, unit z away from the skin, that is
-   * backwards; the anatomical axes are then tilted forward by the standing tilt.
-   */
+  /** Nominal mounting: unit x up the spine, unit z away from the skin, that is backwards. */
   public static PelvisGeometry nominal(LeverArm arm) {
     // columns: pelvis x, y, z in unit axes
-    Quaternion qUnitPelvis =
-        Quaternion.fromAxes(Vector3.Z.times(-1), Vector3.Y, Vector3.X)
-            .times(Quaternion.aboutY(STANDING_TILT_RAD));
+    Quaternion qUnitPelvis = Quaternion.fromAxes(Vector3.Z.times(-1), Vector3.Y, Vector3.X);
     Vector3 armPelvisM = arm.midHipFromUnitPelvisM();
     DMatrixRMaj a = new DMatrixRMaj(6, 6);
     for (int i = 0; i < 3; i++) {
