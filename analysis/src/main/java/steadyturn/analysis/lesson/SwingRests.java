@@ -39,6 +39,14 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
   private static final double SHORT_ADDRESS_S = 0.3;
 
   /**
+   * The pelvis may start before the arm does: the last of the address is not counted as rest, s.
+   */
+  private static final double BEFORE_TAKEAWAY_S = 0.06;
+
+  /** A finish passes for still while it slowly comes to rest: its first part is not counted, s. */
+  private static final double SETTLING_S = 0.3;
+
+  /**
    * An earlier rest lasts at least this, s; ends this before the address; lies this far back at
    * most.
    */
@@ -62,7 +70,8 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
         new RestGate(RestSettings.finish()).after(window, bias, impactS + 0.25, last(window));
     double endS;
     if (finish.isPresent()) {
-      anchors.add(Anchor.finish(finish.get().startS(), finish.get().endS()));
+      double settlingS = Math.min(SETTLING_S, finish.get().lengthS() / 2);
+      anchors.add(Anchor.finish(finish.get().startS() + settlingS, finish.get().endS()));
       endS = finish.get().endS();
     } else {
       flags.add(FINISH_NOT_HELD);
@@ -91,7 +100,7 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
 
   private static Anchor address(
       UnitStream window, Vector3 bias, double takeawayS, List<String> flags) {
-    double untilS = takeawayS - 0.02;
+    double untilS = takeawayS - BEFORE_TAKEAWAY_S;
     Optional<Rest> rest =
         new RestGate(RestSettings.address()).before(window, bias, first(window), untilS);
     if (rest.isPresent() && rest.get().endS() > untilS - 0.3) {
