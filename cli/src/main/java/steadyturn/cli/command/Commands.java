@@ -31,6 +31,8 @@ public final class Commands {
           new Entry("mark", "leave a mark in a running recording", MarkCommand::new),
           new Entry(
               "accuracy", "count how wrong the results are, by simulation", AccuracyCommand::new),
+          new Entry("orient", "find the orientation of units in any recording", OrientCommand::new),
+          new Entry("calibrate", "find the errors of a unit and keep them", CalibrateCommand::new),
           new Entry("completion", "print a completion script for bash", CompletionCommand::new));
 
   private Commands() {}

@@ -1,5 +1,6 @@
 package steadyturn.cli.command;
 
+import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Iterator;
@@ -7,6 +8,7 @@ import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.stream.Stream;
+import steadyturn.fusion.calibrate.CalibrationStore;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.Session;
 import steadyturn.ingest.recording.SessionRun;
@@ -50,6 +52,7 @@ final class LessonReading implements Iterable<Recording> {
   private final class Pieces implements Iterator<Recording> {
 
     private final Deque<SessionRun> toRead;
+    private CalibrationStore calibrations = CalibrationStore.of(Path.of(""));
     private Optional<Stretches> open = Optional.empty();
     private Optional<Recording> ahead = Optional.empty();
 
@@ -69,11 +72,13 @@ final class LessonReading implements Iterable<Recording> {
 
     private void readAhead() {
       if (open.isEmpty()) {
-        open = Optional.of(RecordingReader.stretches(toRead.remove(), PIECE_S, MARGIN_S));
+        SessionRun next = toRead.remove();
+        calibrations = CalibrationStore.of(next.root());
+        open = Optional.of(RecordingReader.stretches(next, PIECE_S, MARGIN_S));
       }
       Stretches run = open.get();
       if (run.hasNext()) {
-        ahead = Optional.of(run.next().recording());
+        ahead = Optional.of(calibrations.applyTo(run.next().recording()));
       } else {
         run.notices().forEach(lessons::warn);
         close();

@@ -74,9 +74,14 @@ public final class CalibrationStore {
   public Recording applyTo(Recording recording) {
     List<UnitStream> units = new ArrayList<>();
     for (UnitStream unit : recording.units()) {
-      units.add(latest(unit.facts().serialNumber()).map(c -> c.apply(unit)).orElse(unit));
+      units.add(applyTo(unit));
     }
     return new Recording(recording.id(), recording.player(), units, recording.marks());
+  }
+
+  /** A unit's stream with its latest calibration taken off, or as it is where there is none. */
+  public UnitStream applyTo(UnitStream unit) {
+    return latest(unit.facts().serialNumber()).map(c -> c.apply(unit)).orElse(unit);
   }
 
   private static String prefix(String serialNumber) {

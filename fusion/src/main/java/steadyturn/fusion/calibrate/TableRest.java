@@ -1,5 +1,6 @@
 package steadyturn.fusion.calibrate;
 
+import java.util.Comparator;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -35,6 +36,20 @@ public record TableRest(
   /** Turn-on and warm-up wander that a short mean cannot see, rad/s (our choice: 0.01 deg/s). */
   private static final double WANDER_RAD_PER_S = Math.toRadians(0.01);
 
+  /** The longest stretch of a recording during which the unit lay still. */
+  public static UnitStream longestIn(UnitStream stream) {
+    return StillStretches.of(stream, 0.5).stream()
+        .max(Comparator.comparingDouble(TableRest::lengthS))
+        .orElseThrow(
+            () ->
+                new CalibrationException(
+                    "the unit never lay still; lay it on a firm table for 5 s and leave it alone"));
+  }
+
+  private static double lengthS(UnitStream still) {
+    return still.size() < 2 ? 0 : still.timeS(still.size() - 1) - still.timeS(0);
+  }
+
   /** Reads a stretch during which the unit lay still; refuses one during which it did not. */
   public static TableRest of(UnitStream still) {
     Channel[] gyro = new Channel[3];
@@ -43,7 +58,7 @@ public record TableRest(
       gyro[axis] = Channel.of(still.gyroColumnRadPerS(axis));
       accel[axis] = Channel.of(still.accelColumnMps2(axis));
     }
-    double lengthS = still.size() < 2 ? 0 : still.timeS(still.size() - 1) - still.timeS(0);
+    double lengthS = lengthS(still);
     int fewest = 0;
     double noise = 0;
     double change = 0;

@@ -118,6 +118,22 @@ public record UnitCalibration(
         more);
   }
 
+  /** With one more figure measured on the way. */
+  public UnitCalibration withFigure(String name, double value) {
+    SortedMap<String, Double> more = new TreeMap<>(figures);
+    more.put(name, value);
+    return new UnitCalibration(
+        serialNumber,
+        date,
+        gravityMps2,
+        gyroBiasRadPerS,
+        gyroMatrix,
+        accelBiasMps2,
+        accelMatrix,
+        parts,
+        more);
+  }
+
   private SortedMap<String, LocalDate> plusPart(String part, LocalDate day) {
     SortedMap<String, LocalDate> more = new TreeMap<>(parts);
     more.put(part, day);

@@ -159,7 +159,7 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
     } else if (levelled) {
       correct();
     } else {
-      qEarthUnit.multiplyLeft(levelling.w(), levelling.x(), levelling.y(), levelling.z());
+      qEarthUnit.multiplyLeft(levelling);
       levelled = true;
     }
     sums.clear();
@@ -238,7 +238,7 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
   public void copyQEarthUnit(MutableQuaternion out) {
     out.set(qEarthUnit);
     if (!levelled) {
-      out.multiplyLeft(levelling.w(), levelling.x(), levelling.y(), levelling.z());
+      out.multiplyLeft(levelling);
     }
   }
 

@@ -153,7 +153,7 @@ public final class LowPassFilter implements OrientationFilter {
 
   private void levelFar(double ex, double ey, double ez) {
     MutableQuaternion step = new MutableQuaternion().setShortestToZ(ex, ey, ez);
-    qEarthDrift.multiplyLeft(step.w(), step.x(), step.y(), step.z()).normalize();
+    qEarthDrift.multiplyLeft(step).normalize();
     tiltRad[0] += 2 * step.x();
     tiltRad[1] += 2 * step.y();
   }
@@ -221,7 +221,7 @@ public final class LowPassFilter implements OrientationFilter {
   @Override
   public void copyQEarthUnit(MutableQuaternion out) {
     out.set(qDriftUnit);
-    out.multiplyLeft(qEarthDrift.w(), qEarthDrift.x(), qEarthDrift.y(), qEarthDrift.z());
+    out.multiplyLeft(qEarthDrift);
   }
 
   /** From what the two stages disagree by, from the bias still unknown, and from losses. */

@@ -77,7 +77,7 @@ final class OrientationSmoother {
     filter.copyLevelling(level);
     for (int i = from; i < to; i++) {
       track.copyTo(i, q);
-      q.multiplyLeft(level.w(), level.x(), level.y(), level.z());
+      q.multiplyLeft(level);
       track.set(i, q, track.inclinationSigmaRad()[i], track.headingSigmaRad()[i]);
     }
   }

@@ -1,7 +1,9 @@
 package steadyturn.fusion.filter;
 
+import java.util.Arrays;
 import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Quaternion;
+import steadyturn.fusion.rotation.Vector3;
 
 /**
  * The orientation of one unit over a recording, as columns of equal length, one row a sample. The
@@ -52,6 +54,42 @@ public record OrientationTrack(
   /** Orientation at sample k: takes unit coordinates to earth coordinates. */
   public Quaternion qEarthUnit(int k) {
     return new Quaternion(qw[k], qx[k], qy[k], qz[k]);
+  }
+
+  /**
+   * The orientation at any instant: between two samples on the shortest turn from one to the other,
+   * at an even rate; before the first and after the last theirs. The track must not be empty.
+   */
+  public Quaternion qEarthUnitAt(double instantS) {
+    int found = Arrays.binarySearch(timeS, instantS);
+    if (found >= 0) {
+      return qEarthUnit(found);
+    }
+    int after = Math.min(size() - 1, -found - 1);
+    int before = Math.max(0, -found - 2);
+    if (after == before) {
+      return qEarthUnit(after);
+    }
+    double part = (instantS - timeS[before]) / (timeS[after] - timeS[before]);
+    Quaternion from = qEarthUnit(before);
+    Vector3 turnRad = from.conjugate().times(qEarthUnit(after)).rotationVector();
+    return from.times(Quaternion.fromRotationVector(turnRad.times(part))).normalized();
+  }
+
+  /**
+   * The same track at other instants, by {@link #qEarthUnitAt}; sigmas are those of the sample
+   * before.
+   */
+  public OrientationTrack at(double[] instantsS) {
+    OrientationTrack other = forInstants(instantsS);
+    MutableQuaternion q = new MutableQuaternion();
+    for (int k = 0; k < instantsS.length; k++) {
+      int found = Arrays.binarySearch(timeS, instantsS[k]);
+      int before = found >= 0 ? found : Math.max(0, -found - 2);
+      q.set(qEarthUnitAt(instantsS[k]));
+      other.set(k, q, inclinationSigmaRad[before], headingSigmaRad[before]);
+    }
+    return other;
   }
 
   void set(int k, MutableQuaternion q, double inclinationSigma, double headingSigma) {

@@ -68,6 +68,11 @@ public final class MutableQuaternion {
         ow * z + ox * y - oy * x + oz * w);
   }
 
+  /** Becomes o * this: qBC becomes qAC when o is qAB. */
+  public MutableQuaternion multiplyLeft(MutableQuaternion o) {
+    return multiplyLeft(o.w, o.x, o.y, o.z);
+  }
+
   /**
    * Turns on by a small or large rotation vector given in the right frame's axes, rad: qEarthUnit
    * with rate times step of a gyroscope. Exact for a constant rate.
