@@ -1,18 +1,17 @@
 package steadyturn.ingest.clock;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
  * The straight line (offset and skew) through pairs of times, weighing in what is known beforehand:
- * start times are right to some 30 ms and crystals to some 40 ppm (our assumptions). Pairs far off
- * the line lose their weight (Tukey's biweight). The spread is the larger of what a pair is worth
- * and what the residuals show.
+ * start times differ by some 12 ms (30 ms happens) and crystals by some 40 ppm; both are our
+ * assumptions. Pairs far off the line lose their weight (Tukey's biweight). The spread is the
+ * larger of what the pairs are worth and what the residuals show.
  */
 final class ClockLine {
 
-  static final double OFFSET_SD_S = 0.03;
+  static final double OFFSET_SD_S = 0.012;
   static final double SKEW_SD_PPM = 40;
 
   private static final int ROUNDS = 12;
@@ -30,34 +29,37 @@ final class ClockLine {
   /**
    * Fits the line.
    *
-   * @param pairSdS what one pair is worth at best, s
    * @param floorSdS error that all pairs share, s: more pairs do not lessen it
    */
-  static ClockFit fit(List<TimePair> pairs, double pairSdS, double floorSdS) {
-    double[] weights = new double[pairs.size()];
-    Arrays.fill(weights, 1);
-    double scaleS = pairSdS;
-    ClockFit line = solve(pairs, weights, scaleS, floorSdS);
+  static ClockFit fit(List<TimePair> pairs, double floorSdS) {
+    double[] information = information(pairs, 1);
+    ClockFit line = solve(pairs, information, floorSdS);
     for (int round = 0; round < ROUNDS; round++) {
-      scaleS = Math.max(pairSdS, spreadS(pairs, line));
-      for (int k = 0; k < weights.length; k++) {
-        double away = residualS(pairs.get(k), line) / (BIWEIGHT * scaleS);
-        weights[k] = Math.abs(away) < 1 ? (1 - away * away) * (1 - away * away) : 0;
+      double scale = Math.max(1, scale(pairs, line));
+      information = information(pairs, scale);
+      for (int k = 0; k < information.length; k++) {
+        double spreads = residualS(pairs.get(k), line) / (scale * pairs.get(k).sdS());
+        double away = spreads / BIWEIGHT;
+        information[k] *= Math.abs(away) < 1 ? (1 - away * away) * (1 - away * away) : 0;
       }
-      line = solve(pairs, weights, scaleS, floorSdS);
+      line = solve(pairs, information, floorSdS);
     }
     return line;
+  }
+
+  private static double[] information(List<TimePair> pairs, double scale) {
+    return pairs.stream().mapToDouble(p -> 1 / (scale * p.sdS() * scale * p.sdS())).toArray();
   }
 
   static double residualS(TimePair pair, ClockFit line) {
     return pair.laterS() - line.correctionS(pair.timeS());
   }
 
-  /** Median absolute residual as a standard deviation; two pairs are spent on the line. */
-  private static double spreadS(List<TimePair> pairs, ClockFit line) {
+  /** Median absolute residual in the pairs' own spreads; two pairs are spent on the line. */
+  private static double scale(List<TimePair> pairs, ClockFit line) {
     List<Double> sizes = new ArrayList<>();
     for (TimePair pair : pairs) {
-      sizes.add(Math.abs(residualS(pair, line)));
+      sizes.add(Math.abs(residualS(pair, line)) / pair.sdS());
     }
     sizes.sort(null);
     int n = sizes.size();
@@ -65,31 +67,31 @@ final class ClockLine {
   }
 
   /** Least squares with the prior on offset (at the pairs' centre) and skew. */
-  private static ClockFit solve(
-      List<TimePair> pairs, double[] weights, double scaleS, double floorSdS) {
-    double sumW = 0;
+  private static ClockFit solve(List<TimePair> pairs, double[] information, double floorSdS) {
+    double sum = 0;
     double centreS = 0;
-    for (int k = 0; k < weights.length; k++) {
-      sumW += weights[k];
-      centreS += weights[k] * pairs.get(k).timeS();
+    int counted = 0;
+    for (int k = 0; k < information.length; k++) {
+      sum += information[k];
+      centreS += information[k] * pairs.get(k).timeS();
+      counted += information[k] > 0 ? 1 : 0;
     }
-    if (sumW == 0) {
+    if (sum == 0) {
       return prior(pairs.get(0).timeS());
     }
-    centreS /= sumW;
-    double perPair = 1 / (scaleS * scaleS);
-    double offsetSdAtCentreS = Math.hypot(OFFSET_SD_S, SKEW_SD_PPM * 1e-6 * centreS);
+    centreS /= sum;
+    double skewSd = SKEW_SD_PPM * 1e-6;
+    double offsetSdAtCentreS = Math.hypot(OFFSET_SD_S, skewSd * centreS);
     double offsetInfo = 1 / (offsetSdAtCentreS * offsetSdAtCentreS);
-    double skewInfo = 1 / (SKEW_SD_PPM * 1e-6 * SKEW_SD_PPM * 1e-6);
+    double skewInfo = 1 / (skewSd * skewSd);
     double offsetSum = 0;
     double skewSum = 0;
-    for (int k = 0; k < weights.length; k++) {
+    for (int k = 0; k < information.length; k++) {
       double away = pairs.get(k).timeS() - centreS;
-      double w = weights[k] * perPair;
-      offsetInfo += w;
-      skewInfo += w * away * away;
-      offsetSum += w * pairs.get(k).laterS();
-      skewSum += w * away * pairs.get(k).laterS();
+      offsetInfo += information[k];
+      skewInfo += information[k] * away * away;
+      offsetSum += information[k] * pairs.get(k).laterS();
+      skewSum += information[k] * away * pairs.get(k).laterS();
     }
     double skew = skewSum / skewInfo;
     return new ClockFit(
@@ -98,6 +100,6 @@ final class ClockLine {
         centreS,
         Math.hypot(Math.sqrt(1 / offsetInfo), floorSdS),
         Math.sqrt(1 / skewInfo) * 1e6,
-        (int) Math.round(sumW));
+        counted);
   }
 }

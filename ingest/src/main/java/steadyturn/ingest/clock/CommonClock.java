@@ -24,12 +24,15 @@ public final class CommonClock {
 
   private static final double TRUNK_DELAY_SD_S = 0.0015;
 
-  /** What the common movement of forearm and hand is worth at best (our choice; wrist movement). */
-  private static final double MOTION_SD_S = 0.006;
-
+  /**
+   * What the common movement of forearm and hand is worth at best (our choice; the wrist moves).
+   */
   private static final double MOTION_FLOOR_SD_S = 0.004;
 
-  private static final int ENOUGH_SHOCKS = 3;
+  private static final int ENOUGH_PAIRS = 3;
+
+  /** Shocks that agree as well as this need no help from the common movement, s. */
+  private static final double SURE_S = 0.0015;
 
   private CommonClock() {}
 
@@ -99,19 +102,28 @@ public final class CommonClock {
         ShockMatch.of(
             shocks.getOrDefault(unit.point(), List.of()),
             shocks.getOrDefault(other.point(), List.of()),
-            0.001 + 3 * sampleSdS);
+            sampleSdS);
     boolean withTrunk = isTrunk(unit.point()) || isTrunk(other.point());
-    double delaySdS = withTrunk ? TRUNK_DELAY_SD_S : ARM_DELAY_SD_S;
-    boolean canFollowMotion = !withTrunk && pairs.size() < ENOUGH_SHOCKS;
-    List<TimePair> motion = canFollowMotion ? MotionMatch.of(unit, other) : List.of();
-    if (motion.size() >= ENOUGH_SHOCKS) {
-      return ClockLine.fit(motion, MOTION_SD_S, MOTION_FLOOR_SD_S);
+    ClockFit byShocks = byShocks(pairs, withTrunk, unit);
+    if (withTrunk || byShocks.sdS() < SURE_S) {
+      return byShocks;
     }
+    List<TimePair> motion = MotionMatch.of(unit, other);
+    if (motion.size() < ENOUGH_PAIRS) {
+      return byShocks;
+    }
+    ClockFit byMotion = ClockLine.fit(motion, MOTION_FLOOR_SD_S);
+    return byMotion.sdS() < byShocks.sdS() ? byMotion : byShocks;
+  }
+
+  private static ClockFit byShocks(List<TimePair> pairs, boolean withTrunk, UnitStream unit) {
     if (pairs.isEmpty()) {
       return ClockLine.prior(unit.size() == 0 ? 0 : unit.timeS(0));
     }
-    double doubtS = pairs.size() < ENOUGH_SHOCKS ? 0.003 / pairs.size() : 0; // one may be a chance
-    return ClockLine.fit(pairs, sampleSdS, Math.hypot(delaySdS, doubtS));
+    double delaySdS = withTrunk ? TRUNK_DELAY_SD_S : ARM_DELAY_SD_S;
+    double chanceSdS = withTrunk ? 0.006 : 0.003; // one pair, or two, may be a chance
+    boolean isEnough = pairs.size() >= ENOUGH_PAIRS;
+    return ClockLine.fit(pairs, isEnough ? delaySdS : chanceSdS / pairs.size());
   }
 
   private static double periodS(UnitStream unit) {

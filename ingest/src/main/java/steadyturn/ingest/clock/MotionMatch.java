@@ -15,6 +15,10 @@ final class MotionMatch {
   private static final double RATE_HZ = 200;
   private static final int MOST_LAG = (int) (0.12 * RATE_HZ);
   private static final double MOVING_RAD_PER_S = Math.toRadians(30);
+
+  /** What one window is worth at best (our choice: the wrist moves too), s. */
+  private static final double PAIR_SD_S = 0.006;
+
   private static final double LEAST_CORRELATION = 0.8;
 
   private MotionMatch() {}
@@ -33,7 +37,7 @@ final class MotionMatch {
       double[] b = rates(other, startS, window);
       double lag = bestLag(a, b);
       if (!Double.isNaN(lag)) {
-        pairs.add(new TimePair(startS + WINDOW_S / 2, lag / RATE_HZ));
+        pairs.add(new TimePair(startS + WINDOW_S / 2, lag / RATE_HZ, PAIR_SD_S));
       }
     }
     return pairs;

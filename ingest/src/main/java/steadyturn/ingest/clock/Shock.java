@@ -4,6 +4,7 @@ package steadyturn.ingest.clock;
  * A sudden change of the acceleration: an impact or a knock.
  *
  * @param timeS its onset on the unit's clock, s
- * @param stepMps2 size of the change within some 2 ms
+ * @param sizeMps2 size of the sudden change
+ * @param clarity how many times the change is larger than what counts as one, 1 and more
  */
-record Shock(double timeS, double stepMps2) {}
+record Shock(double timeS, double sizeMps2, double clarity) {}

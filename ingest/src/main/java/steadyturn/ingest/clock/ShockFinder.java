@@ -6,86 +6,115 @@ import java.util.List;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
- * Finds the onsets of shocks in one unit's acceleration: a change within 4 ms (one sample where
- * they come slower) that is large and stands out from its surroundings. The ball's impact gives
- * more than 8 g at forearm and hand, less at the pelvis; a knock of the units gives a few g. The
- * smaller ones count here too: a shock that only one unit feels finds no partner and does no harm.
+ * Finds the onsets of shocks in one unit's acceleration. What is looked at is the second difference
+ * over steps of some 2 ms (one sample where they come slower): a swing, however fast, changes its
+ * acceleration smoothly, a shock does not. The ball's impact gives more than 8 g at forearm and
+ * hand and a fraction of one g at the pelvis; a tap of the club or a knock of the units lies
+ * between. A shock that only one unit feels finds no partner and does no harm.
  */
 final class ShockFinder {
 
-  private static final double STEP_S = 0.004;
+  private static final double STEP_S = 0.002;
 
-  /** The least change, 1 g: a knock felt through the body. */
-  private static final double LEAST_STEP_MPS2 = 9.80665;
+  /** The least change that counts: above the noise of common small units. */
+  private static final double LEAST_MPS2 = 2;
 
   /** How many times larger than the usual change nearby. */
   private static final double STANDS_OUT = 6;
 
   private static final double NEARBY_S = 0.15;
 
-  /** One shock rings; the next begins no sooner, s. */
-  private static final double REFRACTORY_S = 0.12;
+  /** One shock rings; what follows within this is part of it, s. */
+  private static final double RING_S = 0.1;
 
-  private ShockFinder() {}
+  /** The onset is looked for so long before the largest change, s. */
+  private static final double RISE_S = 0.012;
+
+  /** The onset is where the change first reaches this part of the largest. */
+  private static final double ONSET_PART = 0.1;
+
+  private final UnitStream unit;
+  private final double periodS;
+  private final int lag;
+
+  private ShockFinder(UnitStream unit) {
+    this.unit = unit;
+    periodS = (unit.timeS(unit.size() - 1) - unit.timeS(0)) / (unit.size() - 1);
+    lag = Math.max(1, (int) Math.round(STEP_S / periodS));
+  }
 
   static List<Shock> find(UnitStream unit) {
+    return unit.size() < 20 ? List.of() : new ShockFinder(unit).all();
+  }
+
+  private List<Shock> all() {
     List<Shock> shocks = new ArrayList<>();
-    if (unit.size() < 20) {
-      return shocks;
-    }
-    double periodS = (unit.timeS(unit.size() - 1) - unit.timeS(0)) / (unit.size() - 1);
-    int lag = Math.max(1, (int) Math.round(STEP_S / periodS));
-    double lastS = Double.NEGATIVE_INFINITY;
-    for (int i = lag; i < unit.size(); i++) {
-      double step = change(unit, i - lag, i);
-      boolean isCandidate = step > LEAST_STEP_MPS2 && unit.timeS(i) > lastS + REFRACTORY_S;
-      if (isCandidate && standsOut(unit, i, lag, step, periodS)) {
-        lastS = unit.timeS(i);
-        shocks.add(new Shock(onsetS(unit, i, lag), step));
+    int ring = samples(RING_S);
+    int i = 2 * lag;
+    while (i < unit.size()) {
+      double leastMps2 = change(i) > LEAST_MPS2 ? threshold(i) : Double.POSITIVE_INFINITY;
+      if (change(i) > leastMps2) {
+        int end = Math.min(unit.size(), i + ring);
+        int largest = largest(i, end);
+        shocks.add(shock(largest, leastMps2));
+        i = end;
+      } else {
+        i++;
       }
     }
     return shocks;
   }
 
-  private static boolean standsOut(UnitStream unit, int i, int lag, double step, double periodS) {
-    boolean isUnbroken = unit.timeS(i) - unit.timeS(i - lag) < (lag + 1) * periodS;
-    if (!isUnbroken) {
-      return false;
+  private int samples(double lengthS) {
+    return Math.max(3, (int) (lengthS / periodS));
+  }
+
+  private int largest(int from, int end) {
+    int largest = from;
+    for (int i = from; i < end; i++) {
+      largest = change(i) > change(largest) ? i : largest;
     }
-    int reach = Math.max(5, (int) (NEARBY_S / periodS));
-    int from = Math.max(lag, i - reach);
-    int to = Math.min(unit.size(), i + reach);
-    double[] usual = new double[to - from];
-    for (int k = from; k < to; k++) {
-      usual[k - from] = change(unit, k - lag, k);
+    return largest;
+  }
+
+  /** What a change must exceed here: six times the median of those around. */
+  private double threshold(int i) {
+    int reach = samples(NEARBY_S);
+    int from = Math.max(2 * lag, i - reach);
+    double[] usual = new double[Math.min(unit.size(), i + reach) - from];
+    for (int k = 0; k < usual.length; k++) {
+      usual[k] = change(from + k);
     }
     Arrays.sort(usual);
-    return step > STANDS_OUT * usual[usual.length / 2];
+    return Math.max(LEAST_MPS2, STANDS_OUT * usual[usual.length / 2]);
   }
 
-  /**
-   * Where the change from the last calm sample passes half of what it becomes, s; a straight line
-   * between samples. A shock rises faster than samples come, so this is right to half a sample
-   * either way.
-   */
-  private static double onsetS(UnitStream unit, int i, int lag) {
-    int base = i - lag;
-    double half = 0.5 * change(unit, base, i);
-    int k = base + 1;
-    while (change(unit, base, k) < half) {
-      k++;
+  /** The onset lies between the first sample that shows the shock and the one before. */
+  private Shock shock(int largest, double leastMps2) {
+    double size = change(largest);
+    double shows = Math.max(leastMps2, ONSET_PART * size);
+    int first = largest;
+    for (int i = largest; i > Math.max(2 * lag, largest - samples(RISE_S)); i--) {
+      first = change(i) > shows ? i : first;
     }
-    double before = change(unit, base, k - 1);
-    double part = (half - before) / (change(unit, base, k) - before);
-    return unit.timeS(k - 1) + part * (unit.timeS(k) - unit.timeS(k - 1));
+    double onsetS = 0.5 * (unit.timeS(first) + unit.timeS(first - 1));
+    return new Shock(onsetS, size, size / leastMps2);
   }
 
-  private static double change(UnitStream unit, int a, int b) {
+  /** Size of the second difference that ends at sample i; 0 across a gap. */
+  private double change(int i) {
+    double spanS = unit.timeS(i) - unit.timeS(i - 2 * lag);
+    if (spanS > (2 * lag + 0.5) * periodS) {
+      return 0;
+    }
     double sum = 0;
     for (int axis = 0; axis < 3; axis++) {
-      double step = unit.accelMps2(axis, b) - unit.accelMps2(axis, a);
-      sum += step * step;
+      double bend =
+          unit.accelMps2(axis, i)
+              - 2 * unit.accelMps2(axis, i - lag)
+              + unit.accelMps2(axis, i - 2 * lag);
+      sum += bend * bend;
     }
-    return Math.sqrt(sum);
+    return Double.isNaN(sum) ? 0 : Math.sqrt(sum);
   }
 }

@@ -11,8 +11,11 @@ import java.util.List;
  */
 final class ShockMatch {
 
-  /** Candidates lie within four standard deviations of the start times. */
-  private static final double REACH_S = 4 * ClockLine.OFFSET_SD_S;
+  /** Candidates lie so near each other, s. */
+  private static final double REACH_S = 0.12;
+
+  /** A weak shock shows some time after it began, at each of the two units, s (our choice). */
+  private static final double WEAK_IS_LATE_S = 0.0015;
 
   private static final double MOST_SKEW_PPM = 120;
 
@@ -21,12 +24,24 @@ final class ShockMatch {
 
   private ShockMatch() {}
 
-  /** The pairs of the best agreement; empty when no shocks lie near each other. */
-  static List<TimePair> of(List<Shock> unit, List<Shock> other, double toleranceS) {
-    List<TimePair> candidates = candidates(unit, other);
+  /**
+   * The pairs of the best agreement; empty when no shocks lie near each other, or when chance alone
+   * would bring as many together.
+   *
+   * @param sampleSdS what coming in samples costs a pair, s
+   */
+  static List<TimePair> of(List<Shock> unit, List<Shock> other, double sampleSdS) {
+    double toleranceS = 0.001 + 3 * sampleSdS;
+    List<TimePair> candidates = candidates(unit, other, sampleSdS);
     if (candidates.isEmpty()) {
       return List.of();
     }
+    List<TimePair> pairs = best(candidates, toleranceS);
+    double byChance = candidates.size() * 3 * toleranceS / (2 * REACH_S);
+    return pairs.size() > byChance + 2 * Math.sqrt(byChance) ? pairs : List.of();
+  }
+
+  private static List<TimePair> best(List<TimePair> candidates, double toleranceS) {
     double lengthS = candidates.get(candidates.size() - 1).timeS() - candidates.get(0).timeS();
     double centreS = candidates.get(0).timeS() + lengthS / 2;
     double stepPpm = Math.max(0.25, 1e6 * toleranceS / Math.max(10, lengthS));
@@ -48,7 +63,7 @@ final class ShockMatch {
     return agreeing(candidates, bestSkew, bestOffsetS, centreS, toleranceS);
   }
 
-  private static List<TimePair> candidates(List<Shock> unit, List<Shock> other) {
+  private static List<TimePair> candidates(List<Shock> unit, List<Shock> other, double sampleSdS) {
     List<TimePair> found = new ArrayList<>();
     int first = 0;
     for (Shock shock : unit) {
@@ -60,7 +75,8 @@ final class ShockMatch {
         if (laterS > REACH_S) {
           break;
         }
-        found.add(new TimePair(shock.timeS(), laterS));
+        double weakS = WEAK_IS_LATE_S * Math.hypot(1 / shock.clarity(), 1 / other.get(j).clarity());
+        found.add(new TimePair(shock.timeS(), laterS, Math.hypot(sampleSdS, weakS)));
       }
     }
     return found;

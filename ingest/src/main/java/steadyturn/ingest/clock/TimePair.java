@@ -5,5 +5,6 @@ package steadyturn.ingest.clock;
  *
  * @param timeS on the unit's clock, s
  * @param laterS the same event's time on the other clock minus timeS, s
+ * @param sdS standard deviation of laterS, s
  */
-record TimePair(double timeS, double laterS) {}
+record TimePair(double timeS, double laterS, double sdS) {}

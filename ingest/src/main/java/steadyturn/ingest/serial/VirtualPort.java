@@ -15,17 +15,25 @@ import java.util.concurrent.TimeUnit;
  */
 public final class VirtualPort implements AutoCloseable {
 
-  private static final int MOST_WAITING = 300;
+  private static final int MOST_WAITING = 20_000;
+
+  /** What nobody took for so long is lost, s; shorter stalls of a busy machine are not. */
+  private static final double LONGEST_WAIT_S = 1;
+
   private static final double OPEN_TIMEOUT_S = 5;
 
   private final Path path;
   private final Path inner;
-  private final BlockingQueue<byte[]> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
+  private final BlockingQueue<Piece> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
   private final Thread writer;
   private Process socat;
   private volatile OutputStream out;
   private volatile boolean isClosed;
   private boolean isPlugged = true;
+
+  /** Bytes and when they were sent. */
+  @SuppressWarnings("ArrayRecordComponent") // handed over, never changed
+  private record Piece(byte[] bytes, double sentS) {}
 
   private VirtualPort(Path path) throws IOException {
     this.path = path;
@@ -75,10 +83,10 @@ public final class VirtualPort implements AutoCloseable {
     return new FileOutputStream(inner.toFile());
   }
 
-  /** Sends bytes soon. Where nobody takes them the oldest are lost. */
+  /** Sends bytes soon. What nobody takes within a second is lost. */
   public void send(byte[] bytes) {
-    while (isPlugged && !waiting.offer(bytes)) {
-      waiting.poll();
+    if (isPlugged) {
+      waiting.offer(new Piece(bytes, HostTime.steadyS()));
     }
   }
 
@@ -112,9 +120,9 @@ public final class VirtualPort implements AutoCloseable {
   private void write() {
     while (!isClosed) {
       try {
-        byte[] bytes = waiting.poll(50, TimeUnit.MILLISECONDS);
-        if (bytes != null) {
-          out.write(bytes);
+        Piece piece = waiting.poll(50, TimeUnit.MILLISECONDS);
+        if (piece != null && HostTime.steadyS() - piece.sentS() < LONGEST_WAIT_S) {
+          out.write(piece.bytes());
         }
       } catch (IOException e) {
         sleep(5); // unplugged; the bytes are lost, as they are with a cable
