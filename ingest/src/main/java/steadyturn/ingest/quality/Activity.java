@@ -1,11 +1,13 @@
 package steadyturn.ingest.quality;
 
 import java.util.Arrays;
+import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
  * How much a unit moved in each bin of time: mean squares of the rate and of the acceleration's
- * distance from gravity. A bin without a whole sample holds NaN.
+ * distance from gravity. Bin k reaches from k to k+1 bin lengths on the recording's time axis, the
+ * same for all units; a bin without a whole sample holds NaN.
  */
 final class Activity {
 
@@ -14,24 +16,26 @@ final class Activity {
 
   private static final double GRAVITY_MPS2 = 9.80665;
 
+  private final BodyPoint point;
+  private final int firstBin;
   private final double[] gyroSquare;
   private final double[] accelSquare;
 
-  private Activity(double[] gyroSquare, double[] accelSquare) {
+  private Activity(BodyPoint point, int firstBin, double[] gyroSquare, double[] accelSquare) {
+    this.point = point;
+    this.firstBin = firstBin;
     this.gyroSquare = gyroSquare;
     this.accelSquare = accelSquare;
   }
 
-  static Activity of(UnitStream unit, double fromS, double toS) {
-    int bins = Math.max(0, (int) ((toS - fromS) / BIN_S));
+  static Activity of(UnitStream unit) {
+    int first = unit.size() == 0 ? 0 : bin(unit.timeS(0));
+    int bins = unit.size() == 0 ? 0 : bin(unit.timeS(unit.size() - 1)) - first + 1;
     double[] gyro = new double[bins];
     double[] accel = new double[bins];
     int[] counts = new int[bins];
-    for (int i = unit.indexAt(fromS); i < unit.size(); i++) {
-      int bin = (int) ((unit.timeS(i) - fromS) / BIN_S);
-      if (bin >= bins) {
-        break;
-      }
+    for (int i = 0; i < unit.size(); i++) {
+      int bin = bin(unit.timeS(i)) - first;
       double rate = unit.gyroNormRadPerS(i);
       double force = unit.accelNormMps2(i) - GRAVITY_MPS2;
       if (!Double.isNaN(rate + force)) {
@@ -44,21 +48,43 @@ final class Activity {
       gyro[bin] /= counts[bin];
       accel[bin] /= counts[bin];
     }
-    return new Activity(gyro, accel);
+    return new Activity(unit.point(), first, gyro, accel);
   }
 
-  int bins() {
-    return gyroSquare.length;
+  private static int bin(double timeS) {
+    return (int) Math.floor(timeS / BIN_S);
   }
 
-  /** Root mean square rate over some bins, rad/s; NaN when any is empty. */
+  BodyPoint point() {
+    return point;
+  }
+
+  int firstBin() {
+    return firstBin;
+  }
+
+  int endBin() {
+    return firstBin + gyroSquare.length;
+  }
+
+  /** Time that both streams cover, s. */
+  double sharedS(Activity other) {
+    return BIN_S
+        * Math.max(0, Math.min(endBin(), other.endBin()) - Math.max(firstBin, other.firstBin));
+  }
+
+  /** Root mean square rate over some bins of the stream, rad/s; NaN when any is empty. */
   double gyroRmsRadPerS(int fromBin, int toBin) {
-    return Math.sqrt(Arrays.stream(gyroSquare, fromBin, toBin).average().orElse(Double.NaN));
+    return rms(gyroSquare, fromBin - firstBin, toBin - firstBin);
   }
 
   /** Root mean square of the acceleration's distance from gravity over some bins, m/s^2. */
   double accelRmsMps2(int fromBin, int toBin) {
-    return Math.sqrt(Arrays.stream(accelSquare, fromBin, toBin).average().orElse(Double.NaN));
+    return rms(accelSquare, fromBin - firstBin, toBin - firstBin);
+  }
+
+  private static double rms(double[] squares, int from, int to) {
+    return Math.sqrt(Arrays.stream(squares, from, to).average().orElse(Double.NaN));
   }
 
   /** Correlation of the two units' rates over all bins that both have; NaN when neither moves. */
@@ -69,9 +95,10 @@ final class Activity {
     double squareA = 0;
     double squareB = 0;
     double product = 0;
-    for (int bin = 0; bin < bins(); bin++) {
-      double a = Math.sqrt(gyroSquare[bin]);
-      double b = Math.sqrt(other.gyroSquare[bin]);
+    int end = Math.min(endBin(), other.endBin());
+    for (int bin = Math.max(firstBin, other.firstBin); bin < end; bin++) {
+      double a = Math.sqrt(gyroSquare[bin - firstBin]);
+      double b = Math.sqrt(other.gyroSquare[bin - other.firstBin]);
       if (Double.isNaN(a + b)) {
         continue;
       }

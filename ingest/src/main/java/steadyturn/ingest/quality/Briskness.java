@@ -3,7 +3,6 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import steadyturn.ingest.sample.UnitStream;
 
 /**
  * How much more one unit moves than another, taken over two-second blocks in which either moves.
@@ -22,14 +21,12 @@ record Briskness(
   /** A block counts when one of the two turns at this rate on average. */
   private static final double MOVING_RAD_PER_S = Math.toRadians(30);
 
-  static Briskness of(UnitStream first, UnitStream second) {
-    double fromS = Math.max(first.timeS(0), second.timeS(0));
-    double toS = Math.min(first.timeS(first.size() - 1), second.timeS(second.size() - 1));
-    Activity a = Activity.of(first, fromS, toS);
-    Activity b = Activity.of(second, fromS, toS);
+  static Briskness of(Activity a, Activity b) {
+    int fromBin = Math.max(a.firstBin(), b.firstBin());
+    int endBin = Math.min(a.endBin(), b.endBin());
     List<Double> gyroRatios = new ArrayList<>();
     List<Double> accelRatios = new ArrayList<>();
-    for (int bin = 0; bin + BINS_IN_BLOCK <= a.bins(); bin += BINS_IN_BLOCK) {
+    for (int bin = fromBin; bin + BINS_IN_BLOCK <= endBin; bin += BINS_IN_BLOCK) {
       double rateA = a.gyroRmsRadPerS(bin, bin + BINS_IN_BLOCK);
       double rateB = b.gyroRmsRadPerS(bin, bin + BINS_IN_BLOCK);
       if (Math.max(rateA, rateB) > MOVING_RAD_PER_S) {

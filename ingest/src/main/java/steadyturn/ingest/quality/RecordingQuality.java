@@ -24,11 +24,14 @@ public final class RecordingQuality {
   /** Judges with limits of the caller's. */
   public static RecordingReport judge(Recording recording, QualityLimits limits) {
     List<UnitReport> reports = new ArrayList<>();
-    for (UnitStream unit : recording.units()) {
+    List<Activity> activities = recording.units().stream().map(Activity::of).toList();
+    for (int k = 0; k < activities.size(); k++) {
+      UnitStream unit = recording.units().get(k);
+      Activity activity = activities.get(k);
       List<Finding> more = new ArrayList<>(ofOverlap(unit, recording.units().get(0)));
-      for (UnitStream other : recording.units()) {
-        if (other.point() != unit.point() && sharedS(unit, other) > SHORTEST_SHARED_S) {
-          more.addAll(UnitMixUp.ofFirst(unit, other));
+      for (Activity other : activities) {
+        if (other != activity && activity.sharedS(other) > SHORTEST_SHARED_S) {
+          more.addAll(UnitMixUp.ofFirst(activity, other));
         }
       }
       reports.add(UnitQuality.judge(unit, limits).with(more));

@@ -4,7 +4,6 @@ import static java.util.Locale.ROOT;
 
 import java.util.List;
 import steadyturn.ingest.sample.BodyPoint;
-import steadyturn.ingest.sample.UnitStream;
 
 /**
  * Notices units that changed places. The trunk turns slower than the arm, the forearm slower than
@@ -21,13 +20,13 @@ final class UnitMixUp {
   private UnitMixUp() {}
 
   /** What the comparison with the other unit says of the first. */
-  static List<Finding> ofFirst(UnitStream unit, UnitStream other) {
+  static List<Finding> ofFirst(Activity unit, Activity other) {
     int order = Integer.compare(reach(unit.point()), reach(other.point()));
     if (order == 0) {
       return List.of();
     }
-    UnitStream inner = order < 0 ? unit : other;
-    UnitStream outer = order < 0 ? other : unit;
+    Activity inner = order < 0 ? unit : other;
+    Activity outer = order < 0 ? other : unit;
     Briskness compared = Briskness.of(inner, outer);
     if (compared.blocks() < FEWEST_BLOCKS) {
       return List.of();

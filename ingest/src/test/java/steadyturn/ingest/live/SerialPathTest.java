@@ -2,7 +2,6 @@ package steadyturn.ingest.live;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -39,11 +38,7 @@ class SerialPathTest {
 
   @BeforeEach
   void needsSocat() {
-    boolean isThere =
-        List.of("/usr/bin/socat", "/bin/socat", "/usr/local/bin/socat").stream()
-            .anyMatch(p -> Files.exists(Path.of(p)));
-    boolean mustBeThere = "1".equals(System.getenv("STEADYTURN_CHECK"));
-    assumeTrue(isThere || mustBeThere, "the program socat is not installed");
+    Socat.require();
   }
 
   private Recording recorded(Path root) {
