@@ -9,7 +9,6 @@ import steadyturn.analysis.swing.SwingKind;
 import steadyturn.analysis.synthetic.body.Joint;
 import steadyturn.analysis.synthetic.body.Trait;
 import steadyturn.analysis.synthetic.curve.Bursts;
-import steadyturn.analysis.synthetic.curve.Steps;
 import steadyturn.analysis.synthetic.pendulum.PendulumSwing;
 import steadyturn.ingest.sample.BodyPoint;
 
@@ -19,9 +18,6 @@ import steadyturn.ingest.sample.BodyPoint;
  */
 final class Choreography {
 
-  private static final double HIP_HEIGHT_M = 0.95;
-  private static final double ADDRESS_BEND = Math.toRadians(20);
-  private static final double ADDRESS_CHEST_BEND = Math.toRadians(15);
   private static final double G_MPS2 = 9.80665;
 
   private final LessonSpec spec;
@@ -32,6 +28,7 @@ final class Choreography {
   private final RandomGenerator random;
   private final Map<Trait, Double> player;
   private final double playerAimRad;
+  private final Approach approach;
   private final Map<BodyPoint, double[]> skinHabit = new EnumMap<>(BodyPoint.class);
   private final List<PlannedSwing> swings = new ArrayList<>();
 
@@ -45,6 +42,7 @@ final class Choreography {
     this.player = SwingPlan.drawPlayer(spec.player(), Draws.of(seed, "player", 0));
     RandomGenerator habits = Draws.of(seed, "habits", 0);
     this.playerAimRad = Math.toRadians(spec.body().aimDeg()) * habits.nextGaussian();
+    this.approach = new Approach(stage, spec, player, playerAimRad, standingTiltRad, random);
     for (BodyPoint point : BodyPoint.values()) {
       double[] habit = new double[18];
       for (int i = 0; i < habit.length; i++) {
@@ -68,17 +66,17 @@ final class Choreography {
 
   /** Lays everything; afterwards {@code stage().nowS} is the end of the recording. */
   void lay() {
-    stage.start(Joint.PLACE_Z, HIP_HEIGHT_M);
+    stage.start(Joint.PLACE_Z, Approach.HIP_HEIGHT_M);
     stage.start(Joint.TILT, standingTiltRad);
     new WearSteps(stage, spec, standingTiltRad, playerAimRad, Draws.of(seed, "wear", 0)).lay();
     List<SwingPlan> plans = plans();
     for (int i = 0; i < plans.size(); i++) {
-      goToAddress(i == 0);
+      approach.goToAddress(i == 0);
       waggle();
       swing(plans.get(i), i);
     }
     for (int i = 0; i < spec.putts(); i++) {
-      goToAddress(false);
+      approach.goToAddress(false);
       putt();
     }
     stage.nowS += spec.finishHeld() ? 0.5 : 0;
@@ -102,89 +100,6 @@ final class Choreography {
       plans.add(pendulums.isEmpty() ? plan : plan.with(Trait.DOWN_S, pendulums.get(i).impactS()));
     }
     return plans;
-  }
-
-  private void goToAddress(boolean first) {
-    double fromS = stage.nowS;
-    double toS;
-    if (spec.walking()) {
-      toS = walk(fromS);
-    } else {
-      toS = fromS + (first ? 2 : spec.gapS());
-    }
-    double stepS = Math.min(2, 0.8 * (toS - fromS));
-    if (!spec.walking() && !spec.finishHeld()) {
-      takeStance(fromS, fromS + Math.min(1.6, stepS));
-    } else {
-      takeStance(toS - stepS, toS);
-    }
-    stage.nowS = toS;
-  }
-
-  /** Off and back: a round of 5 to 8 s that ends upright over the ball. */
-  private double walk(double fromS) {
-    double lengthS = 5 + 3 * random.nextDouble();
-    double turn = Math.toRadians(70 + 80 * random.nextDouble()) * (random.nextBoolean() ? 1 : -1);
-    double halfS = fromS + 0.45 * lengthS;
-    double backS = fromS + 0.8 * lengthS;
-    upright(fromS, fromS + 1.2);
-    stage.joint(Joint.HEADING).by(fromS + 0.3, halfS, turn).by(halfS, backS, -turn);
-    double awayM = 0.5 + 0.6 * random.nextDouble();
-    stage.joint(Joint.PLACE_Y).by(fromS + 0.5, halfS, awayM).by(halfS, backS, -awayM);
-    double stepsS = backS - fromS;
-    stage.burst(Joint.PLACE_Z).add(fromS, stepsS, 0.012, 1.8, 0, Bursts.Window.SMOOTH);
-    stage.burst(Joint.PLACE_X).add(fromS, stepsS, 0.02, 0.9, 1, Bursts.Window.SMOOTH);
-    stage.burst(Joint.ARM).add(fromS, stepsS, 0.25, 0.9, 2, Bursts.Window.SMOOTH);
-    stage.burst(Joint.TURN).add(fromS, stepsS, 0.08, 0.9, 3, Bursts.Window.SMOOTH);
-    double loud = spec.body().swayAddressMmPerS() > 0 ? 1 : 0;
-    stage.sway(fromS, fromS + 1, 30 * loud, 5 * loud);
-    return fromS + lengthS;
-  }
-
-  private void upright(double fromS, double toS) {
-    stage.joint(Joint.TURN).to(fromS, toS, playerAimRad);
-    stage.joint(Joint.SIDE_TILT).to(fromS, toS, 0);
-    stage.joint(Joint.TILT).to(fromS, toS, standingTiltRad);
-    stage.joint(Joint.TRUNK_TURN).to(fromS, toS, 0);
-    stage.joint(Joint.TRUNK_BEND).to(fromS, toS, 0);
-    stage.joint(Joint.PLANE).to(fromS, toS, 0);
-    stage.joint(Joint.ARM).to(fromS, toS, 0);
-    stage.joint(Joint.ROLL).to(fromS, toS, 0);
-    stage.joint(Joint.COCK).to(fromS, toS, 0);
-    stage.joint(Joint.FLEXION).to(fromS, toS, 0);
-    relaxSkin(fromS, toS);
-  }
-
-  private void relaxSkin(double fromS, double toS) {
-    for (BodyPoint point : BodyPoint.values()) {
-      for (Steps shift : stage.skin(point)) {
-        shift.to(fromS, toS, 0);
-      }
-    }
-  }
-
-  private void takeStance(double fromS, double toS) {
-    double aim = playerAimRad + Math.toRadians(spec.body().aimDeg() / 2) * random.nextGaussian();
-    stage.joint(Joint.TURN).to(fromS, toS, aim);
-    stage.joint(Joint.SIDE_TILT).to(fromS, toS, Math.toRadians(0.7) * random.nextGaussian());
-    stage
-        .joint(Joint.TILT)
-        .to(fromS, toS, standingTiltRad + ADDRESS_BEND + 0.02 * random.nextGaussian());
-    stage.joint(Joint.PLACE_X).to(fromS, toS, 0.02 * random.nextGaussian());
-    stage.joint(Joint.PLACE_Y).to(fromS, toS, 0.06 + 0.02 * random.nextGaussian());
-    stage.joint(Joint.PLACE_Z).to(fromS, toS, HIP_HEIGHT_M - 0.05);
-    stage.joint(Joint.TRUNK_TURN).to(fromS, toS, 0);
-    stage.joint(Joint.TRUNK_BEND).to(fromS, toS, ADDRESS_CHEST_BEND);
-    SwingPlan usual = new SwingPlan(SwingKind.HIT, "", player);
-    stage
-        .joint(Joint.PLANE)
-        .to(fromS, toS, usual.rad(Trait.PLANE_ADDRESS_DEG) + 0.01 * random.nextGaussian());
-    stage.joint(Joint.ARM).to(fromS, toS, usual.rad(Trait.ARM_ADDRESS_DEG));
-    stage.joint(Joint.ROLL).to(fromS, toS, 0);
-    stage.joint(Joint.COCK).to(fromS, toS, usual.rad(Trait.COCK_ADDRESS_DEG));
-    stage.joint(Joint.FLEXION).to(fromS, toS, usual.rad(Trait.FLEXION_ADDRESS_DEG));
-    relaxSkin(fromS, toS);
-    stage.swayOfAddress(toS - 0.8 * (toS - fromS), toS);
   }
 
   /** The club to and fro a few degrees, with a light tap on the ground each time. */
@@ -269,7 +184,7 @@ final class Choreography {
 
   private void goToRest() {
     double fromS = stage.nowS;
-    upright(fromS, fromS + 1.5);
+    approach.upright(fromS, fromS + 1.5);
     stage.swayOfAddress(fromS, fromS + 1.5);
     stage.nowS = fromS + 3;
   }

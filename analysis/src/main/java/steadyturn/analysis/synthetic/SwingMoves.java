@@ -6,7 +6,6 @@ import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.analysis.synthetic.body.Joint;
 import steadyturn.analysis.synthetic.body.Trait;
-import steadyturn.analysis.synthetic.curve.Bursts;
 import steadyturn.analysis.synthetic.curve.Steps;
 import steadyturn.analysis.synthetic.pendulum.PendulumSwing;
 import steadyturn.ingest.sample.BodyPoint;
@@ -17,8 +16,6 @@ import steadyturn.ingest.sample.BodyPoint;
  * exact; the lead arm's two steps overlap at the top, so that it reverses briskly.
  */
 final class SwingMoves {
-
-  private static final double G_MPS2 = 9.80665;
 
   private final Stage stage;
   private final SwingPlan plan;
@@ -73,11 +70,8 @@ final class SwingMoves {
       arm();
       wrist();
     }
-    wobble();
-    skin();
-    if (plan.kind() == SwingKind.HIT) {
-      shock();
-    }
+    new SwingShakes(stage, startS, topS, impactS, endS(), random)
+        .lay(skinHabit, plan.kind() == SwingKind.HIT);
     stage.sway(
         impactS, impactS + 0.7, stage.errors.swayFinishMmPerS(), stage.errors.swayFinishDegPerS());
   }
@@ -207,68 +201,5 @@ final class SwingMoves {
         impactS + 0.05,
         impactS + 0.5,
         plan.rad(Trait.FLEXION_ADDRESS_DEG));
-  }
-
-  /** A burst of 5-8 Hz from the transition past impact, real movement of the pelvis. */
-  private void wobble() {
-    double from = topS - 0.25;
-    double length = impactS + 0.35 - from;
-    for (Joint joint : new Joint[] {Joint.TURN, Joint.TILT, Joint.SIDE_TILT}) {
-      double size = Math.toRadians(stage.errors.wobbleDeg()) * (0.5 + 0.5 * random.nextDouble());
-      wobble(joint, from, length, size);
-    }
-    for (Joint joint : new Joint[] {Joint.PLACE_X, Joint.PLACE_Y, Joint.PLACE_Z}) {
-      double size = stage.errors.wobbleMm() / 1000 * (0.5 + 0.5 * random.nextDouble());
-      wobble(joint, from, length, size);
-    }
-  }
-
-  private void wobble(Joint joint, double fromS, double lengthS, double size) {
-    double frequencyHz = 5 + 3 * random.nextDouble();
-    double phase = 2 * Math.PI * random.nextDouble();
-    if (size > 0) {
-      stage.burst(joint).add(fromS, lengthS, size, frequencyHz, phase, Bursts.Window.SMOOTH);
-    }
-  }
-
-  private void skin() {
-    for (BodyPoint point : BodyPoint.values()) {
-      double[] habit = skinHabit.getOrDefault(point, new double[18]);
-      for (int i = 0; i < Stage.SHIFTS; i++) {
-        double size = i < 3 ? stage.errors.skinMm() / 1000 : Math.toRadians(stage.errors.skinDeg());
-        double top = size * (0.8 * habit[i] + 0.6 * random.nextGaussian());
-        double impact = size * (0.8 * habit[6 + i] + 0.6 * random.nextGaussian());
-        double finish = size * (0.8 * habit[12 + i] + 0.6 * random.nextGaussian());
-        if (size > 0 && point != BodyPoint.CLUB_SHAFT) {
-          stage
-              .skin(point)[i]
-              .to(startS, topS - 0.03, top)
-              .to(topS - 0.03, impactS, impact)
-              .to(impactS, endS(), finish);
-        }
-      }
-    }
-  }
-
-  /** 50-100 g at the hand, a third at the forearm, about 1 g at the pelvis; 10-20 ms. */
-  private void shock() {
-    double hand = (50 + 50 * random.nextDouble()) * G_MPS2;
-    ring(BodyPoint.CLUB_SHAFT, 1.5 * hand);
-    ring(BodyPoint.LEAD_HAND, hand);
-    ring(BodyPoint.LEAD_FOREARM, hand / 3);
-    ring(BodyPoint.THORAX, hand / 60);
-    ring(BodyPoint.PELVIS, hand / 75);
-  }
-
-  private void ring(BodyPoint point, double peakMps2) {
-    double lengthS = 0.010 + 0.010 * random.nextDouble();
-    double frequencyHz = 90 + 60 * random.nextDouble();
-    double angle = 2 * Math.PI * random.nextDouble();
-    double lift = 0.6 * (2 * random.nextDouble() - 1);
-    double flat = Math.sqrt(1 - lift * lift);
-    double[] along = {flat * Math.cos(angle), flat * Math.sin(angle), lift};
-    for (int i = 0; i < 3; i++) {
-      stage.rings(point)[i].addRing(impactS, lengthS, peakMps2 * along[i], frequencyHz);
-    }
   }
 }

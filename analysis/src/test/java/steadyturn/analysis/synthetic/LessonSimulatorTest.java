@@ -327,6 +327,24 @@ class LessonSimulatorTest {
   }
 
   @Test
+  void everyBodyPointCanWearAUnitAndStillFeelsGravityAtAddress() {
+    // Given: all five units, a body of steel. Expect: at address the size of the specific force is
+    // gravity; within 0.2 m/s^2: three spreads of 3 mg, 0.1 % and noise at 100 Hz are 0.1, twice
+    // that.
+    LessonSpec spec =
+        brief().withUnits(Set.of(BodyPoint.values())).withBody(BodyErrors.none()).withHits(1);
+    SyntheticLesson lesson = LessonSimulator.simulate(spec, 5);
+    assertThat(lesson.recording().units()).hasSize(5);
+    double addressS = when(lesson.truth().swings().get(0), SwingEvent.TAKEAWAY) - 0.4;
+    for (UnitStream s : lesson.recording().units()) {
+      assertThat(s.accelNormMps2(s.indexAt(addressS)))
+          .as(s.point().trackedPoint())
+          .isCloseTo(WornUnit.GRAVITY_MPS2, within(0.2));
+      assertThat(lesson.truth().unit(s.point())).isPresent();
+    }
+  }
+
+  @Test
   void aPuttIsNotAFullSwing() {
     // Given: two putts after one hit. Expect: one swing in the truth; arm rate of a putt far below
     // the finder's 500 deg/s, so the forearm unit stays under 200 deg/s in the last seconds.
