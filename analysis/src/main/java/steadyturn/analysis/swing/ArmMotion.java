@@ -44,8 +44,24 @@ final class ArmMotion {
     this.shape = shape;
   }
 
-  /** Reads the motion around sample {@code peak} of the stream; empty when it is no stroke. */
+  /**
+   * Reads the motion around sample {@code peak} of the stream; empty when it is no stroke. A roll of
+   * the forearm may have drawn the eye to the wrong moment: then once more around the moment at
+   * which the movement in the plane is fastest.
+   */
   static Optional<ArmMotion> around(
+      UnitStream stream, int peak, Vector3 bias, Vector3 longAxisUnit, double longestBackS) {
+    Optional<ArmMotion> first = once(stream, peak, bias, longAxisUnit, longestBackS);
+    if (first.isEmpty()) {
+      return first;
+    }
+    double fastestS = first.get().timeS(first.get().shape().peak());
+    return Math.abs(fastestS - stream.timeS(peak)) < PLANE_S / 2
+        ? first
+        : once(stream, stream.indexAt(fastestS), bias, longAxisUnit, longestBackS);
+  }
+
+  private static Optional<ArmMotion> once(
       UnitStream stream, int peak, Vector3 bias, Vector3 longAxisUnit, double longestBackS) {
     double peakS = stream.timeS(peak);
     UnitStream stretch = stream.between(peakS - BEFORE_PEAK_S, peakS + AFTER_PEAK_S);

@@ -163,7 +163,7 @@ final class ArmSwingReader {
     StrokeShape shape = arm.shape();
     double peakS = arm.timeS(shape.peak());
     double endS = arm.timeS(Math.min(shape.end(), arm.track().size() - 1));
-    return new Span(shape.topS() + 0.06, Math.min(endS, peakS + 0.25));
+    return new Span(shape.topS() + 0.06, Math.min(endS, peakS + 0.3));
   }
 
   private Instant virtualImpact() {

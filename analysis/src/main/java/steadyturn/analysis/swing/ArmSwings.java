@@ -44,7 +44,9 @@ final class ArmSwings {
     WornUnit arm = forearm.or(() -> hand).orElseThrow();
     List<FoundSwing> found = new ArrayList<>();
     double freeFromS = Double.NEGATIVE_INFINITY;
-    for (int peak : FastBursts.peaks(arm.stream(), settings.fastRadPerS())) {
+    boolean both = forearm.isPresent() && hand.isPresent();
+    double slowest = both ? settings.slowArmRadPerS() : settings.fastRadPerS();
+    for (int peak : FastBursts.peaks(arm.stream(), slowest)) {
       if (arm.stream().timeS(peak) < freeFromS) {
         continue;
       }
@@ -72,7 +74,7 @@ final class ArmSwings {
             arm.inPlaneRadPerS(),
             shape.peak(),
             Math.min(shape.end(), arm.track().size() - 1));
-    return arm.peakRadPerS() > settings.fastRadPerS()
+    return isFast(arm)
         && shape.backRad() > settings.leastBackRad()
         && backS >= settings.shortestBackS()
         && backS <= settings.longestBackS()
@@ -80,5 +82,16 @@ final class ArmSwings {
         && downS <= settings.longestDownS()
         && throughRad > settings.leastThroughRad()
         && arm.isGolfLike(handedSign);
+  }
+
+  private boolean isFast(ArmMotion arm) {
+    if (arm.peakRadPerS() > settings.fastRadPerS()) {
+      return true;
+    }
+    return forearm.isPresent()
+        && arm.peakRadPerS() > settings.slowArmRadPerS()
+        && hand.flatMap(h -> h.around(arm.timeS(arm.shape().peak()), settings))
+            .filter(h -> h.peakRadPerS() > settings.fastHandRadPerS())
+            .isPresent();
   }
 }

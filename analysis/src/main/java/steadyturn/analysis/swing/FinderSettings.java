@@ -4,6 +4,9 @@ package steadyturn.analysis.swing;
  * What makes a full swing. Angles in rad, rates in rad/s, times in s.
  *
  * @param fastRadPerS in-plane rate a downswing must exceed
+ * @param slowArmRadPerS in-plane rate the arm must exceed where the hand is fast: a cast spends the
+ *     speed early
+ * @param fastHandRadPerS in-plane rate the hand must exceed then
  * @param leastBackRad in-plane angle a backswing must exceed
  * @param shortestBackS shortest backswing, takeaway to top
  * @param longestBackS longest backswing
@@ -15,6 +18,8 @@ package steadyturn.analysis.swing;
  */
 record FinderSettings(
     double fastRadPerS,
+    double slowArmRadPerS,
+    double fastHandRadPerS,
     double leastBackRad,
     double shortestBackS,
     double longestBackS,
@@ -27,6 +32,8 @@ record FinderSettings(
   static FinderSettings defaults() {
     return new FinderSettings(
         Math.toRadians(500),
+        Math.toRadians(350),
+        Math.toRadians(900),
         Math.toRadians(60),
         0.35,
         1.8,

@@ -13,6 +13,7 @@ final class ShockFinder {
 
   private static final double STEP_S = 0.002;
   private static final double TIMES_MEDIAN = 6;
+  private static final double STANDS_OUT = 2.5;
   private static final double CALM_S = 0.04;
   private static final double RING_S = 0.006;
 
@@ -54,10 +55,13 @@ final class ShockFinder {
     return Optional.empty();
   }
 
-  /** The step may have begun small: back while it stays above a quarter of the limit. */
+  /** The step may have begun small: back while it stands out from what came before. */
   private static int first(double[] steps, int at, double least) {
     int i = at;
-    while (i > 0 && i > at - 2 && steps[i - 1] > least / 4) {
+    while (i > 1
+        && i > at - 2
+        && steps[i - 1] > least / 4
+        && steps[i - 1] > STANDS_OUT * steps[i - 2]) {
       i--;
     }
     return i;

@@ -39,6 +39,7 @@ record StrokeShape(
    * Reads the shape around a peak.
    *
    * @param fine rate to find the top and the peak in, rad/s
+   * @param peak a sample of the movement forward
    * @param coarse rate, more strongly smoothed, to find the takeaway in
    * @param longestBackS how far before the top the movement back may have started
    */
@@ -63,7 +64,12 @@ record StrokeShape(
     double startS = lowS - (highS - lowS) * LOW_RAD_PER_S / (HIGH_RAD_PER_S - LOW_RAD_PER_S);
     double slope = (HIGH_RAD_PER_S - LOW_RAD_PER_S) / (highS - lowS);
     int end = peak;
+    int fastest = top;
+    for (int i = top; i < peak; i++) {
+      fastest = fine[i] > fine[fastest] ? i : fastest;
+    }
     while (end < fine.length && fine[end] > 0) {
+      fastest = fine[end] > fine[fastest] ? end : fastest;
       end++;
     }
     return Optional.of(
@@ -74,7 +80,7 @@ record StrokeShape(
             top,
             Crossing.atS(timeS, fine, top, 0),
             slope(timeS, fine, top),
-            peak,
+            fastest,
             end,
             -angle(timeS, fine, low, top)));
   }
