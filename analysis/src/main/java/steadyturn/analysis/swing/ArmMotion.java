@@ -45,8 +45,8 @@ final class ArmMotion {
   }
 
   /**
-   * Reads the motion around sample {@code peak} of the stream; empty when it is no stroke. A roll of
-   * the forearm may have drawn the eye to the wrong moment: then once more around the moment at
+   * Reads the motion around sample {@code peak} of the stream; empty when it is no stroke. A roll
+   * of the forearm may have drawn the eye to the wrong moment: then once more around the moment at
    * which the movement in the plane is fastest.
    */
   static Optional<ArmMotion> around(
@@ -87,10 +87,14 @@ final class ArmMotion {
     return Optional.of(new ArmMotion(stretch, level, levelNormal, longAxisUnit, fine, shape));
   }
 
-  /** Level from the specific force before the takeaway, where the arm moves least. */
+  /**
+   * Level from the specific force before the takeaway, where the arm moves least. The first tenth
+   * of a second of movement lies before the takeaway and would tilt the level by 2 deg.
+   */
   private static GyroTrack levelled(GyroTrack raw, int takeaway) {
-    int from = raw.indexAt(raw.timeS(takeaway) - 0.6);
-    return raw.levelled(from, Math.max(from + 1, takeaway));
+    int from = raw.indexAt(raw.timeS(takeaway) - 0.75);
+    int to = raw.indexAt(raw.timeS(takeaway) - 0.15);
+    return raw.levelled(Math.min(from, raw.size() - 2), Math.max(from + 1, to));
   }
 
   private static int fastest(GyroTrack track, double[] rate, double peakS) {

@@ -68,11 +68,11 @@ final class ArmSwings {
     StrokeShape shape = arm.shape();
     double backS = shape.topS() - shape.takeawayS();
     double downS = arm.timeS(shape.peak()) - shape.topS();
-    double throughRad =
+    double forwardRad =
         StrokeShape.angle(
             arm.stretch().timeColumnS(),
             arm.inPlaneRadPerS(),
-            shape.peak(),
+            shape.top(),
             Math.min(shape.end(), arm.track().size() - 1));
     return isFast(arm)
         && shape.backRad() > settings.leastBackRad()
@@ -80,7 +80,7 @@ final class ArmSwings {
         && backS <= settings.longestBackS()
         && downS >= settings.shortestDownS() / 2
         && downS <= settings.longestDownS()
-        && throughRad > settings.leastThroughRad()
+        && forwardRad > settings.leastForwardPart() * shape.backRad()
         && arm.isGolfLike(handedSign);
   }
 

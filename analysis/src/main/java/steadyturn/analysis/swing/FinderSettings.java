@@ -12,7 +12,7 @@ package steadyturn.analysis.swing;
  * @param longestBackS longest backswing
  * @param shortestDownS shortest downswing, top to impact
  * @param longestDownS longest downswing
- * @param leastThroughRad in-plane angle the arm must go on after its fastest moment
+ * @param leastForwardPart in-plane angle forward that the arm must cover, as a part of that back
  * @param beforeTakeawayS how much of the time before the takeaway belongs to the swing at most
  * @param afterImpactS how much of the time after impact belongs to the swing at most
  */
@@ -25,7 +25,7 @@ record FinderSettings(
     double longestBackS,
     double shortestDownS,
     double longestDownS,
-    double leastThroughRad,
+    double leastForwardPart,
     double beforeTakeawayS,
     double afterImpactS) {
 
@@ -39,7 +39,7 @@ record FinderSettings(
         1.8,
         0.08,
         0.6,
-        Math.toRadians(30),
+        0.9,
         3.0,
         4.0);
   }

@@ -14,7 +14,7 @@ final class ShaftLevel {
 
   // clubs lie at 55-64 deg when their sole is flat, players hold them with the toe up: common
   // practice, no source
-  private static final double LIE_DEG = 50;
+  private static final double LIE_DEG = 57;
   // our choice: lie, address and grip together
   private static final double ASSUMED_SD_RAD = Math.toRadians(9);
   private static final double SEEN_SD_RAD = Math.toRadians(3.5);
@@ -23,12 +23,12 @@ final class ShaftLevel {
 
   /** From a shaft unit with +x towards the club head. */
   static Optional<Instant> seen(UnitStream shaft, Vector3 bias, double takeawayS, Span down) {
-    UnitStream stretch = shaft.between(takeawayS - 0.6, down.toS() + 0.1);
-    if (stretch.size() < 10 || stretch.timeS(0) > takeawayS - 0.1) {
+    UnitStream stretch = shaft.between(takeawayS - 0.75, down.toS() + 0.1);
+    if (stretch.size() < 10 || stretch.timeS(0) > takeawayS - 0.2) {
       return Optional.empty();
     }
     GyroTrack raw = GyroTrack.of(stretch, bias);
-    GyroTrack level = raw.levelled(0, Math.max(1, raw.indexAt(takeawayS)));
+    GyroTrack level = raw.levelled(0, Math.max(1, raw.indexAt(takeawayS - 0.12)));
     return lastFall(level, Vector3.X, down, SEEN_SD_RAD);
   }
 

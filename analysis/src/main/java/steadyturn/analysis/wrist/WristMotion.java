@@ -26,6 +26,10 @@ public final class WristMotion {
   // the hand of a standing player moves against its mean: our assumption
   private static final double TREMBLE_SD_DEG = 0.1;
   private static final double AFTER_IMPACT_SD_DEG = 2;
+  // the arm begins to move a tenth of a second before the takeaway, and its push would tilt the
+  // level
+  private static final double LEVEL_FROM_S = 0.75;
+  private static final double LEVEL_TO_S = 0.12;
   private static final double REFERENCE_FROM_S = 0.25;
   private static final double REFERENCE_TO_S = 0.03;
   private static final double RATE_SPAN_S = 0.02;
@@ -146,8 +150,8 @@ public final class WristMotion {
         repaired,
         biases.radPerS(stream.point()),
         LevelTrack.Spreads.of(stream),
-        takeawayS - 0.6,
-        takeawayS - REFERENCE_TO_S);
+        takeawayS - LEVEL_FROM_S,
+        takeawayS - LEVEL_TO_S);
   }
 
   /** Number of samples. */
