@@ -23,6 +23,14 @@ public record Timing(int samples, double rateHz, double jitterS, long lostSample
     return expected == 0 ? 100 : 100.0 * lostSamples / expected;
   }
 
+  /** Percent of the samples lost outside gaps longer than this: by a weak link, not by a pause. */
+  public double scatteredLossPct(double longerThanS) {
+    long inGaps =
+        gaps.stream().filter(g -> g.durationS() > longerThanS).mapToLong(Gap::lostSamples).sum();
+    long scattered = Math.max(0, lostSamples - inGaps);
+    return samples + scattered == 0 ? 100 : 100.0 * scattered / (samples + scattered);
+  }
+
   /** Length of the longest gap, s; 0 when there is none. */
   public double longestGapS() {
     return gaps.stream().mapToDouble(Gap::durationS).max().orElse(0);

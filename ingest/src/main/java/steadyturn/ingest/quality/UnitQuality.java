@@ -75,14 +75,13 @@ public final class UnitQuality {
 
   private static List<Finding> ofLoss(Timing timing, QualityLimits limits) {
     List<Finding> findings = new ArrayList<>();
-    if (timing.lostPct() > limits.lostWiderPct()) {
+    double scatteredPct = timing.scatteredLossPct(limits.gapS());
+    if (scatteredPct > limits.lostWiderPct()) {
       findings.add(
           new Finding(
               Check.LOSS,
-              timing.lostPct() > limits.lostTooManyPct()
-                  ? Verdict.NOT_USABLE
-                  : Verdict.WIDER_INTERVALS,
-              String.format(ROOT, "%.1f %% of the samples are lost.", timing.lostPct()),
+              scatteredPct > limits.lostTooManyPct() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
+              String.format(ROOT, "%.1f %% of the samples are lost here and there.", scatteredPct),
               "Bring the receiver closer, charge the unit, or use a cable."));
     }
     if (timing.longestGapS() > limits.gapS()) {

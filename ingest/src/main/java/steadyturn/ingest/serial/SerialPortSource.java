@@ -7,7 +7,8 @@ import java.nio.file.Path;
 
 /**
  * Reads one serial port by a thread of its own until closed. A port that is gone is told once, then
- * tried again at growing intervals up to two seconds; what came before is not touched by that.
+ * looked for ten times a second; one that is there but cannot be read, at growing intervals up to
+ * two seconds. What came before is not touched by that.
  */
 public final class SerialPortSource implements AutoCloseable {
 
@@ -63,20 +64,17 @@ public final class SerialPortSource implements AutoCloseable {
     int waitMs = FIRST_WAIT_MS;
     String told = "";
     while (!isClosed) {
-      String why = "does not exist";
-      if (Files.exists(Path.of(path))) {
-        double openedS = HostTime.steadyS();
-        why = readUntilGone();
-        boolean workedForAWhile = HostTime.steadyS() - openedS > 1;
-        waitMs = workedForAWhile ? FIRST_WAIT_MS : waitMs;
-        told = workedForAWhile ? "" : told;
-      }
-      if (!isClosed && !why.equals(told)) {
+      boolean isThere = Files.exists(Path.of(path));
+      double openedS = HostTime.steadyS();
+      String why = isThere ? readUntilGone() : "does not exist";
+      boolean workedForAWhile = HostTime.steadyS() - openedS > 1;
+      if (!isClosed && (workedForAWhile || !why.equals(told))) {
         listener.gone(why);
         told = why;
       }
       pause(waitMs);
-      waitMs = Math.min(LONGEST_WAIT_MS, 2 * waitMs);
+      boolean opensBadly = isThere && !workedForAWhile; // to look whether it is there costs nothing
+      waitMs = opensBadly ? Math.min(LONGEST_WAIT_MS, 2 * waitMs) : FIRST_WAIT_MS;
     }
   }
 
