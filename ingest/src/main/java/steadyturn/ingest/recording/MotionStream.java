@@ -14,7 +14,7 @@ final class MotionStream implements Closeable {
   private final LineBuffer lines;
   private final byte[] bytes;
   private final MotionLayout layout;
-  private final double rateHz;
+  private final SampleTime time;
   private final MotionTally tally;
   private final int[] slots;
   private final double[] factors;
@@ -22,8 +22,6 @@ final class MotionStream implements Closeable {
 
   private long line;
   private long samples;
-  private double zeroS = Double.NaN;
-  private double lastS = Double.NEGATIVE_INFINITY;
   private int decimals;
   private int lastDecimals;
   private boolean brokenEnd;
@@ -33,8 +31,8 @@ final class MotionStream implements Closeable {
     lines = new LineBuffer(file, in);
     bytes = lines.bytes();
     this.layout = layout;
-    this.rateHz = rateHz;
     tally = new MotionTally(file);
+    time = new SampleTime(file, layout.hasTime(), rateHz, tally);
     slots = layout.slotOfColumn();
     factors = layout.factorOfColumn();
     row = new double[layout.slots()];
@@ -52,10 +50,10 @@ final class MotionStream implements Closeable {
   boolean fill(SampleColumns into, double untilS) {
     while (lines.nextLine()) {
       line++;
-      if (readRow() && keeps()) {
+      if (readRow() && time.places(row, line)) {
         samples++;
         into.append(row);
-        if (lastS >= untilS) {
+        if (row[0] >= untilS) {
           return true;
         }
       }
@@ -164,35 +162,6 @@ final class MotionStream implements Closeable {
       brokenEnd = true;
     }
     return value;
-  }
-
-  /** Sets the row's time; false when the sample is to be left out. */
-  private boolean keeps() {
-    if (!layout.hasTime()) {
-      row[0] = samples / rateHz;
-    } else if (Double.isNaN(row[0])) {
-      tally.withoutTime();
-      return false;
-    } else {
-      zeroS = Double.isNaN(zeroS) ? row[0] : zeroS;
-      row[0] -= zeroS;
-    }
-    if (row[0] < lastS) {
-      throw RecordingException.at(
-          file,
-          line,
-          "time runs backwards, from "
-              + (float) lastS
-              + " s to "
-              + (float) row[0]
-              + " s after the start. Split the recording where its clock was set back.");
-    }
-    if (row[0] == lastS) {
-      tally.repeated(line);
-      return false;
-    }
-    lastS = row[0];
-    return true;
   }
 
   private RecordingException wrongCount(int start) {

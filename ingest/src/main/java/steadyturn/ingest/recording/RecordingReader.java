@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import steadyturn.ingest.sample.BodyPoint;
@@ -19,6 +20,9 @@ import steadyturn.ingest.sample.UnitStream;
  * laid side by side by their start times, to microseconds.
  */
 public final class RecordingReader {
+
+  /** Of the heap, the rest being left to those who work on the samples: our choice. */
+  private static final double LARGEST_SHARE_OF_HEAP = 0.7;
 
   private RecordingReader() {}
 
@@ -40,10 +44,17 @@ public final class RecordingReader {
    * told without knowing the side.
    */
   public static List<UnitStream> readUnits(SessionRun run) {
+    return readUnits(run, notice -> {});
+  }
+
+  /** As {@link #readUnits(SessionRun)}, handing over what was left out, one sentence each. */
+  public static List<UnitStream> readUnits(SessionRun run, Consumer<String> told) {
     List<String> notices = new ArrayList<>();
     RunPlan plan =
         RunPlan.of(run, pointsOf(Participants.handedness(run.root(), run.player())), notices);
-    return streams(plan, notices);
+    List<UnitStream> units = streams(plan, notices);
+    notices.forEach(told);
+    return units;
   }
 
   /** The marks of a run without its samples, such as the wear steps of an earlier one. */
@@ -78,6 +89,7 @@ public final class RecordingReader {
   }
 
   private static List<UnitStream> streams(RunPlan plan, List<String> notices) {
+    requireRoom(plan, Runtime.getRuntime().maxMemory());
     List<List<UnitStream>> bySource =
         IntStream.range(0, plan.sources().size())
             .parallel()
@@ -95,6 +107,21 @@ public final class RecordingReader {
     }
     kept.sort(Comparator.comparing(UnitStream::point));
     return kept;
+  }
+
+  /** Refuses what cannot be held before an hour is spent on it. */
+  static void requireRoom(RunPlan plan, long heapBytes) {
+    long neededBytes = plan.sources().stream().mapToLong(UnitSource::expectedBytes).sum();
+    if (neededBytes > LARGEST_SHARE_OF_HEAP * heapBytes) {
+      throw RecordingException.of(
+          plan.sources().get(0).file().table(),
+          "this run needs about "
+              + (neededBytes >> 20)
+              + " MiB to be held whole, of "
+              + (heapBytes >> 20)
+              + " MiB there are. Analyse it in pieces, split it into several runs, or give Java"
+              + " more memory (-Xmx).");
+    }
   }
 
   private static boolean overlap(UnitStream a, UnitStream b) {

@@ -27,7 +27,11 @@ public final class StartTimes {
     for (Path at : Folders.upTo(folder, root)) {
       for (Path file : Folders.files(at)) {
         if (String.valueOf(file.getFileName()).matches("sub-.*_scans\\.tsv")) {
-          times.add(file, notices);
+          try {
+            times.add(file, notices);
+          } catch (RecordingException e) {
+            notices.add(e.getMessage() + " Until then its start times are not known.");
+          }
         }
       }
     }

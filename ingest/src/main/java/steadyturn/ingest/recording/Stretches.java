@@ -21,6 +21,7 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
   private final List<String> notices;
   private final List<OpenUnit> units = new ArrayList<>();
   private double fromS;
+  private boolean ended;
 
   Stretches(RunPlan plan, Player player, double ownS, double marginS, List<String> notices) {
     if (!(ownS > 0) || !(marginS >= 0)) {
@@ -35,25 +36,43 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
     for (int i = 0; i < plan.sources().size(); i++) {
       units.add(new OpenUnit(plan.sources().get(i), plan.offsetsS().get(i)));
     }
-    fromS = plan.offsetsS().stream().mapToDouble(o -> o).min().orElse(0);
+    double firstS = plan.offsetsS().stream().mapToDouble(o -> o).min().orElse(0);
+    fromS = Math.max(firstS, -ownS);
   }
 
   /** What was left out or taken as given up to now; complete after the last piece. */
   public List<String> notices() {
     List<String> all = new ArrayList<>(notices);
-    units.forEach(unit -> all.addAll(unit.stream.tally().notices()));
+    for (OpenUnit unit : units) {
+      all.addAll(unit.stream.tally().notices());
+      if (ended && !unit.shown) {
+        all.add(
+            RecordingException.place(unit.source.file().table(), 0, "")
+                + ": left out, it shares no time with the first unit. Check acq_time in the scans"
+                + " file.");
+      }
+    }
     return all;
   }
 
+  /**
+   * Whether there is more of the first unit, whose first sample is the zero of the axis, or of a
+   * unit that ran beside it.
+   */
   @Override
   public boolean hasNext() {
-    units.parallelStream().forEach(unit -> unit.fill(fromS));
-    double firstS = units.stream().mapToDouble(u -> u.firstAtOrAfterS(fromS)).min().orElse(fromS);
-    if (Double.isInfinite(firstS)) {
-      return false;
+    double nextS = Double.POSITIVE_INFINITY;
+    for (OpenUnit unit : units) {
+      if (unit.shown || unit.equals(units.get(0))) {
+        unit.fill(fromS - marginS, Math.max(fromS, 0), ownS);
+        nextS = Math.min(nextS, unit.firstAtOrAfterS(fromS));
+      }
     }
-    fromS = firstS > fromS + ownS ? firstS : fromS;
-    return true;
+    ended = Double.isInfinite(nextS);
+    if (!ended && nextS > fromS + ownS) {
+      fromS = nextS;
+    }
+    return !ended;
   }
 
   @Override
@@ -64,7 +83,7 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
     double toS = fromS + ownS;
     double untilS = toS + marginS;
     double sinceS = fromS - marginS;
-    units.parallelStream().forEach(unit -> unit.fill(untilS));
+    units.parallelStream().forEach(unit -> unit.fill(sinceS, untilS, ownS));
     List<UnitStream> streams =
         units.stream()
             .flatMap(unit -> unit.cut(sinceS, untilS))
@@ -75,7 +94,6 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
     Stretch stretch =
         new Stretch(new Recording(plan.run().id(), player, streams, marks), fromS, toS);
     fromS = toS;
-    units.forEach(unit -> unit.columns.dropBefore(toS - marginS - unit.offsetS));
     return stretch;
   }
 
@@ -94,6 +112,8 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
     private final MotionStream stream;
     private final SampleColumns columns;
     private boolean more = true;
+    private boolean shown;
+    private double readToS = Double.NEGATIVE_INFINITY;
 
     OpenUnit(UnitSource source, double offsetS) {
       this.source = source;
@@ -102,10 +122,14 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
       columns = new SampleColumns(source.layout().slots(), FIRST_CAPACITY);
     }
 
-    void fill(double instantS) {
-      boolean reached = columns.size() > 0 && columns.lastTimeS() + offsetS >= instantS;
-      if (more && !reached) {
-        more = stream.fill(columns, instantS - offsetS);
+    /** Reads on to an instant, forgetting what lies before another. */
+    void fill(double sinceS, double untilS, double stepS) {
+      columns.dropBefore(sinceS - offsetS);
+      while (more && readToS < untilS) {
+        double stopS = Math.min(untilS, Math.max(readToS, offsetS) + stepS);
+        more = stream.fill(columns, stopS - offsetS);
+        readToS = columns.size() > 0 ? columns.lastTimeS() + offsetS : stopS;
+        columns.dropBefore(sinceS - offsetS);
       }
     }
 
@@ -120,6 +144,7 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
       if (to <= from) {
         return Stream.empty();
       }
+      shown = true;
       double rateHz = source.rateHz(columns);
       List<UnitStream> streams = new ArrayList<>();
       for (int i = 0; i < source.layout().points().size(); i++) {

@@ -147,6 +147,11 @@ final class UnitSource {
     return value > 0 ? value : otherwise;
   }
 
+  /** What the samples take in memory, judged by the file's size. */
+  long expectedBytes() {
+    return (long) expectedSamples() * layout.slots() * Double.BYTES;
+  }
+
   /** A little more than the number of lines, judged by the first of them. */
   private int expectedSamples() {
     try (InputStream in = Files.newInputStream(file.table())) {

@@ -7,11 +7,23 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Map;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import steadyturn.ingest.recording.Archive;
 import steadyturn.ingest.recording.RecordingException;
+import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.RecordingWriter;
+import steadyturn.ingest.recording.RunLabel;
+import steadyturn.ingest.recording.Session;
+import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
 /** The five layouts of the open recordings, through the maps that come with the program. */
@@ -43,6 +55,51 @@ class RealImportTest {
       QuietParts quiet = QuietParts.in(EvenSamples.of(unit)).get(0);
       assertThat(quiet.gravity()).isCloseTo(9.81, within(0.05 * 9.81));
     }
+  }
+
+  @Test
+  void everyLayoutBecomesADatasetThatReadsBackTheSame(@TempDir Path root) {
+    // Given: one file of each layout, imported and written as lessons of one player. Expect: the
+    // samples read back, within half of the last decimal written (see docs/formats.md).
+    Map<String, String> files =
+        Map.of(
+            "broad1", "broad/14_undisturbed_slow_translation_with_breaks_B.csv.gz",
+            "qmt1", "qmt_fullbody/hip.csv.gz",
+            "gait1", "mobgap/TimeMeasure1_Test5_Trial2.csv",
+            "tabs1", "opensense/MT_012005D6_031-000_00B421AF.txt",
+            "four1", "opensense/imuData01.csv",
+            "time1", "fusion/sensor_data.csv");
+    RecordingWriter writer = RecordingWriter.into(root, "Open recordings");
+    files.forEach(
+        (lesson, name) -> {
+          String map = lesson.equals("four1") ? "four-units-two-header-lines" : mapFor(name);
+          Imported imported =
+              ColumnMapImporter.read(RealRecordings.file(name), ColumnMap.bundled(map));
+          Recording written =
+              ColumnMapImporter.recording(
+                  lesson, Player.unmeasured("open", Handedness.RIGHT), imported.units(), List.of());
+          writer.write(
+              written, RunLabel.lesson("open", lesson), LocalDateTime.of(1925, 1, 1, 0, 0));
+          Session session = Archive.open(root.resolve("sub-open/ses-" + lesson)).sessions().get(0);
+          Recording read = RecordingReader.read(session.runs().get(0)).recording();
+          for (UnitStream unit : written.units()) {
+            UnitStream back = read.unit(unit.point()).orElseThrow();
+            assertThat(farthest(back.timeColumnS(), unit.timeColumnS())).isLessThan(1.1e-6);
+            assertThat(farthest(back.accelColumnMps2(1), unit.accelColumnMps2(1)))
+                .isLessThan(0.51e-5);
+            assertThat(farthest(back.gyroColumnRadPerS(2), unit.gyroColumnRadPerS(2)))
+                .isLessThan(0.51e-6);
+          }
+        });
+  }
+
+  private static double farthest(double[] a, double[] b) {
+    assertThat(a).hasSameSizeAs(b);
+    double farthest = 0;
+    for (int i = 0; i < a.length; i++) {
+      farthest = Math.max(farthest, Math.abs(a[i] - b[i]));
+    }
+    return farthest;
   }
 
   @Test

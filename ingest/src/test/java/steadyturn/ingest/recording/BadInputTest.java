@@ -294,16 +294,35 @@ class BadInputTest {
   }
 
   @Test
-  void aTimeOfDayThatIsNoneIsToldWithItsPlace() {
+  void aTimeOfDayThatIsNoneIsToldAndTheSamplesAreRead() {
     Path scans = root.resolve("sub-mika/ses-01/sub-mika_ses-01_scans.tsv");
     lesson.edit(scans, text -> text.replaceFirst("2025-03-31T", "31.3.2025 "));
-    assertThat(lesson.refusal()).contains("_scans.tsv, line 2, column acq_time: \"31.3.2025 09:00");
+    assertThat(Archive.open(root).notices())
+        .singleElement()
+        .asString()
+        .contains("_scans.tsv, line 2, column acq_time: \"31.3.2025 09:00")
+        .hasLineCount(1);
+    assertThat(lesson.notice()).contains("no start times in a scans file");
+    assertThat(pelvis().size()).isEqualTo(20);
   }
 
   @Test
   void anEventsFileWithoutOnsetIsTold() {
     lesson.edit(lesson.motion(Broken.PELVIS + "events.tsv"), text -> text.replace("onset", "when"));
     assertThat(lesson.refusal()).contains("events.tsv, line 1: lacks a column onset or duration");
+  }
+
+  @Test
+  void aRunTooLargeForTheMemoryIsRefusedBeforeItIsRead() {
+    // Given: a heap of 1 KiB for three units of 20 samples, 7 columns of 8 bytes: 3.4 KB. Expect: a
+    // refusal that names another way; the same run in 1 MiB passes.
+    SessionRun run = Archive.open(root).sessions().get(0).runs().get(0);
+    RunPlan plan = RunPlan.of(run, PointWords::pointOf, new java.util.ArrayList<>());
+    RecordingException told =
+        org.assertj.core.api.Assertions.catchThrowableOfType(
+            RecordingException.class, () -> RecordingReader.requireRoom(plan, 1 << 10));
+    assertThat(told.getMessage()).contains("to be held whole").contains("Analyse it in pieces");
+    RecordingReader.requireRoom(plan, 1 << 20);
   }
 
   @Test

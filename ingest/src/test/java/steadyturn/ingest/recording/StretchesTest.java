@@ -84,4 +84,24 @@ class StretchesTest {
     }
     assertThat(owned).isEqualTo(Lessons.threeUnits(1, 3).marks());
   }
+
+  @Test
+  void aUnitThatSharesNoTimeWithThePelvisIsNamedAtTheEnd(@TempDir Path other) {
+    // Given: the forearm's start told an hour late. Expect: two units in the pieces, pieces end
+    // with
+    // the pelvis, and the forearm's table is named.
+    Broken lesson = new Broken(other);
+    lesson.edit(
+        other.resolve("sub-mika/ses-01/sub-mika_ses-01_scans.tsv"),
+        text -> text.replaceAll("(leadForearm.*T)09:", "$110:"));
+    SessionRun late = Archive.open(other).sessions().get(0).runs().get(0);
+    try (Stretches pieces = RecordingReader.stretches(late, 10, 1)) {
+      assertThat(pieces.next().recording().units()).hasSize(2);
+      assertThat(pieces.hasNext()).isFalse();
+      assertThat(pieces.notices())
+          .containsExactly(
+              "sub-mika_ses-01_task-swing_tracksys-leadForearm_motion.tsv: left out, it shares no"
+                  + " time with the first unit. Check acq_time in the scans file.");
+    }
+  }
 }
