@@ -26,9 +26,11 @@ public final class LiveUnit implements PortListener, SampleSink {
   private static final double BETTER_START_S = 5;
 
   private static final double PATIENCE_S = 2.5;
+  private static final double LOOK_UP_S = 1;
 
   private final LiveRecorder recorder;
   private final Optional<BodyPoint> given;
+  private final LiveListener listener;
   private final AdapterFeed feed;
   private final DeviceClock clock = new DeviceClock();
   private final double[] accelMps2 = new double[3];
@@ -44,6 +46,8 @@ public final class LiveUnit implements PortListener, SampleSink {
   private long lost;
   private long skippedBytes;
   private long unplugged;
+  private double recordZeroS;
+  private double zeroLookedUpS;
   private double namelessSinceS;
   private double rateFromS;
   private long rateFromSamples;
@@ -55,8 +59,18 @@ public final class LiveUnit implements PortListener, SampleSink {
    * @param given where it is worn; empty when its hello tells
    */
   public LiveUnit(LiveRecorder recorder, SensorAdapter adapter, Optional<BodyPoint> given) {
+    this(recorder, adapter, given, (point, timeS, accel, gyro) -> {});
+  }
+
+  /** A unit to which someone listens besides. */
+  public LiveUnit(
+      LiveRecorder recorder,
+      SensorAdapter adapter,
+      Optional<BodyPoint> given,
+      LiveListener listener) {
     this.recorder = recorder;
     this.given = given;
+    this.listener = listener;
     feed = new AdapterFeed(adapter, this);
   }
 
@@ -123,6 +137,11 @@ public final class LiveUnit implements PortListener, SampleSink {
       track = Optional.of(recorder.unit(facts(at.get()), startedAt()));
     }
     track.get().sample(clock.recordS(), accelMps2, gyroRadPerS);
+    if (steadyS - zeroLookedUpS > LOOK_UP_S) {
+      zeroLookedUpS = steadyS;
+      recordZeroS = clock.recordZeroHostS();
+    }
+    listener.sample(at.get(), recordZeroS + clock.recordS(), accelMps2, gyroRadPerS);
     if (clock.recordS() > nextBetterS) {
       nextBetterS *= 2;
       betterStart();

@@ -4,6 +4,7 @@ import static java.util.Locale.ROOT;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
@@ -23,20 +24,28 @@ public final class RecordingQuality {
 
   /** Judges with limits of the caller's. */
   public static RecordingReport judge(Recording recording, QualityLimits limits) {
-    List<UnitReport> reports = new ArrayList<>();
-    List<Activity> activities = recording.units().stream().map(Activity::of).toList();
-    for (int k = 0; k < activities.size(); k++) {
-      UnitStream unit = recording.units().get(k);
-      Activity activity = activities.get(k);
-      List<Finding> more = new ArrayList<>(ofOverlap(unit, recording.units().get(0)));
-      for (Activity other : activities) {
-        if (other != activity && activity.sharedS(other) > SHORTEST_SHARED_S) {
-          more.addAll(UnitMixUp.ofFirst(activity, other));
-        }
-      }
-      reports.add(UnitQuality.judge(unit, limits).with(more));
-    }
+    List<UnitStream> units = recording.units();
+    List<Activity> activities = units.parallelStream().map(Activity::of).toList();
+    List<UnitReport> reports =
+        IntStream.range(0, units.size())
+            .parallel()
+            .mapToObj(
+                k ->
+                    UnitQuality.judge(units.get(k), limits).with(amongOthers(k, units, activities)))
+            .toList();
     return new RecordingReport(recording.id(), reports);
+  }
+
+  private static List<Finding> amongOthers(
+      int k, List<UnitStream> units, List<Activity> activities) {
+    Activity activity = activities.get(k);
+    List<Finding> findings = new ArrayList<>(ofOverlap(units.get(k), units.get(0)));
+    for (Activity other : activities) {
+      if (other != activity && activity.sharedS(other) > SHORTEST_SHARED_S) {
+        findings.addAll(UnitMixUp.ofFirst(activity, other));
+      }
+    }
+    return findings;
   }
 
   private static List<Finding> ofOverlap(UnitStream unit, UnitStream reference) {

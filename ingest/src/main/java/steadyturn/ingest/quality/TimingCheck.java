@@ -43,7 +43,11 @@ final class TimingCheck {
 
   /** True when all six values are there. */
   static boolean isWhole(UnitStream unit, int i) {
-    return !Double.isNaN(unit.accelNormMps2(i) + unit.gyroNormRadPerS(i));
+    double sum = 0;
+    for (int axis = 0; axis < 3; axis++) {
+      sum += unit.accelMps2(axis, i) + unit.gyroRadPerS(axis, i);
+    }
+    return !Double.isNaN(sum);
   }
 
   /** Mean of the steps near the median one: right for jittered and for coarse time stamps. */

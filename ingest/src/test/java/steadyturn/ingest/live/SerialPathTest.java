@@ -110,7 +110,13 @@ class SerialPathTest {
     UnitFaults unplugs = new UnitFaults(0, 0, 0, 0, 0, List.of(new UnitFaults.Stretch(1.5, 2.5)));
     try (VirtualPort port = VirtualPort.at(path);
         LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
-      LiveUnit live = new LiveUnit(recorder, new BinaryFrameAdapter(), Optional.empty());
+      List<Double> heardS = new ArrayList<>();
+      LiveUnit live =
+          new LiveUnit(
+              recorder,
+              new BinaryFrameAdapter(),
+              Optional.empty(),
+              (point, timeS, accel, gyro) -> heardS.add(timeS));
       VirtualUnit player =
           new VirtualUnit(pelvis, new BinaryFrameEncoder(16, 2000), port, unplugs, 1, 1);
       try (SerialPortSource source = SerialPortSource.open(path.toString(), 921_600, live)) {
@@ -118,6 +124,10 @@ class SerialPathTest {
         Thread playing = play(player);
         LiveUnit.State state = waitForEnd(live, player, playing);
         assertThat(state.unplugged()).isEqualTo(1);
+        assertThat(heardS).hasSize((int) state.samples());
+        // Five seconds were played. Within 0.2 s: the start of the listening is the host's.
+        double lengthS = heardS.get(heardS.size() - 1) - heardS.get(0);
+        assertThat(lengthS).isCloseTo(4.995, within(0.2));
         assertThat(source.path()).isEqualTo(path.toString());
       }
     }
