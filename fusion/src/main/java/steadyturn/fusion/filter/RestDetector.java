@@ -6,11 +6,25 @@ final class RestDetector {
   /** Rest goes on over losses up to this, s (our choice: too short to go anywhere and stop). */
   private static final double LONGEST_LOSS_S = 0.1;
 
+  /** Shakes shorter than this are smoothed away before anything is compared, s (our choice). */
+  private static final double SHAKE_S = 0.05;
+
+  /** One sample moves the smoothed value as if it were off by this many thresholds at most. */
+  private static final double WILD = 5;
+
+  /** A moving sample costs this many still ones: taps only interrupt a rest, movement ends it. */
+  private static final double PRICE = 20;
+
+  /** Rest is remembered for no longer than it takes to notice that it is over, s. */
+  private static final double MEMORY_S = 0.05;
+
   private final RestSettings settings;
   private final double gyroSquared;
   private final double accelSquared;
   private final double[] meanGyro = new double[3];
   private final double[] meanAccel = new double[3];
+  private final double[] calmGyro = new double[3];
+  private final double[] calmAccel = new double[3];
   private boolean started;
   private double stillS;
   private double badS;
@@ -41,10 +55,15 @@ final class RestDetector {
       started = true;
       set(meanGyro, gx, gy, gz);
       set(meanAccel, ax, ay, az);
+      set(calmGyro, gx, gy, gz);
+      set(calmAccel, ax, ay, az);
     }
     double gain = dtS / (dtS + settings.smoothS());
-    double gyroOff = follow(meanGyro, gain, gx, gy, gz);
-    double accelOff = follow(meanAccel, gain, ax, ay, az);
+    double calm = dtS / (dtS + SHAKE_S);
+    calmDown(calmGyro, calm, WILD * settings.gyroRadPerS(), gx, gy, gz);
+    calmDown(calmAccel, calm, WILD * settings.accelMps2(), ax, ay, az);
+    double gyroOff = follow(meanGyro, gain, calmGyro[0], calmGyro[1], calmGyro[2]);
+    double accelOff = follow(meanAccel, gain, calmAccel[0], calmAccel[1], calmAccel[2]);
     double largest = settings.largestRateRadPerS() + 2 * biasSigma;
     boolean still =
         gyroOff <= gyroSquared
@@ -52,7 +71,10 @@ final class RestDetector {
             && Math.abs(meanGyro[0] - bias[0]) <= largest
             && Math.abs(meanGyro[1] - bias[1]) <= largest
             && Math.abs(meanGyro[2] - bias[2]) <= largest;
-    stillS = still ? stillS + dtS : 0;
+    stillS =
+        still
+            ? Math.min(settings.holdS() + MEMORY_S, stillS + dtS)
+            : Math.max(0, stillS - PRICE * dtS);
     badS = 0;
   }
 
@@ -79,6 +101,14 @@ final class RestDetector {
     v[2] = z;
   }
 
+  /** Moves the value towards the sample, by a bounded step, so that a tap hardly shows. */
+  private static void calmDown(
+      double[] value, double gain, double limit, double x, double y, double z) {
+    value[0] += gain * Math.max(-limit, Math.min(limit, x - value[0]));
+    value[1] += gain * Math.max(-limit, Math.min(limit, y - value[1]));
+    value[2] += gain * Math.max(-limit, Math.min(limit, z - value[2]));
+  }
+
   /** Moves the mean towards the value and gives the squared distance left. */
   private static double follow(double[] mean, double gain, double x, double y, double z) {
     mean[0] += gain * (x - mean[0]);
@@ -93,6 +123,8 @@ final class RestDetector {
   void write(StateBuffer out) {
     out.putAll(meanGyro);
     out.putAll(meanAccel);
+    out.putAll(calmGyro);
+    out.putAll(calmAccel);
     out.put(started ? 1 : 0);
     out.put(stillS);
     out.put(badS);
@@ -101,6 +133,8 @@ final class RestDetector {
   void read(StateBuffer in) {
     in.nextInto(meanGyro);
     in.nextInto(meanAccel);
+    in.nextInto(calmGyro);
+    in.nextInto(calmAccel);
     started = in.next() != 0;
     stillS = in.next();
     badS = in.next();

@@ -30,6 +30,22 @@ record OrientationScore(double inclinationDeg, double windowDeg) {
         Math.toDegrees(Math.sqrt(sum / count)), Math.toDegrees(windows(e, track, trial.moving())));
   }
 
+  /** Part of the moving samples with truth whose inclination lies within 2.45 of its sigmas. */
+  static double coverage(OrientationTrack track, BroadTrial trial) {
+    double[][] t = trial.truth();
+    int inside = 0;
+    int count = 0;
+    for (int i = 0; i < track.size(); i++) {
+      if (trial.moving()[i] && !Double.isNaN(t[0][i])) {
+        Quaternion optical = new Quaternion(t[0][i], t[1][i], t[2][i], t[3][i]);
+        double error = inclinationRad(track.qEarthUnit(i).times(optical.conjugate()));
+        inside += error < 2.45 * track.inclinationSigmaRad()[i] ? 1 : 0;
+        count++;
+      }
+    }
+    return (double) inside / count;
+  }
+
   private static double windows(Quaternion[] e, OrientationTrack track, boolean[] moving) {
     double sum = 0;
     int count = 0;
