@@ -12,9 +12,10 @@ import java.util.Map;
  * seconds each their means must then all show gravity, as a wearer's own accelerations average out
  * over two seconds. The wrong axes, signs or units scatter the four means.
  *
- * <p>Our own test. Tried on the 18 real recordings at hand: in the 14 that turn enough, the right
- * guess scattered 2 to 1000 times less than every other one, but for the turn direction about an
- * axis that hardly moved.
+ * <p>Our own test. Tried on 15 open recordings that turn enough, each with nine mistakes (every
+ * sign, both units, two gyroscope axes exchanged): no right map was doubted, 133 of 135 wrong ones
+ * were refused, all with the right hint. The two it missed turn the sign of an axis that hardly
+ * mattered in those recordings.
  */
 final class GravityTrial {
 
