@@ -18,7 +18,7 @@ public final class VirtualPort implements AutoCloseable {
   private static final int MOST_WAITING = 20_000;
 
   /** What nobody took for so long is lost, s; shorter stalls of a busy machine are not. */
-  private static final double LONGEST_WAIT_S = 1;
+  private static final double LONGEST_WAIT_S = 5;
 
   private static final double OPEN_TIMEOUT_S = 5;
 
@@ -83,7 +83,7 @@ public final class VirtualPort implements AutoCloseable {
     return new FileOutputStream(inner.toFile());
   }
 
-  /** Sends bytes soon. What nobody takes within a second is lost. */
+  /** Sends bytes soon. What nobody takes within some seconds is lost. */
   public void send(byte[] bytes) {
     if (isPlugged) {
       waiting.offer(new Piece(bytes, HostTime.steadyS()));
