@@ -22,7 +22,7 @@ public final class CommonClock {
    */
   private static final double ARM_DELAY_SD_S = 0.0003;
 
-  private static final double TRUNK_DELAY_SD_S = 0.0015;
+  private static final double TRUNK_DELAY_SD_S = 0.002;
 
   /**
    * What the common movement of forearm and hand is worth at best (our choice; the wrist moves).

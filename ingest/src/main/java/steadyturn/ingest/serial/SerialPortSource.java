@@ -15,6 +15,8 @@ public final class SerialPortSource implements AutoCloseable {
   /** Baud rate of ports that have one; those of USB mostly ignore it. */
   public static final int BAUD = 921_600;
 
+  private static final boolean IS_WINDOWS = System.getProperty("os.name", "").startsWith("Windows");
+
   private static final int READ_TIMEOUT_MS = 200;
   private static final int BLOCK_BYTES = 1 << 14;
   private static final int FIRST_WAIT_MS = 100;
@@ -64,7 +66,7 @@ public final class SerialPortSource implements AutoCloseable {
     int waitMs = FIRST_WAIT_MS;
     String told = "";
     while (!isClosed) {
-      boolean isThere = Files.exists(Path.of(path));
+      boolean isThere = isThere();
       double openedS = HostTime.steadyS();
       String why = isThere ? readUntilGone() : "does not exist";
       boolean workedForAWhile = HostTime.steadyS() - openedS > 1;
@@ -76,6 +78,11 @@ public final class SerialPortSource implements AutoCloseable {
       boolean opensBadly = isThere && !workedForAWhile; // to look whether it is there costs nothing
       waitMs = opensBadly ? Math.min(LONGEST_WAIT_MS, 2 * waitMs) : FIRST_WAIT_MS;
     }
+  }
+
+  /** Ports of Windows are no files; there only opening tells. */
+  private boolean isThere() {
+    return IS_WINDOWS || Files.exists(Path.of(path));
   }
 
   /** Opens and reads; returns why that ended. */
@@ -111,7 +118,7 @@ public final class SerialPortSource implements AutoCloseable {
       if (count > 0) {
         listener.bytes(block, count, HostTime.steadyS(), HostTime.wallS());
         pause(GATHER_MS);
-      } else if (!Files.exists(Path.of(path))) {
+      } else if (!isThere()) {
         return "is gone";
       }
     }

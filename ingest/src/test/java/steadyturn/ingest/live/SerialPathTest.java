@@ -144,6 +144,41 @@ class SerialPathTest {
   }
 
   @Test
+  void noiseDamageDropsAndBurstsCostTheirSamplesOnlyAndInventNone() throws Exception {
+    // Given: 1500 samples at 500 Hz; 2 % dropped, 2 % with a flipped bit, 2 % followed by noise,
+    // bytes
+    // held back up to 40 ms. Expect: some 4 % missing; noise may draw in the frame behind it, so up
+    // to
+    // 8 %; nothing that was not sent.
+    Path root = folder.resolve("lessons");
+    Path path = folder.resolve("p");
+    UnitStream pelvis = MadeStream.numbered(BodyPoint.PELVIS, 500, 1500);
+    UnitFaults faults = new UnitFaults(2, 2, 2, 0.04, 40, List.of());
+    LiveUnit.State state;
+    try (VirtualPort port = VirtualPort.at(path);
+        LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
+      LiveUnit live = new LiveUnit(recorder, new BinaryFrameAdapter(), Optional.empty());
+      VirtualUnit player =
+          new VirtualUnit(pelvis, new BinaryFrameEncoder(16, 2000), port, faults, 1, 9);
+      try (SerialPortSource source = SerialPortSource.open(path.toString(), 921_600, live)) {
+        Thread.sleep(300);
+        state = waitForEnd(live, player, play(player));
+        assertThat(source.path()).isEqualTo(path.toString());
+      }
+    }
+    UnitStream read = recorded(root).units().get(0);
+    for (int i = 1; i < read.size(); i++) {
+      int number = MadeStream.numberOf(read, i) - MadeStream.numberOf(read, 0);
+      double expectS = number / 500.0 / (1 + 40e-6);
+      assertThat(read.timeS(i) - read.timeS(0)).isCloseTo(expectS, within(2e-6));
+    }
+    assertThat(1500 - read.size()).isBetween(30, 120);
+    assertThat(state.lost()).isCloseTo(1500 - read.size(), within(3L));
+    assertThat(state.skippedBytes()).isPositive();
+    assertThat(state.restarts()).isZero();
+  }
+
+  @Test
   void aPortThatIsNotThereIsToldOnceAndTriedAgain() throws Exception {
     List<String> told = new ArrayList<>();
     PortListener listener =
