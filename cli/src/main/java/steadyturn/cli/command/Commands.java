@@ -23,6 +23,8 @@ public final class Commands {
               "analyze", "measure turn, slide and release in recordings", AnalyzeCommand::new),
           new Entry(
               "check", "say whether the units of a recording are fit for use", CheckCommand::new),
+          new Entry(
+              "import", "bring in tables of other programs by a column map", ImportCommand::new),
           new Entry("compare", "tell whether clubs or lessons truly differ", CompareCommand::new),
           new Entry("simulate", "write a simulated lesson with its truth", SimulateCommand::new),
           new Entry(

@@ -42,7 +42,7 @@ final class CommandsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"demo", "analyze", "check", "simulate", "completion"})
+  @ValueSource(strings = {"demo", "analyze", "check", "import", "simulate", "completion"})
   void everyCommandIsListedAndExplainsItself(String command) {
     CommandLineRun help = CommandLineRun.of(command, "--help");
     assertThat(help.exitCode()).isZero();
@@ -125,6 +125,72 @@ final class CommandsTest {
         "sub-p01/ses-simulated/motion/sub-p01_ses-simulated_task-swing_tracksys-pelvis_motion.tsv";
     assertThat(again.resolve(table)).hasSameBinaryContentAs(archive.resolve(table));
   }
+
+  @Test
+  void anImportedTableIsTheSameRecordingAgain() throws IOException {
+    // Given: the hand unit of the simulated lesson as a table with a header and degrees per second.
+    // Expect: the import accepts it, and a second import becomes a run of its own.
+    Path table = folder.resolve("hand.csv");
+    Path hand;
+    try (var files = Files.walk(archive)) {
+      hand =
+          files
+              .filter(f -> f.toString().endsWith("tracksys-leadHand_motion.tsv"))
+              .findFirst()
+              .orElseThrow();
+    }
+    StringBuilder csv = new StringBuilder("t,ax,ay,az,gx,gy,gz\n");
+    for (String line : Files.readAllLines(hand)) {
+      String[] cells = line.split("\t", -1);
+      for (int c = 4; c < 7; c++) {
+        cells[c] = String.valueOf(Math.toDegrees(Double.parseDouble(cells[c])));
+      }
+      csv.append(String.join(",", cells)).append('\n');
+    }
+    Files.writeString(table, csv);
+    Path map = folder.resolve("hand.toml");
+    Files.writeString(map, MAP);
+    Path into = folder.resolve("imported");
+    String[] args = {
+      "import",
+      "--map",
+      map.toString(),
+      "--player",
+      "a1",
+      "--out",
+      into.toString(),
+      table.toString()
+    };
+    CommandLineRun first = CommandLineRun.of(args);
+    assertThat(first.exitCode()).as(first.err()).isZero();
+    assertThat(first.out()).contains("sub-a1_ses-01_task-swing: lead hand");
+    assertThat(CommandLineRun.of(args).out())
+        .contains("sub-a1_ses-01_task-swing_run-01: lead hand");
+
+    Files.writeString(map, MAP.replace("deg/s", "rad/s"));
+    CommandLineRun wrong = CommandLineRun.of(args);
+    assertThat(wrong.exitCode()).isEqualTo(1);
+    isOneLine(wrong.err());
+    assertThat(wrong.err()).contains("gyro_unit is likely deg/s");
+  }
+
+  private static final String MAP =
+      """
+      [table]
+      delimiter = ","
+      header_lines = 1
+
+      [time]
+      column = "t"
+      unit = "s"
+
+      [[unit]]
+      point = "lead_hand"
+      accel = ["ax", "ay", "az"]
+      accel_unit = "m/s^2"
+      gyro = ["gx", "gy", "gz"]
+      gyro_unit = "deg/s"
+      """;
 
   @Test
   void checkGivesAVerdictForEachUnit() {
