@@ -48,7 +48,7 @@ final class LessonTable {
     rows.add(row("", c -> ""));
     rows.add(row(title, c -> ""));
     for (SwingResult swing : group) {
-      String mark = swing.flags().isEmpty() ? "" : " !";
+      String mark = flagsToTell(swing).isEmpty() ? "" : " !";
       rows.add(row("  " + swing.number() + mark, c -> c.cell(swing)));
     }
     if (group.size() >= ENOUGH_FOR_A_MEAN) {
@@ -61,6 +61,11 @@ final class LessonTable {
     List<String> row = new ArrayList<>(List.of(first));
     columns.forEach(c -> row.add(cell.apply(c)));
     return row;
+  }
+
+  /** The flags that need a word: a virtual impact is told by the ~ of its values already. */
+  static List<String> flagsToTell(SwingResult swing) {
+    return swing.flags().stream().filter(flag -> !flag.equals("impact-virtual")).toList();
   }
 
   static String title(SwingResult swing) {

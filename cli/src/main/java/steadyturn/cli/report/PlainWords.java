@@ -16,12 +16,25 @@ final class PlainWords {
           "pelvis-turnaround", "pelvis turns round");
 
   private static final Map<String, String> FLAGS =
-      Map.of(
-          "address-not-still", "the player was not still at address",
-          "finish-not-held", "the finish was not held",
-          "impact-virtual",
-              "no ball was struck; impact is where the arm comes back to its address direction",
-          "saturated", "the motion was larger than a unit can show");
+      Map.ofEntries(
+          Map.entry("address-short", "the still address was short"),
+          Map.entry(
+              "address-not-still", "the player was not still at address; intervals are wider"),
+          Map.entry("finish-not-held", "the finish was not held; intervals are wider"),
+          Map.entry(
+              "impact-virtual",
+              "no shock; impact is where the arm is back at its address direction"),
+          Map.entry("no-shock", "noted as a hit, but no shock was felt"),
+          Map.entry("shock-in-practice", "noted as a practice swing, but a shock was felt"),
+          Map.entry("arm-gap", "samples of the arm unit are missing in the swing; bridged"),
+          Map.entry("pelvis-only", "found without an arm unit; top and impact are inferred"),
+          Map.entry("gyro-repaired", "faster than a unit can show for a moment; rounded off"),
+          Map.entry(
+              "gyro-beyond-repair", "faster than a unit can show for too long; rest withheld"),
+          Map.entry(
+              "wrist-units-disagree",
+              "forearm and hand unit disagree: one slips, or sits on the other arm"),
+          Map.entry("off-the-lesson", "does not fit what the other swings say about the unit"));
 
   private PlainWords() {}
 
@@ -67,6 +80,11 @@ final class PlainWords {
   /** The name of a key position from its word in the contract. */
   static String keyPosition(String word) {
     return KEY_POSITIONS.getOrDefault(word, word.replace('-', ' '));
+  }
+
+  /** Whether a flag has words of its own here. */
+  static boolean knowsFlag(String word) {
+    return FLAGS.containsKey(word);
   }
 
   /** A flag as a sentence part. */

@@ -90,7 +90,7 @@ public final class TableReport {
   private static Map<String, String> flags(List<SwingResult> swings) {
     Map<String, List<String>> numbers = new LinkedHashMap<>();
     for (SwingResult swing : swings) {
-      for (String flag : swing.flags()) {
+      for (String flag : LessonTable.flagsToTell(swing)) {
         numbers.computeIfAbsent(flag, f -> new ArrayList<>()).add(Integer.toString(swing.number()));
       }
     }
