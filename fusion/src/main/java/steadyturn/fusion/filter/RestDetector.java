@@ -27,6 +27,7 @@ final class RestDetector {
   private final double[] calmAccel = new double[3];
   private boolean started;
   private double stillS;
+  private boolean wildRate;
   private double badS;
 
   RestDetector(RestSettings settings) {
@@ -64,6 +65,11 @@ final class RestDetector {
     calmDown(calmAccel, calm, WILD * settings.accelMps2(), ax, ay, az);
     double gyroOff = follow(meanGyro, gain, calmGyro[0], calmGyro[1], calmGyro[2]);
     double accelOff = follow(meanAccel, gain, calmAccel[0], calmAccel[1], calmAccel[2]);
+    double wild = WILD * settings.gyroRadPerS();
+    wildRate =
+        Math.abs(gx - meanGyro[0]) > wild
+            || Math.abs(gy - meanGyro[1]) > wild
+            || Math.abs(gz - meanGyro[2]) > wild;
     double largest = settings.largestRateRadPerS() + 2 * biasSigma;
     boolean still =
         gyroOff <= gyroSquared
@@ -91,8 +97,9 @@ final class RestDetector {
     return stillS;
   }
 
+  /** Whether this very sample is one of a rest: the first one of a brisk movement is not. */
   boolean atRest() {
-    return started && stillS >= settings.holdS() && stillS > 0;
+    return started && !wildRate && stillS >= settings.holdS() && stillS > 0;
   }
 
   private static void set(double[] v, double x, double y, double z) {
@@ -128,6 +135,7 @@ final class RestDetector {
     out.put(started ? 1 : 0);
     out.put(stillS);
     out.put(badS);
+    out.put(wildRate ? 1 : 0);
   }
 
   void read(StateBuffer in) {
@@ -138,5 +146,6 @@ final class RestDetector {
     started = in.next() != 0;
     stillS = in.next();
     badS = in.next();
+    wildRate = in.next() != 0;
   }
 }
