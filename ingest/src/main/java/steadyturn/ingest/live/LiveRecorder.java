@@ -50,6 +50,7 @@ public final class LiveRecorder implements AutoCloseable {
   private final Path root;
   private final RunLabel label;
   private final FreeRoom freeRoom;
+  private final RecordingLock lock;
   private final MarkBox box;
   private final List<LiveTrack> tracks = new CopyOnWriteArrayList<>();
   private final List<LiveMark> marks = new CopyOnWriteArrayList<>();
@@ -61,10 +62,12 @@ public final class LiveRecorder implements AutoCloseable {
   private int writtenMarks;
   private Optional<LiveTrack> eventsOf = Optional.empty();
 
-  private LiveRecorder(Path root, RunLabel label, FreeRoom freeRoom) throws IOException {
+  private LiveRecorder(Path root, RunLabel label, FreeRoom freeRoom, RecordingLock lock)
+      throws IOException {
     this.root = root;
     this.label = label;
     this.freeRoom = freeRoom;
+    this.lock = lock;
     box = MarkBox.emptied(root);
     thread = new Thread(this::run, "recorder");
   }
@@ -81,9 +84,11 @@ public final class LiveRecorder implements AutoCloseable {
       throw RecordingException.of(
           root, "lies on a disk that is nearly full. Make room, or record to another disk.");
     }
+    Files.createDirectories(root);
+    RecordingLock lock = RecordingLock.of(root);
     RunLabel label = RecordingWriter.into(root, "Golf lessons").nextRun(player.id(), lesson);
     Participants.add(root, player);
-    LiveRecorder recorder = new LiveRecorder(root, label, freeRoom);
+    LiveRecorder recorder = new LiveRecorder(root, label, freeRoom, lock);
     recorder.thread.start();
     return recorder;
   }
@@ -138,6 +143,7 @@ public final class LiveRecorder implements AutoCloseable {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+    lock.release();
   }
 
   private void run() {

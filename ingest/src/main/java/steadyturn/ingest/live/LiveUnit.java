@@ -23,7 +23,7 @@ public final class LiveUnit implements PortListener, SampleSink {
   /**
    * A first start time is bettered when so much of the clock is known, then each time doubled, s.
    */
-  private static final double BETTER_START_S = 5;
+  private static final double BETTER_START_S = 3;
 
   private static final double PATIENCE_S = 2.5;
   private static final double LOOK_UP_S = 1;
@@ -145,6 +145,7 @@ public final class LiveUnit implements PortListener, SampleSink {
     if (clock.recordS() > nextBetterS) {
       nextBetterS *= 2;
       betterStart();
+      betterRate(at.get());
     }
   }
 
@@ -169,6 +170,14 @@ public final class LiveUnit implements PortListener, SampleSink {
   /** Tells the track what the clock now knows of its start. */
   public synchronized void betterStart() {
     track.ifPresent(t -> t.setStartedAt(startedAt()));
+  }
+
+  /** A unit that says no hello shows its rate by running. */
+  private void betterRate(BodyPoint at) {
+    if (hello.isEmpty()) {
+      double measuredHz = Math.rint((samples - 1) / clock.recordS());
+      track.ifPresent(t -> t.setFacts(UnitFacts.plain(at, Math.max(1, measuredHz))));
+    }
   }
 
   private Optional<BodyPoint> point() {

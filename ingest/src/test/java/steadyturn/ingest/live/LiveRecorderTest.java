@@ -116,6 +116,17 @@ class LiveRecorderTest {
   }
 
   @Test
+  void twoRecordersDoNotWriteIntoOneDataset() throws IOException {
+    try (LiveRecorder first = LiveRecorder.start(root, PLAYER, "01")) {
+      assertThatThrownBy(() -> LiveRecorder.start(root, PLAYER, "01"))
+          .isInstanceOf(RecordingException.class)
+          .hasMessageContaining("another program is recording");
+      assertThat(first.stopped()).isEmpty();
+    }
+    LiveRecorder.start(root, PLAYER, "01").close();
+  }
+
+  @Test
   void theDatasetIsWholeWhileItIsStillBeingRecorded() throws Exception {
     try (LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
       UnitStream unit = MadeStream.numbered(BodyPoint.PELVIS, 200, 2000);
