@@ -123,6 +123,9 @@ public final class WristStudy {
     double change = motion.cockDegAt(top.get().timeS());
     tally("cock change address-top", "deg", 2.5)
         .add(change, change - half, change + half, wrist.changeToTopDeg());
+    if (motion.cutBeyondRepairBefore(impact.get().timeS())) {
+      return;
+    }
     double moving = motion.cockRateDegPerS(atImpact) * impact.get().sdS();
     double sd = Math.hypot(motion.changeSdDeg(atTop, atImpact), moving);
     double fall = motion.cockDegAt(impact.get().timeS()) - change;

@@ -9,7 +9,7 @@ import java.util.Optional;
 final class ArmEvents {
 
   // our choice: levelling while a person sways, and an arm that hung off the vertical in its pose
-  private static final double LEVEL_SD_RAD = Math.toRadians(2);
+  private static final double LEVEL_SD_RAD = Math.toRadians(1.2);
 
   private ArmEvents() {}
 

@@ -84,10 +84,10 @@ final class ArmSwingReader {
     put(SwingEvent.TAKEAWAY, new Instant(shape.takeawayS(), takeawaySd), "");
     boolean hands = forearm.isPresent();
     // an arm trembles by a few deg/s while it turns round: our assumption
-    double trembleS = Math.toRadians(3) / Math.max(shape.topSlope(), 1);
+    double trembleS = Math.toRadians(2) / Math.max(shape.topSlope(), 1);
     put(
         SwingEvent.TOP,
-        new Instant(shape.topS(), Math.hypot(trembleS, hands ? 0.0007 : 0.02)),
+        new Instant(shape.topS(), Math.hypot(trembleS, hands ? 0.0005 : 0.02)),
         hands ? "" : "no forearm unit: from the hand, which turns round later");
     if (hands) {
       ArmEvents.levelUp(arm, shape.takeaway(), shape.top(), alignment.longAxisSdRad())

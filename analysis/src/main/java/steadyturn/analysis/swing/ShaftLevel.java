@@ -16,7 +16,7 @@ final class ShaftLevel {
   // practice, no source
   private static final double LIE_DEG = 57;
   // our choice: lie, address and grip together
-  private static final double ASSUMED_SD_RAD = Math.toRadians(9);
+  private static final double ASSUMED_SD_RAD = Math.toRadians(7);
   private static final double SEEN_SD_RAD = Math.toRadians(3.5);
 
   private ShaftLevel() {}

@@ -13,9 +13,10 @@ final class ShockFinder {
 
   private static final double STEP_S = 0.002;
   private static final double TIMES_MEDIAN = 6;
+  private static final double TIMES_MEDIAN_SLOW = 4;
   private static final double STANDS_OUT = 2.5;
   private static final double CALM_S = 0.04;
-  private static final double RING_S = 0.006;
+  private static final double RING_S = 0.008;
 
   private ShockFinder() {}
 
@@ -23,7 +24,7 @@ final class ShockFinder {
    * How large a blow must be where the unit sits.
    *
    * @param stepMps2 least change of the force within 2 ms
-   * @param awayMps2 least distance from the calm course within the 6 ms that follow: the sole
+   * @param awayMps2 least distance from the calm course within the 8 ms that follow: the sole
    *     brushing through grass shakes the hand by 2-5 g, a ball by far more (our assumption)
    * @param bend whether the change of the change is looked at instead, which a swaying trunk hides
    *     less
@@ -46,7 +47,10 @@ final class ShockFinder {
     }
     double[] sorted = steps.clone();
     Arrays.sort(sorted);
-    double least = Math.max(limit.stepMps2(), TIMES_MEDIAN * sorted[sorted.length / 2]);
+    double stepS = (track.timeS(to - 1) - track.timeS(from)) / (to - 1 - from);
+    // slow units step over more of the swing's own movement and see the blow in two samples only
+    double times = stepS > 1.5 * STEP_S ? TIMES_MEDIAN_SLOW : TIMES_MEDIAN;
+    double least = Math.max(limit.stepMps2(), times * sorted[sorted.length / 2]);
     for (int i = 0; i < steps.length; i++) {
       if (steps[i] > least && awayFromCalm(track, from + i) > limit.awayMps2()) {
         return Optional.of(onset(track, from + first(steps, i, least)));
@@ -67,7 +71,7 @@ final class ShockFinder {
     return i;
   }
 
-  /** Largest distance, within 6 ms after a sample, of the force from its median around. */
+  /** Largest distance, within 8 ms after a sample, of the force from its median around. */
   private static double awayFromCalm(GyroTrack track, int i) {
     int from = track.indexAt(track.timeS(i) - CALM_S);
     int to = Math.min(track.size(), track.indexAt(track.timeS(i) + CALM_S));

@@ -31,7 +31,7 @@ record StrokeShape(
   private static final double LOW_RAD_PER_S = Math.toRadians(8);
   private static final double HIGH_RAD_PER_S = Math.toRadians(25);
   // our choice: a person at address sways by about this much
-  private static final double TREMBLE_RAD_PER_S = Math.toRadians(1);
+  private static final double TREMBLE_RAD_PER_S = Math.toRadians(0.6);
   // our choice: nobody trembles this fast at the top, and every movement back exceeds it
   private static final double PLAIN_RAD_PER_S = Math.toRadians(40);
 
@@ -76,7 +76,7 @@ record StrokeShape(
         new StrokeShape(
             low,
             startS,
-            Math.hypot(0.001, TREMBLE_RAD_PER_S / slope),
+            Math.hypot(0.0005, TREMBLE_RAD_PER_S / slope),
             top,
             Crossing.atS(timeS, fine, top, 0),
             slope(timeS, fine, top),

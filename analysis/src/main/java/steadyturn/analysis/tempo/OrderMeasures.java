@@ -9,6 +9,7 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.CentredMean;
+import steadyturn.fusion.attitude.CentredParabola;
 import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.rotation.Vector3;
@@ -19,7 +20,7 @@ import steadyturn.ingest.sample.UnitStream;
 
 /**
  * When pelvis, thorax, lead arm and lead hand turn fastest, in ms before impact (positive before).
- * Rates are sizes of the gyroscope's rate below about 8 Hz for the trunk, and across the bone for
+ * Rates are sizes of the gyroscope's rate below about 15 Hz for the trunk, and across the bone for
  * arm and hand, so that the roll of the forearm does not count.
  */
 public final class OrderMeasures {
@@ -27,7 +28,7 @@ public final class OrderMeasures {
   private static final double TRUNK_HALF_WIDTH_S = 0.03;
   private static final double ARM_HALF_WIDTH_S = 0.008;
   // what skin and wobble do to a peak's height: our assumption
-  private static final double TRUNK_PART = 0.06;
+  private static final double TRUNK_PART = 0.1;
   private static final double ARM_PART = 0.01;
 
   private final Recording recording;
@@ -104,7 +105,11 @@ public final class OrderMeasures {
     }
     double[] time = stretch.timeColumnS();
     double part = halfWidthS == TRUNK_HALF_WIDTH_S ? TRUNK_PART : ARM_PART;
-    PeakTime peak = PeakTime.of(time, CentredMean.of(time, rate, halfWidthS), part);
+    double[] smooth =
+        halfWidthS == TRUNK_HALF_WIDTH_S
+            ? CentredParabola.of(time, rate, halfWidthS)
+            : CentredMean.of(time, rate, halfWidthS);
+    PeakTime peak = PeakTime.of(time, smooth, part);
     double cutS = repaired.cuts().stream().mapToDouble(c -> c.toS() - c.fromS()).max().orElse(0);
     return new PeakTime(peak.timeS(), Math.hypot(peak.sdS(), cutS / 3), peak.value());
   }

@@ -13,7 +13,8 @@ import steadyturn.fusion.attitude.CentredMean;
 /**
  * The release: the last fall of the cock through its plateau less 15 deg. The plateau is the 90th
  * percentile of the cock from the top to 40 ms before impact. Noise law of the time: sigma_t^2 =
- * sigma_impact^2 + sigma_sync^2 + (sigma_angle / rate)^2.
+ * sigma_impact^2 + (sigma_sync / 2)^2 + (sigma_angle / rate)^2: impact is the mean of two clocks,
+ * and sigma_angle holds the rest of what they are apart.
  */
 final class Release {
 
@@ -22,7 +23,7 @@ final class Release {
   private static final double PLATEAU_END_S = 0.04;
   private static final double PLATEAU_PART = 0.9;
   // height of the rate that skin and gyro scale can hide, our assumption
-  private static final double RATE_PART = 0.02;
+  private static final double RATE_PART = 0.01;
 
   private final WristMotion motion;
   private final EventTime top;
@@ -96,7 +97,7 @@ final class Release {
     if (k < 0) {
       return MeasureValue.withheld(measure, "", "the wrist keeps its angle past impact");
     }
-    if (motion.beyondBefore(motion.timeS(k + 1))) {
+    if (motion.cutBeyondRepairBefore(motion.timeS(k + 1))) {
       return MeasureValue.withheld(
           measure, "", "the gyroscope was cut off at its full scale for too long");
     }
@@ -106,7 +107,7 @@ final class Release {
     double releaseS = motion.timeS(k) + (motion.cockDeg(k) - level) / fall * stepS;
     double rate = Math.max(50, -motion.cockRateDegPerS(k));
     double angleSd = motion.combinedSdDeg(new int[] {k, plateauAt}, new double[] {1, -1});
-    double sdS = Math.hypot(angleSd / rate, Math.hypot(impact.sdS(), syncSdS));
+    double sdS = Math.hypot(angleSd / rate, Math.hypot(impact.sdS(), syncSdS / 2));
     return part ? partOfDownswing(releaseS, sdS) : beforeImpact(measure, releaseS, sdS);
   }
 
@@ -145,7 +146,7 @@ final class Release {
       times[k - from] = motion.timeS(k);
       rates[k - from] = -motion.cockRateDegPerS(k);
     }
-    if (motion.beyondBefore(impact.timeS())) {
+    if (motion.cutBeyondRepairBefore(impact.timeS())) {
       return MeasureValue.withheld(
           measure, "", "the gyroscope was cut off at its full scale for too long");
     }

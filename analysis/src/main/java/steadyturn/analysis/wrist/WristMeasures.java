@@ -14,6 +14,8 @@ import steadyturn.fusion.wear.WristAlignment;
 /** The wrist's angles at the key positions and what the release says of them. */
 final class WristMeasures {
 
+  // a plateau read from a noisy course is a little high: our assumption
+  private static final double PLATEAU_PART = 0.006;
   private static final String CUT = "the gyroscope was cut off at its full scale for too long";
   private static final List<Measure> WHOLE_SWING =
       List.of(
@@ -71,7 +73,7 @@ final class WristMeasures {
 
   private MeasureValue cock(EventTime at) {
     int k = nearest(at.timeS());
-    if (motion.beyondBefore(at.timeS())) {
+    if (motion.cutBeyondRepairBefore(at.timeS())) {
       return MeasureValue.withheld(Measure.WRIST_COCK, at.event().word(), CUT);
     }
     double moving = motion.cockRateDegPerS(k) * at.sdS();
@@ -86,7 +88,7 @@ final class WristMeasures {
 
   private MeasureValue flexion(EventTime at) {
     int k = nearest(at.timeS());
-    if (motion.beyondBefore(at.timeS())) {
+    if (motion.cutBeyondRepairBefore(at.timeS())) {
       return MeasureValue.withheld(Measure.WRIST_FLEXION, at.event().word(), CUT);
     }
     double value = absolute ? motion.absoluteFlexionDeg(k) : motion.flexionDeg(k);
@@ -113,7 +115,7 @@ final class WristMeasures {
     for (int k = best; k < nearest(impact.get().timeS()); k++) {
       best = motion.cockDeg(k) > motion.cockDeg(best) ? k : best;
     }
-    if (motion.beyondBefore(motion.timeS(best))) {
+    if (motion.cutBeyondRepairBefore(motion.timeS(best))) {
       return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", CUT);
     }
     double value = absolute ? motion.absoluteCockDeg(best) : motion.cockDeg(best);
@@ -142,7 +144,7 @@ final class WristMeasures {
       return MeasureValue.withheld(
           Measure.WRIST_KEPT, event.word(), "the wrist cocked by less than 20 deg");
     }
-    if (motion.beyondBefore(at.get().timeS())) {
+    if (motion.cutBeyondRepairBefore(at.get().timeS())) {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), CUT);
     }
     double plateau = release.get().plateauDeg();
@@ -152,6 +154,9 @@ final class WristMeasures {
         motion.combinedSdDeg(new int[] {k, release.get().plateauAt()}, new double[] {1, -part});
     double movingSd = motion.cockRateDegPerS(k) * at.get().sdS();
     return value(
-        Measure.WRIST_KEPT, at.get(), 100 * part, 100 * Math.hypot(angleSd, movingSd) / plateau);
+        Measure.WRIST_KEPT,
+        at.get(),
+        100 * part,
+        100 * Math.hypot(PLATEAU_PART, Math.hypot(angleSd, movingSd) / plateau));
   }
 }

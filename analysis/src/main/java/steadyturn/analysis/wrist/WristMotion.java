@@ -289,7 +289,7 @@ public final class WristMotion {
   }
 
   /** Whether a rate cut beyond repair lies between takeaway and the instant. */
-  boolean beyondBefore(double timeS) {
+  public boolean cutBeyondRepairBefore(double timeS) {
     return forearmRepair.beyondBefore(timeS) || handRepair.beyondBefore(timeS);
   }
 }

@@ -80,7 +80,7 @@ public record WristReading(
     if (motion.repairedBefore(endS)) {
       flags.add("gyro-repaired");
     }
-    if (motion.beyondBefore(endS)) {
+    if (motion.cutBeyondRepairBefore(endS)) {
       flags.add("gyro-beyond-repair");
     }
     if (motion.constraintRmsDeg() > DISAGREE_DEG) {

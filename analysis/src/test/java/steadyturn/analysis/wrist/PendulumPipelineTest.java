@@ -187,9 +187,13 @@ class PendulumPipelineTest {
     // Within 2 deg: the level asked for; scale 0.2 % of 150 deg and 0.2 deg of tilt explain half.
     assertThat(cockDeg(i, SwingEvent.LEAD_ARM_LEVEL_DOWN)).isCloseTo(armLevelDeg, within(2.0));
     assertThat(cockDeg(i, SwingEvent.SHAFT_LEVEL_DOWN)).isCloseTo(shaftLevelDeg, within(2.0));
-    // Within 4 ms, the level for quick releases: here 2 deg at 500 deg/s.
-    double highest = pendulums.get(i).at(pendulums.get(i).releaseS()).cockRad();
-    assertThat(fallsThroughMs(i, Math.toDegrees(highest) - 10)).isCloseTo(fallen10Ms, within(4.0));
+    // Within the level of the release: 4 ms, or the time 2 deg take at the rate of the fall.
+    PendulumSwing pendulum = pendulums.get(i);
+    double fallenS = pendulum.fallenByS(Math.toRadians(10));
+    double fallDegPerS = -Math.toDegrees(pendulum.at(fallenS).cockRateRadPerS());
+    double highestDeg = Math.toDegrees(pendulum.at(fallenS).cockRad()) + 10;
+    assertThat(fallsThroughMs(i, highestDeg - 10))
+        .isCloseTo(fallen10Ms, within(Math.max(4, 2000 / fallDegPerS)));
     // Within 3 %: gyro scale 0.2 % of 2000 deg/s, and a smoothing of 6 ms over the peak.
     assertThat(value(i, Measure.WRIST_RATE, "").value())
         .isCloseTo(uncockDegPerS, within(0.03 * uncockDegPerS));

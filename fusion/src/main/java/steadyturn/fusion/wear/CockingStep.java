@@ -19,7 +19,7 @@ public record CockingStep(WristAlignment alignment, double purityPct, StepResult
 
   private static final String STEP = "cocking";
   private static final double LEAST_PURITY_PCT = 85;
-  private static final double AXIS_SD_RAD = Math.toRadians(6);
+  private static final double AXIS_SD_RAD = Math.toRadians(5);
   private static final double LEAST_TURN_RAD_PER_S = Math.toRadians(10);
 
   /** Reads the movement. Biases are those of the two units at rest. */

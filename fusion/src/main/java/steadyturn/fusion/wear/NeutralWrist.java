@@ -16,7 +16,7 @@ public record NeutralWrist(WristAlignment alignment, StepResult result) {
   // our choice: a strapped unit is off by 5-10 deg; 30 deg is a unit on a bent wrist or upside down
   private static final double FARTHEST_DEG = 30;
   // our assumption: a hanging arm is off the vertical, and a wrist that feels straight off straight
-  private static final double POSE_SD_RAD = Math.toRadians(1.8);
+  private static final double POSE_SD_RAD = Math.toRadians(1.6);
 
   /** Reads the pose from both units. */
   public static NeutralWrist of(

@@ -23,7 +23,7 @@ import steadyturn.fusion.rotation.Vector3;
 public final class TwoAxisJoint {
 
   /** Play of the wrist about its length, and skin that follows no rule: our assumption. */
-  private static final double PLAY_SD_RAD = Math.toRadians(0.5);
+  private static final double PLAY_SD_RAD = Math.toRadians(0.35);
 
   private static final double PLAY_CORRELATION_S = 0.1;
   private static final double ROW_STEP_S = 0.01;

@@ -39,8 +39,8 @@ public record WristAlignment(
         Quaternion.IDENTITY,
         Source.NOMINAL,
         Math.toRadians(5),
-        Math.toRadians(6),
-        Math.toRadians(6));
+        Math.toRadians(5),
+        Math.toRadians(5));
   }
 
   /** Whether a neutral pose was taken, so that angles from the straight wrist have a meaning. */
