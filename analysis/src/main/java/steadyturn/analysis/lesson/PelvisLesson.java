@@ -32,7 +32,10 @@ final class PelvisLesson {
   private static final double DRIFT_EVIDENCE = 60;
 
   /** Shortest rest before and after the turn on the spot, s. */
-  private static final double TURN_REST_S = 0.3;
+  private static final double TURN_REST_S = 0.35;
+
+  /** A slow turn passes for still while it begins and ends: that much is not counted as rest, s. */
+  private static final double SLOW_START_S = 0.25;
 
   private final AnalysisSettings settings;
   private final PelvisSteps steps;
@@ -169,8 +172,8 @@ final class PelvisLesson {
     }
     List<Anchor> anchors =
         List.of(
-            Anchor.address(before.get().startS(), before.get().endS()),
-            Anchor.address(after.get().startS(), after.get().endS()));
+            Anchor.address(before.get().startS(), before.get().endS() - SLOW_START_S),
+            Anchor.address(after.get().startS() + SLOW_START_S, after.get().endS()));
     return Optional.of(
         new SwingSpan(
             samples.between(before.get().startS() - 0.01, after.get().endS() + 0.01),

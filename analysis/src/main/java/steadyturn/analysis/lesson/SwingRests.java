@@ -43,8 +43,11 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
    */
   private static final double BEFORE_TAKEAWAY_S = 0.06;
 
-  /** A finish passes for still while it slowly comes to rest: its first part is not counted, s. */
+  /** A body passes for still while it slowly comes to rest: that first part is not counted, s. */
   private static final double SETTLING_S = 0.3;
+
+  /** But so much of a still address is always kept, s. */
+  private static final double KEPT_ADDRESS_S = 0.7;
 
   /**
    * An earlier rest lasts at least this, s; ends this before the address; lies this far back at
@@ -104,7 +107,8 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
     Optional<Rest> rest =
         new RestGate(RestSettings.address()).before(window, bias, first(window), untilS);
     if (rest.isPresent() && rest.get().endS() > untilS - 0.3) {
-      return Anchor.address(rest.get().startS(), rest.get().endS());
+      double settlingS = Math.max(0, Math.min(SETTLING_S, rest.get().lengthS() - KEPT_ADDRESS_S));
+      return Anchor.address(rest.get().startS() + settlingS, rest.get().endS());
     }
     Optional<Rest> shorter =
         new RestGate(RestSettings.address().atLeast(SHORT_ADDRESS_S))

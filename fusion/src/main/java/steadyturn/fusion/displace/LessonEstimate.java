@@ -2,6 +2,7 @@ package steadyturn.fusion.displace;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 import steadyturn.fusion.rest.RestGate;
@@ -60,8 +61,8 @@ public final class LessonEstimate {
     }
     double[] shared = new double[SHARED];
     DMatrixRMaj sharedCovariance = rounds(own, shared, rounds);
-    if (own.size() > 2 && setOutliersAside(own)) {
-      sharedCovariance = rounds(own, shared, rounds / 2);
+    for (int i = 0; i < (own.size() - 1) / 2 && setWorstAside(own); i++) {
+      sharedCovariance = rounds(own, shared, rounds);
     }
     List<SwingFit> fits = new ArrayList<>();
     for (SwingEstimate swing : own) {
@@ -78,17 +79,23 @@ public final class LessonEstimate {
     return sharedCovariance;
   }
 
-  /** A swing far off the others keeps its own estimate but teaches no shared parameter. */
-  private boolean setOutliersAside(List<SwingEstimate> own) {
-    boolean any = false;
+  /**
+   * The swing farthest off the others keeps its own estimate but teaches no shared parameter. One
+   * at a time, as a bad swing makes its good neighbours look bad.
+   */
+  private static boolean setWorstAside(List<SwingEstimate> own) {
+    double worst = OUTLIER;
+    Optional<SwingEstimate> found = Optional.empty();
     for (SwingEstimate swing : own) {
       Rows rows = swing.rows();
-      if (rows.cost() > rows.size() + OUTLIER * Math.sqrt(2.0 * rows.size())) {
-        swing.teaches = false;
-        any = true;
+      double excess = (rows.cost() - rows.size()) / Math.sqrt(2.0 * rows.size());
+      if (swing.teaches && excess > worst) {
+        worst = excess;
+        found = Optional.of(swing);
       }
     }
-    return any;
+    found.ifPresent(swing -> swing.teaches = false);
+    return found.isPresent();
   }
 
   private boolean biasKnown() {

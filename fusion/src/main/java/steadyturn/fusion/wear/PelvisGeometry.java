@@ -23,7 +23,7 @@ public record PelvisGeometry(
   static final double STANDING_TILT_RAD = Math.toRadians(10);
 
   private static final double STANDING_TILT_SD_RAD = Math.toRadians(5);
-  private static final double STANDING_SIDETILT_SD_RAD = Math.toRadians(2);
+  private static final double STANDING_SIDETILT_SD_RAD = Math.toRadians(1.3);
 
   /** A bow turns about the hip line within this (our assumption). */
   private static final double BOW_AXIS_SD_RAD = Math.toRadians(2.5);

@@ -1,0 +1,117 @@
+package steadyturn.fusion.displace;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.UnitStream;
+
+class LessonEstimateTest {
+
+  private static final Vector3 BIAS = new Vector3(0.03, -0.02, 0.025);
+
+  private static SwingSpan swing(Ride ride, Vector3 accelBias) {
+    UnitStream samples = ride.samples(200, 4, accelBias, Vector3.ZERO);
+    return new SwingSpan(
+        samples, List.of(Anchor.address(0.02, 1.0), Anchor.finish(3.0, 3.9)), List.of());
+  }
+
+  private static Ride ride(double slideM, double turnRad) {
+    return new Ride(
+        t -> slideM * Ride.step(t, 1.1, 2.8),
+        t -> -turnRad * Ride.step(t, 1.1, 1.9) + 2 * turnRad * Ride.step(t, 1.9, 2.8),
+        new Vector3(-0.11, 0, 0.08));
+  }
+
+  private static double placeErrorM(UnitMotion motion, Ride ride, double atS) {
+    int k = 0;
+    while (motion.timeS(k) < atS) {
+      k++;
+    }
+    Vector3 truth = ride.positionM(motion.timeS(k)).minus(ride.positionM(motion.timeS(0)));
+    // the level frame's heading is the unit's own first heading, which here is that of the ground
+    return motion.positionM(k).minus(truth).norm();
+  }
+
+  @Test
+  void aConstantAccelerometerBiasIsFoundBetweenTwoRests() {
+    // Given: exact samples with a bias of 3 mg on each axis. Expect: the path all the same.
+    // Within 10 mm: the prior of 4 mg and the sway allowed at the rests leave that much; a plain
+    // double
+    // integration of 3 mg over 3 s is off by 130 mm.
+    Ride ride = ride(0.1, 0.8);
+    SwingFit fit =
+        new LessonEstimate(UnitPriors.calibrated(), Ride.GRAVITY_MPS2)
+            .fit(List.of(swing(ride, BIAS)), Vector3.ZERO)
+            .swings()
+            .get(0);
+    assertThat(placeErrorM(fit.motion(), ride, 2.6)).isLessThan(0.010);
+    assertThat(fit.cost()).isLessThan(fit.rows());
+  }
+
+  @Test
+  void tenSwingsKnowTheUnitBetterThanOne() {
+    // Given: ten different swings with the same biased unit. Expect: the spread the estimate states
+    // for place at
+    // 2.6 s shrinks against one swing alone. Within: at least by a tenth; nothing is gained if
+    // parameters are not shared.
+    SplittableRandom random = new SplittableRandom(7);
+    List<SwingSpan> swings = new ArrayList<>();
+    for (int i = 0; i < 10; i++) {
+      swings.add(
+          swing(ride(0.02 + 0.1 * random.nextDouble(), 0.5 + 0.5 * random.nextDouble()), BIAS));
+    }
+    LessonEstimate estimate = new LessonEstimate(UnitPriors.calibrated(), Ride.GRAVITY_MPS2);
+    double one = spreadM(estimate.fit(swings.subList(0, 1), Vector3.ZERO).swings().get(0).motion());
+    double ten = spreadM(estimate.fit(swings, Vector3.ZERO).swings().get(0).motion());
+    assertThat(ten).isLessThan(0.9 * one);
+  }
+
+  private static double spreadM(UnitMotion motion) {
+    int k = 0;
+    while (motion.timeS(k) < 2.6) {
+      k++;
+    }
+    double[] row = motion.sensitivity(k)[6];
+    double sum = 0;
+    for (int i = 0; i < row.length; i++) {
+      for (int j = 0; j < row.length; j++) {
+        sum += row[i] * motion.covariance()[i][j] * row[j];
+      }
+    }
+    return Math.sqrt(sum);
+  }
+
+  @Test
+  void oneBadSwingTeachesTheOthersNothing() {
+    // Given: four good swings and one whose "rest" at the end still moves at 0.4 m/s. Expect: it is
+    // set aside and the
+    // others keep their place. Within 10 mm, as one of them alone.
+    List<Ride> rides = List.of(ride(0.1, 0.8), ride(0.05, 0.7), ride(0.08, 0.9), ride(0.02, 0.6));
+    List<SwingSpan> swings = new ArrayList<>();
+    rides.forEach(r -> swings.add(swing(r, BIAS)));
+    Ride runaway =
+        new Ride(t -> 0.4 * Math.max(0, t - 1.1), t -> 0.5 * Ride.step(t, 1.1, 2), Vector3.ZERO);
+    swings.add(swing(runaway, BIAS));
+    LessonFit fit =
+        new LessonEstimate(UnitPriors.calibrated(), Ride.GRAVITY_MPS2).fit(swings, Vector3.ZERO);
+    assertThat(fit.swings().get(4).taught()).isFalse();
+    for (int i = 0; i < 4; i++) {
+      assertThat(fit.swings().get(i).taught()).isTrue();
+      assertThat(placeErrorM(fit.swings().get(i).motion(), rides.get(i), 2.6)).isLessThan(0.010);
+    }
+  }
+
+  @Test
+  void theFirstAttitudeStandsLevel() {
+    // Given: force along an oblique axis. Expect: that axis points up in the level frame. Within
+    // 1e-12: algebra.
+    Vector3 up = new Vector3(0.3, -0.5, 0.8).unit();
+    Vector3 level = LessonEstimate.levelled(up.times(9.8)).rotate(up);
+    assertThat(level.z()).isCloseTo(1, within(1e-12));
+  }
+}
