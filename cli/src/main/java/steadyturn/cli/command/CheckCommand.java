@@ -1,7 +1,10 @@
 package steadyturn.cli.command;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -13,6 +16,9 @@ import steadyturn.ingest.quality.Verdict;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.Session;
 import steadyturn.ingest.recording.SessionRun;
+import steadyturn.ingest.recording.Stretch;
+import steadyturn.ingest.recording.Stretches;
+import steadyturn.ingest.recording.UnitFile;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
@@ -26,6 +32,11 @@ import steadyturn.ingest.sample.Recording;
     },
     footer = {"", "Exit code 1 when a recording cannot be read or a unit is not usable."})
 final class CheckCommand implements Callable<Integer> {
+
+  /** A table of this size is 6 million samples, 350 MB in memory. */
+  private static final long LARGEST_WHOLE_BYTES = 400_000_000;
+
+  private static final double PIECE_S = 3600;
 
   @Mixin private Console console;
 
@@ -46,12 +57,40 @@ final class CheckCommand implements Callable<Integer> {
     for (SessionRun run : lesson.runs()) {
       lessons.tried(
           () -> {
-            RecordingReport report = RecordingQuality.judge(unitsOf(run));
-            QualityReport.write(report, console.out());
-            if (report.verdict() == Verdict.NOT_USABLE) {
-              lessons.notWell();
+            if (bytesOf(run) > LARGEST_WHOLE_BYTES) {
+              checkInPieces(run, lessons);
+            } else {
+              judge(unitsOf(run), run.id(), lessons);
             }
           });
+    }
+  }
+
+  private static long bytesOf(SessionRun run) throws IOException {
+    long bytes = 0;
+    for (UnitFile unit : run.units()) {
+      bytes += Files.size(unit.table());
+    }
+    return bytes;
+  }
+
+  /** A day-long recording gets a report an hour. */
+  private void checkInPieces(SessionRun run, Lessons lessons) throws IOException {
+    try (Stretches pieces = RecordingReader.stretches(run, PIECE_S, 0)) {
+      while (pieces.hasNext()) {
+        Stretch piece = pieces.next();
+        String name =
+            String.format(Locale.ROOT, "%s, %.0f to %.0f s", run.id(), piece.fromS(), piece.toS());
+        judge(piece.recording(), name, lessons);
+      }
+    }
+  }
+
+  private void judge(Recording recording, String name, Lessons lessons) throws IOException {
+    RecordingReport report = RecordingQuality.judge(recording);
+    QualityReport.write(new RecordingReport(name, report.units()), console.out());
+    if (report.verdict() == Verdict.NOT_USABLE) {
+      lessons.notWell();
     }
   }
 
