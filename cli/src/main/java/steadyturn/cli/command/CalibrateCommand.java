@@ -27,6 +27,7 @@ import steadyturn.fusion.calibrate.UnitCalibration;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.Session;
 import steadyturn.ingest.recording.SessionRun;
+import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Finds the errors of units and keeps them by serial number. */
@@ -110,7 +111,7 @@ final class CalibrateCommand implements Callable<Integer> {
           into.orElseThrow(() -> console.wrongUsage("--map needs --into, the archive to keep it"));
       List<UnitStream> units = MappedUnits.read(path, map.get(), point, console);
       for (UnitStream unit : units) {
-        calibrate(unit, CalibrationStore.of(archive));
+        calibrate(unit, List.of(), CalibrationStore.of(archive));
       }
       return Failures.DONE;
     }
@@ -122,15 +123,17 @@ final class CalibrateCommand implements Callable<Integer> {
   private void calibrate(Session lesson, Lessons lessons) {
     for (SessionRun run : lesson.runs()) {
       CalibrationStore store = CalibrationStore.of(into.orElse(run.root()));
+      List<Mark> marks = RecordingReader.readMarks(run);
       for (UnitStream unit : RecordingReader.readUnits(run)) {
         if (point.isEmpty() || point.get().equals(unit.point().trackedPoint())) {
-          lessons.tried(() -> calibrate(unit, store));
+          lessons.tried(() -> calibrate(unit, marks, store));
         }
       }
     }
   }
 
-  private void calibrate(UnitStream unit, CalibrationStore store) throws IOException {
+  private void calibrate(UnitStream unit, List<Mark> marks, CalibrationStore store)
+      throws IOException {
     String number = serial.orElse(unit.facts().serialNumber());
     if (number.isBlank()) {
       throw new CalibrationException(
@@ -148,11 +151,21 @@ final class CalibrateCommand implements Callable<Integer> {
     UnitCalibration found = store.latest(number).orElse(UnitCalibration.none(number, today));
     Set<Step> inOrder = EnumSet.copyOf(steps);
     for (Step step : inOrder) {
-      found = take(step, unit, found, gravityMps2, today, report);
+      UnitStream asked = step == Step.REST ? tableRest(unit, marks) : unit;
+      found = take(step, asked, found, gravityMps2, today, report);
     }
     UnitStream named = serial.isPresent() ? Renamed.to(number, unit) : unit;
     CalibrationEffect.of(found, named).ifPresent(report::effect);
     console.out().println("  kept in " + store.save(found));
+  }
+
+  /** The stretch marked as a table rest, the last one; the whole recording where none is marked. */
+  private static UnitStream tableRest(UnitStream unit, List<Mark> marks) {
+    return marks.stream()
+        .filter(mark -> mark.trialType().equals("table-rest"))
+        .reduce((first, second) -> second)
+        .map(mark -> unit.between(mark.onsetS(), mark.endS()))
+        .orElse(unit);
   }
 
   private static UnitCalibration take(

@@ -108,4 +108,21 @@ class CalibrateCommandTest {
     assertThat(run.exitCode()).isEqualTo(2);
     assertThat(run.err()).contains("--into");
   }
+
+  @Test
+  void aLessonOfRawUnitsIsCalibratedByItsMarkedTableRest() throws IOException {
+    // Given: a simulated lesson of raw units, whose events name the table rest. Expect: a bias for
+    // the pelvis unit is found and kept, and the lesson can still be analysed.
+    Path archive = folder.resolve("lesson");
+    String[] simulate = {
+      "simulate", "--out", archive.toString(), "--swings", "1", "--rate", "200", "--unit", "raw"
+    };
+    assertThat(CommandLineRun.of(simulate).exitCode()).isZero();
+    CommandLineRun run =
+        CommandLineRun.of("calibrate", archive.toString(), "--point", "pelvis", "--serial", "S9");
+    assertThat(run.exitCode()).as(run.err()).isZero();
+    assertThat(run.out()).contains("table rest").contains("kept in");
+    assertThat(CalibrationStore.of(archive).latest("S9")).isPresent();
+    assertThat(CommandLineRun.of("analyze", archive.toString()).exitCode()).isZero();
+  }
 }
