@@ -67,10 +67,8 @@ final class ArmMotion {
     UnitStream stretch = stream.between(peakS - BEFORE_PEAK_S, peakS + AFTER_PEAK_S);
     GyroTrack raw = GyroTrack.of(PeakRepair.repair(stretch).stream(), bias);
     Vector3 normal = planeNormal(raw, raw.indexAt(peakS), longAxisUnit);
+    normal = planeNormal(raw, fastestAbout(raw, normal, peakS), longAxisUnit);
     double[] rate = ratesAbout(raw, normal);
-    int fastest = fastest(raw, rate, peakS);
-    normal = planeNormal(raw, fastest, longAxisUnit);
-    rate = ratesAbout(raw, normal);
     double[] time = stretch.timeColumnS();
     double[] fine = CentredMean.of(time, rate, 0.006);
     double[] coarse = CentredMean.of(time, rate, 0.015);
@@ -105,6 +103,21 @@ final class ArmMotion {
     return fastest;
   }
 
+  private static int fastestAbout(GyroTrack track, Vector3 normal, double peakS) {
+    int fastest = track.indexAt(peakS);
+    double highest = rateAbout(track, normal, fastest);
+    for (int i = track.indexAt(peakS - PLANE_S); i < track.indexAt(peakS + PLANE_S); i++) {
+      double rate = rateAbout(track, normal, i);
+      fastest = rate > highest ? i : fastest;
+      highest = Math.max(highest, rate);
+    }
+    return fastest;
+  }
+
+  private static double rateAbout(GyroTrack track, Vector3 normal, int i) {
+    return track.qTrackUnit(i).rotate(track.rateUnitRadPerS(i)).dot(normal);
+  }
+
   /** Mean axis of the last part of the downswing; the turn about the bone itself is left out. */
   private static Vector3 planeNormal(GyroTrack track, int peak, Vector3 longAxisUnit) {
     Vector3 sum = Vector3.ZERO;
@@ -119,7 +132,7 @@ final class ArmMotion {
   private static double[] ratesAbout(GyroTrack track, Vector3 normal) {
     double[] rates = new double[track.size()];
     for (int i = 0; i < rates.length; i++) {
-      rates[i] = track.qTrackUnit(i).rotate(track.rateUnitRadPerS(i)).dot(normal);
+      rates[i] = rateAbout(track, normal, i);
     }
     return rates;
   }
