@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
 import steadyturn.ingest.live.LiveRecorder;
+import steadyturn.ingest.live.LiveState;
 import steadyturn.ingest.live.LiveUnit;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sensor.FindingAdapter;
@@ -40,7 +41,7 @@ final class LivePorts implements AutoCloseable {
   void show(Console console, int marks) {
     StringJoiner line = new StringJoiner("   ");
     for (int i = 0; i < ports.size(); i++) {
-      LiveUnit.State state = ports.get(i).unit().state();
+      LiveState state = ports.get(i).unit().state();
       line.add(
           String.format(
               ROOT, "%s %.0f Hz, %d lost", name(ports.get(i)), state.rateHz(), state.lost()));
@@ -64,7 +65,7 @@ final class LivePorts implements AutoCloseable {
   String summary() {
     StringJoiner lines = new StringJoiner(System.lineSeparator());
     for (Open port : ports) {
-      LiveUnit.State s = port.unit().state();
+      LiveState s = port.unit().state();
       lines.add(
           String.format(
               ROOT,

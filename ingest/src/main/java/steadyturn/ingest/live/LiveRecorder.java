@@ -3,24 +3,19 @@ package steadyturn.ingest.live;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import steadyturn.ingest.recording.EventsFile;
 import steadyturn.ingest.recording.Participants;
 import steadyturn.ingest.recording.RecordingException;
 import steadyturn.ingest.recording.RecordingWriter;
 import steadyturn.ingest.recording.RunLabel;
 import steadyturn.ingest.sample.BodyPoint;
-import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.serial.HostTime;
@@ -59,8 +54,7 @@ public final class LiveRecorder implements AutoCloseable {
   private final Instant zeroAt = Instant.now();
   private final double zeroSteadyS = HostTime.steadyS();
   private volatile String stopReason = "";
-  private int writtenMarks;
-  private Optional<LiveTrack> eventsOf = Optional.empty();
+  private final MarkPage page;
 
   private LiveRecorder(Path root, RunLabel label, FreeRoom freeRoom, RecordingLock lock)
       throws IOException {
@@ -69,6 +63,7 @@ public final class LiveRecorder implements AutoCloseable {
     this.freeRoom = freeRoom;
     this.lock = lock;
     box = MarkBox.emptied(root);
+    page = new MarkPage(label);
     thread = new Thread(this::run, "recorder");
   }
 
@@ -175,41 +170,10 @@ public final class LiveRecorder implements AutoCloseable {
         track.flush(force);
       }
       marks.addAll(box.take());
-      writeMarks();
+      page.write(tracks, List.copyOf(marks));
     } catch (IOException | RecordingException e) {
       stopReason =
           "could not write (" + e.getMessage() + "); the recording was ended, the rest is safe";
     }
-  }
-
-  private void writeMarks() throws IOException {
-    Optional<LiveTrack> first =
-        tracks.stream().filter(LiveTrack::hasBegun).min(Comparator.comparing(LiveTrack::point));
-    if (first.isEmpty() || (writtenMarks == marks.size() && first.equals(eventsOf))) {
-      return;
-    }
-    if (marks.isEmpty()) {
-      return;
-    }
-    LiveTrack track = first.get();
-    List<Mark> onsets = new ArrayList<>();
-    List<LiveMark> now = List.copyOf(marks);
-    for (LiveMark mark : now) {
-      double onsetS = Duration.between(track.startedAt(), mark.at()).toNanos() * 1e-9;
-      onsets.add(new Mark(onsetS, mark.durationS(), mark.trialType(), mark.club(), mark.note()));
-    }
-    onsets.sort(Comparator.comparingDouble(Mark::onsetS));
-    EventsFile.write(track.folder(), label, track.point().tracksysLabel(), onsets);
-    if (eventsOf.isPresent() && !eventsOf.equals(first)) {
-      deleteEvents(eventsOf.get());
-    }
-    eventsOf = first;
-    writtenMarks = now.size();
-  }
-
-  private void deleteEvents(LiveTrack track) throws IOException {
-    String tracksys = track.point().tracksysLabel();
-    Files.deleteIfExists(track.folder().resolve(label.fileName(tracksys, "events.tsv")));
-    Files.deleteIfExists(track.folder().resolve(label.fileName(tracksys, "events.json")));
   }
 }

@@ -13,7 +13,7 @@ import steadyturn.ingest.serial.PortListener;
 
 /**
  * One unit at one port: its bytes become samples of a {@link LiveTrack}, its clock is followed, and
- * its {@link State} can be asked for by any thread.
+ * its {@link LiveState} can be asked for by any thread.
  */
 public final class LiveUnit implements PortListener, SampleSink {
 
@@ -203,38 +203,9 @@ public final class LiveUnit implements PortListener, SampleSink {
     return recorder.timeOfDay(clock.recordZeroHostS());
   }
 
-  /**
-   * What people want to know of a unit while it runs.
-   *
-   * @param point where it is worn, where known
-   * @param isThere whether its port is open
-   * @param trouble what is the matter, or empty
-   * @param rateHz samples of the last second
-   * @param lost samples its counter missed
-   * @param skippedBytes bytes that made no sense
-   * @param unplugged how often it went
-   * @param skewPpm its clock against the host's
-   * @param clockSpreadS what that is worth
-   */
-  public record State(
-      Optional<BodyPoint> point,
-      Optional<UnitHello> hello,
-      boolean isThere,
-      String trouble,
-      long samples,
-      double rateHz,
-      long lost,
-      long skippedBytes,
-      long unplugged,
-      int restarts,
-      double skewPpm,
-      double clockSpreadS,
-      double accelNormMps2,
-      double gyroNormRadPerS) {}
-
   /** The state of this moment. */
-  public synchronized State state() {
-    return new State(
+  public synchronized LiveState state() {
+    return new LiveState(
         point(),
         hello,
         isThere,

@@ -19,6 +19,11 @@ public final class SerialPortSource implements AutoCloseable {
 
   private static final int READ_TIMEOUT_MS = 200;
   private static final int BLOCK_BYTES = 1 << 14;
+
+  /** More bytes than this within some ms are a backlog: ten units' worth at 1 kHz. */
+  private static final int OLD_BYTES = 1500;
+
+  private static final double LONGEST_DISCARD_S = 1;
   private static final int FIRST_WAIT_MS = 100;
   private static final int LONGEST_WAIT_MS = 2000;
 
@@ -41,7 +46,8 @@ public final class SerialPortSource implements AutoCloseable {
 
   /** Starts reading; the listener hears when the port is there. */
   public static SerialPortSource open(String path, int baud, PortListener listener) {
-    SerialPortSource source = new SerialPortSource(path, baud, listener);
+    String whole = IS_WINDOWS ? path : Path.of(path).toAbsolutePath().toString();
+    SerialPortSource source = new SerialPortSource(whole, baud, listener);
     source.thread.start();
     return source;
   }
@@ -99,12 +105,25 @@ public final class SerialPortSource implements AutoCloseable {
     if (!port.openPort(0)) {
       return "cannot be opened (in use by another program, or no permission)";
     }
-    port.flushIOBuffers(); // what waited there while nobody listened is old
-    listener.opened();
     try {
+      discardOld(port);
+      listener.opened();
       return readAll(port);
     } finally {
       port.closePort();
+    }
+  }
+
+  /** What waited at the port while nobody listened is old: reads it away until little comes. */
+  private void discardOld(SerialPort port) {
+    port.flushIOBuffers();
+    byte[] block = new byte[BLOCK_BYTES];
+    double untilS = HostTime.steadyS() + LONGEST_DISCARD_S;
+    int waiting = OLD_BYTES;
+    while (waiting >= OLD_BYTES && HostTime.steadyS() < untilS) {
+      int count = port.readBytes(block, block.length);
+      pause(GATHER_MS);
+      waiting = count <= 0 ? 0 : port.bytesAvailable();
     }
   }
 

@@ -122,13 +122,22 @@ public final class VirtualPort implements AutoCloseable {
       try {
         Piece piece = waiting.poll(50, TimeUnit.MILLISECONDS);
         if (piece != null && HostTime.steadyS() - piece.sentS() < LONGEST_WAIT_S) {
+          double beganS = HostTime.steadyS();
           out.write(piece.bytes());
+          forgetBacklog(HostTime.steadyS() - beganS);
         }
       } catch (IOException e) {
         sleep(5); // unplugged; the bytes are lost, as they are with a cable
       } catch (InterruptedException e) {
         return;
       }
+    }
+  }
+
+  /** A write that was held up for long had no reader: what gathered meanwhile is lost. */
+  private void forgetBacklog(double heldUpS) {
+    if (heldUpS > LONGEST_WAIT_S) {
+      waiting.clear();
     }
   }
 

@@ -45,7 +45,7 @@ class SerialPathTest {
     return RecordingReader.read(Archive.open(root).sessions().get(0).runs().get(0)).recording();
   }
 
-  private static LiveUnit.State waitForEnd(LiveUnit unit, VirtualUnit player, Thread playing)
+  private static LiveState waitForEnd(LiveUnit unit, VirtualUnit player, Thread playing)
       throws InterruptedException {
     playing.join(30_000);
     assertThat(playing.isAlive()).as("still playing after 30 s").isFalse();
@@ -122,7 +122,7 @@ class SerialPathTest {
       try (SerialPortSource source = SerialPortSource.open(path.toString(), 921_600, live)) {
         Thread.sleep(300);
         Thread playing = play(player);
-        LiveUnit.State state = waitForEnd(live, player, playing);
+        LiveState state = waitForEnd(live, player, playing);
         assertThat(state.unplugged()).isEqualTo(1);
         assertThat(heardS).hasSize((int) state.samples());
         // Five seconds were played. Within 0.2 s: the start of the listening is the host's.
@@ -154,7 +154,7 @@ class SerialPathTest {
     Path path = folder.resolve("p");
     UnitStream pelvis = MadeStream.numbered(BodyPoint.PELVIS, 500, 1500);
     UnitFaults faults = new UnitFaults(2, 2, 2, 0.04, 40, List.of());
-    LiveUnit.State state;
+    LiveState state;
     try (VirtualPort port = VirtualPort.at(path);
         LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
       LiveUnit live = new LiveUnit(recorder, new BinaryFrameAdapter(), Optional.empty());

@@ -1,0 +1,34 @@
+package steadyturn.ingest.live;
+
+import java.util.Optional;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sensor.UnitHello;
+
+/**
+ * What people want to know of a unit while it runs.
+ *
+ * @param point where it is worn, where known
+ * @param isThere whether its port is open
+ * @param trouble what is the matter, or empty
+ * @param rateHz samples of the last second
+ * @param lost samples its counter missed
+ * @param skippedBytes bytes that made no sense
+ * @param unplugged how often it went
+ * @param skewPpm its clock against the host's
+ * @param clockSpreadS what that is worth
+ */
+public record LiveState(
+    Optional<BodyPoint> point,
+    Optional<UnitHello> hello,
+    boolean isThere,
+    String trouble,
+    long samples,
+    double rateHz,
+    long lost,
+    long skippedBytes,
+    long unplugged,
+    int restarts,
+    double skewPpm,
+    double clockSpreadS,
+    double accelNormMps2,
+    double gyroNormRadPerS) {}

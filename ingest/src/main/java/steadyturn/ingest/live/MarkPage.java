@@ -1,0 +1,60 @@
+package steadyturn.ingest.live;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.ingest.recording.EventsFile;
+import steadyturn.ingest.recording.RunLabel;
+import steadyturn.ingest.sample.Mark;
+
+/**
+ * The events file of a run that is being recorded. It belongs to the first unit present, in the
+ * order of the body points; when an earlier one begins later, the file moves there.
+ */
+final class MarkPage {
+
+  private final RunLabel label;
+  private int writtenMarks;
+  private Optional<LiveTrack> writtenFor = Optional.empty();
+
+  MarkPage(RunLabel label) {
+    this.label = label;
+  }
+
+  /** Writes the file anew when there is something new. */
+  void write(List<LiveTrack> tracks, List<LiveMark> marks) throws IOException {
+    Optional<LiveTrack> first =
+        tracks.stream().filter(LiveTrack::hasBegun).min(Comparator.comparing(LiveTrack::point));
+    boolean isWritten = writtenMarks == marks.size() && first.equals(writtenFor);
+    if (first.isEmpty() || marks.isEmpty() || isWritten) {
+      return;
+    }
+    LiveTrack track = first.get();
+    EventsFile.write(track.folder(), label, track.point().tracksysLabel(), onsets(marks, track));
+    if (writtenFor.isPresent() && !writtenFor.equals(first)) {
+      delete(writtenFor.get());
+    }
+    writtenFor = first;
+    writtenMarks = marks.size();
+  }
+
+  private static List<Mark> onsets(List<LiveMark> marks, LiveTrack track) {
+    List<Mark> onsets = new ArrayList<>();
+    for (LiveMark mark : marks) {
+      double onsetS = Duration.between(track.startedAt(), mark.at()).toNanos() * 1e-9;
+      onsets.add(new Mark(onsetS, mark.durationS(), mark.trialType(), mark.club(), mark.note()));
+    }
+    onsets.sort(Comparator.comparingDouble(Mark::onsetS));
+    return onsets;
+  }
+
+  private void delete(LiveTrack track) throws IOException {
+    String tracksys = track.point().tracksysLabel();
+    Files.deleteIfExists(track.folder().resolve(label.fileName(tracksys, "events.tsv")));
+    Files.deleteIfExists(track.folder().resolve(label.fileName(tracksys, "events.json")));
+  }
+}
