@@ -32,7 +32,7 @@ import steadyturn.ingest.recording.Session;
     name = "compare",
     description = {
       "Says whether clubs or lessons differ by more than this player's own spread: means,",
-      "differences with their 95 % range, and in words: real, not shown, the same within a margin."
+      "differences with their 95 %% range, and in words: real, not shown, the same within a margin."
     },
     footer = {
       "",

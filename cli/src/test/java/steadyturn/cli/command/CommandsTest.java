@@ -5,12 +5,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import picocli.CommandLine;
+import picocli.CommandLine.Model.UsageMessageSpec;
 import steadyturn.cli.CommandLineRun;
 
 final class CommandsTest {
@@ -42,13 +47,28 @@ final class CommandsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"demo", "analyze", "check", "import", "simulate", "completion"})
+  @MethodSource("steadyturn.cli.command.Commands#names")
   void everyCommandIsListedAndExplainsItself(String command) {
     CommandLineRun help = CommandLineRun.of(command, "--help");
     assertThat(help.exitCode()).isZero();
     assertThat(help.out()).startsWith("Usage: ./steadyturn " + command);
     assertThat(help.out().lines()).allMatch(line -> line.length() <= 100);
     assertThat(CommandLineRun.of("--help").out()).contains("  " + command + " ");
+  }
+
+  @Test
+  void everyPercentSignInAHelpTextIsDoubled() {
+    // Given: picocli takes help texts as format strings. Expect: no single % but %n.
+    Pattern single = Pattern.compile("(?<!%)%(?![%n])");
+    for (CommandLine command : Commands.complete().getSubcommands().values()) {
+      UsageMessageSpec usage = command.getCommandSpec().usageMessage();
+      Stream<String> texts =
+          Stream.concat(
+              Stream.of(usage.description(), usage.footer()).flatMap(Arrays::stream),
+              command.getCommandSpec().args().stream()
+                  .flatMap(a -> Arrays.stream(a.description())));
+      assertThat(texts).as(command.getCommandName()).noneMatch(t -> single.matcher(t).find());
+    }
   }
 
   @Test
