@@ -87,12 +87,9 @@ public final class Coach {
 
   private Finding finding(Rule rule, Witness witness, Teaching own) {
     List<Evidence> evidence = witness.of(rule.when());
-    return new Finding(
-        rule,
-        Witness.together(evidence),
-        evidence,
-        chain(rule, witness, own),
-        moreSwings(evidence));
+    Certainty found = Witness.together(evidence);
+    List<Link> chain = found == Certainty.NO ? List.of() : chain(rule, witness, own);
+    return new Finding(rule, found, evidence, chain, moreSwings(evidence));
   }
 
   /** Looks like a finding, and no condition speaks surely against it. */

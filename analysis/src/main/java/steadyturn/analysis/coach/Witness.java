@@ -1,6 +1,8 @@
 package steadyturn.analysis.coach;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import steadyturn.analysis.compare.ErrorSplit;
@@ -15,6 +17,7 @@ final class Witness {
 
   private final SwingGroup swings;
   private final Teaching teaching;
+  private final Map<Need, Evidence> heard = new HashMap<>();
 
   Witness(SwingGroup swings, Teaching teaching) {
     this.swings = swings;
@@ -22,7 +25,7 @@ final class Witness {
   }
 
   List<Evidence> of(List<Need> needs) {
-    return needs.stream().map(this::of).toList();
+    return needs.stream().map(need -> heard.computeIfAbsent(need, this::of)).toList();
   }
 
   /** All hold, one surely does not, or not sure yet. */
@@ -55,16 +58,27 @@ final class Witness {
   private static Evidence mean(Need need, Limit limit, GroupSummary group) {
     double half = group.halfWidthOfMean();
     double away = Math.abs(group.mean() - limit.value());
-    OptionalInt more = OptionalInt.empty();
-    for (int n = 1; n <= MOST_MORE && half > away && more.isEmpty(); n++) {
-      if (group.withCount(group.count() + n).halfWidthOfMean() <= away) {
-        more = OptionalInt.of(n);
-      }
-    }
+    OptionalInt more = half > away ? moreSwings(group, away) : OptionalInt.empty();
     double low = group.mean() - half;
     double high = group.mean() + half;
     return new Evidence(
         need, limit, group.mean(), low, high, group.count(), holds(need, limit, low, high), more);
+  }
+
+  /** Fewest more swings that make the interval narrow enough, by halving; empty when too many. */
+  private static OptionalInt moreSwings(GroupSummary group, double away) {
+    int low = 0;
+    int high = MOST_MORE;
+    if (group.withCount(group.count() + high).halfWidthOfMean() > away) {
+      return OptionalInt.empty();
+    }
+    while (high - low > 1) {
+      int middle = (low + high) / 2;
+      boolean enough = group.withCount(group.count() + middle).halfWidthOfMean() <= away;
+      low = enough ? low : middle;
+      high = enough ? middle : high;
+    }
+    return OptionalInt.of(high);
   }
 
   /** Interval of a standard deviation by the chi-square distribution. */

@@ -48,6 +48,7 @@ final class KnownPlayer {
     h.put(new MeasureAt(Measure.PELVIS_CENTRE_ALONG, "top"), new Habit(-10, 6, 12, 20));
     h.put(new MeasureAt(Measure.PELVIS_CIRCLE, ""), new Habit(65, 6, 8, 8));
     h.put(new MeasureAt(Measure.WRIST_KEPT, "lead-arm-level-down"), new Habit(95, 3, 4, 4));
+    h.put(new MeasureAt(Measure.WRIST_RELEASE, ""), new Habit(85, 5, 6, 3));
     h.put(new MeasureAt(Measure.TEMPO_BACK, ""), new Habit(0.85, 0.03, 0.03, 0.01));
     h.put(new MeasureAt(Measure.TEMPO_RATIO, ""), new Habit(3.05, 0.08, 0.12, 0.06));
     return new KnownPlayer(h);
@@ -62,11 +63,11 @@ final class KnownPlayer {
   }
 
   static KnownPlayer earlyRelease() {
-    return goodTurner().with(Measure.WRIST_KEPT, "lead-arm-level-down", 50);
+    return goodTurner().with(Measure.WRIST_RELEASE, "", 145);
   }
 
   static KnownPlayer fastTempo() {
-    return goodTurner().with(Measure.TEMPO_BACK, "", 0.56).with(Measure.TEMPO_RATIO, "", 2.1);
+    return goodTurner().with(Measure.TEMPO_BACK, "", 0.50).with(Measure.TEMPO_RATIO, "", 2.1);
   }
 
   static KnownPlayer lateAndSteady() {
@@ -78,8 +79,8 @@ final class KnownPlayer {
 
   static KnownPlayer mixed() {
     return slider()
-        .with(Measure.WRIST_KEPT, "lead-arm-level-down", 50)
-        .with(Measure.TEMPO_BACK, "", 0.56)
+        .with(Measure.WRIST_RELEASE, "", 145)
+        .with(Measure.TEMPO_BACK, "", 0.50)
         .with(Measure.TEMPO_RATIO, "", 2.1);
   }
 

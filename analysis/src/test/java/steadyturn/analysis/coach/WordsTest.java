@@ -14,7 +14,7 @@ class WordsTest {
   private static final Words WORDS = Words.of(Locale.ENGLISH);
   private static final Pattern TERMS =
       Pattern.compile(
-          "\\b(pelvis|pelvic|lead arm|lead hip|trail|cock|cast|uncock\\w*|thrust|plateau|lateral"
+          "\\b(pelvis|pelvic|lead arm|lead hip|trail|cock|uncock\\w*|thrust|plateau|lateral"
               + "|axis|sequence|interval|deviation|measure\\w* error|mid-hip|impact|azimuth)\\b",
           Pattern.CASE_INSENSITIVE);
 
@@ -27,6 +27,7 @@ class WordsTest {
       keys.add("finding." + rule.name() + ".name");
       keys.add("finding." + rule.name() + ".teacher");
       keys.add("finding." + rule.name() + ".player");
+      keys.add("finding." + rule.name() + ".aim");
       keys.add("confidence." + rule.confidence());
     }
     teaching.good().forEach(r -> keys.add("good." + r.name() + ".player"));
@@ -51,6 +52,7 @@ class WordsTest {
     for (String key : bundle.keySet()) {
       boolean forPlayer =
           key.contains(".player")
+              || key.endsWith(".aim")
               || key.startsWith("drill.")
               || key.startsWith("caution.")
               || key.startsWith("plain.");

@@ -26,6 +26,7 @@ public final class Commands {
           new Entry(
               "import", "bring in tables of other programs by a column map", ImportCommand::new),
           new Entry("compare", "tell whether clubs or lessons truly differ", CompareCommand::new),
+          new Entry("report", "write the page of a lesson to send home", ReportCommand::new),
           new Entry("simulate", "write a simulated lesson with its truth", SimulateCommand::new),
           new Entry(
               "units", "show the units at the ports, or begin a new adapter", UnitsCommand::new),

@@ -1,0 +1,176 @@
+package steadyturn.cli.command;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import steadyturn.analysis.coach.Teaching;
+import steadyturn.analysis.coach.TeachingReader;
+import steadyturn.analysis.compare.LessonSwing;
+import steadyturn.analysis.compare.SwingGroup;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.swing.SwingKind;
+import steadyturn.cli.page.Audience;
+import steadyturn.cli.page.LengthUnits;
+import steadyturn.cli.page.LessonRuns;
+import steadyturn.cli.page.Page;
+import steadyturn.cli.page.Sheet;
+import steadyturn.cli.page.SheetJson;
+import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.Session;
+import steadyturn.ingest.recording.SessionRun;
+import steadyturn.ingest.sample.Mark;
+
+/** Writes the page to send home. */
+@Command(
+    name = "report",
+    description = {
+      "Writes a lesson as one page: the one thing to work on with its likely effect, a drill with a",
+      "goal, pictures, and numbers with their 95 % range. The file needs nothing from a network."
+    },
+    footer = {"", "Prints the path of each page written."},
+    sortOptions = false)
+final class ReportCommand implements Callable<Integer> {
+
+  enum Format {
+    HTML,
+    JSON;
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  @Mixin private Console console;
+
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "LESSON",
+      description = "A lesson's folder, or an archive for one page a lesson.")
+  private List<Path> paths = List.of();
+
+  @Option(
+      names = "--for",
+      paramLabel = "READER",
+      description = "teacher: everything; player: one thing in plain words. Default: teacher.")
+  private Audience audience = Audience.TEACHER;
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      description = "html, or json with the same content. Default: html.")
+  private Format format = Format.HTML;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "Folder for the pages. Default: the current one.")
+  private Path out = Path.of("");
+
+  @Option(names = "--club", paramLabel = "CLUB", description = "Default: the one most hit.")
+  private String club = "";
+
+  @Option(
+      names = "--units",
+      paramLabel = "UNITS",
+      description = "metric or imperial lengths. Default: metric.")
+  private LengthUnits units = LengthUnits.METRIC;
+
+  @Option(
+      names = "--model",
+      paramLabel = "PATH",
+      description = "Hold the swings against the balls struck in this lesson.")
+  private Optional<Path> model = Optional.empty();
+
+  @Option(
+      names = "--model-swing",
+      paramLabel = "N",
+      description = "Only against this swing of the model lesson.")
+  private Optional<Integer> modelSwing = Optional.empty();
+
+  @Option(
+      names = "--teaching",
+      paramLabel = "FILE",
+      description = "A teacher's own limits, findings and drills, on top of the shipped ones.")
+  private Optional<Path> teachingFile = Optional.empty();
+
+  @Override
+  public Integer call() throws IOException {
+    Teaching teaching =
+        teachingFile.isPresent()
+            ? TeachingReader.read(teachingFile.get())
+            : TeachingReader.shipped();
+    Optional<SwingGroup> against = model.isPresent() ? modelSwings() : Optional.empty();
+    if (model.isPresent() && against.isEmpty()) {
+      console.warn("no such swing in the model lesson " + model.get());
+      return Failures.FAILED;
+    }
+    Lessons lessons = Lessons.under(paths, console);
+    lessons.each(lesson -> report(lesson, lessons, teaching, against));
+    return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  private void report(
+      Session lesson, Lessons lessons, Teaching teaching, Optional<SwingGroup> against)
+      throws IOException {
+    List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
+    if (results.isEmpty()) {
+      return;
+    }
+    Sheet sheet = Sheet.of(label(lesson), runs(lesson, results), teaching, club, against);
+    String text =
+        format == Format.HTML
+            ? Page.html(sheet, audience, units, Locale.ENGLISH)
+            : SheetJson.json(sheet, audience, Locale.ENGLISH);
+    Files.createDirectories(out.toAbsolutePath());
+    Path file = out.resolve(lesson.id() + "_page-" + audience + "." + format);
+    Files.writeString(file, text);
+    console.out().println(file);
+  }
+
+  private static String label(Session lesson) {
+    return lesson.lesson().isEmpty() ? lesson.id() : lesson.lesson();
+  }
+
+  private static LessonRuns runs(Session lesson, List<LessonResult> results) {
+    Map<String, List<Mark>> marks =
+        lesson.runs().stream()
+            .collect(Collectors.toMap(SessionRun::id, RecordingReader::readMarks, (a, b) -> a));
+    LessonRuns runs = new LessonRuns(results.get(0).player());
+    results.forEach(r -> runs.add(r, marks.getOrDefault(r.recording(), List.of())));
+    return runs;
+  }
+
+  /** The balls struck in the model lesson, or the one swing asked for. */
+  private Optional<SwingGroup> modelSwings() {
+    Lessons lessons = Lessons.under(List.of(model.orElseThrow()), console);
+    List<LessonSwing> swings = new ArrayList<>();
+    lessons.each(
+        lesson -> {
+          for (LessonResult result : AnalyzeCommand.analyze(lesson, lessons)) {
+            result.swings().stream()
+                .filter(this::isModel)
+                .forEach(swing -> swings.add(new LessonSwing(lesson.id(), swing)));
+          }
+        });
+    return swings.isEmpty() ? Optional.empty() : Optional.of(new SwingGroup("model", swings));
+  }
+
+  private boolean isModel(SwingResult swing) {
+    return modelSwing.isPresent()
+        ? swing.number() == modelSwing.get()
+        : swing.kind() == SwingKind.HIT;
+  }
+}

@@ -1,0 +1,15 @@
+package steadyturn.cli.page;
+
+import java.util.Locale;
+
+/** For whom a page is: the teacher sees everything, the player one thing in plain words. */
+public enum Audience {
+  TEACHER,
+  PLAYER;
+
+  /** The word of the command line. */
+  @Override
+  public String toString() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,108 @@
+package steadyturn.cli.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.coach.Drill;
+import steadyturn.analysis.coach.DrillRep;
+import steadyturn.analysis.coach.DrillScore;
+import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.GroupSummary;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.MeasureValue;
+
+/** Full swings before and after a drill, the repetitions between them, and the drill's goal. */
+final class BeforeAndAfter {
+
+  private static final int WIDTH = 480;
+  private static final int HEIGHT = 240;
+
+  private final Pen pen;
+  private final DrillScore score;
+  private final ComparisonRow effect;
+
+  private BeforeAndAfter(Pen pen, DrillScore score, ComparisonRow effect) {
+    this.pen = pen;
+    this.score = score;
+    this.effect = effect;
+  }
+
+  /** The picture; empty without swings on both sides of the drill. */
+  static Optional<Html> draw(Pen pen, DrillScore score) {
+    return score.effect().map(effect -> new BeforeAndAfter(pen, score, effect).drawn());
+  }
+
+  private Html drawn() {
+    Drill drill = score.drill();
+    List<MeasureValue> reps = score.reps().stream().map(DrillRep::value).toList();
+    int firstRep = score.reps().isEmpty() ? Integer.MAX_VALUE : score.reps().get(0).swing();
+    List<MeasureValue> before = new ArrayList<>();
+    List<MeasureValue> after = new ArrayList<>();
+    for (SwingResult swing : pen.sheet().swings()) {
+      swing
+          .measure(drill.judgedBy().measure(), drill.judgedBy().at())
+          .filter(MeasureValue::given)
+          .ifPresent(v -> (swing.number() < firstRep ? before : after).add(v));
+    }
+    String name = pen.words().text("drill." + drill.name() + ".name");
+    Drawing drawing =
+        new Drawing(
+            "effect-" + drill.name(),
+            WIDTH,
+            HEIGHT,
+            pen.words().text("picture.effect.title", name),
+            pen.words()
+                .text(
+                    "picture.effect.alt",
+                    pen.name(drill.judgedBy()),
+                    mean(effect.first()),
+                    mean(effect.second())));
+    Frame frame = frame(drill, List.of(before, reps, after));
+    frame.axisY(
+        drawing,
+        pen.amounts().unit(drill.judgedBy().measure()),
+        pen.amounts().factor(drill.judgedBy().measure()),
+        5);
+    double y1 = frame.y(drill.high());
+    drawing.box(
+        frame.left(), y1, frame.width(), frame.y(drill.low()) - y1, Ink.GOAL, Ink.GOAL, 0.16);
+    column(drawing, frame, 0, "picture.before", before, Ink.BACK);
+    column(drawing, frame, 1, "picture.drill", reps, Ink.POINT);
+    column(drawing, frame, 2, "picture.after", after, Ink.DOWN);
+    return drawing.done();
+  }
+
+  private String mean(GroupSummary group) {
+    return pen.amount(group, score.drill().judgedBy().measure());
+  }
+
+  private static Frame frame(Drill drill, List<List<MeasureValue>> columns) {
+    double low = drill.low();
+    double high = drill.high();
+    for (List<MeasureValue> column : columns) {
+      for (MeasureValue v : column) {
+        low = Math.min(low, v.low());
+        high = Math.max(high, v.high());
+      }
+    }
+    double room = 0.06 * (high - low);
+    return new Frame(58, 10, WIDTH - 72, HEIGHT - 46, 0, 3, low - room, high + room);
+  }
+
+  private void column(
+      Drawing drawing,
+      Frame frame,
+      int column,
+      String key,
+      List<MeasureValue> values,
+      String colour) {
+    for (int i = 0; i < values.size(); i++) {
+      MeasureValue v = values.get(i);
+      double x = frame.x(column + (i + 1.0) / (values.size() + 1));
+      drawing.line(x, frame.y(v.low()), x, frame.y(v.high()), Ink.QUIET, 1.2);
+      drawing.dot(x, frame.y(v.value()), 5, colour);
+    }
+    drawing.words(
+        frame.x(column + 0.5), frame.bottom() + 22, "middle", pen.words().text(key), "label");
+  }
+}

@@ -1,0 +1,131 @@
+package steadyturn.cli.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.compare.GroupSummary;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Curve;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.swing.SwingEvent;
+
+/** Wrist cock over the time before impact, with the release and its range. */
+final class CockOnTheWayDown {
+
+  private static final int WIDTH = 480;
+  private static final int HEIGHT = 300;
+  private static final double STEP_MS = 5;
+
+  private final Pen pen;
+  private final List<SwingResult> swings;
+  private final double fromMs;
+
+  private CockOnTheWayDown(Pen pen, List<SwingResult> swings) {
+    this.pen = pen;
+    this.swings = swings;
+    double longest = 200;
+    for (SwingResult swing : swings) {
+      double downMs =
+          1e3
+              * (MeanMotion.timeS(swing, SwingEvent.IMPACT)
+                  - MeanMotion.timeS(swing, SwingEvent.TOP));
+      longest = Double.isFinite(downMs) ? Math.max(longest, downMs) : longest;
+    }
+    fromMs = Math.ceil(longest / 50) * 50;
+  }
+
+  /** The picture; empty where the wrist was not measured. */
+  static Optional<Html> draw(Pen pen) {
+    List<SwingResult> withCock =
+        pen.sheet().swings().stream()
+            .filter(s -> MeanMotion.curve(s, Measure.WRIST_COCK).isPresent())
+            .filter(s -> Double.isFinite(MeanMotion.timeS(s, SwingEvent.IMPACT)))
+            .toList();
+    return withCock.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new CockOnTheWayDown(pen, withCock).drawn());
+  }
+
+  private Html drawn() {
+    List<List<double[]>> lines = swings.stream().map(this::line).toList();
+    double low = 0;
+    double high = 30;
+    for (List<double[]> line : lines) {
+      for (double[] p : line) {
+        low = Math.min(low, p[1] - 5);
+        high = Math.max(high, p[1] + 8);
+      }
+    }
+    Frame frame = new Frame(58, 14, WIDTH - 72, HEIGHT - 60, fromMs, 0, low, high);
+    Drawing drawing =
+        new Drawing(
+            "cock",
+            WIDTH,
+            HEIGHT,
+            pen.words().text("picture.cock.title"),
+            pen.words().text("picture.cock.alt", pen.amount(Measure.WRIST_RELEASE, "")));
+    frame.axisX(drawing, pen.words().text("picture.cock.x"), 1, 7);
+    frame.axisY(drawing, pen.words().text("picture.cock.y"), 1, 6);
+    lines.forEach(line -> drawing.path(onPaper(frame, line), Ink.QUIET, 0.8, "", 0.45));
+    drawing.path(onPaper(frame, mean(lines)), Ink.DOWN, 4, "", 1);
+    release(drawing, frame);
+    return drawing.done();
+  }
+
+  /** Cock of one swing from its top on, every 5 ms before impact. */
+  private List<double[]> line(SwingResult swing) {
+    Curve cock = MeanMotion.curve(swing, Measure.WRIST_COCK).orElseThrow();
+    double impactS = MeanMotion.timeS(swing, SwingEvent.IMPACT);
+    List<double[]> points = new ArrayList<>();
+    int k = 0;
+    for (double ms = fromMs; ms >= 0; ms -= STEP_MS) {
+      double t = impactS - ms / 1e3;
+      while (k < cock.timeS().size() - 1 && cock.timeS().get(k + 1) < t) {
+        k++;
+      }
+      if (k < cock.timeS().size() - 1 && cock.timeS().get(k) <= t) {
+        double t0 = cock.timeS().get(k);
+        double part = (t - t0) / (cock.timeS().get(k + 1) - t0);
+        double value = (1 - part) * cock.value().get(k) + part * cock.value().get(k + 1);
+        points.add(new double[] {ms, value});
+      }
+    }
+    return points;
+  }
+
+  private static List<double[]> mean(List<List<double[]>> lines) {
+    List<double[]> out = new ArrayList<>();
+    int shortest = lines.stream().mapToInt(List::size).min().orElse(0);
+    for (int i = 1; i <= shortest; i++) {
+      double ms = 0;
+      double value = 0;
+      for (List<double[]> line : lines) {
+        double[] p = line.get(line.size() - i);
+        ms += p[0] / lines.size();
+        value += p[1] / lines.size();
+      }
+      out.add(0, new double[] {ms, value});
+    }
+    return out;
+  }
+
+  private static List<double[]> onPaper(Frame frame, List<double[]> points) {
+    return points.stream().map(p -> new double[] {frame.x(p[0]), frame.y(p[1])}).toList();
+  }
+
+  private void release(Drawing drawing, Frame frame) {
+    Optional<GroupSummary> release =
+        pen.mean(Measure.WRIST_RELEASE, "").filter(g -> g.count() >= 3);
+    if (release.isEmpty()) {
+      return;
+    }
+    double half = release.get().halfWidthOfMean();
+    double x1 = frame.x(release.get().mean() + half);
+    double x2 = frame.x(release.get().mean() - half);
+    drawing.box(x1, frame.top(), x2 - x1, frame.height(), Ink.POINT, "none", 0.35);
+    double x = frame.x(release.get().mean());
+    drawing.line(x, frame.top(), x, frame.bottom(), Ink.POINT, 2);
+    drawing.words(
+        x - 8, frame.bottom() - 10, "end", pen.words().text("picture.cock.release"), "label");
+  }
+}

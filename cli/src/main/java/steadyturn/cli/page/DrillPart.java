@@ -1,0 +1,137 @@
+package steadyturn.cli.page;
+
+import java.util.List;
+import steadyturn.analysis.coach.Drill;
+import steadyturn.analysis.coach.DrillScore;
+import steadyturn.analysis.coach.Finding;
+import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.measure.Measure;
+
+/** The drill with its goal and its cautions, and how the drills of this lesson went. */
+final class DrillPart {
+
+  private final Pen pen;
+  private final Html html = new Html();
+
+  private DrillPart(Pen pen) {
+    this.pen = pen;
+  }
+
+  /** The drill of the priority; the teacher also sees the others that may help. */
+  static Html toDo(Pen pen) {
+    DrillPart part = new DrillPart(pen);
+    List<String> drills =
+        pen.sheet().advice().priority().map(Finding::rule).map(r -> r.drills()).orElse(List.of());
+    part.html.open("section", "class", "drill");
+    part.html.element("h2", part.text("page.drill" + (pen.forPlayer() ? ".player" : "")));
+    if (drills.isEmpty()) {
+      part.html.element("p", part.text("page.drill.none"));
+    } else {
+      part.drill(pen.sheet().teaching().drill(drills.get(0)));
+      part.others(drills.subList(1, drills.size()));
+    }
+    part.html.close("section");
+    return part.html;
+  }
+
+  /** Repetitions of this lesson and their effect. */
+  static Html done(Pen pen) {
+    DrillPart part = new DrillPart(pen);
+    if (!pen.sheet().drills().isEmpty()) {
+      part.html.open("section").element("h2", part.text("page.drills-done"));
+      pen.sheet().drills().forEach(part::score);
+      part.html.close("section");
+    }
+    return part.html;
+  }
+
+  private void drill(Drill drill) {
+    String key = "drill." + drill.name();
+    html.element("p", text(key + ".name"), "class", "big");
+    html.open("dl");
+    html.element("dt", text("page.drill.do")).element("dd", text(key + ".do"));
+    html.element("dt", text("page.drill.feel")).element("dd", text(key + ".feel"));
+    html.element("dt", text("page.drill.goal"));
+    html.element("dd", Pen.sentence(goal(drill)) + ". " + text("page.drill.reps", drill.reps()));
+    html.close("dl");
+    html.open("div", "class", "care").element("h3", text("page.care")).open("ul");
+    drill.cautions().forEach(c -> html.element("li", text("caution." + c)));
+    html.close("ul").close("div");
+  }
+
+  /** The band in words; for the player without signs, sideways with its direction. */
+  private String goal(Drill drill) {
+    Measure measure = drill.judgedBy().measure();
+    String name = pen.name(drill.judgedBy());
+    if (!pen.forPlayer()) {
+      return text(
+          "page.drill.goal.words",
+          name,
+          pen.amounts().asSet(drill.low(), measure),
+          (pen.amounts().asSet(drill.high(), measure) + " " + pen.amounts().unit(measure)).strip());
+    }
+    String low = pen.amounts().plain(drill.low(), measure);
+    String high = pen.amounts().plain(drill.high(), measure);
+    if (measure == Measure.PELVIS_SLIDE) {
+      low = text(drill.low() < 0 ? "unit.away" : "unit.towards", low);
+      high = text(drill.high() < 0 ? "unit.away" : "unit.towards", high);
+    } else if (drill.low() < 0 && drill.high() <= 0) {
+      String swap = low;
+      low = high;
+      high = swap;
+    } else if (drill.low() < 0) {
+      return text("page.drill.goal.most", name, high);
+    }
+    return text("page.drill.goal.words", name, low, high);
+  }
+
+  private void others(List<String> names) {
+    if (pen.forPlayer() || names.isEmpty()) {
+      return;
+    }
+    html.element("h3", text("page.drill.others"));
+    html.open("ul");
+    for (String name : names) {
+      html.open("li").element("strong", text("drill." + name + ".name") + ". ");
+      html.words(Pen.sentence(goal(pen.sheet().teaching().drill(name))) + ".").close("li");
+    }
+    html.close("ul");
+  }
+
+  private void score(DrillScore score) {
+    String name = text("drill." + score.drill().name() + ".name");
+    html.open("p");
+    html.words(
+        text(
+            "page.drills-done.score",
+            name,
+            score.inBand(),
+            score.reps().size(),
+            score.longestRun()));
+    if (score.unseen() > 0) {
+      html.words(" " + text("page.drills-done.unseen", score.unseen()));
+    }
+    score.effect().ifPresent(e -> html.words(" " + effect(e)));
+    html.close("p");
+    BeforeAndAfter.draw(pen, score)
+        .ifPresent(
+            svg -> {
+              html.open("figure").part(svg).open("figcaption");
+              html.element("strong", text("picture.effect.title", name) + ". ");
+              html.words(text("picture.effect.text")).close("figcaption").close("figure");
+            });
+  }
+
+  private String effect(ComparisonRow e) {
+    Measure measure = e.what().measure();
+    return text(
+        "page.effect",
+        pen.amount(e.first(), measure),
+        pen.amount(e.second(), measure),
+        text("verdict." + e.verdict().word()));
+  }
+
+  private String text(String key, Object... values) {
+    return pen.words().text(key, values);
+  }
+}

@@ -1,0 +1,74 @@
+package steadyturn.cli.page;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** The space of a chart: where a value lies on the paper, and the axes at its edges. */
+record Frame(
+    double left,
+    double top,
+    double width,
+    double height,
+    double xLow,
+    double xHigh,
+    double yLow,
+    double yHigh) {
+
+  double x(double value) {
+    return left + (value - xLow) / (xHigh - xLow) * width;
+  }
+
+  double y(double value) {
+    return top + (yHigh - value) / (yHigh - yLow) * height;
+  }
+
+  double bottom() {
+    return top + height;
+  }
+
+  double right() {
+    return left + width;
+  }
+
+  /** Round numbers in a range, about as many as asked for. */
+  static List<Double> ticks(double low, double high, int about) {
+    double from = Math.min(low, high);
+    double to = Math.max(low, high);
+    double rough = (to - from) / about;
+    double power = Math.pow(10, Math.floor(Math.log10(rough)));
+    double part = rough / power;
+    double step = power * (part < 1.5 ? 1 : part < 3.5 ? 2 : part < 7.5 ? 5 : 10);
+    List<Double> ticks = new ArrayList<>();
+    for (double t = Math.ceil(from / step) * step; t <= to + 1e-9 * step; t += step) {
+      ticks.add(Math.abs(t) < 1e-9 * step ? 0 : t);
+    }
+    return ticks;
+  }
+
+  /** Marks and numbers along the bottom; values are multiplied before they are printed. */
+  void axisX(Drawing drawing, String name, double factor, int about) {
+    for (double t : ticks(xLow * factor, xHigh * factor, about)) {
+      double at = x(t / factor);
+      drawing.line(at, top, at, bottom(), Ink.FAINT, t == 0 ? 1.6 : 0.6);
+      drawing.words(at, bottom() + 14, "middle", number(t), "tick");
+    }
+    drawing.words(left + width / 2, bottom() + 31, "middle", name, "axis");
+  }
+
+  /** Marks and numbers along the left. */
+  void axisY(Drawing drawing, String name, double factor, int about) {
+    for (double t : ticks(yLow * factor, yHigh * factor, about)) {
+      double at = y(t / factor);
+      drawing.line(left, at, right(), at, Ink.FAINT, t == 0 ? 1.6 : 0.6);
+      drawing.words(left - 6, at + 4, "end", number(t), "tick");
+    }
+    drawing.upwards(left - 36, top + height / 2, name, "axis");
+  }
+
+  private static String number(double t) {
+    if (t == Math.rint(t)) {
+      return Amounts.decimal(t, 0);
+    }
+    return Amounts.decimal(t, Math.abs(10 * t - Math.rint(10 * t)) < 1e-6 ? 1 : 2);
+  }
+}

@@ -1,0 +1,15 @@
+package steadyturn.cli.page;
+
+import java.util.Locale;
+
+/** Lengths in millimetres and centimetres, or in inches. */
+public enum LengthUnits {
+  METRIC,
+  IMPERIAL;
+
+  /** The word of the command line. */
+  @Override
+  public String toString() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+}

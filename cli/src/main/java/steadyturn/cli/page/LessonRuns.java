@@ -1,0 +1,84 @@
+package steadyturn.cli.page;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Curve;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.sample.Mark;
+import steadyturn.ingest.sample.Player;
+
+/**
+ * The recordings of one lesson laid end to end on one time axis, so that swings and marks of short
+ * recordings can be held against one another; swings are numbered through.
+ */
+public final class LessonRuns {
+
+  /** Longer than any recording. */
+  private static final double APART_S = 1e6;
+
+  private final Player player;
+  private final List<SwingResult> swings = new ArrayList<>();
+  private final List<Mark> marks = new ArrayList<>();
+  private final Set<String> notices = new LinkedHashSet<>();
+  private int runs;
+
+  public LessonRuns(Player player) {
+    this.player = player;
+  }
+
+  /** Adds the next recording with the marks noted while it ran. */
+  public void add(LessonResult result, List<Mark> itsMarks) {
+    double laterS = runs * APART_S;
+    runs++;
+    result.swings().forEach(s -> swings.add(later(s, laterS, swings.size() + 1)));
+    for (Mark m : itsMarks) {
+      marks.add(new Mark(m.onsetS() + laterS, m.durationS(), m.trialType(), m.club(), m.note()));
+    }
+    notices.addAll(result.notices());
+  }
+
+  private static SwingResult later(SwingResult s, double laterS, int number) {
+    return new SwingResult(
+        number,
+        s.club(),
+        s.kind(),
+        s.flags(),
+        s.events().stream()
+            .map(e -> new EventTime(e.event(), e.timeS() + laterS, e.sdS(), e.grade(), e.why()))
+            .toList(),
+        s.measures(),
+        s.curves().stream().map(c -> later(c, laterS)).toList());
+  }
+
+  private static Curve later(Curve c, double laterS) {
+    return new Curve(
+        c.id(), c.unit(), c.timeS().stream().map(t -> t + laterS).toList(), c.value(), c.sd());
+  }
+
+  Player player() {
+    return player;
+  }
+
+  List<SwingResult> swings() {
+    return swings;
+  }
+
+  /** Balls struck; where none was, the practice swings. */
+  List<SwingResult> hits() {
+    List<SwingResult> hits = swings.stream().filter(s -> s.kind() == SwingKind.HIT).toList();
+    return hits.isEmpty() ? swings : hits;
+  }
+
+  List<Mark> marks() {
+    return marks;
+  }
+
+  List<String> notices() {
+    return List.copyOf(notices);
+  }
+}

@@ -1,0 +1,83 @@
+package steadyturn.cli.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.coach.ModelComparison;
+import steadyturn.analysis.coach.ModelCurve;
+import steadyturn.analysis.compare.SwingGroup;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Curve;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.SwingEvent;
+
+/** The mean motion of several swings, on an axis where 0 is takeaway, 75 the top, 100 impact. */
+final class MeanMotion {
+
+  static final double TAKEAWAY = 0;
+  static final double TOP = 75;
+  static final double IMPACT = 100;
+
+  private final List<ModelCurve> curves;
+
+  MeanMotion(SwingGroup swings) {
+    curves = ModelComparison.of(swings, swings, List.of()).curves();
+  }
+
+  boolean has(Measure measure) {
+    return curve(measure).isPresent();
+  }
+
+  private Optional<ModelCurve> curve(Measure measure) {
+    return curves.stream().filter(c -> c.id().equals(measure.id())).findFirst();
+  }
+
+  /** Points of one measure over another, between two places. */
+  List<double[]> points(Measure x, Measure y, double from, double to) {
+    List<double[]> out = new ArrayList<>();
+    if (has(x) && has(y)) {
+      ModelCurve cx = curve(x).orElseThrow();
+      ModelCurve cy = curve(y).orElseThrow();
+      for (int i = 0; i < cx.place().size(); i++) {
+        double place = cx.place().get(i);
+        double[] point = {cx.player().get(i), cy.player().get(i)};
+        if (place >= from && place <= to && Double.isFinite(point[0] + point[1])) {
+          out.add(point);
+        }
+      }
+    }
+    return out;
+  }
+
+  /** Points of one measure over another in one swing, from takeaway to impact. */
+  static List<double[]> points(SwingResult swing, Measure x, Measure y) {
+    List<double[]> out = new ArrayList<>();
+    Optional<Curve> cx = curve(swing, x);
+    Optional<Curve> cy = curve(swing, y);
+    double from = timeS(swing, SwingEvent.TAKEAWAY);
+    double to = timeS(swing, SwingEvent.IMPACT);
+    if (cx.isPresent() && cy.isPresent()) {
+      for (int i = 0; i < cx.get().timeS().size(); i++) {
+        double t = cx.get().timeS().get(i);
+        if (t >= from && t <= to) {
+          out.add(new double[] {cx.get().value().get(i), cy.get().value().get(i)});
+        }
+      }
+    }
+    return out;
+  }
+
+  static Optional<Curve> curve(SwingResult swing, Measure measure) {
+    return swing.curves().stream().filter(c -> c.id().equals(measure.id())).findFirst();
+  }
+
+  /** When a swing reached a key position, s; NaN where it was not found. */
+  static double timeS(SwingResult swing, SwingEvent event) {
+    return swing.events().stream()
+        .filter(e -> e.event() == event)
+        .findFirst()
+        .map(EventTime::timeS)
+        .orElse(Double.NaN);
+  }
+}

@@ -1,0 +1,236 @@
+package steadyturn.cli.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import steadyturn.cli.CommandLineRun;
+
+/** The page of a simulated left-handed slider, eight balls at 200 Hz, seed 11. */
+class ReportPageTest {
+
+  private static final Path JUDGE = Path.of("src", "test", "node");
+  private static final Path BROWSER =
+      Path.of(System.getenv().getOrDefault("CHROMIUM", "/usr/bin/chromium"));
+
+  @TempDir static Path folder;
+
+  @BeforeAll
+  static void writeTheLesson() {
+    run(
+        "simulate",
+        "--out",
+        lesson(),
+        "--swings",
+        "8",
+        "--style",
+        "slider",
+        "--handed",
+        "left",
+        "--player",
+        "nele",
+        "--lesson",
+        "02",
+        "--seed",
+        "11",
+        "--rate",
+        "200");
+    run("report", lesson(), "--out", pages(), "--for", "player");
+    run("report", lesson(), "--out", pages(), "--for", "teacher", "--model", lesson());
+    run("report", lesson(), "--out", pages(), "--for", "teacher", "--format", "json");
+  }
+
+  private static String lesson() {
+    return folder.resolve("lesson").toString();
+  }
+
+  private static String pages() {
+    return folder.resolve("pages").toString();
+  }
+
+  private static String run(String... args) {
+    CommandLineRun run = CommandLineRun.of(args);
+    assertThat(run.exitCode()).as(run.err()).isZero();
+    return run.out();
+  }
+
+  private static String page(String name) throws IOException {
+    return Files.readString(folder.resolve("pages").resolve("sub-nele_ses-02_page-" + name));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"player.html", "teacher.html"})
+  void thePageNeedsNothingButItself(String name) throws IOException {
+    // Given: a page. Expect: no script, no address but the name of the SVG language.
+    String html = page(name).replace("http://www.w3.org/2000/svg", "");
+    assertThat(html).doesNotContain("<script", "http:", "https:", "url(", "@import", "src=");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"player.html", "teacher.html"})
+  void everyPictureHasATitleAndADescription(String name) throws IOException {
+    String html = page(name);
+    int pictures = html.split("<svg ", -1).length - 1;
+    assertThat(pictures).isGreaterThanOrEqualTo(3);
+    assertThat(html.split("<desc id=", -1).length - 1).isEqualTo(pictures);
+    assertThat(html.split("role=\"img\"", -1).length - 1).isEqualTo(pictures);
+  }
+
+  @Test
+  void thePlayersPageHasThreePicturesOneThingAndTheCautions() throws IOException {
+    String html = page("player.html");
+    assertThat(html.split("<svg ", -1)).hasSize(4);
+    assertThat(html).contains("Turn more, slide less", "Take care", "Stop if anything hurts");
+  }
+
+  @Test
+  void thePlayersPageUsesNoTermToLookUp() throws IOException {
+    // Given: the player's page without markup. Expect: none of the words only a teacher uses.
+    String words = words(page("player.html"));
+    var terms =
+        Pattern.compile(
+            "\\b(pelvis|lead arm|trail|cock|thrust|plateau|lateral|interval|deviation|impact)\\b",
+            Pattern.CASE_INSENSITIVE);
+    assertThat(terms.matcher(words).results().map(m -> m.group())).isEmpty();
+  }
+
+  @Test
+  void everyMeasuredNumberForThePlayerSaysAbout() throws IOException {
+    // Given: the list of what was measured. Expect: "about" in each of its lines.
+    String html = page("player.html");
+    String measured = html.substring(html.indexOf("What was measured"), html.indexOf("Your drill"));
+    List<String> lines = List.of(measured.split("<li>", -1));
+    assertThat(lines.size()).isGreaterThan(1);
+    assertThat(lines.subList(1, lines.size())).allMatch(line -> line.contains("about "));
+  }
+
+  @Test
+  void everyMeanForTheTeacherHasItsRange() throws IOException {
+    // Given: the table of means. Expect: a range in brackets in every row.
+    String html = page("teacher.html");
+    String table = html.substring(html.indexOf("The numbers"));
+    table = table.substring(table.indexOf("<tbody>"), table.indexOf("</tbody>"));
+    List<String> rows = List.of(table.split("<tr>", -1));
+    assertThat(rows.size()).isGreaterThan(8);
+    assertThat(rows.subList(1, rows.size())).allMatch(row -> row.matches("(?s).*\\(.* to .*\\).*"));
+  }
+
+  @Test
+  void theObjectForScriptsSaysTheSame() throws IOException {
+    JsonNode root = new ObjectMapper().readTree(page("teacher.json"));
+    String html = page("teacher.html");
+    assertThat(root.path("priority").path("id").asText()).isEqualTo("slide-for-turn");
+    assertThat(html).contains(root.path("priority").path("name").asText());
+    assertThat(root.path("numbers").size()).isGreaterThan(8);
+    assertThat(root.path("priority").path("evidence").get(0).path("low").isNumber()).isTrue();
+    assertThat(root.path("meanSlideMmTurnDeg").size()).isGreaterThan(50);
+    for (JsonNode ask : root.path("asks")) {
+      assertThat(html).contains(ask.asText());
+    }
+  }
+
+  @Test
+  void inchesAreInchesEverywhere() throws IOException {
+    run("report", lesson(), "--out", pages() + "-in", "--units", "imperial");
+    String html =
+        Files.readString(Path.of(pages() + "-in").resolve("sub-nele_ses-02_page-teacher.html"));
+    assertThat(words(html)).contains(" in (").doesNotContain(" mm");
+  }
+
+  @Test
+  void aTeachersOwnLimitIsHeeded() throws IOException {
+    // Given: a file that calls only a share of turn under 5 % too little. Expect: another priority.
+    Path own = folder.resolve("own.toml");
+    Files.writeString(own, "[limit]\nshare-low = { value = 5, unit = \"%\" }\n");
+    run(
+        "report",
+        lesson(),
+        "--out",
+        pages() + "-own",
+        "--format",
+        "json",
+        "--teaching",
+        own.toString());
+    String json =
+        Files.readString(Path.of(pages() + "-own").resolve("sub-nele_ses-02_page-teacher.json"));
+    assertThat(new ObjectMapper().readTree(json).path("priority").path("id").asText())
+        .isNotEqualTo("slide-for-turn");
+  }
+
+  @Test
+  void aBrokenTeachingFileIsToldInOneLine() throws IOException {
+    Path own = Files.writeString(folder.resolve("broken.toml"), "[[finding]]\nname = \"a\"\n");
+    CommandLineRun run = CommandLineRun.of("report", lesson(), "--teaching", own.toString());
+    assertThat(run.exitCode()).isEqualTo(1);
+    assertThat(run.err().lines()).hasSize(1);
+    assertThat(run.err()).contains("broken.toml", "finding a");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"player", "teacher"})
+  void aBrowserFindsNoErrorNoRequestAndNoBarrier(String reader) throws Exception {
+    // Given: headless Chromium and axe-core. Expect: no console error, no request beyond the file,
+    // no serious or critical violation, nothing wider than a phone of 390 px, two pages of A4 (the
+    // teacher's has a third here for the model swing).
+    JsonNode found = judged(folder.resolve("pages/sub-nele_ses-02_page-" + reader + ".html"));
+    assertThat(found.path("errors")).isEmpty();
+    assertThat(found.path("requests")).isEmpty();
+    List<String> barriers = new ArrayList<>();
+    for (JsonNode violation : found.path("violations")) {
+      if (violation.path("impact").asText().matches("serious|critical")) {
+        barriers.add(violation.toString());
+      }
+    }
+    assertThat(barriers).isEmpty();
+    assertThat(found.path("widthOnPhone").asInt()).isLessThanOrEqualTo(390);
+    assertThat(found.path("printedPages").asInt()).isBetween(1, reader.equals("player") ? 2 : 3);
+  }
+
+  @Test
+  void theTeachersPagePrintsOnTwoPages() throws Exception {
+    run("report", lesson(), "--out", pages() + "-print");
+    JsonNode found =
+        judged(Path.of(pages() + "-print").resolve("sub-nele_ses-02_page-teacher.html"));
+    assertThat(found.path("printedPages").asInt()).isLessThanOrEqualTo(2);
+  }
+
+  private static JsonNode judged(Path page) throws Exception {
+    needs(Files.exists(BROWSER), "Chromium (Debian: apt install chromium)");
+    needs(
+        Files.isDirectory(JUDGE.resolve("node_modules")),
+        "the node packages of cli/src/test/node (npm ci)");
+    Process process =
+        new ProcessBuilder("node", "judge-page.mjs", page.toAbsolutePath().toString())
+            .directory(JUDGE.toFile())
+            .redirectError(ProcessBuilder.Redirect.INHERIT)
+            .start();
+    String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertThat(process.waitFor()).as(out).isZero();
+    return new ObjectMapper().readTree(out);
+  }
+
+  /** In a full check a missing tool is a failure, else the test is left out with the reason. */
+  private static void needs(boolean there, String what) {
+    if (!there && System.getenv("STEADYTURN_CHECK") != null) {
+      throw new IllegalStateException("the check of pages needs " + what);
+    }
+    assumeTrue(there, "needs " + what);
+  }
+
+  private static String words(String html) {
+    return html.replaceAll("(?s)<style>.*?</style>", "").replaceAll("<[^>]+>", " ");
+  }
+}
