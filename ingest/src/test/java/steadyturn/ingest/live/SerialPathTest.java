@@ -49,7 +49,7 @@ class SerialPathTest {
       throws InterruptedException {
     playing.join(30_000);
     assertThat(playing.isAlive()).as("still playing after 30 s").isFalse();
-    long untilMs = System.currentTimeMillis() + 2000;
+    long untilMs = System.currentTimeMillis() + 800;
     while (unit.state().samples() < player.due() && System.currentTimeMillis() < untilMs) {
       Thread.sleep(20);
     }
