@@ -17,6 +17,8 @@ import steadyturn.ingest.sample.UnitStream;
 final class ArmSwingReader {
 
   private static final double REFERENCE_S = 0.14;
+  // the wrist begins to cock a little after the arm moves: our assumption
+  private static final double HAND_TAKEAWAY_SD_S = 0.005;
   // the hands may lead or lag by 8 deg at a ball that is not there, at 600 deg/s: our assumption
   private static final double VIRTUAL_SD_S = 0.013;
   private static final double LONGEST_GAP_S = 0.03;
@@ -79,10 +81,11 @@ final class ArmSwingReader {
   }
 
   private void readBack(StrokeShape shape) {
-    double takeawaySd = shape.takeawaySdS();
-    put(SwingEvent.ADDRESS, new Instant(shape.takeawayS() - REFERENCE_S, takeawaySd), "");
-    put(SwingEvent.TAKEAWAY, new Instant(shape.takeawayS(), takeawaySd), "");
     boolean hands = forearm.isPresent();
+    double takeawaySd = Math.hypot(shape.takeawaySdS(), hands ? 0 : HAND_TAKEAWAY_SD_S);
+    String takeawayWhy = hands ? "" : "no forearm unit: from the hand";
+    put(SwingEvent.ADDRESS, new Instant(shape.takeawayS() - REFERENCE_S, takeawaySd), takeawayWhy);
+    put(SwingEvent.TAKEAWAY, new Instant(shape.takeawayS(), takeawaySd), takeawayWhy);
     // an arm trembles by a few deg/s while it turns round: our assumption
     double trembleS = Math.toRadians(2) / Math.max(shape.topSlope(), 1);
     put(

@@ -25,6 +25,8 @@ final class PelvisSwings {
   // size
   // is our choice
   private static final Instant TOP_AFTER_TURNAROUND = new Instant(0.05, 0.04);
+  // the trunk feels the blow dully: our assumption
+  private static final double DULL_SD_S = 0.0015;
   // the pelvis is fastest at 68 % of the downswing (Vena et al. 2011, one subject)
   private static final double PEAK_PART = 0.68;
 
@@ -125,10 +127,11 @@ final class PelvisSwings {
   private static Optional<Instant> shock(PelvisMotion pelvis, double peakS) {
     GyroTrack track = pelvis.track();
     return ShockFinder.find(
-        track,
-        track.indexAt(peakS - 0.05),
-        Math.min(track.size(), track.indexAt(peakS + 0.3)),
-        ShockFinder.Least.PELVIS);
+            track,
+            track.indexAt(peakS - 0.05),
+            Math.min(track.size(), track.indexAt(peakS + 0.3)),
+            ShockFinder.Least.PELVIS)
+        .map(i -> new Instant(i.timeS(), Math.hypot(i.sdS(), DULL_SD_S)));
   }
 
   private static EventTime event(SwingEvent event, double timeS, double sdS, String why) {

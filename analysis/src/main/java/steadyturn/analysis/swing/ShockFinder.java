@@ -102,7 +102,12 @@ final class ShockFinder {
       Vector3 step = track.forceUnitMps2(i).minus(track.forceUnitMps2(before));
       if (bend) {
         int first = earlier(track, before);
-        step = step.minus(track.forceUnitMps2(before).minus(track.forceUnitMps2(first)));
+        Vector3 last = track.forceUnitMps2(before).minus(track.forceUnitMps2(first));
+        double spanS = track.timeS(i) - track.timeS(before);
+        double lastS = track.timeS(before) - track.timeS(first);
+        // a lost sample makes one step longer than the other
+        step =
+            lastS > 0 ? step.times(STEP_S / spanS).minus(last.times(STEP_S / lastS)) : Vector3.ZERO;
       }
       steps[i - from] = step.norm();
     }
