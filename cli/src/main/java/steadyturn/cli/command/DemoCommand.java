@@ -12,6 +12,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.cli.page.Audience;
 import steadyturn.cli.report.Derivatives;
 import steadyturn.cli.report.TableReport;
 
@@ -19,8 +20,8 @@ import steadyturn.cli.report.TableReport;
 @Command(
     name = "demo",
     description = {
-      "Analyses the invented lesson in sample-recordings: prints the table and writes the results",
-      "into a folder that it names."
+      "Analyses the invented lesson in sample-recordings: prints the table and writes the results,",
+      "and the pages for teacher and player, into a folder that it names."
     })
 final class DemoCommand implements Callable<Integer> {
 
@@ -38,12 +39,20 @@ final class DemoCommand implements Callable<Integer> {
     Path folder = out.orElse(home.resolve("out").resolve("demo"));
     Lessons lessons = Lessons.under(List.of(home.resolve("sample-recordings")), console);
     List<LessonResult> results = new ArrayList<>();
-    lessons.each(lesson -> results.addAll(AnalyzeCommand.analyze(lesson, lessons)));
+    List<Path> pages = new ArrayList<>();
+    lessons.each(
+        lesson -> {
+          List<LessonResult> found = AnalyzeCommand.analyze(lesson, lessons);
+          results.addAll(found);
+          pages.add(ReportCommand.page(lesson, found, Audience.TEACHER, folder));
+          pages.add(ReportCommand.page(lesson, found, Audience.PLAYER, folder));
+        });
     TableReport.write(results, false, console.out());
     Path table = write(results, folder);
     console.out().println();
     console.out().println("Written: " + shown(home, table));
     console.out().println("         " + shown(home, Derivatives.write(results, folder)));
+    pages.forEach(page -> console.out().println("         " + shown(home, page)));
     console.out().println("Next:    ./steadyturn analyze sample-recordings --each");
     console.out().println("         docs/first-lesson.md: your own first lesson in ten minutes");
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;

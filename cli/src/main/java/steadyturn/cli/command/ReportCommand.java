@@ -134,10 +134,25 @@ final class ReportCommand implements Callable<Integer> {
         format == Format.HTML
             ? Page.html(sheet, audience, units, Locale.ENGLISH)
             : SheetJson.json(sheet, audience, Locale.ENGLISH);
-    Files.createDirectories(out.toAbsolutePath());
-    Path file = out.resolve(lesson.id() + "_page-" + audience + "." + format);
+    console.out().println(write(lesson, text, audience + "." + format, out));
+  }
+
+  /** Writes the page of a lesson with everything as shipped; returns its file. */
+  static Path page(Session lesson, List<LessonResult> results, Audience audience, Path folder)
+      throws IOException {
+    Sheet sheet =
+        Sheet.of(
+            label(lesson), runs(lesson, results), TeachingReader.shipped(), "", Optional.empty());
+    String text = Page.html(sheet, audience, LengthUnits.METRIC, Locale.ENGLISH);
+    return write(lesson, text, audience + ".html", folder);
+  }
+
+  private static Path write(Session lesson, String text, String ending, Path folder)
+      throws IOException {
+    Files.createDirectories(folder.toAbsolutePath());
+    Path file = folder.resolve(lesson.id() + "_page-" + ending);
     Files.writeString(file, text);
-    console.out().println(file);
+    return file;
   }
 
   private static String label(Session lesson) {

@@ -116,9 +116,11 @@ final class DrillPart {
     BeforeAndAfter.draw(pen, score)
         .ifPresent(
             svg -> {
-              html.open("figure").part(svg).open("figcaption");
+              html.open("div", "class", "figures").open("figure").part(svg);
+              html.open("figcaption");
               html.element("strong", text("picture.effect.title", name) + ". ");
               html.words(text("picture.effect.text")).close("figcaption").close("figure");
+              html.close("div");
             });
   }
 

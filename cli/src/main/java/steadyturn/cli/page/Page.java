@@ -73,6 +73,7 @@ public final class Page {
     html.part(AdvicePart.oneThing(pen));
     html.part(DrillPart.toDo(pen));
     html.open("div", "class", "side-by-side").part(AdvicePart.others(pen)).close("div");
+    html.part(DrillPart.done(pen));
     html.open("section", "class", "pictures")
         .element("h2", text("page.pictures"))
         .open("div", "class", "figures");
@@ -81,7 +82,6 @@ public final class Page {
     figure(CockOnTheWayDown.draw(pen), "picture.cock", "picture.needs.wrist");
     figure(SwingToSwing.draw(pen), "picture.same", "picture.needs.pelvis");
     html.close("div").close("section");
-    html.part(DrillPart.done(pen));
     pen.sheet().model().ifPresent(model -> html.part(NumbersPart.model(pen, model)));
     html.part(NumbersPart.means(pen));
     notices();
