@@ -37,7 +37,7 @@ import steadyturn.ingest.sample.Mark;
     name = "report",
     description = {
       "Writes a lesson as one page: the one thing to work on with its likely effect, a drill with a",
-      "goal, pictures, and numbers with their 95 % range. The file needs nothing from a network."
+      "goal, pictures, and numbers with their 95 %% range. The file needs nothing from a network."
     },
     footer = {"", "Prints the path of each page written."},
     sortOptions = false)
