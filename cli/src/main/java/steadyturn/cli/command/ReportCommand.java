@@ -130,6 +130,12 @@ final class ReportCommand implements Callable<Integer> {
       return;
     }
     Sheet sheet = Sheet.of(label(lesson), runs(lesson, results), teaching, club, against);
+    if (!club.isEmpty() && sheet.swings().isEmpty()) {
+      console.warn(
+          lesson.id() + ": no full swing with " + club + "; there are " + sheet.clubsLeftOut());
+      lessons.notWell();
+      return;
+    }
     String text =
         format == Format.HTML
             ? Page.html(sheet, audience, units, Locale.ENGLISH)

@@ -5,6 +5,7 @@ import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.Evidence;
 import steadyturn.analysis.coach.Finding;
 import steadyturn.analysis.coach.Finding.Link;
+import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.measure.Measure;
 
 /** The one thing, what else, what is good, and what is not sure yet. */
@@ -46,6 +47,8 @@ final class AdvicePart {
     html.element("h2", text("page.one-thing" + (pen.forPlayer() ? ".player" : "")));
     if (advice.priority().isPresent()) {
       finding(advice.priority().get());
+    } else if (advice.swings() < GroupComparison.FEWEST_SWINGS) {
+      html.element("p", text("page.not-enough"), "class", "big");
     } else {
       html.element("p", text("page.nothing"), "class", "big");
       html.element("p", text("page.nothing" + (pen.forPlayer() ? ".player" : ".teacher")));

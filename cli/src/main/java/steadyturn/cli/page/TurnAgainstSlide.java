@@ -39,6 +39,9 @@ final class TurnAgainstSlide {
 
   /** The picture; empty where no swing has the curves. */
   static Optional<Html> draw(Pen pen) {
+    if (pen.sheet().swings().isEmpty()) {
+      return Optional.empty();
+    }
     MeanMotion motion = new MeanMotion(pen.sheet().group());
     return motion.has(Measure.PELVIS_SLIDE) && motion.has(Measure.PELVIS_TURN)
         ? Optional.of(new TurnAgainstSlide(pen, motion).drawn())

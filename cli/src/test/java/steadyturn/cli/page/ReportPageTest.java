@@ -179,6 +179,24 @@ class ReportPageTest {
     assertThat(run.err()).contains("broken.toml", "finding a");
   }
 
+  @Test
+  void aClubThatWasNotHitIsToldWithThoseThatWere() {
+    CommandLineRun run = CommandLineRun.of("report", lesson(), "--club", "spoon");
+    assertThat(run.exitCode()).isEqualTo(1);
+    assertThat(run.err()).contains("no full swing with spoon", "7-iron");
+  }
+
+  @Test
+  void twoSwingsAreTooFewToSayAnything() throws IOException {
+    // Given: a lesson of two balls. Expect: a page that says so and names no finding.
+    String few = folder.resolve("few").toString();
+    run("simulate", "--out", few, "--swings", "2", "--player", "ole", "--rate", "100");
+    String file = run("report", few, "--out", pages(), "--for", "player").strip();
+    assertThat(Files.readString(Path.of(file)))
+        .contains("too few swings")
+        .doesNotContain("What was measured");
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"player", "teacher"})
   void aBrowserFindsNoErrorNoRequestAndNoBarrier(String reader) throws Exception {
