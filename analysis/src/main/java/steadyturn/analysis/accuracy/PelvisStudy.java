@@ -51,7 +51,8 @@ public final class PelvisStudy {
         .parallel()
         .mapToObj(
             i -> {
-              List<Compared> swings = compare(LessonSimulator.simulate(study.spec(), seed + i));
+              List<Compared> swings =
+                  compare(study, LessonSimulator.simulate(study.spec(), seed + i));
               afterEach.run();
               return swings;
             })
@@ -63,9 +64,9 @@ public final class PelvisStudy {
   /** One planned swing with what was found of it; no result when it was missed. */
   private record Compared(SwingTruth truth, Optional<SwingResult> result) {}
 
-  private static List<Compared> compare(SyntheticLesson lesson) {
+  private static List<Compared> compare(StudyCase study, SyntheticLesson lesson) {
     List<SwingResult> results =
-        LessonAnalyzer.withDefaults().analyze(List.of(lesson.recording())).get(0).swings();
+        new LessonAnalyzer(study.settings()).analyze(List.of(lesson.recording())).get(0).swings();
     List<Compared> out = new ArrayList<>();
     for (SwingTruth truth : lesson.truth().swings()) {
       double impactS = truth.eventS(SwingEvent.IMPACT).orElseThrow();
@@ -175,6 +176,7 @@ public final class PelvisStudy {
             Double.NaN,
             Double.NaN,
             Double.NaN));
+    tallies.values().removeIf(tally -> tally.n() < found / 5);
     tallies.forEach(
         (key, tally) -> {
           StudyCase.Level level =

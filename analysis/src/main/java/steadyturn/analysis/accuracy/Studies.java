@@ -1,11 +1,20 @@
 package steadyturn.analysis.accuracy;
 
+import java.util.ArrayList;
 import java.util.List;
 import steadyturn.analysis.synthetic.LessonSpec;
 import steadyturn.analysis.synthetic.body.PlayerStyle;
 
 /** All studies by name, in the order of docs/accuracy.md. */
 public final class Studies {
+
+  /** What the budget shows of each source. */
+  private static final List<String> BUDGET =
+      List.of(
+          "pelvis.turn @ impact",
+          "pelvis.slide @ top",
+          "pelvis.slide @ impact",
+          "pelvis.centre @ impact");
 
   private static final int HITS_PER_WRIST_LESSON = 5;
 
@@ -38,6 +47,9 @@ public final class Studies {
     return List.of(
         pelvis(StudyCase.standard(), 1),
         pelvis(StudyCase.tenSwings(), 0.2),
+        pelvis(StudyCase.tenSwingsApart(), 0.2),
+        pelvis(StudyCase.tenSwingsRaw(), 0.1),
+        pelvis(StudyCase.tenSwingsRawApart(), 0.1),
         pelvis(StudyCase.ideal(), 0.5),
         pelvis(StudyCase.raw(), 1),
         pelvis(StudyCase.unheldFinish(), 1),
@@ -45,6 +57,8 @@ public final class Studies {
         pelvis(StudyCase.hundredHertz(), 1),
         pelvis(StudyCase.leftHanded(), 1),
         pelvis(StudyCase.withoutSteps(), 1),
+        new Study(
+            "error-budget", "one source of error at a time, all others off", 0.3, Studies::budget),
         new Study(
             "swings",
             "ten hits and ten practice swings a lesson, with waggles and turf brush",
@@ -76,6 +90,20 @@ public final class Studies {
         study.what(),
         lessonsPerRun,
         (lessons, seed, afterEach) -> PelvisStudy.run(study, lessons, seed, afterEach));
+  }
+
+  private static List<StudyRow> budget(int lessons, long seed, Runnable afterEach) {
+    List<StudyRow> rows = new ArrayList<>();
+    for (StudyCase source : StudyCase.oneSourceAtATime()) {
+      // the bar counts the lessons of one source; the others run along
+      Runnable after = rows.isEmpty() ? afterEach : () -> {};
+      for (StudyRow row : PelvisStudy.run(source, lessons, seed, after)) {
+        if (BUDGET.contains(row.name())) {
+          rows.add(row.renamed(source.name() + ": " + row.name()));
+        }
+      }
+    }
+    return rows;
   }
 
   private static Study wrist(String name, String what, LessonSpec spec) {

@@ -1,7 +1,9 @@
 package steadyturn.analysis.accuracy;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.synthetic.LessonSpec;
 import steadyturn.analysis.synthetic.body.BodyErrors;
 import steadyturn.analysis.synthetic.unit.UnitGrade;
@@ -13,9 +15,15 @@ import steadyturn.ingest.sample.Handedness;
  * @param name in words a command line takes
  * @param what in plain words
  * @param spec what is simulated
+ * @param settings how it is analysed
  * @param levels must and aim by measure and key position, in the measure's unit
  */
-public record StudyCase(String name, String what, LessonSpec spec, Map<String, Level> levels) {
+public record StudyCase(
+    String name,
+    String what,
+    LessonSpec spec,
+    AnalysisSettings settings,
+    Map<String, Level> levels) {
 
   /** What has to be reached and what we wish for. */
   public record Level(double must, double aim) {}
@@ -36,6 +44,10 @@ public record StudyCase(String name, String what, LessonSpec spec, Map<String, L
           "pelvis.centre @ top", new Level(28, 15),
           "pelvis.centre @ impact", new Level(40, 22));
 
+  private StudyCase(String name, String what, LessonSpec spec, Map<String, Level> levels) {
+    this(name, what, spec, AnalysisSettings.defaults(), levels);
+  }
+
   private static LessonSpec one() {
     return LessonSpec.standard().withHits(1).withPractices(0).withWaggles(0).withWalking(false);
   }
@@ -50,6 +62,60 @@ public record StudyCase(String name, String what, LessonSpec spec, Map<String, L
   public static StudyCase tenSwings() {
     return new StudyCase(
         "ten-swings", "lessons of ten swings estimated together", one().withHits(10), STANDARD);
+  }
+
+  /**
+   * The same lessons, each swing estimated on its own: what the others bring shows by comparison.
+   */
+  public static StudyCase tenSwingsApart() {
+    return new StudyCase(
+        "ten-swings-apart",
+        "the same lessons of ten swings, each swing estimated on its own",
+        one().withHits(10),
+        AnalysisSettings.defaults().apart(),
+        STANDARD);
+  }
+
+  /** The same with raw units, together. */
+  public static StudyCase tenSwingsRaw() {
+    return new StudyCase(
+        "ten-swings-raw",
+        "lessons of ten swings estimated together, unit not calibrated",
+        one().withHits(10).withUnitGrade(UnitGrade.RAW),
+        Map.of());
+  }
+
+  /** The same with raw units, apart. */
+  public static StudyCase tenSwingsRawApart() {
+    return new StudyCase(
+        "ten-swings-raw-apart",
+        "the same lessons of ten swings with raw units, each swing on its own",
+        one().withHits(10).withUnitGrade(UnitGrade.RAW),
+        AnalysisSettings.defaults().apart(),
+        Map.of());
+  }
+
+  /** All error off but one: unit, sway, wobble, skin, alignment, standing tilt, lever arm, aim. */
+  public static List<StudyCase> oneSourceAtATime() {
+    BodyErrors none = BodyErrors.none();
+    return List.of(
+        only("unit", one().withBody(none)),
+        only("raw unit", one().withBody(none).withUnitGrade(UnitGrade.RAW)),
+        only("sway", ideal(none.withSway())),
+        only("wobble", ideal(none.withWobble())),
+        only("skin", ideal(none.withSkinShift())),
+        only("alignment", ideal(none.withAlignment())),
+        only("standing tilt", ideal(none.withStandingTilt())),
+        only("lever arm", ideal(none.withLeverArm())),
+        only("aim", ideal(none.withAim())));
+  }
+
+  private static LessonSpec ideal(BodyErrors body) {
+    return one().withUnitGrade(UnitGrade.IDEAL).withBody(body);
+  }
+
+  private static StudyCase only(String source, LessonSpec spec) {
+    return new StudyCase(source, "only " + source, spec, Map.of());
   }
 
   /** A unit as it comes from the shop. */

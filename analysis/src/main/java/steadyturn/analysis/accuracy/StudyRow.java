@@ -45,4 +45,9 @@ public record StudyRow(
   public boolean reached() {
     return Double.isNaN(level) || rmse <= level;
   }
+
+  /** The same figures under another name. */
+  public StudyRow renamed(String otherName) {
+    return new StudyRow(study, otherName, unit, n, rmse, bias, coveragePct, score, level, aim);
+  }
 }

@@ -8,11 +8,19 @@ import steadyturn.analysis.pelvis.SkinShift;
  * @param gravityMps2 local gravity, m/s^2
  * @param aimSdRad spread of the target line about "square to the hips at address", rad
  * @param skin how far the pelvis unit wanders on the skin
+ * @param together whether the swings of a lesson are estimated together; apart only to study what
+ *     that brings
  */
-public record AnalysisSettings(double gravityMps2, double aimSdRad, SkinShift skin) {
+public record AnalysisSettings(
+    double gravityMps2, double aimSdRad, SkinShift skin, boolean together) {
 
   /** Standard gravity, hips square within 3 deg (our assumption). */
   public static AnalysisSettings defaults() {
-    return new AnalysisSettings(9.80665, Math.toRadians(3), SkinShift.assumed());
+    return new AnalysisSettings(9.80665, Math.toRadians(3), SkinShift.assumed(), true);
+  }
+
+  /** The same, but each swing on its own. */
+  public AnalysisSettings apart() {
+    return new AnalysisSettings(gravityMps2, aimSdRad, skin, false);
   }
 }

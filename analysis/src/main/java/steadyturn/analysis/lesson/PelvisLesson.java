@@ -63,7 +63,14 @@ final class PelvisLesson {
     }
     Map<GatheredSwing, PelvisSwing> out = new HashMap<>();
     wearings.forEach(
-        (steps, worn) -> out.putAll(new PelvisLesson(player, settings, steps).estimate(worn)));
+        (steps, worn) -> {
+          PelvisLesson lesson = new PelvisLesson(player, settings, steps);
+          if (settings.together()) {
+            out.putAll(lesson.estimate(worn));
+          } else {
+            worn.forEach(swing -> out.putAll(lesson.estimate(List.of(swing))));
+          }
+        });
     return out;
   }
 

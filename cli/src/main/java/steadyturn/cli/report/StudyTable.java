@@ -37,7 +37,7 @@ public final class StudyTable {
 
   private static String line(String... cells) {
     return String.format(
-        Locale.ROOT, "| %-36s | %-6s | %5s | %7s | %7s | %6s | %5s | %5s |%n", (Object[]) cells);
+        Locale.ROOT, "| %-42s | %-6s | %5s | %7s | %7s | %6s | %5s | %5s |%n", (Object[]) cells);
   }
 
   private static String number(double value) {
