@@ -31,6 +31,8 @@ final class ReadmeTest {
     System.setProperty("steadyturn.home", HOME.toString());
     CommandLineRun demo = CommandLineRun.of("demo", "--out", out.toString());
     assertThat(demo.exitCode()).as(demo.err()).isZero();
+    assertThat(demo.out().lines().filter(line -> !line.contains(out.toString())))
+        .allMatch(line -> line.length() <= 100);
     List<String> readme = Files.readAllLines(HOME.resolve("README.md"));
     int from = readme.indexOf("<!-- output of ./steadyturn demo -->") + 2;
     int to = from + readme.subList(from, readme.size()).indexOf("```");

@@ -40,13 +40,20 @@ final class LessonTable {
         swings.stream()
             .collect(
                 Collectors.groupingBy(LessonTable::title, LinkedHashMap::new, Collectors.toList()));
-    groups.forEach((title, group) -> addGroup(rows, title, group));
-    return Layout.table(rows, 1);
+    Map<Integer, String> titles = new LinkedHashMap<>();
+    groups.forEach(
+        (title, group) -> {
+          rows.add(row("", c -> ""));
+          titles.put(rows.size(), title);
+          rows.add(row("", c -> ""));
+          addGroup(rows, group);
+        });
+    List<String> lines = new ArrayList<>(Layout.table(rows, 1));
+    titles.forEach(lines::set); // a title is wider than the column it stands over
+    return lines;
   }
 
-  private void addGroup(List<List<String>> rows, String title, List<SwingResult> group) {
-    rows.add(row("", c -> ""));
-    rows.add(row(title, c -> ""));
+  private void addGroup(List<List<String>> rows, List<SwingResult> group) {
     for (SwingResult swing : group) {
       String mark = flagsToTell(swing).isEmpty() ? "" : " !";
       rows.add(row("  " + swing.number() + mark, c -> c.cell(swing)));
