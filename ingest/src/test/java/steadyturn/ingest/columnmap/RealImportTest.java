@@ -156,10 +156,10 @@ class RealImportTest {
   void aWrongMapIsCaughtAndTheMessageNamesWhatIsWrong(
       String name, String right, String wrong, String expected) throws Exception {
     // Given: a bundled map with one thing made wrong. Expect: a refusal that names that thing.
+    Path file = RealRecordings.file(name); // before the lambda, which would catch its "left out"
     ColumnMap map = changed(mapFor(name), text -> text.replace(right, wrong));
     RecordingException told =
-        catchThrowableOfType(
-            RecordingException.class, () -> ColumnMapImporter.read(RealRecordings.file(name), map));
+        catchThrowableOfType(RecordingException.class, () -> ColumnMapImporter.read(file, map));
     assertThat(told).as("a refusal").isNotNull();
     assertThat(told.getMessage()).contains("is likely wrong: ").contains(expected).hasLineCount(1);
   }
