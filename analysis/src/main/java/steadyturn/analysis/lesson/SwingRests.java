@@ -41,10 +41,13 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
   /**
    * The pelvis may start before the arm does: the last of the address is not counted as rest, s.
    */
-  private static final double BEFORE_TAKEAWAY_S = 0.06;
+  private static final double BEFORE_TAKEAWAY_S = 0.03;
 
   /** A body passes for still while it slowly comes to rest: that first part is not counted, s. */
   private static final double SETTLING_S = 0.3;
+
+  /** The same at address, where the player has been quiet for longer, s. */
+  private static final double ADDRESS_SETTLING_S = 0.1;
 
   /** But so much of a still address is always kept, s. */
   private static final double KEPT_ADDRESS_S = 0.7;
@@ -107,7 +110,8 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
     Optional<Rest> rest =
         new RestGate(RestSettings.address()).before(window, bias, first(window), untilS);
     if (rest.isPresent() && rest.get().endS() > untilS - 0.3) {
-      double settlingS = Math.max(0, Math.min(SETTLING_S, rest.get().lengthS() - KEPT_ADDRESS_S));
+      double settlingS =
+          Math.max(0, Math.min(ADDRESS_SETTLING_S, rest.get().lengthS() - KEPT_ADDRESS_S));
       return Anchor.address(rest.get().startS() + settlingS, rest.get().endS());
     }
     Optional<Rest> shorter =
