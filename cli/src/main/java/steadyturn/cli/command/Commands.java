@@ -3,7 +3,6 @@ package steadyturn.cli.command;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
 
@@ -13,30 +12,31 @@ import picocli.CommandLine.Help.Ansi;
  */
 public final class Commands {
 
-  private record Entry(String name, String says, Supplier<Object> command) {}
+  private record Entry(String name, String says, Class<?> command) {}
 
   /** In the order a new user needs them. */
   private static final List<Entry> ALL =
       List.of(
-          new Entry("demo", "analyse the bundled lesson", DemoCommand::new),
+          new Entry("demo", "analyse the bundled lesson", DemoCommand.class),
           new Entry(
-              "analyze", "measure turn, slide and release in recordings", AnalyzeCommand::new),
+              "analyze", "measure turn, slide and release in recordings", AnalyzeCommand.class),
           new Entry(
-              "check", "say whether the units of a recording are fit for use", CheckCommand::new),
+              "check", "say whether the units of a recording are fit for use", CheckCommand.class),
           new Entry(
-              "import", "bring in tables of other programs by a column map", ImportCommand::new),
-          new Entry("compare", "tell whether clubs or lessons truly differ", CompareCommand::new),
-          new Entry("report", "write the page of a lesson to send home", ReportCommand::new),
-          new Entry("simulate", "write a simulated lesson with its truth", SimulateCommand::new),
+              "import", "bring in tables of other programs by a column map", ImportCommand.class),
+          new Entry("compare", "tell whether clubs or lessons truly differ", CompareCommand.class),
+          new Entry("report", "write the page of a lesson to send home", ReportCommand.class),
+          new Entry("simulate", "write a simulated lesson with its truth", SimulateCommand.class),
           new Entry(
-              "units", "show the units at the ports, or begin a new adapter", UnitsCommand::new),
-          new Entry("record", "record live units into a dataset", RecordCommand::new),
-          new Entry("mark", "leave a mark in a running recording", MarkCommand::new),
+              "units", "show the units at the ports, or begin a new adapter", UnitsCommand.class),
+          new Entry("record", "record live units into a dataset", RecordCommand.class),
+          new Entry("mark", "leave a mark in a running recording", MarkCommand.class),
           new Entry(
-              "accuracy", "count how wrong the results are, by simulation", AccuracyCommand::new),
-          new Entry("orient", "find the orientation of units in any recording", OrientCommand::new),
-          new Entry("calibrate", "find the errors of a unit and keep them", CalibrateCommand::new),
-          new Entry("completion", "print a completion script for bash", CompletionCommand::new));
+              "accuracy", "count how wrong the results are, by simulation", AccuracyCommand.class),
+          new Entry(
+              "orient", "find the orientation of units in any recording", OrientCommand.class),
+          new Entry("calibrate", "find the errors of a unit and keep them", CalibrateCommand.class),
+          new Entry("completion", "print a completion script for bash", CompletionCommand.class));
 
   private Commands() {}
 
@@ -54,11 +54,11 @@ public final class Commands {
       out.println("steadyturn " + Commands.class.getPackage().getImplementationVersion());
       return Failures.DONE;
     }
-    Optional<Entry> entry = ALL.stream().filter(e -> e.name().equals(name)).findFirst();
+    Optional<Entry> entry = named(name);
     if (entry.isEmpty()) {
       return refuse(err, "there is no command \"" + name + "\"");
     }
-    CommandLine line = new CommandLine(entry.get().command().get());
+    CommandLine line = new CommandLine(entry.get().command());
     line.setCommandName("./steadyturn " + name);
     line.setOut(out).setErr(err);
     line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
@@ -72,6 +72,16 @@ public final class Commands {
       err.println("steadyturn: " + Failures.OUT_OF_MEMORY);
       return Failures.FAILED;
     }
+  }
+
+  /** A plain loop: a stream would cost some ms of every start. */
+  private static Optional<Entry> named(String name) {
+    for (Entry entry : ALL) {
+      if (entry.name().equals(name)) {
+        return Optional.of(entry);
+      }
+    }
+    return Optional.empty();
   }
 
   private static int refuse(PrintWriter err, String why) {
@@ -101,7 +111,7 @@ public final class Commands {
   /** The command line with every command built, as the completion script needs it. */
   static CommandLine complete() {
     CommandLine line = new CommandLine(new TopCommand());
-    ALL.forEach(entry -> line.addSubcommand(entry.name(), entry.command().get()));
+    ALL.forEach(entry -> line.addSubcommand(entry.name(), entry.command()));
     return line;
   }
 }
