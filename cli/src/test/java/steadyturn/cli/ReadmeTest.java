@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -55,6 +56,21 @@ final class ReadmeTest {
             .contains("\n  " + found.group(1) + " ");
       }
     }
+  }
+
+  @Test
+  void everyLinkBetweenPagesLeadsSomewhere() throws IOException {
+    Pattern link = Pattern.compile("\\]\\((?!http)([^)#]+)");
+    List<String> broken = new ArrayList<>();
+    for (Path page : pages()) {
+      Matcher found = link.matcher(Files.readString(page));
+      while (found.find()) {
+        if (!Files.exists(page.resolveSibling(found.group(1)))) {
+          broken.add(HOME.relativize(page) + " -> " + found.group(1));
+        }
+      }
+    }
+    assertThat(broken).isEmpty();
   }
 
   private static List<Path> pages() throws IOException {
