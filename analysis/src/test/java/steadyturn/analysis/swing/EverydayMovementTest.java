@@ -1,6 +1,7 @@
 package steadyturn.analysis.swing;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.BufferedReader;
@@ -17,6 +18,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import steadyturn.fusion.filter.OrientationMethod;
+import steadyturn.fusion.filter.OrientationRun;
+import steadyturn.fusion.filter.OrientationTrack;
+import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
@@ -107,5 +112,32 @@ class EverydayMovementTest {
       fastest = Math.max(fastest, other.gyroNormRadPerS(i));
     }
     assertThat(Math.toDegrees(fastest)).isBetween(960.0, 975.0);
+  }
+
+  @Test
+  void theHalfTurnOfTheHipsIsSeenAsAHalfTurn() {
+    // Given: the same person, who late in the record turns round on the spot (72 to 80 s of the
+    // 100).
+    // Expect: 180 deg of turn of the hip line (a half turn by eye; no optical truth in the record).
+    // Within 10 deg: a person does not turn by exactly half.
+    OrientationTrack track =
+        OrientationRun.withDefaults().run(read("hip", BodyPoint.PELVIS), OrientationMethod.OFFLINE);
+    double turnDeg = 0;
+    double beforeRad = azimuthRad(track, 110);
+    // by the second, so that no step comes near half a turn
+    for (double timeS = 111; timeS <= 130; timeS++) {
+      double nowRad = azimuthRad(track, timeS);
+      turnDeg += Math.toDegrees(Math.IEEEremainder(nowRad - beforeRad, 2 * Math.PI));
+      beforeRad = nowRad;
+    }
+    assertThat(Math.abs(turnDeg)).isCloseTo(180, within(10.0));
+  }
+
+  /**
+   * Heading of the hip line, the unit's y axis, which lies within 3 deg of level in this record.
+   */
+  private static double azimuthRad(OrientationTrack track, double timeS) {
+    Vector3 left = track.qEarthUnitAt(timeS).rotate(Vector3.Y);
+    return Math.atan2(left.y(), left.x());
   }
 }

@@ -138,8 +138,9 @@ public final class LessonEstimate {
       information.set(i, i, 1 / (sd[i] * sd[i]));
       right[i] = -shared[i] / (sd[i] * sd[i]);
     }
+    // swings do not see one another here; sums below keep their order, so results do not change
+    swings.parallelStream().forEach(SwingEstimate::linearise);
     for (SwingEstimate swing : swings) {
-      swing.linearise();
       if (swing.teaches) {
         swing.reduceInto(information, right);
       }
