@@ -1,9 +1,12 @@
 package steadyturn.analysis.accuracy;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import steadyturn.analysis.synthetic.LessonSpec;
 import steadyturn.analysis.synthetic.body.PlayerStyle;
+import steadyturn.ingest.sample.BodyPoint;
 
 /** All studies by name, in the order of docs/accuracy.md. */
 public final class Studies {
@@ -17,6 +20,13 @@ public final class Studies {
           "pelvis.centre @ impact");
 
   private static final int HITS_PER_WRIST_LESSON = 5;
+
+  private static final Set<BodyPoint> FROM_SHAFT =
+      EnumSet.of(BodyPoint.PELVIS, BodyPoint.LEAD_FOREARM, BodyPoint.CLUB_SHAFT);
+
+  private static final Set<BodyPoint> ALL_ARM =
+      EnumSet.of(
+          BodyPoint.PELVIS, BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND, BodyPoint.CLUB_SHAFT);
 
   /** What runs a study: lessons, seed of the first, and what to do after each lesson. */
   @FunctionalInterface
@@ -66,6 +76,8 @@ public final class Studies {
             (lessons, seed, afterEach) ->
                 SwingStudy.run("swings", LessonSpec.standard(), 10 * lessons, seed)),
         wrist("wrist-500-hz", "wrist at 500 Hz, clocks within 0.5 ms", arm),
+        wrist("wrist-shaft", "forearm and club shaft, no hand unit", arm.withUnits(FROM_SHAFT)),
+        wrist("wrist-hand-shaft", "forearm, hand and club shaft", arm.withUnits(ALL_ARM)),
         wrist("wrist-200-hz", "wrist at 200 Hz", arm.withRateHz(200)),
         wrist(
             "wrist-clock-1-ms",

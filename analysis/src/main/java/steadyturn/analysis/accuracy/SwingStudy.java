@@ -66,7 +66,7 @@ public final class SwingStudy {
     AlignedRecording aligned = CommonClock.align(lesson.recording());
     Recording recording = aligned.recording();
     WristAlignment alignment =
-        WristSteps.of(recording, RestBiases.of(recording), WristAlignment.nominal()).alignment();
+        WristSteps.of(recording, RestBiases.of(recording), WristSteps.NONE).alignment();
     List<Swing> swings =
         new ArrayList<>(
             SwingFinder.withDefaults().find(recording, alignment).stream()

@@ -18,14 +18,13 @@ import steadyturn.analysis.synthetic.SyntheticLesson;
 import steadyturn.analysis.synthetic.TrueMeasure;
 import steadyturn.analysis.tempo.OrderMeasures;
 import steadyturn.analysis.tempo.TempoMeasures;
+import steadyturn.analysis.wrist.WristClocks;
 import steadyturn.analysis.wrist.WristMotion;
 import steadyturn.analysis.wrist.WristReading;
 import steadyturn.fusion.attitude.RestBiases;
-import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
-import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 
 /** Cock, release and keep of the lead wrist against the simulator's truth. */
@@ -65,28 +64,28 @@ public final class WristStudy {
     AlignedRecording aligned = CommonClock.align(lesson.recording());
     Recording recording = aligned.recording();
     RestBiases biases = RestBiases.of(recording);
-    WristAlignment alignment =
-        WristSteps.of(recording, biases, WristAlignment.nominal()).alignment();
-    List<Swing> swings = SwingFinder.withDefaults().find(recording, alignment);
+    WristSteps worn = WristSteps.of(recording, biases, WristSteps.NONE);
+    List<Swing> swings = SwingFinder.withDefaults().find(recording, worn.alignment());
     for (SwingTruth truth : lesson.truth().swings()) {
       for (Swing swing : swings) {
         Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
         double truthS = truth.eventS(SwingEvent.IMPACT).orElse(Double.NaN);
         if (impact.isPresent() && Math.abs(impact.get().timeS() - truthS) < SAME_SWING_S) {
-          double syncSdS =
-              aligned.sdBetweenS(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND, impact.get().timeS());
-          WristReading reading = WristReading.of(recording, biases, swing, alignment, syncSdS);
+          WristClocks clocks = WristClocks.of(aligned, impact.get().timeS());
+          WristReading reading = WristReading.of(recording, biases, swing, worn, clocks);
           compare(reading, swing, truth);
           List<TrueMeasure> truths = truth.truthMeasures();
           TempoMeasures.of(swing).forEach(m -> addMeasure(m, truths));
-          OrderMeasures.of(recording, biases, swing, alignment).forEach(m -> addMeasure(m, truths));
+          OrderMeasures.of(recording, biases, swing, worn.alignment())
+              .forEach(m -> addMeasure(m, truths));
         }
       }
     }
   }
 
   private void compare(WristReading reading, Swing swing, SwingTruth truth) {
-    List<TrueMeasure> truths = truth.truthMeasures();
+    boolean absolute = reading.motion().map(WristMotion::absolute).orElse(false);
+    List<TrueMeasure> truths = new WristTruth(truth).measures(absolute);
     reading.motion().ifPresent(m -> compareChanges(m, swing, new WristTruth(truth)));
     for (MeasureValue value : reading.measures()) {
       addMeasure(value, truths);
@@ -168,6 +167,32 @@ public final class WristStudy {
 
   /** What the levels are stated in, from the true joints of one swing. */
   private record WristTruth(SwingTruth truth) {
+
+    /** Wrist angles from the straight wrist, or since address where the units show no more. */
+    private List<TrueMeasure> measures(boolean absolute) {
+      boolean posed = truth.truthMeasures().stream().anyMatch(this::isCockOfStraightWrist);
+      if (absolute || !posed) {
+        return truth.truthMeasures();
+      }
+      return truth.truthMeasures().stream().map(this::sinceAddress).toList();
+    }
+
+    private boolean isCockOfStraightWrist(TrueMeasure m) {
+      double takeawayS = truth.eventS(SwingEvent.TAKEAWAY).orElse(Double.NaN);
+      return m.measure() == Measure.WRIST_COCK
+          && m.at().equals(SwingEvent.TAKEAWAY.word())
+          && Math.abs(m.value() - Math.toDegrees(truth.cockRad(takeawayS))) < 1e-9;
+    }
+
+    private TrueMeasure sinceAddress(TrueMeasure m) {
+      double zeroRad =
+          switch (m.measure()) {
+            case WRIST_COCK, WRIST_COCK_MAX -> truth.addressCockRad();
+            case WRIST_FLEXION -> truth.addressFlexionRad();
+            default -> 0;
+          };
+      return new TrueMeasure(m.measure(), m.at(), m.value() - Math.toDegrees(zeroRad));
+    }
 
     private double cockDegAt(SwingEvent event) {
       return Math.toDegrees(truth.cockRad(truth.eventS(event).orElse(Double.NaN)));

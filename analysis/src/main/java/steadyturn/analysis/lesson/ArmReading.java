@@ -7,9 +7,10 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.tempo.OrderMeasures;
 import steadyturn.analysis.tempo.TempoMeasures;
+import steadyturn.analysis.wrist.WristClocks;
 import steadyturn.analysis.wrist.WristReading;
 import steadyturn.fusion.attitude.RestBiases;
-import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.sample.Recording;
 
 /**
@@ -26,15 +27,11 @@ record ArmReading(List<MeasureValue> measures, List<Curve> curves, List<String> 
   }
 
   static ArmReading of(
-      Recording recording,
-      RestBiases biases,
-      Swing swing,
-      WristAlignment alignment,
-      double wristSyncSdS) {
-    WristReading wrist = WristReading.of(recording, biases, swing, alignment, wristSyncSdS);
+      Recording recording, RestBiases biases, Swing swing, WristSteps worn, WristClocks clocks) {
+    WristReading wrist = WristReading.of(recording, biases, swing, worn, clocks);
     List<MeasureValue> measures = new ArrayList<>(wrist.measures());
     measures.addAll(TempoMeasures.of(swing));
-    measures.addAll(OrderMeasures.of(recording, biases, swing, alignment));
+    measures.addAll(OrderMeasures.of(recording, biases, swing, worn.alignment()));
     return new ArmReading(measures, wrist.curves(), wrist.flags());
   }
 }

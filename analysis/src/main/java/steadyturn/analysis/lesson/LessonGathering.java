@@ -10,9 +10,9 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingFinder;
+import steadyturn.analysis.wrist.WristClocks;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.StepResult;
-import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
@@ -47,7 +47,7 @@ final class LessonGathering {
   private Optional<Player> player = Optional.empty();
   private final List<StepResult> wristResults = new ArrayList<>();
   private PelvisSteps steps = PelvisSteps.NONE;
-  private WristAlignment wristAlignment = WristAlignment.nominal();
+  private WristSteps wristSteps = WristSteps.NONE;
 
   void add(Recording raw) {
     player = Optional.of(raw.player());
@@ -55,11 +55,10 @@ final class LessonGathering {
     AlignedRecording aligned = CommonClock.align(raw);
     Recording recording = aligned.recording();
     RestBiases biases = RestBiases.of(recording);
-    WristSteps wrist = WristSteps.of(recording, biases, wristAlignment);
-    wristAlignment = wrist.alignment();
-    wristResults.addAll(wrist.results());
+    wristSteps = WristSteps.of(recording, biases, wristSteps);
+    wristResults.addAll(wristSteps.results());
     List<Mark> pending = new ArrayList<>(recording.marks());
-    for (Swing swing : finder.find(recording, wristAlignment)) {
+    for (Swing swing : finder.find(recording, wristSteps.alignment())) {
       double takeawayS =
           swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS());
       pending.removeIf(mark -> readIfBefore(recording, mark, takeawayS));
@@ -105,17 +104,12 @@ final class LessonGathering {
             .map(unit -> unit.between(swing.startS() - EARLIER_S, swing.endS()));
     ArmReading arm =
         ArmReading.of(
-            aligned.recording(), biases, swing, wristAlignment, wristSyncSdS(aligned, swing));
+            aligned.recording(),
+            biases,
+            swing,
+            wristSteps,
+            WristClocks.of(aligned, middleS(swing)));
     return new GatheredSwing(recording, ClockSpread.added(swing, aligned), pelvis, arm, steps);
-  }
-
-  private static double wristSyncSdS(AlignedRecording aligned, Swing swing) {
-    boolean both =
-        aligned.recording().unit(BodyPoint.LEAD_FOREARM).isPresent()
-            && aligned.recording().unit(BodyPoint.LEAD_HAND).isPresent();
-    return both
-        ? aligned.sdBetweenS(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND, middleS(swing))
-        : 0;
   }
 
   private void report(Recording recording) {

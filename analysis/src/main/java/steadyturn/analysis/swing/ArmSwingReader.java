@@ -149,7 +149,24 @@ final class ArmSwingReader {
       double apart = Math.abs(atHand.get().timeS() - atForearm.get().timeS());
       return apart < 0.01 ? Optional.of(Instant.ofBoth(atHand.get(), atForearm.get())) : atHand;
     }
-    return atHand.or(() -> atForearm);
+    return atHand.or(() -> atForearm).or(this::shockInShaft);
+  }
+
+  /** The shaft feels the blow, too, but its unit is often cut off at full scale before it. */
+  private Optional<Instant> shockInShaft() {
+    Span where = impactSpan();
+    return recording
+        .unit(BodyPoint.CLUB_SHAFT)
+        .map(s -> s.between(where.fromS() - 0.1, where.toS() + 0.1))
+        .filter(s -> s.size() > 20)
+        .map(s -> GyroTrack.of(s, biases.radPerS(s.point())))
+        .flatMap(
+            t ->
+                ShockFinder.find(
+                    t,
+                    t.indexAt(where.fromS()),
+                    Math.min(t.size(), t.indexAt(where.toS())),
+                    ShockFinder.Least.HAND));
   }
 
   private Optional<Instant> shockIn(ArmMotion motion, ShockFinder.Least least) {

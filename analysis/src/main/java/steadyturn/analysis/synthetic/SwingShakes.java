@@ -56,11 +56,11 @@ record SwingShakes(
     for (BodyPoint point : BodyPoint.values()) {
       double[] habit = skinHabit.getOrDefault(point, new double[18]);
       for (int i = 0; i < Stage.SHIFTS; i++) {
-        double size = i < 3 ? stage.errors.skinMm() / 1000 : Math.toRadians(stage.errors.skinDeg());
+        double size = shiftSize(point, i);
         double top = size * (0.8 * habit[i] + 0.6 * random.nextGaussian());
         double impact = size * (0.8 * habit[6 + i] + 0.6 * random.nextGaussian());
         double finish = size * (0.8 * habit[12 + i] + 0.6 * random.nextGaussian());
-        if (size > 0 && point != BodyPoint.CLUB_SHAFT) {
+        if (size > 0) {
           stage
               .skin(point)[i]
               .to(startS, topS - 0.03, top)
@@ -69,6 +69,14 @@ record SwingShakes(
         }
       }
     }
+  }
+
+  /** Skin under a strapped unit, m or rad; the shaft turns in the grip but keeps its place. */
+  private double shiftSize(BodyPoint point, int shift) {
+    if (point == BodyPoint.CLUB_SHAFT) {
+      return shift < 3 ? 0 : Math.toRadians(stage.errors.gripDeg());
+    }
+    return shift < 3 ? stage.errors.skinMm() / 1000 : Math.toRadians(stage.errors.skinDeg());
   }
 
   /** 50-100 g at the hand, a third at the forearm, about 1 g at the pelvis; 10-20 ms. */

@@ -33,22 +33,17 @@ final class Release {
   private final int plateauAt;
 
   private Release(
-      WristMotion motion,
-      EventTime top,
-      EventTime impact,
-      double syncSdS,
-      double plateauDeg,
-      int plateauAt) {
+      WristMotion motion, EventTime top, EventTime impact, double plateauDeg, int plateauAt) {
     this.motion = motion;
     this.top = top;
     this.impact = impact;
-    this.syncSdS = syncSdS;
+    this.syncSdS = motion.syncSdS();
     this.plateauDeg = plateauDeg;
     this.plateauAt = plateauAt;
   }
 
   /** Finds the plateau; empty where top and impact are too close for one. */
-  static Optional<Release> of(WristMotion motion, EventTime top, EventTime impact, double syncSdS) {
+  static Optional<Release> of(WristMotion motion, EventTime top, EventTime impact) {
     int from = motion.indexAt(top.timeS());
     int to = motion.indexAt(impact.timeS() - PLATEAU_END_S);
     if (to - from < 5 || motion.indexAt(impact.timeS()) >= motion.size()) {
@@ -65,7 +60,7 @@ final class Release {
     for (int i = 0; i < cocks.length; i++) {
       nearest = Math.abs(cocks[i] - plateau) < Math.abs(cocks[nearest] - plateau) ? i : nearest;
     }
-    return Optional.of(new Release(motion, top, impact, syncSdS, plateau, from + nearest));
+    return Optional.of(new Release(motion, top, impact, plateau, from + nearest));
   }
 
   private static double percentile(double[] sorted) {

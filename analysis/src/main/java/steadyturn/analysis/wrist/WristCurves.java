@@ -12,7 +12,8 @@ final class WristCurves {
 
   private WristCurves() {}
 
-  static List<Curve> of(WristMotion motion, boolean absolute, double toS) {
+  static List<Curve> of(WristMotion motion, double toS) {
+    boolean absolute = motion.absolute();
     List<Double> time = new ArrayList<>();
     List<Double> cock = new ArrayList<>();
     List<Double> cockSd = new ArrayList<>();

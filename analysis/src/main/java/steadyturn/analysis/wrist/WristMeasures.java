@@ -9,7 +9,6 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.fusion.wear.WristAlignment;
 
 /** The wrist's angles at the key positions and what the release says of them. */
 final class WristMeasures {
@@ -32,10 +31,10 @@ final class WristMeasures {
   private final boolean absolute;
   private final Optional<Release> release;
 
-  WristMeasures(WristMotion motion, Swing swing, WristAlignment alignment, double syncSdS) {
+  WristMeasures(WristMotion motion, Swing swing) {
     this.motion = motion;
     this.swing = swing;
-    this.absolute = alignment.posed();
+    this.absolute = motion.absolute();
     this.release =
         swing
             .event(SwingEvent.TOP)
@@ -43,7 +42,7 @@ final class WristMeasures {
                 top ->
                     swing
                         .event(SwingEvent.IMPACT)
-                        .flatMap(impact -> Release.of(motion, top, impact, syncSdS)));
+                        .flatMap(impact -> Release.of(motion, top, impact)));
   }
 
   /** Every wrist measure withheld for one reason. */

@@ -1,18 +1,15 @@
 package steadyturn.analysis.wrist;
 
 import java.util.Optional;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
-import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.fusion.attitude.LevelTrack;
 import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.attitude.RestBiases;
+import steadyturn.fusion.wear.HandOnShaft;
 import steadyturn.fusion.wear.SkinSlip;
 import steadyturn.fusion.wear.TwoAxisJoint;
-import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
-import steadyturn.ingest.sample.UnitStream;
 
 /**
  * Cock and flexion of the lead wrist over one swing, at the forearm's samples. Cock is radial
@@ -21,19 +18,12 @@ import steadyturn.ingest.sample.UnitStream;
  */
 public final class WristMotion {
 
-  private static final double BEFORE_TAKEAWAY_S = 1.2;
-  private static final double AFTER_IMPACT_S = 1.6;
+  static final double REFERENCE_FROM_S = 0.25;
+  private static final double REFERENCE_TO_S = 0.03;
   // the hand of a standing player moves against its mean: our assumption
   private static final double TREMBLE_SD_DEG = 0.1;
   private static final double AFTER_IMPACT_SD_DEG = 2;
-  // the arm begins to move a tenth of a second before the takeaway, and its push would tilt the
-  // level
-  private static final double LEVEL_FROM_S = 0.75;
-  private static final double LEVEL_TO_S = 0.12;
-  private static final double REFERENCE_FROM_S = 0.25;
-  private static final double REFERENCE_TO_S = 0.03;
   private static final double RATE_SPAN_S = 0.02;
-  private static final double BEFORE_BLOW_S = 0.004;
 
   private final TwoAxisJoint joint;
   private final int sign;
@@ -43,29 +33,37 @@ public final class WristMotion {
   private final double[] referenceRow;
   private final double referenceFlexionRad;
   private final SkinSlip skin;
-  private final PeakRepair.Repaired forearmRepair;
-  private final PeakRepair.Repaired handRepair;
+  private final Source source;
 
-  private WristMotion(
-      TwoAxisJoint joint,
-      int sign,
-      SkinSlip skin,
-      PeakRepair.Repaired forearmRepair,
-      PeakRepair.Repaired handRepair) {
+  /**
+   * What the motion was read from.
+   *
+   * @param point the hand, or the club shaft in its place
+   * @param absolute whether angles from the straight wrist have a meaning
+   * @param syncSdS spread of its clock against the forearm's, s
+   * @param against the shaft's view of the hand, where the two disagree
+   */
+  record Source(
+      BodyPoint point,
+      boolean absolute,
+      double syncSdS,
+      PeakRepair.Repaired forearm,
+      PeakRepair.Repaired other,
+      Optional<HandOnShaft> against) {}
+
+  WristMotion(TwoAxisJoint joint, int sign, SkinSlip skin, Source source) {
     this.joint = joint;
     this.sign = sign;
     this.skin = skin;
-    this.forearmRepair = forearmRepair;
-    this.handRepair = handRepair;
+    this.source = source;
     this.cockRad = new double[joint.size()];
     this.cockRateRadPerS = new double[joint.size()];
     for (int k = 0; k < cockRad.length; k++) {
       cockRad[k] = -sign * joint.deviationRad(k);
       cockRateRadPerS[k] = -sign * joint.deviationRateRadPerS(k);
     }
-    double takeawayS = skin.takeawayS();
-    int from = Math.min(indexAt(takeawayS - REFERENCE_FROM_S), joint.size() - 1);
-    int to = Math.max(from + 1, indexAt(takeawayS - REFERENCE_TO_S));
+    int from = Math.min(indexAt(skin.takeawayS() - REFERENCE_FROM_S), joint.size() - 1);
+    int to = Math.max(from + 1, indexAt(skin.takeawayS() - REFERENCE_TO_S));
     double cock = 0;
     double flexion = 0;
     for (int k = from; k < to; k++) {
@@ -77,81 +75,29 @@ public final class WristMotion {
     this.referenceRow = cockRow((from + to) / 2);
   }
 
-  /**
-   * Fits one swing; empty when a unit or an event is missing.
-   *
-   * @param syncSdS standard deviation of the hand's clock against the forearm's, s
-   */
+  /** Fits one swing; empty when a unit or an event is missing. */
   public static Optional<WristMotion> of(
-      Recording recording,
-      RestBiases biases,
-      Swing swing,
-      WristAlignment alignment,
-      double syncSdS) {
-    Optional<UnitStream> forearm = recording.unit(BodyPoint.LEAD_FOREARM);
-    Optional<UnitStream> hand = recording.unit(BodyPoint.LEAD_HAND);
-    Optional<EventTime> takeaway = swing.event(SwingEvent.TAKEAWAY);
-    Optional<EventTime> top = swing.event(SwingEvent.TOP);
-    Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
-    if (forearm.isEmpty()
-        || hand.isEmpty()
-        || takeaway.isEmpty()
-        || top.isEmpty()
-        || impact.isEmpty()) {
-      return Optional.empty();
-    }
-    double fromS = Math.max(swing.startS(), takeaway.get().timeS() - BEFORE_TAKEAWAY_S);
-    double toS = Math.min(swing.endS(), impact.get().timeS() + AFTER_IMPACT_S);
-    UnitStream forearmStretch = forearm.get().between(fromS, toS);
-    UnitStream handStretch = hand.get().between(fromS, toS);
-    if (forearmStretch.size() < 50 || handStretch.size() < 50) {
-      return Optional.empty();
-    }
-    SkinSlip skin = new SkinSlip(takeaway.get().timeS(), top.get().timeS(), impact.get().timeS());
-    return Optional.of(
-        fit(
-            forearmStretch,
-            handStretch,
-            biases,
-            skin,
-            alignment,
-            syncSdS,
-            recording.player().handed().sign()));
+      Recording recording, RestBiases biases, Swing swing, WristSteps worn, WristClocks clocks) {
+    return WristFit.of(recording, biases, swing, worn, clocks);
   }
 
-  private static WristMotion fit(
-      UnitStream forearm,
-      UnitStream hand,
-      RestBiases biases,
-      SkinSlip skin,
-      WristAlignment alignment,
-      double syncSdS,
-      int sign) {
-    PeakRepair.Repaired forearmRepair = PeakRepair.repair(forearm);
-    PeakRepair.Repaired handRepair = PeakRepair.repair(hand);
-    LevelTrack forearmTrack = track(forearmRepair, biases, skin.takeawayS());
-    LevelTrack handTrack = track(handRepair, biases, skin.takeawayS());
-    TwoAxisJoint joint =
-        TwoAxisJoint.fit(
-            forearmTrack,
-            handTrack,
-            alignment,
-            skin,
-            skin.takeawayS() - REFERENCE_FROM_S,
-            skin.impactS() - BEFORE_BLOW_S,
-            syncSdS);
-    return new WristMotion(joint, sign, skin, forearmRepair, handRepair);
+  /** Whether the club shaft stood in for the hand. */
+  public boolean fromShaft() {
+    return source.point() == BodyPoint.CLUB_SHAFT;
   }
 
-  private static LevelTrack track(
-      PeakRepair.Repaired repaired, RestBiases biases, double takeawayS) {
-    UnitStream stream = repaired.stream();
-    return LevelTrack.of(
-        repaired,
-        biases.radPerS(stream.point()),
-        LevelTrack.Spreads.of(stream),
-        takeawayS - LEVEL_FROM_S,
-        takeawayS - LEVEL_TO_S);
+  /** Whether a shaft unit says that the hand unit slipped, or that the grip moved. */
+  public boolean handMovesOnShaft() {
+    return source.against().isPresent();
+  }
+
+  /** Whether angles from the straight wrist have a meaning. */
+  public boolean absolute() {
+    return source.absolute();
+  }
+
+  double syncSdS() {
+    return source.syncSdS();
   }
 
   /** Number of samples. */
@@ -200,12 +146,24 @@ public final class WristMotion {
 
   /** Standard deviation of the flexion from the straight wrist, deg. */
   public double absoluteFlexionSdDeg(int k) {
-    return afterImpact(k, Math.toDegrees(joint.sdRad(joint.flexionRow(k))));
+    return widened(k, Math.toDegrees(joint.sdRad(joint.flexionRow(k))), againstFlexionDeg(k));
   }
 
-  /** The skin slips anew after impact, which the fit does not follow. */
-  private double afterImpact(int k, double sdDeg) {
-    return timeS(k) > skin.impactS() + 0.02 ? Math.hypot(sdDeg, AFTER_IMPACT_SD_DEG) : sdDeg;
+  /**
+   * The skin slips anew after impact, which the fit does not follow; and where hand and shaft turn
+   * against each other, the truth lies anywhere between the two.
+   */
+  private double widened(int k, double sdDeg, double againstDeg) {
+    double after = timeS(k) > skin.impactS() + 0.02 ? AFTER_IMPACT_SD_DEG : 0;
+    return Math.hypot(Math.hypot(sdDeg, after), againstDeg / 2);
+  }
+
+  private double againstDeg(int k) {
+    return source.against().map(a -> Math.toDegrees(a.turnHandRad(timeS(k)).z())).orElse(0.0);
+  }
+
+  private double againstFlexionDeg(int k) {
+    return source.against().map(a -> Math.toDegrees(a.turnHandRad(timeS(k)).y())).orElse(0.0);
   }
 
   /** Rate of cocking at sample k, deg/s; negative while the wrist lets go. */
@@ -232,12 +190,12 @@ public final class WristMotion {
   /** Standard deviation of the cock since address, deg. */
   public double cockSdDeg(int k) {
     double sd = Math.hypot(TREMBLE_SD_DEG, combinedSdDeg(new int[] {k}, new double[] {1}));
-    return afterImpact(k, sd);
+    return widened(k, sd, 0);
   }
 
   /** Standard deviation of the cock from the straight wrist, deg. */
   public double absoluteCockSdDeg(int k) {
-    return afterImpact(k, Math.toDegrees(joint.sdRad(cockRow(k))));
+    return widened(k, Math.toDegrees(joint.sdRad(cockRow(k))), againstDeg(k));
   }
 
   /** Standard deviation of the flexion since address, deg. */
@@ -247,7 +205,8 @@ public final class WristMotion {
     for (int i = 0; i < row.length; i++) {
       row[i] -= before[i];
     }
-    return afterImpact(k, Math.hypot(TREMBLE_SD_DEG, Math.toDegrees(joint.sdRad(row))));
+    double sd = Math.hypot(TREMBLE_SD_DEG, Math.toDegrees(joint.sdRad(row)));
+    return widened(k, sd, againstFlexionDeg(k));
   }
 
   /** Standard deviation of the rate of cocking around sample k, deg/s. */
@@ -265,13 +224,15 @@ public final class WristMotion {
   /** Standard deviation of a weighted sum of cocks since address, deg. */
   double combinedSdDeg(int[] samples, double[] weights) {
     double[] row = new double[referenceRow.length];
+    double against = 0;
     for (int s = 0; s < samples.length; s++) {
       double[] one = cockRow(samples[s]);
       for (int i = 0; i < row.length; i++) {
         row[i] += weights[s] * (one[i] - referenceRow[i]);
       }
+      against += weights[s] * againstDeg(samples[s]);
     }
-    return Math.toDegrees(joint.sdRad(row));
+    return Math.hypot(Math.toDegrees(joint.sdRad(row)), against / 2);
   }
 
   /** How badly the two units violate the wrist's two axes, RMS, deg. */
@@ -285,11 +246,11 @@ public final class WristMotion {
   }
 
   boolean repairedBefore(double timeS) {
-    return forearmRepair.angleSdRad(timeS) > 0 || handRepair.angleSdRad(timeS) > 0;
+    return source.forearm().angleSdRad(timeS) > 0 || source.other().angleSdRad(timeS) > 0;
   }
 
   /** Whether a rate cut beyond repair lies between takeaway and the instant. */
   public boolean cutBeyondRepairBefore(double timeS) {
-    return forearmRepair.beyondBefore(timeS) || handRepair.beyondBefore(timeS);
+    return source.forearm().beyondBefore(timeS) || source.other().beyondBefore(timeS);
   }
 }

@@ -4,12 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Curve;
+import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.RestBiases;
-import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 
@@ -20,7 +21,7 @@ import steadyturn.ingest.sample.Recording;
  * @param curves cock and flexion over the swing
  * @param motion the course of the angles, where both units were worn
  * @param flags what a reader must know: {@code gyro-repaired}, {@code gyro-beyond-repair}, {@code
- *     wrist-units-disagree}
+ *     wrist-units-disagree}, {@code wrist-from-shaft}, {@code hand-moves-on-shaft}
  */
 public record WristReading(
     List<MeasureValue> measures,
@@ -30,6 +31,10 @@ public record WristReading(
 
   // our choice: skin and play explain 3 deg; units on the wrong arm or slipping give far more
   private static final double DISAGREE_DEG = 7;
+
+  private static final String FROM_SHAFT =
+      "no hand unit: from the angle between forearm and club shaft since address, in which the"
+          + " grip's movement counts";
 
   public WristReading {
     measures = List.copyOf(measures);
@@ -42,29 +47,39 @@ public record WristReading(
    *
    * @param recording with the clocks of its units aligned
    * @param biases of that recording
-   * @param alignment of the wrist units, from the wear steps or {@link WristAlignment#nominal}
-   * @param syncSdS standard deviation of the hand's clock against the forearm's around the swing, s
+   * @param worn how the units sit, from the wear steps or {@link WristSteps#NONE}
+   * @param clocks how well the clocks are tied around the swing
    */
   public static WristReading of(
-      Recording recording,
-      RestBiases biases,
-      Swing swing,
-      WristAlignment alignment,
-      double syncSdS) {
-    Optional<WristMotion> motion = WristMotion.of(recording, biases, swing, alignment, syncSdS);
+      Recording recording, RestBiases biases, Swing swing, WristSteps worn, WristClocks clocks) {
+    Optional<WristMotion> motion = WristMotion.of(recording, biases, swing, worn, clocks);
     if (motion.isEmpty()) {
       return new WristReading(WristMeasures.withheld(why(recording)), List.of(), motion, List.of());
     }
-    WristMeasures measures = new WristMeasures(motion.get(), swing, alignment, syncSdS);
-    List<Curve> curves = WristCurves.of(motion.get(), alignment.posed(), swing.endS());
-    return new WristReading(measures.all(), curves, motion, flags(motion.get(), swing));
+    List<MeasureValue> measures =
+        new WristMeasures(motion.get(), swing)
+            .all().stream().map(m -> motion.get().fromShaft() ? fromShaft(m) : m).toList();
+    List<Curve> curves = WristCurves.of(motion.get(), swing.endS());
+    return new WristReading(measures, curves, motion, flags(motion.get(), swing));
+  }
+
+  /** The grip may give way between hand and shaft, so such a value is an estimate. */
+  private static MeasureValue fromShaft(MeasureValue m) {
+    if (!m.given()) {
+      return m;
+    }
+    String why = m.why().isEmpty() ? FROM_SHAFT : FROM_SHAFT + "; " + m.why();
+    return new MeasureValue(
+        m.measure(), m.at(), m.value(), m.low(), m.high(), Grade.ESTIMATED, why);
   }
 
   private static String why(Recording recording) {
     boolean forearm = recording.unit(BodyPoint.LEAD_FOREARM).isPresent();
     boolean hand = recording.unit(BodyPoint.LEAD_HAND).isPresent();
-    if (forearm && hand) {
-      return "forearm and hand unit do not both cover the swing from address to impact";
+    boolean shaft = recording.unit(BodyPoint.CLUB_SHAFT).isPresent();
+    if (forearm && (hand || shaft)) {
+      return (hand ? "forearm and hand" : "forearm and shaft")
+          + " unit do not both cover the swing from address to impact";
     }
     if (forearm) {
       return "needs a unit on the lead hand: a forearm unit alone cannot see the wrist";
@@ -85,6 +100,12 @@ public record WristReading(
     }
     if (motion.constraintRmsDeg() > DISAGREE_DEG) {
       flags.add("wrist-units-disagree");
+    }
+    if (motion.fromShaft()) {
+      flags.add("wrist-from-shaft");
+    }
+    if (motion.handMovesOnShaft()) {
+      flags.add("hand-moves-on-shaft");
     }
     return flags;
   }

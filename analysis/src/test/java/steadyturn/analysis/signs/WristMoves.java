@@ -6,11 +6,12 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.analysis.wrist.WristClocks;
 import steadyturn.analysis.wrist.WristMotion;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
-import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
@@ -41,7 +42,11 @@ final class WristMoves {
             List.of());
     WristMotion motion =
         WristMotion.of(
-                recording, RestBiases.of(recording), swing(), WristAlignment.nominal(), 0.0001)
+                recording,
+                RestBiases.of(recording),
+                swing(),
+                WristSteps.NONE,
+                WristClocks.within(0.0001))
             .orElseThrow();
     int k = motion.indexAt(TOP_S + 0.2);
     return id.equals("wrist.cock") ? motion.cockDeg(k) : motion.flexionDeg(k);

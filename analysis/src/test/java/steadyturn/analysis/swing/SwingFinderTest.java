@@ -14,9 +14,11 @@ import steadyturn.analysis.synthetic.LessonSimulator;
 import steadyturn.analysis.synthetic.LessonSpec;
 import steadyturn.analysis.synthetic.SyntheticLesson;
 import steadyturn.analysis.tempo.OrderMeasures;
+import steadyturn.analysis.wrist.WristClocks;
 import steadyturn.analysis.wrist.WristReading;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
@@ -150,7 +152,8 @@ class SwingFinderTest {
     Recording forearm = only(BodyPoint.LEAD_FOREARM);
     RestBiases biases = RestBiases.of(forearm);
     Swing swing = SwingFinder.withDefaults().find(forearm).get(0);
-    WristReading wrist = WristReading.of(forearm, biases, swing, WristAlignment.nominal(), 0);
+    WristReading wrist =
+        WristReading.of(forearm, biases, swing, WristSteps.NONE, WristClocks.within(0));
     assertThat(wrist.measures()).noneMatch(MeasureValue::given);
     assertThat(wrist.measures())
         .filteredOn(m -> m.measure() == Measure.WRIST_RELEASE)
@@ -172,7 +175,7 @@ class SwingFinderTest {
     RestBiases biases = RestBiases.of(cut.recording());
     Swing swing = SwingFinder.withDefaults().find(cut.recording()).get(0);
     WristReading wrist =
-        WristReading.of(cut.recording(), biases, swing, WristAlignment.nominal(), 0.001);
+        WristReading.of(cut.recording(), biases, swing, WristSteps.NONE, WristClocks.within(0.001));
     assertThat(wrist.flags()).contains("gyro-beyond-repair");
     assertThat(wrist.measures())
         .filteredOn(m -> m.measure() == Measure.WRIST_COCK && m.at().equals("top"))
@@ -190,7 +193,7 @@ class SwingFinderTest {
     RestBiases biases = RestBiases.of(RECORDING);
     for (Swing swing : SWINGS) {
       WristReading wrist =
-          WristReading.of(RECORDING, biases, swing, WristAlignment.nominal(), 0.001);
+          WristReading.of(RECORDING, biases, swing, WristSteps.NONE, WristClocks.within(0.001));
       assertThat(wrist.measures())
           .filteredOn(m -> m.measure() == Measure.WRIST_RATE)
           .singleElement()

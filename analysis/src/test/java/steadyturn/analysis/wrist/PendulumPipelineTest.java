@@ -36,6 +36,7 @@ import steadyturn.analysis.synthetic.pendulum.PendulumDrive;
 import steadyturn.analysis.synthetic.pendulum.PendulumSwing;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.sample.BodyPoint;
@@ -97,10 +98,10 @@ class PendulumPipelineTest {
           all.stream()
               .min(Comparator.comparingDouble(s -> Math.abs(timeS(s, SwingEvent.IMPACT) - impactS)))
               .orElseThrow();
-      double sync = aligned.sdBetweenS(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND, impactS);
+      WristClocks clocks = WristClocks.of(aligned, impactS);
       truths.add(truth);
       swings.add(swing);
-      readings.add(WristReading.of(aligned.recording(), biases, swing, drawn, sync));
+      readings.add(WristReading.of(aligned.recording(), biases, swing, WristSteps.NONE, clocks));
     }
   }
 

@@ -49,6 +49,15 @@ public final class PeakRepair {
       cuts = List.copyOf(cuts);
     }
 
+    /** Where the first cut beyond repair begins, s; infinite where there is none. */
+    public double beyondFromS() {
+      return cuts.stream()
+          .filter(Cut::beyond)
+          .mapToDouble(Cut::fromS)
+          .min()
+          .orElse(Double.POSITIVE_INFINITY);
+    }
+
     /** Whether some cut that begins before the instant is beyond repair. */
     public boolean beyondBefore(double timeS) {
       return cuts.stream().anyMatch(c -> c.beyond() && c.fromS() < timeS);

@@ -3,7 +3,6 @@ package steadyturn.fusion.wear;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
 import steadyturn.fusion.attitude.GyroTrack;
-import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -92,15 +91,12 @@ public record CockingStep(WristAlignment alignment, double purityPct, StepResult
   private static WristAlignment corrected(WristAlignment before, Vector3 axisHand) {
     double sign = axisHand.z() < 0 ? -1 : 1;
     double off = Math.atan2(-sign * axisHand.y(), sign * axisHand.z());
-    double known = before.handAxialSdRad() * before.handAxialSdRad();
+    double known = before.hand().axialSdRad() * before.hand().axialSdRad();
     double seen = AXIS_SD_RAD * AXIS_SD_RAD;
     double turn = off * known / (known + seen);
     return new WristAlignment(
-        before.qForearmUnitForearm(),
-        before.qHandUnitHand().times(Quaternion.aboutX(turn)),
-        WristAlignment.Source.COCKING,
-        before.longAxisSdRad(),
-        before.forearmAxialSdRad(),
-        Math.sqrt(known * seen / (known + seen)));
+        before.forearm(),
+        before.hand().turned(turn, Math.sqrt(known * seen / (known + seen))),
+        WristAlignment.Source.COCKING);
   }
 }

@@ -37,12 +37,32 @@ public record NeutralWrist(WristAlignment alignment, StepResult result) {
     }
     return new NeutralWrist(
         new WristAlignment(
-            turned(forearmLong),
-            turned(handLong),
-            WristAlignment.Source.POSE,
-            POSE_SD_RAD,
-            before.forearmAxialSdRad(),
-            before.handAxialSdRad()),
+            before.forearm().posed(turned(forearmLong), POSE_SD_RAD),
+            before.hand().posed(turned(handLong), POSE_SD_RAD),
+            WristAlignment.Source.POSE),
+        StepResult.good(STEP, off, FARTHEST_DEG, "deg"));
+  }
+
+  /**
+   * Reads the pose from the forearm alone, beside a shaft unit that stays as drawn: a club that is
+   * held in the pose does not hang straight.
+   */
+  static NeutralWrist ofForearm(
+      WristAlignment before, UnitStream forearm, double fromS, double toS) {
+    StillStep still = StillStep.stance(forearm, fromS, toS, STEP);
+    if (!still.result().used()) {
+      return new NeutralWrist(before, still.result());
+    }
+    Vector3 along = still.meanForceMps2().times(-1).unit();
+    double off = offDeg(along);
+    if (off > FARTHEST_DEG) {
+      return new NeutralWrist(before, tooFar(off));
+    }
+    return new NeutralWrist(
+        new WristAlignment(
+            before.forearm().posed(turned(along), POSE_SD_RAD),
+            before.hand(),
+            WristAlignment.Source.POSE),
         StepResult.good(STEP, off, FARTHEST_DEG, "deg"));
   }
 

@@ -103,10 +103,11 @@ final class RelativeAttitude {
   private Vector3 mounting(int k, double[] z, int after) {
     int at = headingAt() + after;
     int skin = headingAt() + (after == 1 ? 8 : 11);
-    double axial = after == 1 ? alignment.forearmAxialSdRad() : alignment.handAxialSdRad();
-    double across = alignment.longAxisSdRad();
-    double top = SkinSlip.SD_RAD * slip.topPart(timeS(k));
-    double impact = SkinSlip.SD_RAD * slip.impactPart(timeS(k));
+    UnitMount mount = after == 1 ? alignment.forearm() : alignment.hand();
+    double axial = mount.axialSdRad();
+    double across = mount.longAxisSdRad();
+    double top = mount.slipSdRad() * slip.topPart(timeS(k));
+    double impact = mount.slipSdRad() * slip.impactPart(timeS(k));
     return new Vector3(
         axial * z[at] + top * z[skin] + impact * z[skin + 6],
         across * z[at + 1] + top * z[skin + 1] + impact * z[skin + 7],
@@ -129,14 +130,10 @@ final class RelativeAttitude {
     int at = headingAt();
     row[at] = inHandLevel.z();
     Vector3 inForearm = qForearmHand.rotate(directionHand);
-    mount(row, at + 1, inForearm.times(-1), alignment.forearmAxialSdRad());
-    mount(row, at + 4, directionHand, alignment.handAxialSdRad());
-    double top = SkinSlip.SD_RAD * slip.topPart(timeS(k));
-    double impact = SkinSlip.SD_RAD * slip.impactPart(timeS(k));
-    add(row, at + 8, inForearm.times(-top));
-    add(row, at + 11, directionHand.times(top));
-    add(row, at + 14, inForearm.times(-impact));
-    add(row, at + 17, directionHand.times(impact));
+    mount(row, at + 1, inForearm.times(-1), alignment.forearm());
+    mount(row, at + 4, directionHand, alignment.hand());
+    slips(row, at + 8, timeS(k), inForearm.times(-1), alignment.forearm());
+    slips(row, at + 11, timeS(k), directionHand, alignment.hand());
     Vector3 inHandUnit = alignment.qHandUnitHand().rotate(directionHand);
     row[at + 7] = syncSdS * hand.rateUnitRadPerS(handBefore[k]).dot(inHandUnit);
     return row;
@@ -158,12 +155,18 @@ final class RelativeAttitude {
     return qUnitHand.conjugate().rotate(handUnit).minus(carried);
   }
 
-  private void mount(double[] row, int at, Vector3 direction, double axialSdRad) {
-    double across = alignment.longAxisSdRad();
+  private static void mount(double[] row, int at, Vector3 direction, UnitMount mount) {
+    double axial = mount.axialSdRad();
+    double across = mount.longAxisSdRad();
     add(
         row,
         at,
-        new Vector3(axialSdRad * direction.x(), across * direction.y(), across * direction.z()));
+        new Vector3(axial * direction.x(), across * direction.y(), across * direction.z()));
+  }
+
+  private void slips(double[] row, int at, double timeS, Vector3 direction, UnitMount mount) {
+    add(row, at, direction.times(mount.slipSdRad() * slip.topPart(timeS)));
+    add(row, at + 6, direction.times(mount.slipSdRad() * slip.impactPart(timeS)));
   }
 
   private static void add(double[] row, int at, Vector3 values) {

@@ -3,24 +3,16 @@ package steadyturn.fusion.wear;
 import steadyturn.fusion.rotation.Quaternion;
 
 /**
- * How the two wrist units sit on their segments. Segment axes of forearm and hand: x along the bone
- * towards the fingers, z out of the back of the hand (of the forearm when the palm faces down), y =
- * z cross x; on a left arm y points to the little finger, on a right arm to the thumb.
+ * How the two units of a wrist sit. Segment axes of forearm and hand: x along the bone towards the
+ * fingers, z out of the back of the hand (of the forearm when the palm faces down), y = z cross x;
+ * on a left arm y points to the little finger, on a right arm to the thumb. A unit on the club
+ * shaft can stand in for the hand, as the grip holds it: its x then points to the club head.
  *
- * @param qForearmUnitForearm takes forearm coordinates to those of the forearm unit
- * @param qHandUnitHand takes hand coordinates to those of the hand unit
+ * @param forearm the forearm unit
+ * @param hand the hand unit, or the shaft unit in its place
  * @param source what it rests on
- * @param longAxisSdRad how well each unit's x axis is known, rad (1 SD)
- * @param forearmAxialSdRad how well the turn of the forearm unit about x is known, rad (1 SD)
- * @param handAxialSdRad the same of the hand unit
  */
-public record WristAlignment(
-    Quaternion qForearmUnitForearm,
-    Quaternion qHandUnitHand,
-    Source source,
-    double longAxisSdRad,
-    double forearmAxialSdRad,
-    double handAxialSdRad) {
+public record WristAlignment(UnitMount forearm, UnitMount hand, Source source) {
 
   /** What an alignment rests on, from the weakest to the strongest. */
   public enum Source {
@@ -34,17 +26,35 @@ public record WristAlignment(
 
   /** The units as drawn: x towards the fingers, z away from the skin; good to 5-10 deg. */
   public static WristAlignment nominal() {
-    return new WristAlignment(
-        Quaternion.IDENTITY,
-        Quaternion.IDENTITY,
-        Source.NOMINAL,
-        Math.toRadians(5),
-        Math.toRadians(5),
-        Math.toRadians(5));
+    return new WristAlignment(UnitMount.onSkin(), UnitMount.onSkin(), Source.NOMINAL);
   }
 
-  /** Whether a neutral pose was taken, so that angles from the straight wrist have a meaning. */
+  /** Forearm and shaft unit as drawn. */
+  public static WristAlignment nominalShaft() {
+    return new WristAlignment(UnitMount.onSkin(), UnitMount.onShaft(), Source.NOMINAL);
+  }
+
+  /** Takes forearm coordinates to those of the forearm unit. */
+  public Quaternion qForearmUnitForearm() {
+    return forearm.qUnitSegment();
+  }
+
+  /** Takes hand coordinates to those of the hand unit. */
+  public Quaternion qHandUnitHand() {
+    return hand.qUnitSegment();
+  }
+
+  /** How well the forearm unit's x axis is known, rad (1 SD). */
+  public double longAxisSdRad() {
+    return forearm.longAxisSdRad();
+  }
+
+  /**
+   * Whether a neutral pose was taken of both units, so that angles from the straight wrist have a
+   * meaning. A club held in the pose does not hang straight, so the shaft is never posed.
+   */
   public boolean posed() {
-    return longAxisSdRad < nominal().longAxisSdRad;
+    double drawn = UnitMount.onSkin().longAxisSdRad();
+    return forearm.longAxisSdRad() < drawn && hand.longAxisSdRad() < drawn;
   }
 }

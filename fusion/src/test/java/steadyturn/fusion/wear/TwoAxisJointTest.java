@@ -158,6 +158,55 @@ class TwoAxisJointTest {
     assertThat(worstChangeDeg(fit(Quaternion.IDENTITY, Quaternion.IDENTITY, 0.004))).isLessThan(2);
   }
 
+  @Test
+  void aShaftHeldAtAnAngleInTheHandShowsTheSameChangeOfTheWrist() {
+    // Given: in place of the hand a shaft that lies at 40 deg to it in the plane of cocking.
+    // Expect: the change of deviation of the wrist. Within 0.1 deg, as with the hand itself.
+    UnitStream forearm =
+        unit(BodyPoint.LEAD_FOREARM, TwoAxisJointTest::qGroundForearm, Quaternion.IDENTITY);
+    UnitStream shaft =
+        unit(
+            BodyPoint.CLUB_SHAFT,
+            t -> qGroundHand(t).times(Quaternion.aboutZ(Math.toRadians(-40))),
+            Quaternion.IDENTITY);
+    WristAlignment drawn = WristAlignment.nominalShaft();
+    assertThat(
+            worstChangeDeg(
+                TwoAxisJoint.fit(track(forearm), track(shaft), drawn, SLIP, 0.75, 2.05, 1e-4)))
+        .isLessThan(0.1);
+  }
+
+  private static HandOnShaft together(DoubleFunction<Quaternion> qHandShaft) {
+    UnitStream hand =
+        unit(BodyPoint.LEAD_HAND, TwoAxisJointTest::qGroundHand, Quaternion.aboutX(0.1));
+    UnitStream shaft =
+        unit(
+            BodyPoint.CLUB_SHAFT,
+            t -> Quaternion.aboutZ(0.8).times(qGroundHand(t)).times(qHandShaft.apply(t)),
+            Quaternion.aboutY(0.2));
+    UnitMount mount = UnitMount.onSkin().posed(Quaternion.aboutX(-0.1), Math.toRadians(1));
+    return HandOnShaft.of(track(hand), track(shaft), mount, 0.9, 2.05, 1e-4);
+  }
+
+  @Test
+  void aShaftHeldFirmlyDoesNotTurnAgainstTheHandWhateverTheHeadingsAndMountings() {
+    // Given: hand and shaft rigid together, mounted anyhow, level frames of different headings.
+    // Expect: no turn. Within 0.1 deg: trapezoid steps of 5 ms at 300 deg/s.
+    HandOnShaft pair = together(t -> Quaternion.aboutZ(0.6));
+    assertThat(Math.toDegrees(pair.turnHandRad(1.8).norm())).isLessThan(0.1);
+    assertThat(pair.disagree()).isFalse();
+  }
+
+  @Test
+  void aShaftThatTurnsInTheHandIsSeenTurningAboutTheHandsOwnAxis() {
+    // Given: the shaft turns by 12 deg about hand z over the swing. Expect: 12 deg, called out.
+    // Within 0.5 deg: the common heading bends a little towards the turn.
+    HandOnShaft pair =
+        together(t -> Quaternion.aboutZ(Math.toRadians(12) * way(t)).times(Quaternion.aboutX(0.5)));
+    assertThat(Math.toDegrees(pair.turnHandRad(2.05).z())).isCloseTo(12 * way(2.05), within(0.5));
+    assertThat(pair.disagree()).isTrue();
+  }
+
   private static Recording posed(Quaternion forearmOff, Quaternion handOff) {
     DoubleFunction<Quaternion> hanging = t -> Quaternion.aboutY(Math.PI / 2);
     DoubleFunction<Quaternion> cocking =
@@ -177,7 +226,7 @@ class TwoAxisJointTest {
     // the mean of samples at rest. Within 1e-9 rad.
     Recording recording = posed(Quaternion.IDENTITY, Quaternion.aboutY(Math.toRadians(8)));
     WristAlignment found =
-        WristSteps.of(recording, RestBiases.of(recording), WristAlignment.nominal()).alignment();
+        WristSteps.of(recording, RestBiases.of(recording), WristSteps.NONE).alignment();
     Vector3 bone = found.qHandUnitHand().rotate(Vector3.X);
     Vector3 truth = Quaternion.aboutY(Math.toRadians(-8)).rotate(Vector3.X);
     assertThat(bone.minus(truth).norm()).isLessThan(1e-9);
@@ -190,7 +239,7 @@ class TwoAxisJointTest {
     // Expect: drawing (5 deg) and movement (5 deg) weigh the same, so half of it is corrected.
     // Within 0.3 deg: the relative rate of a still forearm is exact.
     Recording recording = posed(Quaternion.IDENTITY, Quaternion.aboutX(Math.toRadians(10)));
-    WristSteps steps = WristSteps.of(recording, RestBiases.of(recording), WristAlignment.nominal());
+    WristSteps steps = WristSteps.of(recording, RestBiases.of(recording), WristSteps.NONE);
     Vector3 z = steps.alignment().qHandUnitHand().rotate(Vector3.Z);
     double corrected = Math.toDegrees(Math.atan2(z.y(), z.z()));
     assertThat(corrected).isCloseTo(5, within(0.3));
@@ -201,7 +250,7 @@ class TwoAxisJointTest {
   void aHandHeldBentInThePoseIsSentBackWithAdvice() {
     // Given: the hand 40 deg off its drawing. Expect: not used, the drawing kept, advice given.
     Recording recording = posed(Quaternion.IDENTITY, Quaternion.aboutY(Math.toRadians(40)));
-    WristSteps steps = WristSteps.of(recording, RestBiases.of(recording), WristAlignment.nominal());
+    WristSteps steps = WristSteps.of(recording, RestBiases.of(recording), WristSteps.NONE);
     assertThat(steps.results().get(0).used()).isFalse();
     assertThat(steps.results().get(0).advice()).contains("straighten the wrist");
     assertThat(steps.alignment().posed()).isFalse();

@@ -18,6 +18,7 @@ package steadyturn.analysis.synthetic.body;
  * @param leverSideMm the same to the side
  * @param aimDeg spread of the hip line at address against square, of a player; half of it from
  *     swing to swing
+ * @param gripDeg turn of the club shaft in the lead hand about each axis, as the skin's
  */
 public record BodyErrors(
     double swayAddressMmPerS,
@@ -32,11 +33,12 @@ public record BodyErrors(
     double standingTiltDeg,
     double leverForwardMm,
     double leverSideMm,
-    double aimDeg) {
+    double aimDeg,
+    double gripDeg) {
 
   /** A body of steel: no source at all. */
   public static BodyErrors none() {
-    return new BodyErrors(0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
+    return new BodyErrors(0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
   }
 
   /** All sources at their usual size. */
@@ -48,7 +50,8 @@ public record BodyErrors(
         .withAlignment()
         .withStandingTilt()
         .withLeverArm()
-        .withAim();
+        .withAim()
+        .withGrip();
   }
 
   /** Adds sway: 4 mm/s and 0.5 deg/s at address, 12 mm/s and 2 deg/s at the finish. */
@@ -75,7 +78,8 @@ public record BodyErrors(
         standingTiltDeg,
         leverForwardMm,
         leverSideMm,
-        aimDeg);
+        aimDeg,
+        gripDeg);
   }
 
   /** Adds the wobble in the swing: 5-8 Hz, 1-2 deg, 5-10 mm. */
@@ -102,7 +106,8 @@ public record BodyErrors(
         standingTiltDeg,
         leverForwardMm,
         leverSideMm,
-        aimDeg);
+        aimDeg,
+        gripDeg);
   }
 
   /** Adds skin shift: 1 deg, 4 mm. */
@@ -129,7 +134,32 @@ public record BodyErrors(
         standingTiltDeg,
         leverForwardMm,
         leverSideMm,
-        aimDeg);
+        aimDeg,
+        gripDeg);
+  }
+
+  /** Lets the shaft turn in the hand: 1.5 deg. */
+  public BodyErrors withGrip() {
+    return grip(1.5);
+  }
+
+  /** Lets the shaft turn in the hand by a spread of one's own choice. */
+  public BodyErrors grip(double deg) {
+    return new BodyErrors(
+        swayAddressMmPerS,
+        swayAddressDegPerS,
+        swayFinishMmPerS,
+        swayFinishDegPerS,
+        wobbleDeg,
+        wobbleMm,
+        skinDeg,
+        skinMm,
+        alignmentDeg,
+        standingTiltDeg,
+        leverForwardMm,
+        leverSideMm,
+        aimDeg,
+        deg);
   }
 
   /** Adds 2.5 deg of alignment error about each axis of each unit. */
@@ -187,6 +217,7 @@ public record BodyErrors(
         tilt,
         leverForward,
         leverSide,
-        aim);
+        aim,
+        gripDeg);
   }
 }

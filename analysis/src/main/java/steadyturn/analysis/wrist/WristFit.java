@@ -1,0 +1,145 @@
+package steadyturn.analysis.wrist;
+
+import java.util.Optional;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Swing;
+import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.fusion.attitude.LevelTrack;
+import steadyturn.fusion.attitude.PeakRepair;
+import steadyturn.fusion.attitude.RestBiases;
+import steadyturn.fusion.wear.HandOnShaft;
+import steadyturn.fusion.wear.SkinSlip;
+import steadyturn.fusion.wear.TwoAxisJoint;
+import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.fusion.wear.WristSteps;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * From the streams of one swing to the joint: forearm and hand, or forearm and club shaft where the
+ * hand unit is missing; where all three are there, the shaft watches the hand.
+ */
+final class WristFit {
+
+  private static final double BEFORE_TAKEAWAY_S = 1.2;
+  private static final double AFTER_IMPACT_S = 1.6;
+  // the arm begins to move a tenth of a second before the takeaway, and its push would tilt the
+  // level
+  private static final double LEVEL_FROM_S = 0.75;
+  private static final double LEVEL_TO_S = 0.12;
+  private static final double BEFORE_BLOW_S = 0.004;
+  private static final int FEWEST_SAMPLES = 50;
+
+  private final Recording recording;
+  private final RestBiases biases;
+  private final SkinSlip skin;
+  private final double fromS;
+  private final double toS;
+
+  private WristFit(Recording recording, RestBiases biases, Swing swing, SkinSlip skin) {
+    this.recording = recording;
+    this.biases = biases;
+    this.skin = skin;
+    this.fromS = Math.max(swing.startS(), skin.takeawayS() - BEFORE_TAKEAWAY_S);
+    this.toS = Math.min(swing.endS(), skin.impactS() + AFTER_IMPACT_S);
+  }
+
+  /** One unit's stretch, repaired and integrated. */
+  record Arm(PeakRepair.Repaired repaired, LevelTrack track) {}
+
+  static Optional<WristMotion> of(
+      Recording recording, RestBiases biases, Swing swing, WristSteps worn, WristClocks clocks) {
+    Optional<Double> takeaway = timeS(swing, SwingEvent.TAKEAWAY);
+    Optional<Double> top = timeS(swing, SwingEvent.TOP);
+    Optional<Double> impact = timeS(swing, SwingEvent.IMPACT);
+    if (takeaway.isEmpty() || top.isEmpty() || impact.isEmpty()) {
+      return Optional.empty();
+    }
+    SkinSlip skin = new SkinSlip(takeaway.get(), top.get(), impact.get());
+    return new WristFit(recording, biases, swing, skin).fit(worn, clocks);
+  }
+
+  private static Optional<Double> timeS(Swing swing, SwingEvent event) {
+    return swing.event(event).map(EventTime::timeS);
+  }
+
+  private Optional<WristMotion> fit(WristSteps worn, WristClocks clocks) {
+    Optional<Arm> forearm = arm(BodyPoint.LEAD_FOREARM);
+    Optional<Arm> hand = arm(BodyPoint.LEAD_HAND);
+    Optional<Arm> shaft = arm(BodyPoint.CLUB_SHAFT);
+    if (forearm.isEmpty()) {
+      return Optional.empty();
+    }
+    if (hand.isPresent()) {
+      Optional<HandOnShaft> watch =
+          shaft.map(
+              s ->
+                  HandOnShaft.of(
+                      hand.get().track(),
+                      s.track(),
+                      worn.alignment().hand(),
+                      skin.takeawayS() - LEVEL_TO_S,
+                      lastSeenS(hand.get(), s),
+                      clocks.handShaftSdS()));
+      return Optional.of(
+          motion(forearm.get(), hand.get(), worn.alignment(), clocks.handSdS(), watch));
+    }
+    return shaft.map(
+        s -> motion(forearm.get(), s, worn.shaft(), clocks.shaftSdS(), Optional.empty()));
+  }
+
+  /** Up to the blow, or to the first rate that was cut beyond repair. */
+  private double lastSeenS(Arm hand, Arm shaft) {
+    double cutS = Math.min(hand.repaired().beyondFromS(), shaft.repaired().beyondFromS());
+    return Math.min(skin.impactS() - BEFORE_BLOW_S, cutS);
+  }
+
+  private Optional<Arm> arm(BodyPoint point) {
+    return recording
+        .unit(point)
+        .map(unit -> unit.between(fromS, toS))
+        .filter(stretch -> stretch.size() >= FEWEST_SAMPLES)
+        .map(this::arm);
+  }
+
+  private Arm arm(UnitStream stretch) {
+    PeakRepair.Repaired repaired = PeakRepair.repair(stretch);
+    return new Arm(
+        repaired,
+        LevelTrack.of(
+            repaired,
+            biases.radPerS(stretch.point()),
+            LevelTrack.Spreads.of(stretch),
+            skin.takeawayS() - LEVEL_FROM_S,
+            skin.takeawayS() - LEVEL_TO_S));
+  }
+
+  private WristMotion motion(
+      Arm forearm,
+      Arm other,
+      WristAlignment alignment,
+      double syncSdS,
+      Optional<HandOnShaft> watch) {
+    TwoAxisJoint joint =
+        TwoAxisJoint.fit(
+            forearm.track(),
+            other.track(),
+            alignment,
+            skin,
+            skin.takeawayS() - WristMotion.REFERENCE_FROM_S,
+            skin.impactS() - BEFORE_BLOW_S,
+            syncSdS);
+    return new WristMotion(
+        joint,
+        recording.player().handed().sign(),
+        skin,
+        new WristMotion.Source(
+            other.repaired().stream().point(),
+            alignment.posed(),
+            syncSdS,
+            forearm.repaired(),
+            other.repaired(),
+            watch.filter(HandOnShaft::disagree)));
+  }
+}
