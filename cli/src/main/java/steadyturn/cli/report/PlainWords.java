@@ -34,6 +34,8 @@ final class PlainWords {
           Map.entry(
               "wrist-units-disagree",
               "forearm and hand unit disagree: one slips, or sits on the other arm"),
+          Map.entry("wrist-from-shaft", "no hand unit; wrist read from forearm and club shaft"),
+          Map.entry("hand-moves-on-shaft", "the hand unit slipped, or the club moved in the grip"),
           Map.entry("off-the-lesson", "does not fit what the other swings say about the unit"));
 
   private PlainWords() {}
