@@ -14,7 +14,8 @@ final class ShockFinder {
   private static final double STEP_S = 0.002;
   private static final double TIMES_MEDIAN = 6;
   private static final double TIMES_MEDIAN_SLOW = 4;
-  private static final double STANDS_OUT = 2.5;
+  private static final double ABOVE_CALM = 3;
+  private static final double RISE_S = 0.012;
   private static final double CALM_S = 0.04;
   private static final double RING_S = 0.008;
 
@@ -53,22 +54,29 @@ final class ShockFinder {
     double least = Math.max(limit.stepMps2(), times * sorted[sorted.length / 2]);
     for (int i = 0; i < steps.length; i++) {
       if (steps[i] > least && awayFromCalm(track, from + i) > limit.awayMps2()) {
-        return Optional.of(onset(track, from + first(steps, i, least)));
+        return Optional.of(onset(track, first(track, from + i)));
       }
     }
     return Optional.empty();
   }
 
-  /** The step may have begun small: back while it stands out from what came before. */
-  private static int first(double[] steps, int at, double least) {
-    int i = at;
-    while (i > 1
-        && i > at - 2
-        && steps[i - 1] > least / 4
-        && steps[i - 1] > STANDS_OUT * steps[i - 2]) {
-      i--;
+  /**
+   * The first sample that the blow moved. A ring passes near its zero now and then, so the step may
+   * begin small: the bend of the force is held against the largest of the calm before.
+   */
+  private static int first(GyroTrack track, int at) {
+    int earliest = Math.min(at - 1, track.indexAt(track.timeS(at) - RISE_S));
+    int calmFrom = Math.max(0, track.indexAt(track.timeS(at) - RISE_S - CALM_S));
+    double[] bends = steps(track, calmFrom, at + 1, true);
+    double calm = 0;
+    for (int i = calmFrom; i <= earliest; i++) {
+      calm = Math.max(calm, bends[i - calmFrom]);
     }
-    return i;
+    int first = at;
+    for (int i = at; i > earliest; i--) {
+      first = bends[i - calmFrom] > ABOVE_CALM * calm ? i : first;
+    }
+    return first;
   }
 
   /** Largest distance, within 8 ms after a sample, of the force from its median around. */

@@ -24,6 +24,9 @@ public final class CommonClock {
 
   private static final double TRUNK_DELAY_SD_S = 0.002;
 
+  /** How often a pair of shocks is not the same blow, by chance (our choice). */
+  private static final double STRANGER = 0.04;
+
   /**
    * What the common movement of forearm and hand is worth at best (our choice; the wrist moves).
    */
@@ -121,9 +124,8 @@ public final class CommonClock {
       return ClockLine.prior(unit.size() == 0 ? 0 : unit.timeS(0));
     }
     double delaySdS = withTrunk ? TRUNK_DELAY_SD_S : ARM_DELAY_SD_S;
-    double chanceSdS = withTrunk ? 0.006 : 0.003; // one pair, or two, may be a chance
-    boolean isEnough = pairs.size() >= ENOUGH_PAIRS;
-    return ClockLine.fit(pairs, isEnough ? delaySdS : chanceSdS / pairs.size());
+    double chance = Math.pow(STRANGER, pairs.size());
+    return ClockLine.fit(pairs, Math.hypot(delaySdS, Math.sqrt(chance) * ClockLine.OFFSET_SD_S));
   }
 
   private static double periodS(UnitStream unit) {

@@ -33,6 +33,15 @@ final class ShockFinder {
   /** The onset is where the change first reaches this part of the largest. */
   private static final double ONSET_PART = 0.1;
 
+  /**
+   * A ring passes near its zero now and then just when its first sample is taken. So long before,
+   * less than half its period, a smaller change is looked for that stands out from the calm, s.
+   */
+  private static final double NEAR_ZERO_S = 0.003;
+
+  private static final double ABOVE_CALM = 3;
+  private static final double CALM_S = 0.04;
+
   private final UnitStream unit;
   private final double periodS;
   private final int lag;
@@ -56,7 +65,7 @@ final class ShockFinder {
       if (change(i) > leastMps2) {
         int end = Math.min(unit.size(), i + ring);
         int largest = largest(i, end);
-        shocks.add(shock(largest, leastMps2));
+        shocks.add(shock(largest, change(largest) / leastMps2));
         i = end;
       } else {
         i++;
@@ -90,15 +99,33 @@ final class ShockFinder {
   }
 
   /** The onset lies between the first sample that shows the shock and the one before. */
-  private Shock shock(int largest, double leastMps2) {
+  private Shock shock(int largest, double clarity) {
+    int earliest = Math.max(2 * lag, largest - samples(RISE_S));
     double size = change(largest);
-    double shows = Math.max(leastMps2, ONSET_PART * size);
-    int first = largest;
-    for (int i = largest; i > Math.max(2 * lag, largest - samples(RISE_S)); i--) {
-      first = change(i) > shows ? i : first;
-    }
+    int clear = firstAbove(Math.max(size / clarity, ONSET_PART * size), earliest, largest);
+    int nearZero = (int) (NEAR_ZERO_S / periodS);
+    int first =
+        firstAbove(ABOVE_CALM * calm(earliest), Math.max(earliest, clear - nearZero - 1), clear);
     double onsetS = 0.5 * (unit.timeS(first) + unit.timeS(first - 1));
-    return new Shock(onsetS, size, size / leastMps2);
+    return new Shock(onsetS, size, clarity);
+  }
+
+  /** The first sample after earliest and up to last whose change is larger; last where none is. */
+  private int firstAbove(double limitMps2, int earliest, int last) {
+    int first = last;
+    for (int i = last; i > earliest; i--) {
+      first = change(i) > limitMps2 ? i : first;
+    }
+    return first;
+  }
+
+  /** The largest change in the stretch before a sample. */
+  private double calm(int before) {
+    double most = 0;
+    for (int i = Math.max(2 * lag, before - samples(CALM_S)); i <= before; i++) {
+      most = Math.max(most, change(i));
+    }
+    return most;
   }
 
   /** Size of the second difference that ends at sample i; 0 across a gap. */
