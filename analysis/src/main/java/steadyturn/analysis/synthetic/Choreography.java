@@ -68,7 +68,7 @@ final class Choreography {
   void lay() {
     stage.start(Joint.PLACE_Z, Approach.HIP_HEIGHT_M);
     stage.start(Joint.TILT, standingTiltRad);
-    new WearSteps(stage, spec, standingTiltRad, playerAimRad, Draws.of(seed, "wear", 0)).lay();
+    new WearSteps(stage, spec, standingTiltRad, playerAimRad, seed).lay();
     List<SwingPlan> plans = plans();
     for (int i = 0; i < plans.size(); i++) {
       approach.goToAddress(i == 0);

@@ -15,17 +15,18 @@ final class WearSteps {
   private final double standingTiltRad;
   private final double aimRad;
   private final RandomGenerator random;
+  private final RandomGenerator pose;
 
   /** 1 for a person, 0 where the body is to be without error. */
   private final double human;
 
-  WearSteps(
-      Stage stage, LessonSpec spec, double standingTiltRad, double aimRad, RandomGenerator random) {
+  WearSteps(Stage stage, LessonSpec spec, double standingTiltRad, double aimRad, long seed) {
     this.stage = stage;
     this.spec = spec;
     this.standingTiltRad = standingTiltRad;
     this.aimRad = aimRad;
-    this.random = random;
+    this.random = Draws.of(seed, "wear", 0);
+    this.pose = Draws.of(seed, "pose", 0);
     this.human = spec.body().swayAddressMmPerS() > 0 ? 1 : 0;
   }
 
@@ -48,7 +49,12 @@ final class WearSteps {
     still(WearStep.AIM, Joint.TURN, aimStepRad());
     stage.joint(Joint.TURN).to(stage.nowS, stage.nowS + 0.5, aimRad);
     stage.nowS += 0.5;
-    still(WearStep.QUIET_STANCE, Joint.TILT, standingTiltRad);
+    double sideTiltRad = standingSideTiltRad();
+    if (has(WearStep.QUIET_STANCE)) {
+      stage.joint(Joint.SIDE_TILT).to(stage.nowS, stage.nowS + 0.6, sideTiltRad);
+      still(WearStep.QUIET_STANCE, Joint.TILT, standingTiltRad);
+      stage.joint(Joint.SIDE_TILT).to(stage.nowS, stage.nowS + 0.3, 0);
+    }
     bow();
     neutralWrist();
     cocking();
@@ -62,6 +68,11 @@ final class WearSteps {
   /** With the hips against a stick the aim is twice as good as a player's own: our assumption. */
   private double aimStepRad() {
     return Math.toRadians(spec.body().aimDeg() / 4) * random.nextGaussian();
+  }
+
+  /** A standing pelvis is not level from side to side either; 1 deg is our assumption. */
+  private double standingSideTiltRad() {
+    return Math.toRadians(spec.body().standingTiltDeg() / 5) * pose.nextGaussian();
   }
 
   private void still(WearStep step, Joint joint, double target) {
@@ -99,8 +110,10 @@ final class WearSteps {
     steps.by(fromS, fromS + eachS, change).by(fromS + eachS, fromS + 2 * eachS, -change);
   }
 
-  /** Arm hanging, wrist straight to within 2 deg each way. */
+  /** Arm hanging to within 1.5 deg, wrist straight to within 2 deg, each way. */
   private void neutralWrist() {
+    double aside = Math.toRadians(1.5) * pose.nextGaussian() * human;
+    double along = Math.toRadians(1.5) * pose.nextGaussian() * human;
     double flexion = Math.toRadians(2) * random.nextGaussian() * human;
     double cock = Math.toRadians(2) * random.nextGaussian() * human;
     if (!has(WearStep.NEUTRAL_WRIST)) {
@@ -109,6 +122,8 @@ final class WearSteps {
     double fromS = stage.nowS;
     stage.joint(Joint.FLEXION).to(fromS, fromS + 0.6, flexion);
     stage.joint(Joint.COCK).to(fromS, fromS + 0.6, cock);
+    stage.joint(Joint.PLANE).to(fromS, fromS + 0.6, aside);
+    stage.joint(Joint.ARM).to(fromS, fromS + 0.6, along);
     stage.mark(fromS + 0.8, fromS + 2.8, WearStep.NEUTRAL_WRIST.word(), "");
     stage.nowS = fromS + 3;
   }

@@ -34,16 +34,8 @@ final class Knowledge {
     for (int i = 0; i < m; i++) {
       at[i] = pass.indexAt(anchor.startS() + (anchor.endS() - anchor.startS()) * i / (m - 1));
     }
-    DMatrixRMaj covariance = new DMatrixRMaj(m, m);
-    for (int i = 0; i < m; i++) {
-      for (int j = 0; j < m; j++) {
-        double apart = Math.abs(pass.timeS(at[i]) - pass.timeS(at[j]));
-        double sway2 = anchor.velocitySdMps() * anchor.velocitySdMps();
-        double drift2 = anchor.driftSdMps() * anchor.driftSdMps();
-        covariance.set(i, j, sway2 * Math.exp(-apart / Anchor.SWAY_CORRELATION_S) + drift2);
-      }
-      covariance.add(i, i, 1e-8); // 0.1 mm/s of its own, so that near neighbours stay apart
-    }
+    DMatrixRMaj level = sway(anchor, pass, at, anchor.velocitySdMps());
+    DMatrixRMaj upAndDown = sway(anchor, pass, at, Anchor.VERTICAL_PART * anchor.velocitySdMps());
     for (int axis = 0; axis < 3; axis++) {
       double[] residual = new double[m];
       double[][] derivative = new double[m][P];
@@ -53,8 +45,21 @@ final class Knowledge {
           derivative[i][p] = pass.sensitivity(at[i], 3 + axis, p);
         }
       }
-      rows.addTied(residual, derivative, covariance);
+      rows.addTied(residual, derivative, axis == 2 ? upAndDown : level);
     }
+  }
+
+  private static DMatrixRMaj sway(Anchor anchor, Strapdown pass, int[] at, double sdMps) {
+    DMatrixRMaj covariance = new DMatrixRMaj(at.length, at.length);
+    double drift2 = anchor.driftSdMps() * anchor.driftSdMps();
+    for (int i = 0; i < at.length; i++) {
+      for (int j = 0; j < at.length; j++) {
+        double apart = Math.abs(pass.timeS(at[i]) - pass.timeS(at[j]));
+        covariance.set(i, j, sdMps * sdMps * Math.exp(-apart / Anchor.SWAY_CORRELATION_S) + drift2);
+      }
+      covariance.add(i, i, 1e-8); // 0.1 mm/s of its own, so that near neighbours stay apart
+    }
+    return covariance;
   }
 
   /** The mean rate of a rest is the bias, but for the sway that does not average out. */
