@@ -173,8 +173,8 @@ public final class PelvisMeasures {
   }
 
   /**
-   * r|turn| / (r|turn| + |slide|) = 1 / (1 + u) with u = |slide| / (r|turn|); the interval is that
-   * of u.
+   * r|turn| / (r|turn| + |slide|); its interval is what it takes over all turns and slides within
+   * 1.96 spreads, as both are folded at zero and no straight line follows them there.
    */
   private MeasureValue turnShare(String at, EventTime event, PoseSpread spread) {
     double turnRad = Math.max(LEAST_RAD, Math.abs(spread.pose().turnRad()));
@@ -186,16 +186,20 @@ public final class PelvisMeasures {
           at,
           "the pelvis has hardly moved, so there is nothing to share out");
     }
-    double u = slideMm / turnMm;
-    double uSd = Math.hypot(1e3 * spread.sd(1) / turnMm, u * spread.sd(0) / turnRad);
+    Range share = Range.of(spread, 0, 1, (turn, slide) -> share(Math.abs(turn), Math.abs(slide)));
     return new MeasureValue(
         Measure.PELVIS_TURN_SHARE,
         at,
-        100 / (1 + u),
-        100 / (1 + u + Z95 * uSd),
-        100 / (1 + Math.max(0, u - Z95 * uSd)),
+        share(turnRad, spread.pose().slideM()),
+        share.low(),
+        share.high(),
         gradeAt(event),
         whyAt(event));
+  }
+
+  private double share(double turnRad, double slideM) {
+    double turnMm = hipHalfDistanceMm * Math.max(LEAST_RAD, turnRad);
+    return 100 * turnMm / (turnMm + 1e3 * Math.abs(slideM));
   }
 
   private MeasureValue centre(

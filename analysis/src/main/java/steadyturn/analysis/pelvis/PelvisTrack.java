@@ -36,6 +36,7 @@ public final class PelvisTrack {
   private final int addressIndex;
   private final double addressAzimuthRad;
   private final Vector3 addressMidHipM;
+  private final double[] largestTurnRad;
 
   private PelvisTrack(
       UnitMotion motion,
@@ -59,6 +60,21 @@ public final class PelvisTrack {
     }
     this.addressAzimuthRad = first + sum / (to - from);
     this.addressMidHipM = place.times(1.0 / (to - from));
+    this.largestTurnRad = largestTurns();
+  }
+
+  private double[] largestTurns() {
+    double[] largest = new double[size()];
+    for (int k = addressIndex + 1; k < largest.length; k++) {
+      double turn = PoseMath.wrap(PoseMath.azimuthRad(qLevelPelvis(k)) - addressAzimuthRad);
+      largest[k] = Math.max(largest[k - 1], Math.abs(turn));
+    }
+    return largest;
+  }
+
+  /** The largest turn away from address up to sample k, either way, rad. */
+  double largestTurnRad(int k) {
+    return largestTurnRad[k];
   }
 
   /**
@@ -148,7 +164,7 @@ public final class PelvisTrack {
    * PelvisPose#SIZE} rows, a column a source. The same column means the same source at every k.
    */
   public double[][] errorColumns(int k) {
-    double[][] byInput = posePerInput(k);
+    double[][] byInput = posePerInput(k, INPUTS);
     double[][] now = motion.sensitivity(k);
     double[][] address = motion.sensitivity(addressIndex);
     int p = motion.parameters();
@@ -176,10 +192,24 @@ public final class PelvisTrack {
     return out;
   }
 
-  /** Derivative of the pose by its inputs, by central differences. */
-  private double[][] posePerInput(int k) {
-    double[][] out = new double[PelvisPose.SIZE][INPUTS];
-    for (int input = 0; input < INPUTS; input++) {
+  /**
+   * How a unit that has shifted on the skin moves the pose of sample k: turned about the level axes
+   * (which carries mid-hip along on the lever arm), then moved along them; a column each.
+   */
+  double[][] shiftColumns(int k, SkinShift shift) {
+    double[][] columns = posePerInput(k, 6);
+    for (double[] row : columns) {
+      for (int c = 0; c < 6; c++) {
+        row[c] *= c < 3 ? shift.angleRad() : shift.placeM();
+      }
+    }
+    return columns;
+  }
+
+  /** Derivative of the pose by the first so many of its inputs, by central differences. */
+  private double[][] posePerInput(int k, int inputs) {
+    double[][] out = new double[PelvisPose.SIZE][inputs];
+    for (int input = 0; input < inputs; input++) {
       double step = 1e-5;
       double[] plus = poseWith(k, input, step);
       double[] minus = poseWith(k, input, -step);

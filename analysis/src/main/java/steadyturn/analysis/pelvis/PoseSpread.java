@@ -21,14 +21,20 @@ final class PoseSpread {
     PelvisPose pose = track.pose(k);
     double[][] unit = track.errorColumns(k);
     double[] rate = track.poseRate(k);
-    double[] skinSd = skin.at(pose);
+    double[][] shifted = track.shiftColumns(k, skin.after(track.largestTurnRad(k)));
     int n = unit[0].length;
-    double[][] columns = new double[PelvisPose.SIZE][n + PelvisPose.SIZE + 1];
+    int m = shifted[0].length;
+    double[][] columns = new double[PelvisPose.SIZE][n + m + 1];
     for (int row = 0; row < PelvisPose.SIZE; row++) {
       System.arraycopy(unit[row], 0, columns[row], 0, n);
-      columns[row][n + row] = skinSd[row];
-      columns[row][n + PelvisPose.SIZE] = rate[row] * timeSdS;
+      System.arraycopy(shifted[row], 0, columns[row], n, m);
+      columns[row][n + m] = rate[row] * timeSdS;
     }
+    return new PoseSpread(pose, columns);
+  }
+
+  /** A pose with given error columns: {@link PelvisPose#SIZE} rows, a column a source. */
+  static PoseSpread of(PelvisPose pose, double[][] columns) {
     return new PoseSpread(pose, columns);
   }
 
@@ -37,11 +43,15 @@ final class PoseSpread {
   }
 
   double sd(int component) {
+    return Math.sqrt(covariance(component, component));
+  }
+
+  double covariance(int component, int other) {
     double sum = 0;
-    for (double c : columns[component]) {
-      sum += c * c;
+    for (int c = 0; c < columns[component].length; c++) {
+      sum += columns[component][c] * columns[other][c];
     }
-    return Math.sqrt(sum);
+    return sum;
   }
 
   /** Spread of a function of the pose: its gradient by central differences, times the columns. */

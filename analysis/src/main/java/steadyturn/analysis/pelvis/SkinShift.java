@@ -9,18 +9,19 @@ package steadyturn.analysis.pelvis;
  */
 public record SkinShift(double angleRad, double placeM) {
 
-  /** The shift is full once the pelvis has turned this far. */
-  private static final double FULL_AT_TURN_RAD = Math.toRadians(20);
+  /** The shift is full once the pelvis has turned this far, as at the top of a full swing. */
+  private static final double FULL_AT_TURN_RAD = Math.toRadians(40);
 
   public static SkinShift assumed() {
     return new SkinShift(Math.toRadians(1), 0.004);
   }
 
-  /** Spread of each pose component at a pose: nothing at address, growing with the turn. */
-  double[] at(PelvisPose pose) {
-    double part = Math.min(1, Math.abs(pose.turnRad()) / FULL_AT_TURN_RAD);
-    double angle = angleRad * part;
-    double place = placeM * part;
-    return new double[] {angle, place, place, place, angle, angle};
+  /**
+   * The shift a swing has reached: nothing at address, growing with the largest turn so far. Skin
+   * that has been dragged along does not lie as before when the pelvis comes by its address again.
+   */
+  SkinShift after(double largestTurnRad) {
+    double part = Math.min(1, largestTurnRad / FULL_AT_TURN_RAD);
+    return new SkinShift(angleRad * part, placeM * part);
   }
 }

@@ -1,6 +1,8 @@
 package steadyturn.analysis.swing;
 
 import java.util.Optional;
+import steadyturn.fusion.calibrate.Gravity;
+import steadyturn.fusion.displace.UnitPriors;
 
 /**
  * Moments of a stroke that an arm unit sees: the arm level with the ground, the way back to the
@@ -10,6 +12,9 @@ final class ArmEvents {
 
   // our choice: levelling while a person sways, and an arm that hung off the vertical in its pose
   private static final double LEVEL_SD_RAD = Math.toRadians(1.2);
+
+  // how far the arm turns between a rest and a level position, both ways together
+  private static final double ARM_WAY_RAD = 1.5;
 
   private ArmEvents() {}
 
@@ -32,12 +37,21 @@ final class ArmEvents {
         double dt = arm.timeS(i) - arm.timeS(i - 1);
         double slope = (now - before) / dt;
         double time = arm.timeS(i) - now / slope;
-        double sd = Math.hypot(LEVEL_SD_RAD, alignmentSdRad) / slope;
+        double known = Math.hypot(LEVEL_SD_RAD, alignmentSdRad);
+        double sd = Math.hypot(known, unitSdRad(arm)) / slope;
         return Optional.of(new Instant(time, Math.min(sd, 0.1)));
       }
       before = now;
     }
     return Optional.empty();
+  }
+
+  /** What the unit's own errors turn the arm by: levelled by its accelerometer, then carried. */
+  private static double unitSdRad(ArmMotion arm) {
+    UnitPriors unit =
+        arm.stretch().facts().calibrated() ? UnitPriors.calibrated() : UnitPriors.raw();
+    return Math.hypot(
+        unit.accelBiasMps2() / Gravity.STANDARD_MPS2, unit.gyroMatrix() * ARM_WAY_RAD);
   }
 
   /**
