@@ -4,9 +4,9 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -19,10 +19,8 @@ import steadyturn.fusion.calibrate.CalibrationEffect;
 import steadyturn.fusion.calibrate.CalibrationException;
 import steadyturn.fusion.calibrate.CalibrationStore;
 import steadyturn.fusion.calibrate.Gravity;
-import steadyturn.fusion.calibrate.KnownTurns;
-import steadyturn.fusion.calibrate.NoiseFigures;
-import steadyturn.fusion.calibrate.SixPositions;
-import steadyturn.fusion.calibrate.TableRest;
+import steadyturn.fusion.calibrate.GuidedStep;
+import steadyturn.fusion.calibrate.TableWork;
 import steadyturn.fusion.calibrate.UnitCalibration;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.Session;
@@ -34,8 +32,9 @@ import steadyturn.ingest.sample.UnitStream;
 @Command(
     name = "calibrate",
     description = {
-      "Finds the errors of units from a recording of them being handled on a table, and keeps",
-      "them in the archive by serial number; from then on they are taken off by themselves.",
+      "Finds the errors of units from a recording of them being handled on a table, or live with",
+      "--live, and keeps them in the archive by serial number; from then on they are taken off by",
+      "themselves.",
       "",
       "rest       lay the unit down for 5 s or more",
       "turns      on the table against a square block: turn it by quarters, halves or wholes about",
@@ -47,32 +46,27 @@ import steadyturn.ingest.sample.UnitStream;
     sortOptions = false)
 final class CalibrateCommand implements Callable<Integer> {
 
-  /** In the order in which they must be done. */
-  enum Step {
-    REST,
-    NOISE,
-    TURNS,
-    POSITIONS;
-
-    @Override
-    public String toString() {
-      return name().toLowerCase(Locale.ROOT);
-    }
-  }
-
   @Mixin private Console console;
+
+  @Mixin private LiveCalibration live;
 
   @Parameters(
       paramLabel = "PATH",
-      description = "A recording of an archive; with --map one table of another program.")
+      description = {
+        "A recording of an archive; with --map one table of another program; with --live the",
+        "archive that keeps it."
+      })
   private Path path = Path.of("");
 
   @Option(
       names = "--steps",
       split = ",",
       paramLabel = "STEP",
-      description = "What was done: ${COMPLETION-CANDIDATES}, several with commas. Default: rest.")
-  private List<Step> steps = List.of(Step.REST);
+      description = {
+        "What was done, or is to be done: ${COMPLETION-CANDIDATES}, several with commas.",
+        "Default: rest."
+      })
+  private List<CalibrationStep> steps = List.of();
 
   @Option(names = "--map", paramLabel = "MAP", description = "The table's column map.")
   private Optional<String> map = Optional.empty();
@@ -92,6 +86,12 @@ final class CalibrateCommand implements Callable<Integer> {
       description = "Where the table stands, for gravity. Default: 9.80665 m/s^2.")
   private Optional<Double> latitudeDeg = Optional.empty();
 
+  @Option(
+      names = "--minutes",
+      paramLabel = "N",
+      description = "With --live: length of the rest for the noise. Default: ${DEFAULT-VALUE}.")
+  private double noiseMinutes = 60;
+
   @Option(names = "--height", paramLabel = "M", description = "Height above sea. Default: 0.")
   private double heightM;
 
@@ -106,6 +106,9 @@ final class CalibrateCommand implements Callable<Integer> {
     if (latitudeDeg.isPresent() && !(Math.abs(latitudeDeg.get()) <= 90)) {
       throw console.wrongUsage("--latitude is -90 to 90 deg, was " + latitudeDeg.get());
     }
+    if (live.isAsked()) {
+      return liveUnit();
+    }
     if (map.isPresent()) {
       Path archive =
           into.orElseThrow(() -> console.wrongUsage("--map needs --into, the archive to keep it"));
@@ -118,6 +121,37 @@ final class CalibrateCommand implements Callable<Integer> {
     Lessons lessons = Lessons.under(List.of(path), console);
     lessons.each(lesson -> calibrate(lesson, lessons));
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  private int liveUnit() throws IOException {
+    if (path.toString().isEmpty() || map.isPresent() || !(noiseMinutes > 0)) {
+      throw console.wrongUsage("--live needs PATH, the archive; no --map, --minutes above 0");
+    }
+    List<GuidedStep> guides = new ArrayList<>();
+    for (CalibrationStep step : inOrder()) {
+      guides.add(step.guide(gravityMps2(), 60 * noiseMinutes));
+    }
+    SessionRun run = live.run(guides, path, serial, console);
+    List<Mark> marks = RecordingReader.readMarks(run);
+    CalibrationStore store = CalibrationStore.of(into.orElse(path));
+    for (UnitStream unit : RecordingReader.readUnits(run)) {
+      calibrate(unit, marks, store);
+    }
+    console.out().println("  recorded in " + run.root() + ", " + run.id());
+    return Failures.DONE;
+  }
+
+  private Set<CalibrationStep> inOrder() {
+    if (!steps.isEmpty()) {
+      return EnumSet.copyOf(steps);
+    }
+    return live.isAsked()
+        ? EnumSet.of(CalibrationStep.REST, CalibrationStep.TURNS, CalibrationStep.POSITIONS)
+        : EnumSet.of(CalibrationStep.REST);
+  }
+
+  private double gravityMps2() {
+    return latitudeDeg.map(deg -> Gravity.atMps2(deg, heightM)).orElse(Gravity.STANDARD_MPS2);
   }
 
   private void calibrate(Session lesson, Lessons lessons) {
@@ -143,83 +177,17 @@ final class CalibrateCommand implements Callable<Integer> {
       throw new CalibrationException(
           unit.point().trackedPoint() + " is corrected already; calibrate from raw samples");
     }
-    double gravityMps2 =
-        latitudeDeg.map(deg -> Gravity.atMps2(deg, heightM)).orElse(Gravity.STANDARD_MPS2);
+    double gravityMps2 = gravityMps2();
     CalibrationReport report = new CalibrationReport(console.out());
     report.unit(unit.point().trackedPoint(), number, gravityMps2, latitudeDeg.isPresent());
     LocalDate today = LocalDate.now(ZoneId.systemDefault());
     UnitCalibration found = store.latest(number).orElse(UnitCalibration.none(number, today));
-    Set<Step> inOrder = EnumSet.copyOf(steps);
-    for (Step step : inOrder) {
-      UnitStream asked = step == Step.REST ? tableRest(unit, marks) : unit;
-      found = take(step, asked, found, gravityMps2, today, report);
+    TableWork work = new TableWork(unit, marks);
+    for (CalibrationStep step : inOrder()) {
+      found = step.take(work, found, gravityMps2, today, report);
     }
     UnitStream named = serial.isPresent() ? Renamed.to(number, unit) : unit;
     CalibrationEffect.of(found, named).ifPresent(report::effect);
     console.out().println("  kept in " + store.save(found));
-  }
-
-  /** The stretch marked as a table rest, the last one; the whole recording where none is marked. */
-  private static UnitStream tableRest(UnitStream unit, List<Mark> marks) {
-    return marks.stream()
-        .filter(mark -> mark.trialType().equals("table-rest"))
-        .reduce((first, second) -> second)
-        .map(mark -> unit.between(mark.onsetS(), mark.endS()))
-        .orElse(unit);
-  }
-
-  private static UnitCalibration take(
-      Step step,
-      UnitStream unit,
-      UnitCalibration so,
-      double gravityMps2,
-      LocalDate today,
-      CalibrationReport report) {
-    switch (step) {
-      case REST -> {
-        TableRest rest = TableRest.of(TableRest.longestIn(unit));
-        report.rest(rest);
-        return so.with(rest, today);
-      }
-      case NOISE -> {
-        return noise(TableRest.longestIn(unit), so, report);
-      }
-      case TURNS -> {
-        KnownTurns turns = KnownTurns.of(unit);
-        report.turns(turns);
-        return so.with(turns, today);
-      }
-      case POSITIONS -> {
-        SixPositions positions = SixPositions.of(unit, gravityMps2);
-        report.positions(positions);
-        return so.with(positions, gravityMps2, today);
-      }
-    }
-    throw new IllegalStateException("no step " + step);
-  }
-
-  private static UnitCalibration noise(
-      UnitStream rest, UnitCalibration so, CalibrationReport report) {
-    UnitCalibration found = so;
-    double stepS = (rest.timeS(rest.size() - 1) - rest.timeS(0)) / (rest.size() - 1);
-    for (int axis = 0; axis < 3; axis++) {
-      String name = List.of("x", "y", "z").get(axis);
-      NoiseFigures gyro = NoiseFigures.of(withoutLosses(rest.gyroColumnRadPerS(axis)), stepS);
-      report.noise(name, gyro);
-      found =
-          found
-              .withFigure(
-                  "gyro_" + name + "_random_walk_deg_per_sqrt_h",
-                  60 * Math.toDegrees(gyro.whiteNoisePerRootS()))
-              .withFigure(
-                  "gyro_" + name + "_bias_instability_deg_per_h",
-                  3600 * Math.toDegrees(gyro.biasInstability()));
-    }
-    return found;
-  }
-
-  /** A few lost values leave the figures as they are; they are passed over. */
-  private static double[] withoutLosses(double[] column) {
-    return java.util.Arrays.stream(column).filter(v -> !Double.isNaN(v)).toArray();
   }
 }

@@ -56,17 +56,23 @@ public final class CalibrationReport {
   /** Known turns. */
   public void turns(KnownTurns turns) {
     line(
-        "  known turns    %d turns: gyro %s, left over %.2f deg a turn",
-        turns.turns().size(), errors(turns.errors()), DEG * turns.residualRad());
+        "  known turns    %d turns: gyro %s (sd %.2f %%), left over %.2f deg a turn",
+        turns.turns().size(),
+        errors(turns.errors()),
+        100 * Math.max(turns.errorsSigma(0), Math.max(turns.errorsSigma(1), turns.errorsSigma(2))),
+        DEG * turns.residualRad());
   }
 
   /** Six positions. */
   public void positions(SixPositions positions) {
     line(
-        "  six positions  %d rests: accel bias %s m/s^2, %s, left over %.4f m/s^2",
+        "  six positions  %d rests: accel bias %s m/s^2 (sd %.4f), %s (sd %.3f %%), left over %.4f"
+            + " m/s^2",
         positions.poses().size(),
         triple(positions.bias(), "%+.3f"),
+        positions.biasSigmaMps2(),
         errors(positions.errors()),
+        100 * positions.errorsSigma(),
         positions.residualMps2());
   }
 

@@ -2,6 +2,7 @@ package steadyturn.fusion.calibrate;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -27,6 +28,12 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
    */
   private static final double LARGEST_PART_OFF = 0.08;
 
+  /** Over a longer gap a turn is not known, s (our choice: a hand's rate changes in 0.1 s). */
+  private static final double LONGEST_GAP_S = 0.05;
+
+  /** 0.1 deg: nobody lays a unit against a block better (our choice). */
+  private static final double LEAST_SPREAD_RAD = Math.toRadians(0.1);
+
   public KnownTurns {
     turns = List.copyOf(turns);
   }
@@ -45,12 +52,40 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
     List<UnitStream> rests = StillStretches.of(stream, SHORTEST_REST_S);
     List<Turn> turns = new ArrayList<>();
     for (int k = 0; k + 1 < rests.size(); k++) {
-      Vector3 shown = shownRad(stream, rests.get(k), rests.get(k + 1));
-      if (shown.norm() > 0.5 * QUARTER) {
-        turns.add(turn(shown));
-      }
+      between(stream, rests.get(k), rests.get(k + 1)).ifPresent(turns::add);
     }
     return fit(turns);
+  }
+
+  /** The errors from stretches that each hold one turn with the rests around it. */
+  public static KnownTurns ofEach(List<UnitStream> stretches) {
+    List<Turn> turns = new ArrayList<>();
+    stretches.forEach(stretch -> turnIn(stretch).ifPresent(turns::add));
+    return fit(turns);
+  }
+
+  /** The turn between the first and the last rest of a stretch; none where it hardly turned. */
+  static Optional<Turn> turnIn(UnitStream stretch) {
+    List<UnitStream> rests = StillStretches.of(stretch, SHORTEST_REST_S);
+    return rests.size() < 2
+        ? Optional.empty()
+        : between(stretch, rests.get(0), rests.get(rests.size() - 1));
+  }
+
+  private static Optional<Turn> between(UnitStream stream, UnitStream before, UnitStream after) {
+    Vector3 shown = shownRad(stream, before, after);
+    return shown.norm() > 0.5 * QUARTER ? Optional.of(turn(shown)) : Optional.empty();
+  }
+
+  /** One sigma of each entry of {@link #errors} in the column of an axis. */
+  public double errorsSigma(int axis) {
+    double squares = 0;
+    for (Turn t : turns) {
+      squares += t.axis == axis ? t.trueRad * t.trueRad : 0;
+    }
+    int n = 3 * turns.size();
+    double spread = residualRad * Math.sqrt(n / Math.max(1.0, n - 9.0));
+    return Math.max(spread, LEAST_SPREAD_RAD) / Math.sqrt(squares);
   }
 
   private static Vector3 shownRad(UnitStream stream, UnitStream before, UnitStream after) {
@@ -62,7 +97,7 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
       double stepS = stream.timeS(i) - stream.timeS(i - 1);
       for (int axis = 0; axis < 3; axis++) {
         double rate = stream.gyroRadPerS(axis, i);
-        if (Double.isNaN(rate)) {
+        if (Double.isNaN(rate) || stepS > LONGEST_GAP_S) {
           throw new CalibrationException(
               "a rate is lost at %.2f s, in the middle of a turn; record the turns again"
                   .formatted(stream.timeS(i)));

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -31,6 +32,9 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
   /** 0.04 m/s^2, a face 0.25 deg off: our choice, the size of a crumb under the unit. */
   private static final double LARGEST_RESIDUAL_MPS2 = 0.04;
 
+  /** 0.001 m/s^2, 0.1 mg: no accelerometer repeats itself better (our choice). */
+  private static final double LEAST_SPREAD_MPS2 = 0.001;
+
   public SixPositions {
     poses = List.copyOf(poses);
   }
@@ -39,17 +43,53 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
 
   /** Finds the six positions in a recording and the errors from them. */
   public static SixPositions of(UnitStream stream, double gravityMps2) {
-    List<Reading> readings = new ArrayList<>();
-    for (UnitStream still : StillStretches.of(stream, SHORTEST_S)) {
-      Vector3 shown = TableMean.accelMps2(still);
-      Pose.of(shown).ifPresent(pose -> readings.add(new Reading(pose, shown)));
-    }
+    return ofStills(StillStretches.of(stream, SHORTEST_S), gravityMps2);
+  }
+
+  /**
+   * The errors from stretches during which the unit lay still; those on no face are passed over.
+   */
+  public static SixPositions ofStills(List<UnitStream> stills, double gravityMps2) {
+    List<Reading> readings = readings(stills);
     requireAll(readings);
     SixPositions fit = fit(readings, gravityMps2);
     if (fit.residualMps2 > LARGEST_RESIDUAL_MPS2) {
       throw new CalibrationException(moved(readings, fit, gravityMps2));
     }
     return fit;
+  }
+
+  private static List<Reading> readings(List<UnitStream> stills) {
+    List<Reading> readings = new ArrayList<>();
+    for (UnitStream still : stills) {
+      Vector3 shown = TableMean.accelMps2(still);
+      Pose.of(shown).ifPresent(pose -> readings.add(new Reading(pose, shown)));
+    }
+    return readings;
+  }
+
+  /** The one position that does not fit the others, where there is one. */
+  static Optional<Pose> misfit(List<UnitStream> stills, double gravityMps2) {
+    List<Reading> readings = readings(stills);
+    Misfit found = misfit(readings, fit(readings, gravityMps2), gravityMps2);
+    return found.index < 0 ? Optional.empty() : Optional.of(readings.get(found.index).pose);
+  }
+
+  /**
+   * One sigma of each part of the bias, m/s^2: the spread that the model leaves over, over the
+   * readings.
+   */
+  public double biasSigmaMps2() {
+    return spreadMps2() / Math.sqrt(poses.size());
+  }
+
+  /** One sigma of each entry of {@link #errors}: about each axis there are two readings or more. */
+  public double errorsSigma() {
+    return spreadMps2() / (Gravity.STANDARD_MPS2 * Math.sqrt(poses.size() / 3.0));
+  }
+
+  private double spreadMps2() {
+    return Math.max(residualMps2, LEAST_SPREAD_MPS2);
   }
 
   private static void requireAll(List<Reading> readings) {
@@ -63,12 +103,27 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
     }
   }
 
-  /**
-   * Says which position does not fit the others, if leaving one out helps. Leaving out a position
-   * or its opposite helps equally; of the two, the crooked one leaves the larger cross-talk when it
-   * stays.
-   */
   private static String moved(List<Reading> readings, SixPositions all, double gravityMps2) {
+    Misfit found = misfit(readings, all, gravityMps2);
+    if (found.index < 0) {
+      return "the positions do not fit each other (%.2f m/s^2 left over); use a level table and"
+              .formatted(all.residualMps2)
+          + " square faces, and let go of the unit";
+    }
+    return ("position %s does not fit the others: it lay crooked or was moved (%.2f m/s^2 left over"
+            + " with it, %.3f without); lay the unit on that face again")
+        .formatted(readings.get(found.index).pose.words(), all.residualMps2, found.withoutMps2);
+  }
+
+  /** Which reading does not fit, or -1; and what is left over without it. */
+  private record Misfit(int index, double withoutMps2) {}
+
+  /**
+   * Finds the position that does not fit the others, if leaving one out helps. Leaving out a
+   * position or its opposite helps equally; of the two, the crooked one leaves the larger
+   * cross-talk when it stays.
+   */
+  private static Misfit misfit(List<Reading> readings, SixPositions all, double gravityMps2) {
     List<SixPositions> without = new ArrayList<>();
     for (int k = 0; k < readings.size(); k++) {
       List<Reading> rest = new ArrayList<>(readings);
@@ -77,9 +132,7 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
     }
     double least = without.stream().mapToDouble(SixPositions::residualMps2).min().orElseThrow();
     if (least > 0.5 * all.residualMps2) {
-      return "the positions do not fit each other (%.2f m/s^2 left over); use a level table and"
-              .formatted(all.residualMps2)
-          + " square faces, and let go of the unit";
+      return new Misfit(-1, least);
     }
     double limit = Math.max(2 * least, 0.25 * all.residualMps2);
     int worst = -1;
@@ -89,9 +142,7 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
           worst < 0 || fit.errors.largestCrossTalk() < without.get(worst).errors.largestCrossTalk();
       worst = fit.residualMps2 <= limit && better ? k : worst;
     }
-    return ("position %s does not fit the others: it lay crooked or was moved (%.2f m/s^2 left over"
-            + " with it, %.3f without); lay the unit on that face again")
-        .formatted(readings.get(worst).pose.words(), all.residualMps2, least);
+    return new Misfit(worst, least);
   }
 
   /** Each shown axis is linear in the vertical: three rows of E and three biases. */

@@ -7,7 +7,7 @@ import steadyturn.ingest.sample.UnitStream;
 /** Finds the stretches during which a unit lay still, between being turned over or on. */
 final class StillStretches {
 
-  private static final double WINDOW_S = 0.2;
+  static final double WINDOW_S = 0.2;
   private static final double LARGEST_RATE_SPREAD_RAD_PER_S = Math.toRadians(1.5);
   private static final double LARGEST_ACCEL_SPREAD_MPS2 = 0.35;
 
@@ -16,9 +16,36 @@ final class StillStretches {
 
   private StillStretches() {}
 
+  /**
+   * A run of still windows.
+   *
+   * @param startS start, s
+   * @param endS end, s; where it is not over, the end of the samples and one window
+   * @param isOver whether movement followed
+   */
+  record Run(double startS, double endS, boolean isOver) {
+
+    double lengthS() {
+      return endS - startS;
+    }
+
+    /** The samples without one window at both ends, where hands come and go. */
+    UnitStream insideOf(UnitStream stream) {
+      return stream.between(startS + WINDOW_S, endS - WINDOW_S);
+    }
+  }
+
   /** The still stretches of at least shortestS, each cut by one window at both ends. */
   static List<UnitStream> of(UnitStream stream, double shortestS) {
-    List<UnitStream> found = new ArrayList<>();
+    return runs(stream).stream()
+        .filter(run -> run.lengthS() >= shortestS + 2 * WINDOW_S)
+        .map(run -> run.insideOf(stream))
+        .toList();
+  }
+
+  /** All runs of still windows, however short; the first window begins at the first sample. */
+  static List<Run> runs(UnitStream stream) {
+    List<Run> found = new ArrayList<>();
     double startS = Double.NaN;
     int from = 0;
     while (from < stream.size()) {
@@ -29,22 +56,15 @@ final class StillStretches {
         startS = windowStartS;
       }
       if (!still && !Double.isNaN(startS)) {
-        add(found, stream, startS, windowStartS, shortestS);
+        found.add(new Run(startS, windowStartS, true));
         startS = Double.NaN;
       }
       from = to;
     }
     if (!Double.isNaN(startS)) {
-      add(found, stream, startS, stream.timeS(stream.size() - 1) + WINDOW_S, shortestS);
+      found.add(new Run(startS, stream.timeS(stream.size() - 1) + WINDOW_S, false));
     }
     return found;
-  }
-
-  private static void add(
-      List<UnitStream> found, UnitStream stream, double startS, double endS, double shortestS) {
-    if (endS - startS >= shortestS + 2 * WINDOW_S) {
-      found.add(stream.between(startS + WINDOW_S, endS - WINDOW_S));
-    }
   }
 
   private static boolean still(UnitStream s, int from, int to) {

@@ -88,6 +88,8 @@ public record UnitCalibration(
   public UnitCalibration with(SixPositions positions, double atGravityMps2, LocalDate day) {
     SortedMap<String, Double> more = new TreeMap<>(figures);
     more.put("accel_residual_m_per_s2", positions.residualMps2());
+    more.put("accel_bias_sigma_m_per_s2", positions.biasSigmaMps2());
+    more.put("accel_matrix_sigma", positions.errorsSigma());
     boolean commonFaces = parts.containsKey(KNOWN_TURNS);
     AxisMatrix errors = commonFaces ? positions.errors() : positions.errors().withoutTurn();
     return new UnitCalibration(
@@ -106,6 +108,9 @@ public record UnitCalibration(
   public UnitCalibration with(KnownTurns turns, LocalDate day) {
     SortedMap<String, Double> more = new TreeMap<>(figures);
     more.put("gyro_turn_residual_deg", Math.toDegrees(turns.residualRad()));
+    for (int axis = 0; axis < 3; axis++) {
+      more.put("gyro_matrix_sigma_" + "xyz".charAt(axis), turns.errorsSigma(axis));
+    }
     return new UnitCalibration(
         serialNumber,
         day,

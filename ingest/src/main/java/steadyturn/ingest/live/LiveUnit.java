@@ -172,6 +172,16 @@ public final class LiveUnit implements PortListener, SampleSink {
     track.ifPresent(t -> t.setStartedAt(startedAt()));
   }
 
+  /** Time of the latest sample since the unit's first, s; for its listener to ask. */
+  public synchronized double latencyS() {
+    return clock.recordS();
+  }
+
+  /** The time of day of a time since the unit's first sample, as far as its clock is known. */
+  public synchronized LocalDateTime timeOfDay(double latencyS) {
+    return startedAt().plusNanos(Math.round(latencyS * 1e9));
+  }
+
   /** A unit that says no hello shows its rate by running. */
   private void betterRate(BodyPoint at) {
     if (hello.isEmpty()) {
