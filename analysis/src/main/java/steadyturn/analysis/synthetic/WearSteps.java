@@ -70,9 +70,9 @@ final class WearSteps {
     return Math.toRadians(spec.body().aimDeg() / 4) * random.nextGaussian();
   }
 
-  /** A standing pelvis is not level from side to side either; 1 deg is our assumption. */
+  /** A standing pelvis is not level from side to side either: 1.3 deg, our assumption. */
   private double standingSideTiltRad() {
-    return Math.toRadians(spec.body().standingTiltDeg() / 5) * pose.nextGaussian();
+    return Math.toRadians(0.26 * spec.body().standingTiltDeg()) * pose.nextGaussian();
   }
 
   private void still(WearStep step, Joint joint, double target) {

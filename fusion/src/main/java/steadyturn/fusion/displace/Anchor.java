@@ -6,7 +6,7 @@ package steadyturn.fusion.displace;
  *
  * @param startS start, s on the recording's common axis
  * @param endS end, s
- * @param velocitySdMps spread of the velocity along each level axis, m/s, half of it up and down,
+ * @param velocitySdMps spread of the velocity along each level axis, m/s, a third of it up and down,
  *     correlated over {@link #SWAY_CORRELATION_S}
  * @param rateSdRadPerS spread of the rate, rad/s, correlated likewise
  * @param driftSdMps spread of a velocity that stays the same through the whole stretch, m/s; 0 for
@@ -19,7 +19,7 @@ public record Anchor(
   public static final double SWAY_CORRELATION_S = 0.3;
 
   /** On legs that carry it a body sways less up and down than along the ground: our assumption. */
-  static final double VERTICAL_PART = 0.5;
+  static final double VERTICAL_PART = 1.0 / 3;
 
   private static final double MOVING_SWAY_MPS = 0.05;
 
