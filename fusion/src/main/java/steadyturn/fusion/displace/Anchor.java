@@ -6,8 +6,8 @@ package steadyturn.fusion.displace;
  *
  * @param startS start, s on the recording's common axis
  * @param endS end, s
- * @param velocitySdMps spread of the velocity along each level axis, m/s, a third of it up and down,
- *     correlated over {@link #SWAY_CORRELATION_S}
+ * @param velocitySdMps spread of the velocity along each level axis, m/s, a third of it up and
+ *     down, correlated over {@link #SWAY_CORRELATION_S}
  * @param rateSdRadPerS spread of the rate, rad/s, correlated likewise
  * @param driftSdMps spread of a velocity that stays the same through the whole stretch, m/s; 0 for
  *     a true rest

@@ -35,9 +35,9 @@ final class ShockFinder {
 
   /**
    * A ring passes near its zero now and then just when its first sample is taken. So long before,
-   * less than half its period, a smaller change is looked for that stands out from the calm, s.
+   * about half its period, a smaller surprise is looked for that stands out from the calm, s.
    */
-  private static final double NEAR_ZERO_S = 0.003;
+  private static final double NEAR_ZERO_S = 0.0055;
 
   private static final double ABOVE_CALM = 3;
   private static final double CALM_S = 0.04;
@@ -102,36 +102,52 @@ final class ShockFinder {
   private Shock shock(int largest, double clarity) {
     int earliest = Math.max(2 * lag, largest - samples(RISE_S));
     double size = change(largest);
-    int clear = firstAbove(Math.max(size / clarity, ONSET_PART * size), earliest, largest);
-    int nearZero = (int) (NEAR_ZERO_S / periodS);
-    int first =
-        firstAbove(ABOVE_CALM * calm(earliest), Math.max(earliest, clear - nearZero - 1), clear);
+    int clear = largest;
+    for (int i = largest; i > earliest; i--) {
+      clear = change(i) > Math.max(size / clarity, ONSET_PART * size) ? i : clear;
+    }
+    int first = firstSurprise(clear, Math.max(earliest, clear - (int) (NEAR_ZERO_S / periodS) - 1));
     double onsetS = 0.5 * (unit.timeS(first) + unit.timeS(first - 1));
     return new Shock(onsetS, size, clarity);
   }
 
-  /** The first sample after earliest and up to last whose change is larger; last where none is. */
-  private int firstAbove(double limitMps2, int earliest, int last) {
-    int first = last;
-    for (int i = last; i > earliest; i--) {
-      first = change(i) > limitMps2 ? i : first;
+  /** The first sample after earliest that the calm before did not announce; clear if none is. */
+  private int firstSurprise(int clear, int earliest) {
+    double calm = 0;
+    for (int i = Math.max(3 * lag, earliest - samples(CALM_S)); i <= earliest; i++) {
+      calm = Math.max(calm, surprise(i));
+    }
+    int first = clear;
+    for (int i = clear; i > earliest; i--) {
+      first = surprise(i) > ABOVE_CALM * calm ? i : first;
     }
     return first;
   }
 
-  /** The largest change in the stretch before a sample. */
-  private double calm(int before) {
-    double most = 0;
-    for (int i = Math.max(2 * lag, before - samples(CALM_S)); i <= before; i++) {
-      most = Math.max(most, change(i));
+  /** How far sample i lies off the parabola through the three steps before it; 0 across a gap. */
+  private double surprise(int i) {
+    if (i < 3 * lag || isGap(i, 3)) {
+      return 0;
     }
-    return most;
+    double sum = 0;
+    for (int axis = 0; axis < 3; axis++) {
+      double off =
+          unit.accelMps2(axis, i)
+              - 3 * unit.accelMps2(axis, i - lag)
+              + 3 * unit.accelMps2(axis, i - 2 * lag)
+              - unit.accelMps2(axis, i - 3 * lag);
+      sum += off * off;
+    }
+    return Double.isNaN(sum) ? 0 : Math.sqrt(sum);
+  }
+
+  private boolean isGap(int i, int steps) {
+    return unit.timeS(i) - unit.timeS(i - steps * lag) > (steps * lag + 0.5) * periodS;
   }
 
   /** Size of the second difference that ends at sample i; 0 across a gap. */
   private double change(int i) {
-    double spanS = unit.timeS(i) - unit.timeS(i - 2 * lag);
-    if (spanS > (2 * lag + 0.5) * periodS) {
+    if (isGap(i, 2)) {
       return 0;
     }
     double sum = 0;
