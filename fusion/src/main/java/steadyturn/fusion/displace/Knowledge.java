@@ -1,5 +1,7 @@
 package steadyturn.fusion.displace;
 
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.ejml.data.DMatrixRMaj;
 import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
@@ -24,16 +26,30 @@ final class Knowledge {
     return rows;
   }
 
+  /** The instants at which {@link #of} asks for derivatives, s. */
+  static double[] instantsS(SwingSpan span) {
+    DoubleStream rests =
+        span.anchors().stream().flatMapToDouble(a -> DoubleStream.of(instantsS(a)));
+    DoubleStream places =
+        span.stance().stream().flatMapToDouble(b -> DoubleStream.of(b.fromS(), b.timeS()));
+    return DoubleStream.concat(rests, places).toArray();
+  }
+
+  private static double[] instantsS(Anchor anchor) {
+    double lengthS = anchor.endS() - anchor.startS();
+    int m = Math.max(2, (int) Math.round(lengthS / STEP_S) + 1);
+    return IntStream.range(0, m)
+        .mapToDouble(i -> anchor.startS() + lengthS * i / (m - 1))
+        .toArray();
+  }
+
   /**
    * Velocity is sway: a first-order process sampled every 0.1 s, plus a steady part where the
    * anchor drifts.
    */
   private static void zeroVelocity(Rows rows, Anchor anchor, Strapdown pass) {
-    int m = Math.max(2, (int) Math.round((anchor.endS() - anchor.startS()) / STEP_S) + 1);
-    int[] at = new int[m];
-    for (int i = 0; i < m; i++) {
-      at[i] = pass.indexAt(anchor.startS() + (anchor.endS() - anchor.startS()) * i / (m - 1));
-    }
+    int[] at = DoubleStream.of(instantsS(anchor)).mapToInt(pass::indexAt).toArray();
+    int m = at.length;
     DMatrixRMaj level = sway(anchor, pass, at, anchor.velocitySdMps());
     DMatrixRMaj upAndDown = sway(anchor, pass, at, Anchor.VERTICAL_PART * anchor.velocitySdMps());
     for (int axis = 0; axis < 3; axis++) {

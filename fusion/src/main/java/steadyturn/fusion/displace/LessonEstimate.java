@@ -76,6 +76,7 @@ public final class LessonEstimate {
     for (int round = 0; round < count; round++) {
       sharedCovariance = round(own, shared);
     }
+    own.parallelStream().forEach(SwingEstimate::rows);
     return sharedCovariance;
   }
 
@@ -205,6 +206,7 @@ public final class LessonEstimate {
     private final DMatrixRMaj cross = new DMatrixRMaj(OWN, SHARED);
     private double[] ownRight = new double[OWN];
     private boolean teaches = true;
+    private Optional<Rows> rows = Optional.empty();
 
     SwingEstimate(SwingSpan span, UnitState state) {
       this.span = span;
@@ -215,8 +217,7 @@ public final class LessonEstimate {
     private double[] sharedRight = new double[SHARED];
 
     void linearise() {
-      Strapdown pass = Strapdown.run(span.samples(), state, gravityMps2);
-      Rows rows = Knowledge.of(span, pass, state);
+      Rows rows = rows();
       DMatrixRMaj ownInformation = new DMatrixRMaj(OWN, OWN);
       ownRight = new double[OWN];
       sharedRight = new double[SHARED];
@@ -283,10 +284,17 @@ public final class LessonEstimate {
         all[SHARED_FROM + j] += sharedStep[j];
       }
       state = state.plus(all);
+      rows = Optional.empty();
     }
 
+    /** What is known of the swing, seen from its present state; looked at once a state. */
     Rows rows() {
-      return Knowledge.of(span, Strapdown.run(span.samples(), state, gravityMps2), state);
+      if (rows.isEmpty()) {
+        Strapdown pass =
+            Strapdown.run(span.samples(), state, gravityMps2, Knowledge.instantsS(span));
+        rows = Optional.of(Knowledge.of(span, pass, state));
+      }
+      return rows.get();
     }
 
     SwingFit result(DMatrixRMaj sharedCovariance) {
