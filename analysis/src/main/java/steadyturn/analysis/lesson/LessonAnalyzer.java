@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 
@@ -41,15 +43,21 @@ public final class LessonAnalyzer {
     }
     Player player = gathering.player().get();
     Map<String, List<SwingResult>> byRecording = new LinkedHashMap<>();
-    gathering.units().keySet().forEach(id -> byRecording.put(id, new ArrayList<>()));
+    gathering.units().keySet().forEach(id -> byRecording.put(id, List.of()));
     Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis =
         PelvisLesson.estimate(player, settings, gathering.swings());
     SwingReport report = new SwingReport(player, settings);
-    for (GatheredSwing swing : gathering.swings()) {
-      List<SwingResult> results =
-          byRecording.computeIfAbsent(swing.recording(), id -> new ArrayList<>());
-      results.add(report.of(swing, Optional.ofNullable(pelvis.get(swing)), results.size() + 1));
-    }
+    Map<String, List<GatheredSwing>> ofRecording =
+        gathering.swings().stream().collect(Collectors.groupingBy(GatheredSwing::recording));
+    // swings do not see one another here: on all cores, put together in their order
+    ofRecording.forEach(
+        (id, swings) ->
+            byRecording.put(
+                id,
+                IntStream.range(0, swings.size())
+                    .parallel()
+                    .mapToObj(i -> result(report, swings.get(i), pelvis, i + 1))
+                    .toList()));
     List<LessonResult> out = new ArrayList<>();
     byRecording.forEach(
         (id, swings) ->
@@ -62,6 +70,14 @@ public final class LessonAnalyzer {
                     swings,
                     notices(gathering, id))));
     return out;
+  }
+
+  private static SwingResult result(
+      SwingReport report,
+      GatheredSwing swing,
+      Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis,
+      int number) {
+    return report.of(swing, Optional.ofNullable(pelvis.get(swing)), number);
   }
 
   private static List<String> notices(LessonGathering gathering, String id) {

@@ -1,6 +1,7 @@
 package steadyturn.analysis.lesson;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -42,6 +43,7 @@ final class LessonGathering {
 
   private final SwingFinder finder = SwingFinder.withDefaults();
   private final List<GatheredSwing> swings = new ArrayList<>();
+  private final Map<String, List<Double>> middlesS = new HashMap<>();
   private final Map<String, List<UnitResult>> units = new LinkedHashMap<>();
   private final Map<String, List<String>> notices = new LinkedHashMap<>();
   private Optional<Player> player = Optional.empty();
@@ -58,14 +60,19 @@ final class LessonGathering {
     wristSteps = WristSteps.of(recording, biases, wristSteps);
     wristResults.addAll(wristSteps.results());
     List<Mark> pending = new ArrayList<>(recording.marks());
+    List<Found> found = new ArrayList<>();
     for (Swing swing : finder.find(recording, wristSteps.alignment())) {
       double takeawayS =
           swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS());
       pending.removeIf(mark -> readIfBefore(recording, mark, takeawayS));
-      if (!alreadyGathered(raw.id(), swing)) {
-        swings.add(cut(raw.id(), swing, aligned, biases));
+      if (middlesS.computeIfAbsent(raw.id(), id -> new ArrayList<>()).stream()
+          .noneMatch(otherS -> Math.abs(otherS - middleS(swing)) < SAME_SWING_S)) {
+        middlesS.get(raw.id()).add(middleS(swing));
+        found.add(new Found(swing, steps));
       }
     }
+    // swings do not see one another here: on all cores, kept in their order
+    swings.addAll(found.parallelStream().map(f -> cut(raw.id(), f, aligned, biases)).toList());
     pending.forEach(mark -> readIfBefore(recording, mark, Double.POSITIVE_INFINITY));
   }
 
@@ -79,14 +86,8 @@ final class LessonGathering {
     return true;
   }
 
-  private boolean alreadyGathered(String recording, Swing swing) {
-    double when = middleS(swing);
-    return swings.stream()
-        .anyMatch(
-            g ->
-                g.recording().equals(recording)
-                    && Math.abs(middleS(g.swing()) - when) < SAME_SWING_S);
-  }
+  /** A swing with what the wear steps before it said. */
+  private record Found(Swing swing, PelvisSteps steps) {}
 
   private static double middleS(Swing swing) {
     return swing
@@ -96,7 +97,8 @@ final class LessonGathering {
   }
 
   private GatheredSwing cut(
-      String recording, Swing swing, AlignedRecording aligned, RestBiases biases) {
+      String recording, Found found, AlignedRecording aligned, RestBiases biases) {
+    Swing swing = found.swing;
     Optional<UnitStream> pelvis =
         aligned
             .recording()
@@ -109,7 +111,8 @@ final class LessonGathering {
             swing,
             wristSteps,
             WristClocks.of(aligned, middleS(swing)));
-    return new GatheredSwing(recording, ClockSpread.added(swing, aligned), pelvis, arm, steps);
+    return new GatheredSwing(
+        recording, ClockSpread.added(swing, aligned), pelvis, arm, found.steps);
   }
 
   private void report(Recording recording) {
