@@ -91,14 +91,15 @@ final class SampleRecordingsTest {
     "pelvis.slide, top",
     "pelvis.slide, impact",
   })
-  void theMeanOfTheLessonIsWithinTheIntervalOfOneSwing(String measure, String at) {
-    // Expect: mean error 0. Within half an interval, because most of the error (lever arm,
-    // alignment)
-    // is the same in all swings of a lesson, so a mean is no better than one swing.
+  void theMeanOfTheLessonIsWithinThreeSpreadsOfOneSwing(String measure, String at) {
+    // Expect: mean error 0. Within 3 spreads of one swing: most of the error (lever arm, alignment,
+    // the player's skin) is the same in all swings of a lesson, so a mean is hardly better than one
+    // swing, and the lesson is one draw for each of four values: 2 spreads would fail one sound
+    // lesson in six, 3 spreads one in a hundred.
     List<Pair> pairs = pairs(measure, at);
     double meanError = pairs.stream().mapToDouble(Pair::error).average().orElseThrow();
     double half = pairs.stream().mapToDouble(p -> (p.high() - p.low()) / 2).average().orElseThrow();
-    assertThat(Math.abs(meanError)).isLessThan(half);
+    assertThat(Math.abs(meanError)).isLessThan(3 * half / 1.96);
   }
 
   @Test
