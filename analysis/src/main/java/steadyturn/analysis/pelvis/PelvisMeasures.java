@@ -77,7 +77,7 @@ public final class PelvisMeasures {
         || event.timeS() > track.timeS(track.size() - 1) + 0.02) {
       return outside(event);
     }
-    PoseSpread spread = PoseSpread.at(track, track.indexAt(event.timeS()), event.sdS(), skin);
+    PoseSpread spread = PoseSpread.at(track, event.timeS(), event.sdS(), skin);
     List<MeasureValue> out = new ArrayList<>();
     String at = event.event().word();
     if (event.event() != SwingEvent.ADDRESS) {

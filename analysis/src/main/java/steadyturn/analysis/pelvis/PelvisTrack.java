@@ -131,6 +131,13 @@ public final class PelvisTrack {
     return low;
   }
 
+  /** The sample nearest to the instant. */
+  int nearest(double instantS) {
+    int after = indexAt(instantS);
+    boolean isBefore = after > 0 && instantS - timeS(after - 1) < timeS(after) - instantS;
+    return isBefore ? after - 1 : after;
+  }
+
   private Quaternion qLevelPelvis(int k) {
     return motion.qLevelUnit(k).times(geometry.qUnitPelvis());
   }

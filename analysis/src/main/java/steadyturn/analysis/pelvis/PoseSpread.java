@@ -17,6 +17,18 @@ final class PoseSpread {
     this.columns = columns;
   }
 
+  /** At an instant known to a spread: the nearest sample's pose, carried on at its rate. */
+  static PoseSpread at(PelvisTrack track, double timeS, double timeSdS, SkinShift skin) {
+    int k = track.nearest(timeS);
+    PoseSpread there = at(track, k, timeSdS, skin);
+    double[] pose = there.pose.toArray();
+    double[] rate = track.poseRate(k);
+    for (int row = 0; row < pose.length; row++) {
+      pose[row] += rate[row] * (timeS - track.timeS(k));
+    }
+    return new PoseSpread(PelvisPose.of(pose), there.columns);
+  }
+
   static PoseSpread at(PelvisTrack track, int k, double timeSdS, SkinShift skin) {
     PelvisPose pose = track.pose(k);
     double[][] unit = track.errorColumns(k);
