@@ -44,7 +44,7 @@ final class LessonGathering {
   private final SwingFinder finder = SwingFinder.withDefaults();
   private final List<GatheredSwing> swings = new ArrayList<>();
   private final Map<String, List<Double>> middlesS = new HashMap<>();
-  private final Map<String, List<UnitResult>> units = new LinkedHashMap<>();
+  private final Map<String, UnitTally> units = new LinkedHashMap<>();
   private final Map<String, List<String>> notices = new LinkedHashMap<>();
   private Optional<Player> player = Optional.empty();
   private final List<StepResult> wristResults = new ArrayList<>();
@@ -116,23 +116,15 @@ final class LessonGathering {
   }
 
   private void report(Recording recording) {
+    units.computeIfAbsent(recording.id(), id -> new UnitTally()).add(recording);
     RecordingReport report = RecordingQuality.judge(recording);
-    List<UnitResult> results = units.computeIfAbsent(recording.id(), id -> new ArrayList<>());
     List<String> words = notices.computeIfAbsent(recording.id(), id -> new ArrayList<>());
     for (UnitReport unit : report.units()) {
-      UnitResult result =
-          new UnitResult(
-              unit.facts().point(),
-              unit.facts().serialNumber(),
-              unit.rateHz(),
-              unit.lostPct(),
-              unit.saturatedSamples());
-      results.removeIf(r -> r.point() == result.point());
-      results.add(result);
       unit.findings()
           .forEach(
               f -> {
-                String line = result.point().trackedPoint() + ": " + f.what() + " " + f.whatToDo();
+                String point = unit.facts().point().trackedPoint();
+                String line = point + ": " + f.what() + " " + f.whatToDo();
                 if (!words.contains(line)) {
                   words.add(line);
                 }
@@ -144,8 +136,11 @@ final class LessonGathering {
     return List.copyOf(swings);
   }
 
+  /** What is said of the units, by recording, in the order the recordings came. */
   Map<String, List<UnitResult>> units() {
-    return units;
+    Map<String, List<UnitResult>> results = new LinkedHashMap<>();
+    units.forEach((id, tally) -> results.put(id, tally.results()));
+    return results;
   }
 
   Map<String, List<String>> notices() {
