@@ -23,7 +23,7 @@ import steadyturn.ingest.sample.BodyPoint;
 
 /**
  * Orientations as derivatives of an archive in the layout of Motion-BIDS: for each unit a motion
- * table without header, its channels file and its JSON file, under the raw table's own name with
+ * table without header, its channels file and their JSON files, under the raw table's own name with
  * {@code desc-orientation}.
  */
 public final class OrientationFiles {
@@ -45,7 +45,7 @@ public final class OrientationFiles {
   }
 
   /**
-   * Writes the three files of one unit.
+   * Writes the four files of one unit.
    *
    * @param runId {@code sub-mika_ses-01_task-swing_run-02}
    * @param rateHz the rate the unit was set to
@@ -59,8 +59,9 @@ public final class OrientationFiles {
       OrientationTrack track) {
     String stem = withTracksys(runId, point) + "_desc-orientation";
     Path place = place(runId);
-    WholeFile.write(place.resolve(stem + "_channels.tsv"), channels(point));
-    WholeFile.write(place.resolve(stem + "_motion.json"), sidecar(point, rateHz, method));
+    WholeFile.write(place.resolve(stem + "_channels.tsv"), channels(point, method));
+    WholeFile.write(place.resolve(stem + "_channels.json"), columns());
+    WholeFile.write(place.resolve(stem + "_motion.json"), sidecar(point, rateHz));
     Path table = place.resolve(stem + "_motion.tsv");
     WholeFile.write(table, out -> rows(track, out));
     return table;
@@ -115,21 +116,42 @@ public final class OrientationFiles {
     writer.flush();
   }
 
-  private static String channels(BodyPoint point) {
-    StringBuilder text = new StringBuilder("name\tcomponent\ttype\ttracked_point\tunits\n");
-    text.append("latency\tn/a\tLATENCY\tn/a\ts\n");
+  private static String channels(BodyPoint point, OrientationMethod method) {
+    StringBuilder text = new StringBuilder();
+    String known = point.trackedPoint();
+    row(text, "name", "component", "type", "tracked_point", "units", "reference_frame", "method");
+    row(text, "latency", "n/a", "LATENCY", "n/a", "s", "n/a", "n/a");
     for (String part : List.of("x", "y", "z", "w")) {
-      text.append("orientation_quat_").append(part).append("\tquat_").append(part);
-      text.append("\tORNT\t").append(point.trackedPoint()).append("\tn/a\n");
+      String name = "orientation_quat_" + part;
+      row(text, name, "quat_" + part, "ORNT", known, "n/a", "earth", method.word());
     }
     for (String what : List.of("inclination", "heading")) {
-      text.append(what).append("_sigma\tn/a\tMISC\t").append(point.trackedPoint());
-      text.append("\tdeg\n");
+      row(text, what + "_sigma", "n/a", "MISC", known, "deg", "earth", method.word());
     }
     return text.toString();
   }
 
-  private static String sidecar(BodyPoint point, double rateHz, OrientationMethod method) {
+  private static void row(StringBuilder text, String... cells) {
+    text.append(String.join("\t", cells)).append('\n');
+  }
+
+  private static String columns() {
+    Map<String, Object> earth = new LinkedHashMap<>();
+    earth.put("RotationRule", "right-hand");
+    earth.put(
+        "Description",
+        "Quaternions turn unit coordinates into earth coordinates, z up. Heading is zero at the"
+            + " first sample and drifts with the gyroscope: headings of two units do not compare."
+            + " Sigmas are one standard deviation.");
+    Map<String, Object> members = new LinkedHashMap<>();
+    members.put("reference_frame", Map.of("Levels", Map.of("earth", earth)));
+    members.put(
+        "method",
+        Map.of("Description", "The filter that found it, as --method of orient names it"));
+    return json(members);
+  }
+
+  private static String sidecar(BodyPoint point, double rateHz) {
     Map<String, Object> members = new LinkedHashMap<>();
     members.put("TaskName", "swing");
     members.put("SamplingFrequency", rateHz);
@@ -138,13 +160,11 @@ public final class OrientationFiles {
     members.put("MotionChannelCount", 7);
     members.put("ORNTChannelCount", 4);
     members.put("LATENCYChannelCount", 1);
-    members.put("MiscChannelCount", 2);
-    members.put("OrientationMethod", method.word());
-    members.put(
-        "Description",
-        "Quaternions turn unit coordinates into earth coordinates, z up. Heading is zero at the"
-            + " first sample and drifts with the gyroscope: headings of two units do not compare."
-            + " Sigmas are one standard deviation.");
+    members.put("MISCChannelCount", 2);
+    return json(members);
+  }
+
+  private static String json(Map<String, Object> members) {
     try {
       return JSON.writeValueAsString(members) + "\n";
     } catch (JsonProcessingException e) {

@@ -54,7 +54,7 @@ public final class DatasetFiles {
       members.put("BIDSVersion", BIDS_VERSION);
       members.put("DatasetType", "derivative");
       members.put("GeneratedBy", List.of(by));
-      members.put("SourceDatasets", List.of(Map.of("URL", "../..")));
+      members.put("SourceDatasets", List.of(Map.of("URL", "file:../..")));
       WholeFile.write(file, JsonText.of(members));
     }
     return folder;
