@@ -10,17 +10,24 @@ import steadyturn.analysis.pelvis.SkinShift;
  * @param skin how far the pelvis unit wanders on the skin
  * @param together whether the swings of a lesson are estimated together; apart only to study what
  *     that brings
+ * @param curves whether the course of each measure over time is asked for, which takes a third of
+ *     the work
  */
 public record AnalysisSettings(
-    double gravityMps2, double aimSdRad, SkinShift skin, boolean together) {
+    double gravityMps2, double aimSdRad, SkinShift skin, boolean together, boolean curves) {
 
   /** Standard gravity, hips square within 3 deg (our assumption). */
   public static AnalysisSettings defaults() {
-    return new AnalysisSettings(9.80665, Math.toRadians(3), SkinShift.assumed(), true);
+    return new AnalysisSettings(9.80665, Math.toRadians(3), SkinShift.assumed(), true, true);
   }
 
   /** The same, but each swing on its own. */
   public AnalysisSettings apart() {
-    return new AnalysisSettings(gravityMps2, aimSdRad, skin, false);
+    return new AnalysisSettings(gravityMps2, aimSdRad, skin, false, curves);
+  }
+
+  /** The same, but key positions only. */
+  public AnalysisSettings withoutCurves() {
+    return new AnalysisSettings(gravityMps2, aimSdRad, skin, together, false);
   }
 }

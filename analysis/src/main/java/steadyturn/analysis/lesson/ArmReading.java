@@ -16,7 +16,8 @@ import steadyturn.ingest.sample.Recording;
 /**
  * What one swing says besides the pelvis: wrist, tempo, order of the peaks.
  *
- * @param curves course of cock and flexion over the swing, where both wrist units were worn
+ * @param curves course of cock and flexion over the swing, where both wrist units were worn and the
+ *     course was asked for
  */
 record ArmReading(List<MeasureValue> measures, List<Curve> curves, List<String> flags) {
 
@@ -27,11 +28,17 @@ record ArmReading(List<MeasureValue> measures, List<Curve> curves, List<String> 
   }
 
   static ArmReading of(
-      Recording recording, RestBiases biases, Swing swing, WristSteps worn, WristClocks clocks) {
+      Recording recording,
+      RestBiases biases,
+      Swing swing,
+      WristSteps worn,
+      WristClocks clocks,
+      boolean withCurves) {
     WristReading wrist = WristReading.of(recording, biases, swing, worn, clocks);
     List<MeasureValue> measures = new ArrayList<>(wrist.measures());
     measures.addAll(TempoMeasures.of(swing));
     measures.addAll(OrderMeasures.of(recording, biases, swing, worn.alignment()));
-    return new ArmReading(measures, wrist.curves(), wrist.flags());
+    return new ArmReading(
+        measures, withCurves ? wrist.curves(swing.endS()) : List.of(), wrist.flags());
   }
 }

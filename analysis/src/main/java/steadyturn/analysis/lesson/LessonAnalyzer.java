@@ -36,7 +36,7 @@ public final class LessonAnalyzer {
    * @return one result a recording id, in order
    */
   public List<LessonResult> analyze(Iterable<Recording> recordings) {
-    LessonGathering gathering = new LessonGathering();
+    LessonGathering gathering = new LessonGathering(settings.curves());
     recordings.forEach(gathering::add);
     if (gathering.player().isEmpty()) {
       return List.of();

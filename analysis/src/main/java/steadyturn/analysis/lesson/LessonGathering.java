@@ -41,6 +41,7 @@ final class LessonGathering {
    */
   private static final double EARLIER_S = 4;
 
+  private final boolean curves;
   private final SwingFinder finder = SwingFinder.withDefaults();
   private final List<GatheredSwing> swings = new ArrayList<>();
   private final Map<String, List<Double>> middlesS = new HashMap<>();
@@ -50,6 +51,11 @@ final class LessonGathering {
   private final List<StepResult> wristResults = new ArrayList<>();
   private PelvisSteps steps = PelvisSteps.NONE;
   private WristSteps wristSteps = WristSteps.NONE;
+
+  /** Gathers with or without the courses of the arm's measures over time. */
+  LessonGathering(boolean curves) {
+    this.curves = curves;
+  }
 
   void add(Recording raw) {
     player = Optional.of(raw.player());
@@ -110,7 +116,8 @@ final class LessonGathering {
             biases,
             swing,
             wristSteps,
-            WristClocks.of(aligned, middleS(swing)));
+            WristClocks.of(aligned, middleS(swing)),
+            curves);
     return new GatheredSwing(
         recording, ClockSpread.added(swing, aligned), pelvis, arm, found.steps);
   }

@@ -65,7 +65,9 @@ final class SwingReport {
             LeverArm.hipHalfDistanceMm(LeverArm.pelvisWidthMm(player)),
             settings.skin(),
             caveat(pelvis.flags())));
-    curves.addAll(PelvisCurves.of(track, settings.skin()));
+    if (settings.curves()) {
+      curves.addAll(PelvisCurves.of(track, settings.skin()));
+    }
   }
 
   private static String caveat(List<String> flags) {

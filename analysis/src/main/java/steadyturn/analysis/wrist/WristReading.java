@@ -18,16 +18,12 @@ import steadyturn.ingest.sample.Recording;
  * What one swing says about the lead wrist.
  *
  * @param measures all wrist measures, withheld ones with their reason
- * @param curves cock and flexion over the swing
  * @param motion the course of the angles, where both units were worn
  * @param flags what a reader must know: {@code gyro-repaired}, {@code gyro-beyond-repair}, {@code
  *     wrist-units-disagree}, {@code wrist-from-shaft}, {@code hand-moves-on-shaft}
  */
 public record WristReading(
-    List<MeasureValue> measures,
-    List<Curve> curves,
-    Optional<WristMotion> motion,
-    List<String> flags) {
+    List<MeasureValue> measures, Optional<WristMotion> motion, List<String> flags) {
 
   // our choice: skin and play explain 3 deg; units on the wrong arm or slipping give far more
   private static final double DISAGREE_DEG = 7;
@@ -38,7 +34,6 @@ public record WristReading(
 
   public WristReading {
     measures = List.copyOf(measures);
-    curves = List.copyOf(curves);
     flags = List.copyOf(flags);
   }
 
@@ -54,13 +49,17 @@ public record WristReading(
       Recording recording, RestBiases biases, Swing swing, WristSteps worn, WristClocks clocks) {
     Optional<WristMotion> motion = WristMotion.of(recording, biases, swing, worn, clocks);
     if (motion.isEmpty()) {
-      return new WristReading(WristMeasures.withheld(why(recording)), List.of(), motion, List.of());
+      return new WristReading(WristMeasures.withheld(why(recording)), motion, List.of());
     }
     List<MeasureValue> measures =
         new WristMeasures(motion.get(), swing)
             .all().stream().map(m -> motion.get().fromShaft() ? fromShaft(m) : m).toList();
-    List<Curve> curves = WristCurves.of(motion.get(), swing.endS());
-    return new WristReading(measures, curves, motion, flags(motion.get(), swing));
+    return new WristReading(measures, motion, flags(motion.get(), swing));
+  }
+
+  /** Cock and flexion over the swing up to an instant; none where they are not known. */
+  public List<Curve> curves(double toS) {
+    return motion.map(m -> WristCurves.of(m, toS)).orElse(List.of());
   }
 
   /** The grip may give way between hand and shaft, so such a value is an estimate. */

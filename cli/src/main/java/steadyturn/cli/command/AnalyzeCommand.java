@@ -13,6 +13,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.cli.report.Derivatives;
@@ -76,7 +77,8 @@ final class AnalyzeCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     Lessons lessons = Lessons.under(paths, console);
     List<LessonResult> results = new ArrayList<>();
-    lessons.each(lesson -> results.addAll(analyze(lesson, lessons)));
+    AnalysisSettings settings = AnalysisSettings.defaults().withoutCurves();
+    lessons.each(lesson -> results.addAll(analyze(lesson, lessons, settings)));
     if (!results.isEmpty()) {
       print(results);
     }
@@ -89,10 +91,16 @@ final class AnalyzeCommand implements Callable<Integer> {
 
   /** The results of the runs that were asked for; wear steps may lie in runs before them. */
   static List<LessonResult> analyze(Session lesson, Lessons lessons) {
+    return analyze(lesson, lessons, AnalysisSettings.defaults());
+  }
+
+  private static List<LessonResult> analyze(
+      Session lesson, Lessons lessons, AnalysisSettings settings) {
     Set<String> asked = lesson.runs().stream().map(SessionRun::id).collect(Collectors.toSet());
-    return LessonAnalyzer.withDefaults().analyze(new LessonReading(lesson, lessons)).stream()
-        .filter(result -> asked.contains(result.recording()))
-        .toList();
+    return new LessonAnalyzer(settings)
+        .analyze(new LessonReading(lesson, lessons)).stream()
+            .filter(result -> asked.contains(result.recording()))
+            .toList();
   }
 
   private void print(List<LessonResult> results) throws IOException {

@@ -65,10 +65,20 @@ final class RelativeAttitude {
   }
 
   Quaternion qForearmHand(int k, double[] z) {
-    return forearmAttitude(k, z)
-        .conjugate()
-        .times(Quaternion.aboutZ(z[headingAt()]))
-        .times(handAttitude(k, z));
+    return both(k, z).qForearmHand(z[headingAt()]);
+  }
+
+  /** Hand and forearm at sample k, each in its own level frame, before a heading joins the two. */
+  record Both(Quaternion qForearmLevel, Quaternion qLevelHand) {
+
+    /** With the heading from the hand's level frame to the forearm's, rad. */
+    Quaternion qForearmHand(double headingRad) {
+      return qForearmLevel.times(Quaternion.aboutZ(headingRad)).times(qLevelHand);
+    }
+  }
+
+  Both both(int k, double[] z) {
+    return new Both(forearmAttitude(k, z).conjugate(), handAttitude(k, z));
   }
 
   private Quaternion forearmAttitude(int k, double[] z) {

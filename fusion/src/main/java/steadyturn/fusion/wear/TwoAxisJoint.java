@@ -1,6 +1,7 @@
 package steadyturn.fusion.wear;
 
 import java.util.Arrays;
+import java.util.List;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 import steadyturn.fusion.attitude.AttitudeTrack;
@@ -93,15 +94,21 @@ public final class TwoAxisJoint {
    */
   private static double startHeading(RelativeAttitude relative, int[] rows) {
     double[] z = new double[relative.parameters()];
+    List<RelativeAttitude.Both> apart =
+        Arrays.stream(rows).mapToObj(k -> relative.both(k, z)).toList();
     double best = Double.POSITIVE_INFINITY;
     double found = 0;
     for (int i = 0; i < 60; i++) {
-      z[relative.headingAt()] = 2 * Math.PI * i / 60 / HEADING_SCALE_RAD;
-      Quaternion first = relative.qForearmHand(rows[0], z);
-      double cost = rms(relative, rows, z);
+      double headingRad = 2 * Math.PI * i / 60;
+      Quaternion first = apart.get(0).qForearmHand(headingRad);
+      double cost = 0;
+      for (RelativeAttitude.Both both : apart) {
+        double r = both.qForearmHand(headingRad).rotate(Vector3.Z).y();
+        cost += r * r;
+      }
       if (first.rotate(Vector3.X).x() > 0.2 && first.rotate(Vector3.Z).z() > 0.2 && cost < best) {
         best = cost;
-        found = 2 * Math.PI * i / 60;
+        found = headingRad;
       }
     }
     return found;
