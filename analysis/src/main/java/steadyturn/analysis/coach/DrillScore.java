@@ -10,7 +10,6 @@ import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.lesson.SwingResult;
-import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.ingest.sample.Mark;
@@ -21,6 +20,7 @@ import steadyturn.ingest.sample.Mark;
  * @param reps repetitions with a value, in order
  * @param unseen repetitions that were marked but gave no value
  * @param inBand how many lay in the band
+ * @param near how many lie so near an edge of the band that their interval crosses it
  * @param longestRun most in the band one after the other
  * @param effect full swings after the drill against those before; empty without swings on both
  *     sides
@@ -30,6 +30,7 @@ public record DrillScore(
     List<DrillRep> reps,
     int unseen,
     int inBand,
+    int near,
     int longestRun,
     Optional<ComparisonRow> effect) {
 
@@ -42,8 +43,18 @@ public record DrillScore(
     reps = List.copyOf(reps);
   }
 
-  /** Scores every drill that a recording has marks for, in the order they were begun. */
+  /** Scores the drills of a recording whose repetitions are all full swings. */
   public static List<DrillScore> of(Teaching teaching, List<Mark> marks, List<SwingResult> swings) {
+    return of(teaching, marks, swings, List.of());
+  }
+
+  /**
+   * Scores every drill that a recording has marks for, in the order they were begun.
+   *
+   * @param turns rehearsals within the marks, on the same time axis
+   */
+  public static List<DrillScore> of(
+      Teaching teaching, List<Mark> marks, List<SwingResult> swings, List<SlowTurn> turns) {
     Map<String, List<Mark>> byDrill = new LinkedHashMap<>();
     for (Mark mark : marks) {
       if (mark.trialType().equals(MARK)) {
@@ -52,10 +63,17 @@ public record DrillScore(
     }
     List<DrillScore> scores = new ArrayList<>();
     byDrill.forEach(
-        (name, reps) ->
+        (name, own) ->
             teaching.drills().stream()
                 .filter(drill -> drill.name().equals(name))
-                .forEach(drill -> scores.add(score(drill, reps, marks, swings))));
+                .forEach(
+                    drill ->
+                        scores.add(
+                            score(
+                                drill,
+                                own,
+                                DrillReps.of(drill, own, swings, turns),
+                                fullSwings(marks, swings)))));
     return scores;
   }
 
@@ -68,46 +86,33 @@ public record DrillScore(
   }
 
   private static DrillScore score(
-      Drill drill, List<Mark> own, List<Mark> marks, List<SwingResult> swings) {
-    List<DrillRep> reps = new ArrayList<>();
+      Drill drill, List<Mark> own, DrillReps done, List<SwingResult> full) {
     int run = 0;
     int longest = 0;
-    for (Mark mark : own) {
-      Optional<DrillRep> rep = rep(drill, mark, swings);
-      rep.ifPresent(reps::add);
+    for (Optional<DrillRep> rep : done.inOrder()) {
       run = rep.isPresent() && rep.get().inBand() ? run + 1 : 0;
       longest = Math.max(longest, run);
     }
+    List<DrillRep> reps = done.inOrder().stream().flatMap(Optional::stream).toList();
     int inBand = (int) reps.stream().filter(DrillRep::inBand).count();
-    List<SwingResult> full = fullSwings(marks, swings);
-    Optional<ComparisonRow> effect = effect(drill, own, full);
-    return new DrillScore(drill, reps, own.size() - reps.size(), inBand, longest, effect);
-  }
-
-  private static Optional<DrillRep> rep(Drill drill, Mark mark, List<SwingResult> swings) {
-    return swings.stream()
-        .filter(swing -> isRep(mark, swing))
-        .findFirst()
-        .flatMap(
-            swing ->
-                swing
-                    .measure(drill.judgedBy().measure(), drill.judgedBy().at())
-                    .filter(MeasureValue::given)
-                    .map(v -> new DrillRep(swing.number(), v, inBand(drill, v))));
-  }
-
-  private static boolean inBand(Drill drill, MeasureValue value) {
-    return drill.low() <= value.value() && value.value() <= drill.high();
+    int near = (int) reps.stream().filter(rep -> !rep.sure()).count();
+    int unseen = done.inOrder().size() - reps.size();
+    return new DrillScore(drill, reps, unseen, inBand, near, longest, effect(drill, own, full));
   }
 
   /** The top lies within the mark; a mark that is only an instant lasts 12 s at most. */
-  private static boolean isRep(Mark mark, SwingResult swing) {
-    double endS = mark.durationS() > 0 ? mark.endS() : mark.onsetS() + LONGEST_REP_S;
+  static boolean isRep(Mark mark, SwingResult swing) {
     double topS = timeS(swing);
-    return mark.onsetS() <= topS && topS <= endS;
+    return mark.onsetS() <= topS && topS <= endS(mark);
   }
 
-  private static double timeS(SwingResult swing) {
+  /** When a marked repetition is over, s. */
+  static double endS(Mark mark) {
+    return mark.durationS() > 0 ? mark.endS() : mark.onsetS() + LONGEST_REP_S;
+  }
+
+  /** The top of a swing, s; NaN where it was not found. */
+  public static double timeS(SwingResult swing) {
     return swing.events().stream()
         .filter(e -> e.event() == SwingEvent.TOP)
         .findFirst()

@@ -44,8 +44,8 @@ final class DemoCommand implements Callable<Integer> {
         lesson -> {
           List<LessonResult> found = AnalyzeCommand.analyze(lesson, lessons);
           results.addAll(found);
-          pages.add(ReportCommand.page(lesson, found, Audience.TEACHER, folder));
-          pages.add(ReportCommand.page(lesson, found, Audience.PLAYER, folder));
+          pages.add(ReportCommand.page(lesson, found, lessons, Audience.TEACHER, folder));
+          pages.add(ReportCommand.page(lesson, found, lessons, Audience.PLAYER, folder));
         });
     TableReport.write(results, false, console.out());
     Path table = write(results, folder);

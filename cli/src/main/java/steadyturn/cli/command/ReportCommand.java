@@ -14,6 +14,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import steadyturn.analysis.coach.SlowTurn;
 import steadyturn.analysis.coach.Teaching;
 import steadyturn.analysis.coach.TeachingReader;
 import steadyturn.analysis.compare.LessonSwing;
@@ -129,7 +130,7 @@ final class ReportCommand implements Callable<Integer> {
     if (results.isEmpty()) {
       return;
     }
-    Sheet sheet = Sheet.of(label(lesson), runs(lesson, results), teaching, club, against);
+    Sheet sheet = Sheet.of(label(lesson), runs(lesson, results, lessons), teaching, club, against);
     if (!club.isEmpty() && sheet.swings().isEmpty()) {
       console.warn(
           lesson.id() + ": no full swing with " + club + "; there are " + sheet.clubsLeftOut());
@@ -144,11 +145,16 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   /** Writes the page of a lesson with everything as shipped; returns its file. */
-  static Path page(Session lesson, List<LessonResult> results, Audience audience, Path folder)
+  static Path page(
+      Session lesson, List<LessonResult> results, Lessons lessons, Audience audience, Path folder)
       throws IOException {
     Sheet sheet =
         Sheet.of(
-            label(lesson), runs(lesson, results), TeachingReader.shipped(), "", Optional.empty());
+            label(lesson),
+            runs(lesson, results, lessons),
+            TeachingReader.shipped(),
+            "",
+            Optional.empty());
     String text = Page.html(sheet, audience, LengthUnits.METRIC, Locale.ENGLISH);
     return write(lesson, text, audience + ".html", folder);
   }
@@ -165,12 +171,18 @@ final class ReportCommand implements Callable<Integer> {
     return lesson.lesson().isEmpty() ? lesson.id() : lesson.lesson();
   }
 
-  private static LessonRuns runs(Session lesson, List<LessonResult> results) {
+  private static LessonRuns runs(Session lesson, List<LessonResult> results, Lessons lessons) {
     Map<String, List<Mark>> marks =
         lesson.runs().stream()
             .collect(Collectors.toMap(SessionRun::id, RecordingReader::readMarks, (a, b) -> a));
     LessonRuns runs = new LessonRuns(results.get(0).player());
-    results.forEach(r -> runs.add(r, marks.getOrDefault(r.recording(), List.of())));
+    Map<String, List<SlowTurn>> turns = Rehearsals.of(lesson, lessons, marks);
+    results.forEach(
+        r ->
+            runs.add(
+                r,
+                marks.getOrDefault(r.recording(), List.of()),
+                turns.getOrDefault(r.recording(), List.of())));
     return runs;
   }
 

@@ -35,14 +35,14 @@ final class BeforeAndAfter {
   private Html drawn() {
     Drill drill = score.drill();
     List<MeasureValue> reps = score.reps().stream().map(DrillRep::value).toList();
-    int firstRep = score.reps().isEmpty() ? Integer.MAX_VALUE : score.reps().get(0).swing();
+    double firstS = score.reps().isEmpty() ? Double.NaN : score.reps().get(0).timeS();
     List<MeasureValue> before = new ArrayList<>();
     List<MeasureValue> after = new ArrayList<>();
     for (SwingResult swing : pen.sheet().swings()) {
       swing
           .measure(drill.judgedBy().measure(), drill.judgedBy().at())
           .filter(MeasureValue::given)
-          .ifPresent(v -> (swing.number() < firstRep ? before : after).add(v));
+          .ifPresent(v -> (DrillScore.timeS(swing) > firstS ? after : before).add(v));
     }
     String name = pen.words().text("drill." + drill.name() + ".name");
     Drawing drawing =

@@ -1,7 +1,9 @@
 package steadyturn.cli.page;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import steadyturn.analysis.coach.Drill;
+import steadyturn.analysis.coach.DrillRep;
 import steadyturn.analysis.coach.DrillScore;
 import steadyturn.analysis.coach.Finding;
 import steadyturn.analysis.compare.ComparisonRow;
@@ -108,8 +110,14 @@ final class DrillPart {
             score.inBand(),
             score.reps().size(),
             score.longestRun()));
+    if (score.near() > 0) {
+      html.words(" " + text("page.drills-done.near", score.near()));
+    }
     if (score.unseen() > 0) {
       html.words(" " + text("page.drills-done.unseen", score.unseen()));
+    }
+    if (!pen.forPlayer() && !score.reps().isEmpty()) {
+      html.words(" " + text("page.drills-done.each", each(score)));
     }
     score.effect().ifPresent(e -> html.words(" " + effect(e)));
     html.close("p");
@@ -122,6 +130,14 @@ final class DrillPart {
               html.words(text("picture.effect.text")).close("figcaption").close("figure");
               html.close("div");
             });
+  }
+
+  private String each(DrillScore score) {
+    Measure measure = score.drill().judgedBy().measure();
+    return score.reps().stream()
+        .map(DrillRep::value)
+        .map(v -> pen.ranged(v.value(), v.low(), v.high(), measure))
+        .collect(Collectors.joining(", "));
   }
 
   private String effect(ComparisonRow e) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import steadyturn.analysis.coach.SlowTurn;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Curve;
@@ -24,6 +25,7 @@ public final class LessonRuns {
   private final Player player;
   private final List<SwingResult> swings = new ArrayList<>();
   private final List<Mark> marks = new ArrayList<>();
+  private final List<SlowTurn> slowTurns = new ArrayList<>();
   private final Set<String> notices = new LinkedHashSet<>();
   private int runs;
 
@@ -31,10 +33,11 @@ public final class LessonRuns {
     this.player = player;
   }
 
-  /** Adds the next recording with the marks noted while it ran. */
-  public void add(LessonResult result, List<Mark> itsMarks) {
+  /** Adds the next recording with the marks noted and the rehearsals seen while it ran. */
+  public void add(LessonResult result, List<Mark> itsMarks, List<SlowTurn> itsSlowTurns) {
     double laterS = runs * APART_S;
     runs++;
+    itsSlowTurns.forEach(t -> slowTurns.add(t.later(laterS)));
     result.swings().forEach(s -> swings.add(later(s, laterS, swings.size() + 1)));
     for (Mark m : itsMarks) {
       marks.add(new Mark(m.onsetS() + laterS, m.durationS(), m.trialType(), m.club(), m.note()));
@@ -76,6 +79,10 @@ public final class LessonRuns {
 
   List<Mark> marks() {
     return marks;
+  }
+
+  List<SlowTurn> slowTurns() {
+    return slowTurns;
   }
 
   List<String> notices() {

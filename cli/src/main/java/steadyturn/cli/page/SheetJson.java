@@ -121,15 +121,21 @@ public final class SheetJson {
       node.put("name", text("drill." + score.drill().name() + ".name"));
       node.put("low", score.drill().low()).put("high", score.drill().high());
       node.put("inGoal", score.inBand()).put("inARow", score.longestRun());
-      node.put("unseen", score.unseen());
+      node.put("nearEdge", score.near()).put("unseen", score.unseen());
       ArrayNode reps = node.putArray("repetitions");
       score
           .reps()
           .forEach(
               r -> {
-                ObjectNode rep = reps.addObject().put("swing", r.swing());
+                ObjectNode rep = reps.addObject();
+                rep.put("kind", r.swing() == 0 ? "rehearsal" : "swing");
+                if (r.swing() > 0) {
+                  rep.put("swing", r.swing());
+                }
                 number(rep, "value", r.value().value());
-                rep.put("inGoal", r.inBand());
+                number(rep, "low", r.value().low());
+                number(rep, "high", r.value().high());
+                rep.put("inGoal", r.inBand()).put("sure", r.sure());
               });
       score.effect().ifPresent(e -> node.set("effect", ComparisonJson.node(e)));
     }
