@@ -90,6 +90,14 @@ final class KnownPlayer {
     return new KnownPlayer(other);
   }
 
+  /** One and the same player in every lesson: only swings and the wearing of units vary. */
+  KnownPlayer unchanging() {
+    Map<MeasureAt, Habit> same = new LinkedHashMap<>();
+    habits.forEach(
+        (what, h) -> same.put(what, new Habit(h.value(), 0, h.betweenSwings(), h.error())));
+    return new KnownPlayer(same);
+  }
+
   /** A lesson of one player of this kind. */
   List<SwingResult> lesson(Random random, int swings) {
     Map<MeasureAt, Double> usual = new LinkedHashMap<>();

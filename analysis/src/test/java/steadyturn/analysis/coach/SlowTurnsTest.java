@@ -91,13 +91,7 @@ class SlowTurnsTest {
   }
 
   private static MeasureValue turn(double deg) {
-    return MeasureValue.of(
-        Measure.PELVIS_TURN,
-        "top",
-        deg,
-        1,
-        Grade.MEASURED,
-        "");
+    return MeasureValue.of(Measure.PELVIS_TURN, "top", deg, 1, Grade.MEASURED, "");
   }
 
   private static List<Double> boxed() {

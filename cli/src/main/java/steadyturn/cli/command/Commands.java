@@ -26,6 +26,7 @@ public final class Commands {
               "import", "bring in tables of other programs by a column map", ImportCommand.class),
           new Entry("compare", "tell whether clubs or lessons truly differ", CompareCommand.class),
           new Entry("report", "write the page of a lesson to send home", ReportCommand.class),
+          new Entry("progress", "tell what changed over a player's lessons", ProgressCommand.class),
           new Entry("simulate", "write a simulated lesson with its truth", SimulateCommand.class),
           new Entry(
               "units", "show the units at the ports, or begin a new adapter", UnitsCommand.class),

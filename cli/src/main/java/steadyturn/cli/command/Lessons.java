@@ -41,8 +41,17 @@ final class Lessons {
 
   /** Does the task for each lesson in turn, with a progress bar. */
   void each(Task task) {
-    Progress progress = console.progress(lessons.size());
-    for (Session lesson : lessons) {
+    each(lessons, task);
+  }
+
+  /** Does the task for each lesson of one player in turn. */
+  void eachOf(String player, Task task) {
+    each(lessons.stream().filter(lesson -> lesson.player().equals(player)).toList(), task);
+  }
+
+  private void each(List<Session> chosen, Task task) {
+    Progress progress = console.progress(chosen.size());
+    for (Session lesson : chosen) {
       progress.at(lesson.id(), System.nanoTime());
       tried(() -> task.run(lesson));
       progress.step();

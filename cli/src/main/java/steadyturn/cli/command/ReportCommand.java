@@ -167,11 +167,12 @@ final class ReportCommand implements Callable<Integer> {
     return file;
   }
 
-  private static String label(Session lesson) {
+  static String label(Session lesson) {
     return lesson.lesson().isEmpty() ? lesson.id() : lesson.lesson();
   }
 
-  private static LessonRuns runs(Session lesson, List<LessonResult> results, Lessons lessons) {
+  /** The recordings of a lesson on one time axis, with marks and rehearsals. */
+  static LessonRuns runs(Session lesson, List<LessonResult> results, Lessons lessons) {
     Map<String, List<Mark>> marks =
         lesson.runs().stream()
             .collect(Collectors.toMap(SessionRun::id, RecordingReader::readMarks, (a, b) -> a));

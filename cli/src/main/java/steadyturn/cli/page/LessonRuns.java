@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import steadyturn.analysis.coach.DrillScore;
 import steadyturn.analysis.coach.SlowTurn;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
@@ -75,6 +76,11 @@ public final class LessonRuns {
   List<SwingResult> hits() {
     List<SwingResult> hits = swings.stream().filter(s -> s.kind() == SwingKind.HIT).toList();
     return hits.isEmpty() ? swings : hits;
+  }
+
+  /** The club of every ball struck, drill repetitions apart. */
+  public List<String> clubsHit() {
+    return DrillScore.fullSwings(marks, hits()).stream().map(SwingResult::club).toList();
   }
 
   List<Mark> marks() {

@@ -153,7 +153,7 @@ public final class Page {
     return pen.words().text(key, values);
   }
 
-  private static String style() {
+  static String style() {
     try (InputStream in = Page.class.getResourceAsStream("page.css")) {
       if (in == null) {
         throw new IllegalStateException("page.css is not beside " + Page.class);

@@ -1,0 +1,19 @@
+package steadyturn.analysis.coach;
+
+import java.util.List;
+import steadyturn.analysis.lesson.SwingResult;
+
+/**
+ * One lesson on a player's way.
+ *
+ * @param lesson its label; differs from lesson to lesson
+ * @param date the day, or an empty string where it was not noted
+ * @param swings full swings with the club looked at
+ * @param advice what was said then
+ */
+public record LessonStep(String lesson, String date, List<SwingResult> swings, Advice advice) {
+
+  public LessonStep {
+    swings = List.copyOf(swings);
+  }
+}

@@ -1,0 +1,176 @@
+package steadyturn.cli.command;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import steadyturn.analysis.coach.LessonStep;
+import steadyturn.analysis.coach.PlayerProgress;
+import steadyturn.analysis.coach.Teaching;
+import steadyturn.analysis.coach.TeachingReader;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.cli.page.LengthUnits;
+import steadyturn.cli.page.LessonRuns;
+import steadyturn.cli.page.ProgressPage;
+import steadyturn.cli.page.Sheet;
+import steadyturn.cli.report.ProgressJson;
+import steadyturn.cli.report.ProgressTable;
+import steadyturn.ingest.recording.Session;
+import steadyturn.ingest.recording.SessionRun;
+
+/** Says what changed over the lessons of a player. */
+@Command(
+    name = "progress",
+    description = {
+      "Says what truly changed over a player's lessons: each measure's mean with its 95 %% range in",
+      "every lesson, the change since the lesson before and since the first, and the drills given."
+    },
+    footer = {"", "Practice swings and drill repetitions are left out."},
+    sortOptions = false)
+final class ProgressCommand implements Callable<Integer> {
+
+  enum Format {
+    TABLE,
+    JSON,
+    HTML;
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  @Mixin private Console console;
+
+  @Parameters(index = "0", paramLabel = "PLAYER", description = "The player's label, such as mika.")
+  private String player = "";
+
+  @Parameters(
+      index = "1",
+      arity = "0..1",
+      paramLabel = "ARCHIVE",
+      description = "Folder of the archive. Default: the current one.")
+  private Path archive = Path.of("");
+
+  @Option(names = "--club", paramLabel = "CLUB", description = "Default: the one most hit.")
+  private String club = "";
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      description =
+          "table for people, json for programs, html for a page in --out. Default: table.")
+  private Format format = Format.TABLE;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "Folder for the page. Default: the current one.")
+  private Path out = Path.of("");
+
+  @Option(
+      names = "--units",
+      paramLabel = "UNITS",
+      description = "Lengths on the page: metric or imperial. Default: metric.")
+  private LengthUnits units = LengthUnits.METRIC;
+
+  @Option(
+      names = "--teaching",
+      paramLabel = "FILE",
+      description = "A teacher's own limits, findings and drills, on top of the shipped ones.")
+  private Optional<Path> teachingFile = Optional.empty();
+
+  /** A lesson that was read, with its day. */
+  private record Read(Session lesson, String date, LessonRuns runs) {}
+
+  @Override
+  public Integer call() throws IOException {
+    Teaching teaching =
+        teachingFile.isPresent()
+            ? TeachingReader.read(teachingFile.get())
+            : TeachingReader.shipped();
+    String label = player.replaceFirst("^sub-", "");
+    Lessons lessons = Lessons.under(List.of(archive.toAbsolutePath()), console);
+    List<Read> read = new ArrayList<>();
+    lessons.eachOf(label, lesson -> read(lesson, lessons).ifPresent(read::add));
+    if (read.stream().noneMatch(r -> r.date().isEmpty())) {
+      read.sort(Comparator.comparing(Read::date)); // stable: lessons of one day keep their order
+    }
+    String chosen = club.isEmpty() ? mostHit(read) : club;
+    PlayerProgress progress =
+        PlayerProgress.of(read.stream().map(r -> step(r, teaching, chosen)).toList());
+    if (progress.steps().isEmpty()) {
+      console.warn(
+          "no full swing of player \""
+              + label
+              + "\""
+              + (chosen.isEmpty() ? "" : " with " + chosen)
+              + " in "
+              + archive.toAbsolutePath()
+              + "; ./steadyturn analyze on that folder shows what is there");
+      return Failures.FAILED;
+    }
+    write(label, chosen, progress, teaching.forPlayer(label, chosen));
+    return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  private static Optional<Read> read(Session lesson, Lessons lessons) {
+    List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
+    return results.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Read(lesson, date(lesson), ReportCommand.runs(lesson, results, lessons)));
+  }
+
+  /** {@code 2026-05-04}, or an empty string where no run says when it began. */
+  private static String date(Session lesson) {
+    return lesson.runs().stream()
+        .map(SessionRun::startedAt)
+        .flatMap(Optional::stream)
+        .min(Comparator.naturalOrder())
+        .map(start -> start.toLocalDate().toString())
+        .orElse("");
+  }
+
+  private static String mostHit(List<Read> read) {
+    Map<String, Integer> clubs = new LinkedHashMap<>();
+    read.forEach(r -> r.runs().clubsHit().forEach(name -> clubs.merge(name, 1, Integer::sum)));
+    return clubs.entrySet().stream()
+        .max(Map.Entry.comparingByValue())
+        .map(Map.Entry::getKey)
+        .orElse("");
+  }
+
+  private static LessonStep step(Read read, Teaching teaching, String club) {
+    String label = ReportCommand.label(read.lesson());
+    Sheet sheet = Sheet.of(label, read.runs(), teaching, club, Optional.empty());
+    return new LessonStep(label, read.date(), sheet.swings(), sheet.advice());
+  }
+
+  private void write(String label, String chosen, PlayerProgress progress, Teaching teaching)
+      throws IOException {
+    switch (format) {
+      case TABLE ->
+          ProgressTable.write(
+              progress, ProgressPage.drills(progress, teaching, units), console.out());
+      case JSON -> ProgressJson.write(label, chosen, progress, teaching, console.out());
+      case HTML -> {
+        Files.createDirectories(out.toAbsolutePath());
+        Path file = out.resolve("sub-" + label + "_progress.html");
+        Files.writeString(
+            file, ProgressPage.html(label, chosen, progress, teaching, units, Locale.ENGLISH));
+        console.out().println(file);
+      }
+    }
+  }
+}
