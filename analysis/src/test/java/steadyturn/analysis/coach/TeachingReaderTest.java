@@ -107,4 +107,23 @@ class TeachingReaderTest {
   private Path write(String text) throws IOException {
     return Files.writeString(folder.resolve("own.toml"), text);
   }
+
+  @Test
+  void theExampleOfTheHowToIsReadAsItStands() throws IOException {
+    // Given: the box of docs/how-to/teach-your-way.md. Expect: its limit, its limit for one player
+    // and club, its drill, and its finding in the place of the shipped one.
+    String page = Files.readString(Path.of("..", "docs", "how-to", "teach-your-way.md"));
+    String box = page.substring(page.indexOf("```toml") + 7);
+    Path file = folder.resolve("how-to.toml");
+    Files.writeString(file, box.substring(0, box.indexOf("```")));
+    Teaching teaching = TeachingReader.read(file);
+    assertThat(teaching.limit("slide-away").value()).isEqualTo(-40);
+    assertThat(teaching.forPlayer("mika", "driver").limit("slide-away").value()).isEqualTo(-60);
+    assertThat(teaching.forPlayer("mika", "7-iron").limit("slide-away").value()).isEqualTo(-40);
+    assertThat(teaching.drill("towel-behind").high()).isEqualTo(-42);
+    assertThat(teaching.findings())
+        .filteredOn(rule -> rule.name().equals("little-turn"))
+        .singleElement()
+        .satisfies(rule -> assertThat(rule.drills()).startsWith("towel-behind"));
+  }
 }
