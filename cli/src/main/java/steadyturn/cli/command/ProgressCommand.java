@@ -27,7 +27,6 @@ import steadyturn.cli.page.Sheet;
 import steadyturn.cli.report.ProgressJson;
 import steadyturn.cli.report.ProgressTable;
 import steadyturn.ingest.recording.Session;
-import steadyturn.ingest.recording.SessionRun;
 
 /** Says what changed over the lessons of a player. */
 @Command(
@@ -129,17 +128,9 @@ final class ProgressCommand implements Callable<Integer> {
     List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
     return results.isEmpty()
         ? Optional.empty()
-        : Optional.of(new Read(lesson, date(lesson), ReportCommand.runs(lesson, results, lessons)));
-  }
-
-  /** {@code 2026-05-04}, or an empty string where no run says when it began. */
-  private static String date(Session lesson) {
-    return lesson.runs().stream()
-        .map(SessionRun::startedAt)
-        .flatMap(Optional::stream)
-        .min(Comparator.naturalOrder())
-        .map(start -> start.toLocalDate().toString())
-        .orElse("");
+        : Optional.of(
+            new Read(
+                lesson, ReportCommand.date(lesson), ReportCommand.runs(lesson, results, lessons)));
   }
 
   private static String mostHit(List<Read> read) {

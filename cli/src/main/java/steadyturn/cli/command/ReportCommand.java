@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -167,6 +168,16 @@ final class ReportCommand implements Callable<Integer> {
     return file;
   }
 
+  /** {@code 2026-05-04}, or an empty string where no run says when it began. */
+  static String date(Session lesson) {
+    return lesson.runs().stream()
+        .map(SessionRun::startedAt)
+        .flatMap(Optional::stream)
+        .min(Comparator.naturalOrder())
+        .map(start -> start.toLocalDate().toString())
+        .orElse("");
+  }
+
   static String label(Session lesson) {
     return lesson.lesson().isEmpty() ? lesson.id() : lesson.lesson();
   }
@@ -176,7 +187,7 @@ final class ReportCommand implements Callable<Integer> {
     Map<String, List<Mark>> marks =
         lesson.runs().stream()
             .collect(Collectors.toMap(SessionRun::id, RecordingReader::readMarks, (a, b) -> a));
-    LessonRuns runs = new LessonRuns(results.get(0).player());
+    LessonRuns runs = new LessonRuns(results.get(0).player(), date(lesson));
     Map<String, List<SlowTurn>> turns = Rehearsals.of(lesson, lessons, marks);
     results.forEach(
         r ->

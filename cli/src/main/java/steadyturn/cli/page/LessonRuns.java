@@ -24,14 +24,21 @@ public final class LessonRuns {
   private static final double APART_S = 1e6;
 
   private final Player player;
+  private final String date;
   private final List<SwingResult> swings = new ArrayList<>();
   private final List<Mark> marks = new ArrayList<>();
   private final List<SlowTurn> slowTurns = new ArrayList<>();
   private final Set<String> notices = new LinkedHashSet<>();
   private int runs;
 
-  public LessonRuns(Player player) {
+  /**
+   * A lesson without recordings yet.
+   *
+   * @param date the day, or an empty string where it was not noted
+   */
+  public LessonRuns(Player player, String date) {
     this.player = player;
+    this.date = date;
   }
 
   /** Adds the next recording with the marks noted and the rehearsals seen while it ran. */
@@ -62,6 +69,10 @@ public final class LessonRuns {
   private static Curve later(Curve c, double laterS) {
     return new Curve(
         c.id(), c.unit(), c.timeS().stream().map(t -> t + laterS).toList(), c.value(), c.sd());
+  }
+
+  String date() {
+    return date;
   }
 
   Player player() {

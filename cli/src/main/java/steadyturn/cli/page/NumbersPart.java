@@ -51,7 +51,7 @@ final class NumbersPart {
   static Html model(Pen pen, ModelComparison model) {
     NumbersPart part = new NumbersPart(pen);
     part.html.open("section").element("h2", part.text("page.model"));
-    part.html.open("div", "class", "figures");
+    part.html.open("div", "class", "figures beside-model");
     BesideTheModel.draw(pen, model)
         .ifPresent(
             svg -> {

@@ -37,7 +37,8 @@ public final class Page {
     html.empty("link", "rel", "icon", "href", "data:,");
     html.element("title", title + ", " + pen.sheet().lesson());
     html.open("style").raw(style()).close("style").close("head");
-    html.open("body", "class", pen.audience().toString()).open("main");
+    html.open("body", "class", pen.audience() + (pen.sheet().model().isPresent() ? " model" : ""))
+        .open("main");
     header(title);
     if (pen.forPlayer()) {
       forPlayer();
@@ -64,7 +65,9 @@ public final class Page {
     String side =
         text(
             sheet.player().handed() == Handedness.RIGHT ? "page.handed.right" : "page.handed.left");
-    html.element("p", text("page.lesson", sheet.lesson()) + " · " + side + " · " + count + reps);
+    String lesson = text("page.lesson", sheet.lesson());
+    String day = sheet.date().isEmpty() ? "" : ", " + sheet.date();
+    html.element("p", lesson + day + " · " + side + " · " + count + reps);
     html.close("header");
   }
 

@@ -21,6 +21,7 @@ import steadyturn.ingest.sample.Player;
  * What a page says, before it is put into words and pictures.
  *
  * @param lesson label of the lesson
+ * @param date its day, or an empty string where it was not noted
  * @param club the club most balls were hit with, or an empty string
  * @param swings the full swings with that club
  * @param clubsLeftOut clubs of other full swings, with their number
@@ -30,6 +31,7 @@ import steadyturn.ingest.sample.Player;
  */
 public record Sheet(
     String lesson,
+    String date,
     Player player,
     String club,
     List<SwingResult> swings,
@@ -70,6 +72,7 @@ public record Sheet(
     reps.removeAll(DrillScore.fullSwings(marks, runs.swings()));
     return new Sheet(
         lesson,
+        runs.date(),
         runs.player(),
         chosen,
         about,

@@ -39,7 +39,7 @@ public final class SheetJson {
   private ObjectNode sheet() {
     Sheet sheet = pen.sheet();
     ObjectNode root = JSON.createObjectNode();
-    root.put("lesson", sheet.lesson());
+    root.put("lesson", sheet.lesson()).put("date", sheet.date());
     root.put("for", pen.audience().toString());
     root.putObject("player")
         .put("id", sheet.player().id())
