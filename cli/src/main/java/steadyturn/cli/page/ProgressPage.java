@@ -71,7 +71,13 @@ public final class ProgressPage {
     means();
     html.open("section").element("h2", text("progress.drills")).open("ul");
     progress.steps().forEach(step -> html.element("li", given(step, teaching)));
-    html.close("ul").close("section").open("footer").element("h2", text("page.cannot"));
+    html.close("ul").open("div", "class", "care").element("h3", text("page.care")).open("ul");
+    List.of("warm-up", "pain", "space").forEach(c -> html.element("li", text("caution." + c)));
+    html.close("ul")
+        .close("div")
+        .close("section")
+        .open("footer")
+        .element("h2", text("page.cannot"));
     html.element("p", text("page.cannot.text")).element("p", text("page.private"));
     html.close("footer").close("main").close("body").close("html").raw("\n");
   }

@@ -67,6 +67,7 @@ class ProgressCommandTest {
         .isZero();
     String html = Files.readString(Path.of(out.toString().strip()));
     assertThat(html).contains("mika: from lesson to lesson", "a real change");
+    assertThat(html).contains("Take care").doesNotContain("''", "progress.");
     assertThat(html).doesNotContain("http:", "https:", "<script");
   }
 
