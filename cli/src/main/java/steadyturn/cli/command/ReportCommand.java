@@ -3,7 +3,6 @@ package steadyturn.cli.command;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -18,11 +17,7 @@ import picocli.CommandLine.Parameters;
 import steadyturn.analysis.coach.SlowTurn;
 import steadyturn.analysis.coach.Teaching;
 import steadyturn.analysis.coach.TeachingReader;
-import steadyturn.analysis.compare.LessonSwing;
-import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.lesson.LessonResult;
-import steadyturn.analysis.lesson.SwingResult;
-import steadyturn.analysis.swing.SwingKind;
 import steadyturn.cli.page.Audience;
 import steadyturn.cli.page.LengthUnits;
 import steadyturn.cli.page.LessonRuns;
@@ -90,17 +85,7 @@ final class ReportCommand implements Callable<Integer> {
       description = "metric or imperial lengths. Default: metric.")
   private LengthUnits units = LengthUnits.METRIC;
 
-  @Option(
-      names = "--model",
-      paramLabel = "PATH",
-      description = "Hold the swings against the balls struck in this lesson.")
-  private Optional<Path> model = Optional.empty();
-
-  @Option(
-      names = "--model-swing",
-      paramLabel = "N",
-      description = "Only against this swing of the model lesson.")
-  private Optional<Integer> modelSwing = Optional.empty();
+  @Mixin private ModelChoice model;
 
   @Option(
       names = "--teaching",
@@ -114,24 +99,25 @@ final class ReportCommand implements Callable<Integer> {
         teachingFile.isPresent()
             ? TeachingReader.read(teachingFile.get())
             : TeachingReader.shipped();
-    Optional<SwingGroup> against = model.isPresent() ? modelSwings() : Optional.empty();
-    if (model.isPresent() && against.isEmpty()) {
-      console.warn("no such swing in the model lesson " + model.get());
+    Optional<ModelChoice.Chosen> against = model.choose(teaching, console);
+    if (against.isEmpty()) {
       return Failures.FAILED;
     }
     Lessons lessons = Lessons.under(paths, console);
-    lessons.each(lesson -> report(lesson, lessons, teaching, against));
+    lessons.each(lesson -> report(lesson, lessons, teaching, against.get()));
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
   private void report(
-      Session lesson, Lessons lessons, Teaching teaching, Optional<SwingGroup> against)
+      Session lesson, Lessons lessons, Teaching teaching, ModelChoice.Chosen against)
       throws IOException {
     List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
     if (results.isEmpty()) {
       return;
     }
-    Sheet sheet = Sheet.of(label(lesson), runs(lesson, results, lessons), teaching, club, against);
+    LessonRuns runs = runs(lesson, results, lessons);
+    runs.note(against.notice());
+    Sheet sheet = Sheet.of(label(lesson), runs, teaching, club, against.swings());
     if (!club.isEmpty() && sheet.swings().isEmpty()) {
       console.warn(
           lesson.id() + ": no full swing with " + club + "; there are " + sheet.clubsLeftOut());
@@ -196,26 +182,5 @@ final class ReportCommand implements Callable<Integer> {
                 marks.getOrDefault(r.recording(), List.of()),
                 turns.getOrDefault(r.recording(), List.of())));
     return runs;
-  }
-
-  /** The balls struck in the model lesson, or the one swing asked for. */
-  private Optional<SwingGroup> modelSwings() {
-    Lessons lessons = Lessons.under(List.of(model.orElseThrow()), console);
-    List<LessonSwing> swings = new ArrayList<>();
-    lessons.each(
-        lesson -> {
-          for (LessonResult result : AnalyzeCommand.analyze(lesson, lessons)) {
-            result.swings().stream()
-                .filter(this::isModel)
-                .forEach(swing -> swings.add(new LessonSwing(lesson.id(), swing)));
-          }
-        });
-    return swings.isEmpty() ? Optional.empty() : Optional.of(new SwingGroup("model", swings));
-  }
-
-  private boolean isModel(SwingResult swing) {
-    return modelSwing.isPresent()
-        ? swing.number() == modelSwing.get()
-        : swing.kind() == SwingKind.HIT;
   }
 }

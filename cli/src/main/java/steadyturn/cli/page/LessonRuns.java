@@ -53,6 +53,13 @@ public final class LessonRuns {
     notices.addAll(result.notices());
   }
 
+  /** Adds a sentence for the reader; an empty one is left out. */
+  public void note(String sentence) {
+    if (!sentence.isEmpty()) {
+      notices.add(sentence);
+    }
+  }
+
   private static SwingResult later(SwingResult s, double laterS, int number) {
     return new SwingResult(
         number,
