@@ -34,6 +34,15 @@ public final class SlowTurns {
   /** Our choice: back where it started, as hips come to rest a few degrees apart. */
   private static final double BACK_DEG = 7.5;
 
+  /** Our choice: beyond the 62 deg that count as too far; whoever turns more has moved the feet. */
+  private static final double MOST_DEG = 70;
+
+  /** Our choice: a pelvis in a downswing turns faster, in a rehearsal slower. */
+  private static final double SWING_DEG_PER_S = 200;
+
+  /** Our choice: slower than any rehearsal from leaving the rest to coming back. */
+  private static final double LONGEST_S = 6;
+
   /** Our choice: a person who stands sways by up to 3 deg/s; twice as much is no turn yet. */
   private static final double STILL_DEG_PER_S = 6;
 
@@ -50,6 +59,7 @@ public final class SlowTurns {
   private final double[] atS;
   private int rest = -1;
   private double restDeg;
+  private int lastBack = -1;
 
   private SlowTurns(OrientationTrack track, int handSign) {
     this.track = track;
@@ -98,6 +108,11 @@ public final class SlowTurns {
         continue;
       }
       double backDeg = restDeg - turnDeg[i];
+      if (walkedAway(i)) {
+        rest = -1;
+        furthest = -1;
+        continue;
+      }
       if (backDeg > LEAST_DEG && (furthest < 0 || turnDeg[i] < turnDeg[furthest])) {
         furthest = i;
       } else if (furthest >= 0 && backDeg < BACK_DEG) {
@@ -130,6 +145,19 @@ public final class SlowTurns {
       rest = i;
       restDeg = mean;
     }
+  }
+
+  /**
+   * Turned too far for hips, or not back for long: the player stands elsewhere now. So too after a
+   * downswing: the rest before it is no start any more, and a held finish was none.
+   */
+  private boolean walkedAway(int i) {
+    double away = Math.abs(turnDeg[i] - restDeg);
+    if (away < BACK_DEG) {
+      lastBack = i;
+    }
+    boolean swung = i > 0 && Math.abs(turnDeg[i] - turnDeg[i - 1]) > SWING_DEG_PER_S * STEP_S;
+    return swung || away > MOST_DEG || (i - Math.max(lastBack, rest)) * STEP_S > LONGEST_S;
   }
 
   private SlowTurn turn(int furthest) {

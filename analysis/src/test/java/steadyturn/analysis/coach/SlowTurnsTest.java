@@ -56,6 +56,14 @@ class SlowTurnsTest {
   }
 
   @Test
+  void whoTurnsAwayAndStaysOrTurnsRoundIsNotRehearsing() {
+    // Given: 48 deg away for 10 s, as someone who walks to the next ball; a turn of 120 deg and
+    // back, as someone who looks round. Expect: no rehearsal.
+    assertThat(SlowTurns.of(recording(Handedness.RIGHT, 10, -48))).isEmpty();
+    assertThat(SlowTurns.of(recording(Handedness.RIGHT, 0, -120))).isEmpty();
+  }
+
+  @Test
   void rehearsalsInOneMarkedStretchAreScoredInTheBand() {
     // Given: turns of -48, -30, -44, -52, -20 deg in one stretch, goal -55 to -40 deg. Expect:
     // three in the goal, two of them in a row; no swing number.
