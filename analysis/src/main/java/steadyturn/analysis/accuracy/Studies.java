@@ -19,6 +19,17 @@ public final class Studies {
           "pelvis.slide @ impact",
           "pelvis.centre @ impact");
 
+  /** What the wear steps are judged by. */
+  private static final List<String> STEPS =
+      List.of(
+          "pelvis.turn @ impact",
+          "pelvis.slide @ top",
+          "pelvis.slide @ impact",
+          "pelvis.thrust @ impact",
+          "pelvis.tilt @ impact",
+          "pelvis.sidetilt @ impact",
+          "pelvis.centre @ impact");
+
   private static final int HITS_PER_WRIST_LESSON = 5;
 
   private static final Set<BodyPoint> FROM_SHAFT =
@@ -68,7 +79,17 @@ public final class Studies {
         pelvis(StudyCase.leftHanded(), 1),
         pelvis(StudyCase.withoutSteps(), 1),
         new Study(
-            "error-budget", "one source of error at a time, all others off", 0.3, Studies::budget),
+            "error-budget",
+            "one source of error at a time, all others off",
+            0.3,
+            (lessons, seed, afterEach) ->
+                side(StudyCase.oneSourceAtATime(), BUDGET, lessons, seed, afterEach)),
+        new Study(
+            "wear-steps-alone",
+            "one swing with no wear step, with each alone, with all",
+            0.5,
+            (lessons, seed, afterEach) ->
+                side(StudyCase.stepsAlone(), STEPS, lessons, seed, afterEach)),
         new Study(
             "swings",
             "ten hits and ten practice swings a lesson, with waggles and turf brush",
@@ -104,18 +125,20 @@ public final class Studies {
         (lessons, seed, afterEach) -> PelvisStudy.run(study, lessons, seed, afterEach));
   }
 
-  private static List<StudyRow> budget(int lessons, long seed, Runnable afterEach) {
-    List<StudyRow> rows = new ArrayList<>();
-    for (StudyCase source : StudyCase.oneSourceAtATime()) {
-      // the bar counts the lessons of one source; the others run along
-      Runnable after = rows.isEmpty() ? afterEach : () -> {};
-      for (StudyRow row : PelvisStudy.run(source, lessons, seed, after)) {
-        if (BUDGET.contains(row.name())) {
-          rows.add(row.renamed(source.name() + ": " + row.name()));
+  /** Several cases side by side, a few rows of each. */
+  private static List<StudyRow> side(
+      List<StudyCase> cases, List<String> rows, int lessons, long seed, Runnable afterEach) {
+    List<StudyRow> out = new ArrayList<>();
+    for (StudyCase one : cases) {
+      // the bar counts the lessons of one case; the others run along
+      Runnable after = out.isEmpty() ? afterEach : () -> {};
+      for (StudyRow row : PelvisStudy.run(one, lessons, seed, after)) {
+        if (rows.contains(row.name())) {
+          out.add(row.renamed(one.name() + ": " + row.name()));
         }
       }
     }
-    return rows;
+    return out;
   }
 
   private static Study wrist(String name, String what, LessonSpec spec) {

@@ -1,10 +1,12 @@
 package steadyturn.analysis.accuracy;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.synthetic.LessonSpec;
+import steadyturn.analysis.synthetic.WearStep;
 import steadyturn.analysis.synthetic.body.BodyErrors;
 import steadyturn.analysis.synthetic.unit.UnitGrade;
 import steadyturn.ingest.sample.Handedness;
@@ -161,6 +163,27 @@ public record StudyCase(
   public static StudyCase withoutSteps() {
     return new StudyCase(
         "no-wear-steps", "one swing, no wear step done", one().withWearSteps(Set.of()), Map.of());
+  }
+
+  /** One swing with no wear step, with each alone, and with all. */
+  public static List<StudyCase> stepsAlone() {
+    List<StudyCase> out = new ArrayList<>();
+    out.add(with("none", Set.of()));
+    for (WearStep step :
+        List.of(
+            WearStep.TABLE_REST,
+            WearStep.AIM,
+            WearStep.QUIET_STANCE,
+            WearStep.BOW,
+            WearStep.TURN_ON_SPOT)) {
+      out.add(with(step.word(), Set.of(step)));
+    }
+    out.add(with("all", Set.of(WearStep.values())));
+    return out;
+  }
+
+  private static StudyCase with(String name, Set<WearStep> steps) {
+    return new StudyCase(name, "only " + name, one().withWearSteps(steps), Map.of());
   }
 
   /** A near-ideal unit on a body that neither sways nor lets the unit shift. */

@@ -2,6 +2,7 @@ package steadyturn.analysis.lesson;
 
 import java.util.Optional;
 import steadyturn.analysis.swing.Swing;
+import steadyturn.fusion.wear.AimSight;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -12,10 +13,12 @@ import steadyturn.ingest.sample.UnitStream;
  *     swing.endS}
  * @param arm what forearm and hand said
  * @param steps what the wear steps before it said of the pelvis unit
+ * @param aim the aim step as seen from this swing's address, where it could be carried so far
  */
 record GatheredSwing(
     String recording,
     Swing swing,
     Optional<UnitStream> pelvis,
     ArmReading arm,
-    PelvisSteps steps) {}
+    PelvisSteps steps,
+    Optional<AimSight> aim) {}

@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 
@@ -65,10 +67,10 @@ public final class LessonAnalyzer {
                 new LessonResult(
                     id,
                     player,
-                    "square-hips",
+                    aim(ofRecording.getOrDefault(id, List.of()), pelvis),
                     gathering.units().getOrDefault(id, List.of()),
                     swings,
-                    notices(gathering, id))));
+                    notices(gathering, id, ofRecording.getOrDefault(id, List.of()), pelvis))));
     return out;
   }
 
@@ -80,8 +82,31 @@ public final class LessonAnalyzer {
     return report.of(swing, Optional.ofNullable(pelvis.get(swing)), number);
   }
 
-  private static List<String> notices(LessonGathering gathering, String id) {
+  /** Where the target line of a recording's swings comes from, by the words of the contract. */
+  private static String aim(
+      List<GatheredSwing> swings, Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis) {
+    return aims(swings, pelvis).anyMatch(Aim::byStep) ? "aim-step" : "square-hips";
+  }
+
+  private static Stream<Aim> aims(
+      List<GatheredSwing> swings, Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis) {
+    return swings.stream()
+        .map(pelvis::get)
+        .filter(Objects::nonNull)
+        .map(PelvisLesson.PelvisSwing::aim);
+  }
+
+  private List<String> notices(
+      LessonGathering gathering,
+      String id,
+      List<GatheredSwing> swings,
+      Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis) {
     List<String> out = new ArrayList<>(gathering.notices().getOrDefault(id, List.of()));
+    AimWords.of(
+            aims(swings, pelvis).toList(),
+            gathering.player().orElseThrow().handed(),
+            gathering.steps().isGood("aim"))
+        .ifPresent(out::add);
     gathering.stepResults().stream()
         .filter(r -> !r.used())
         .forEach(r -> out.add(r.step() + ": " + r.advice()));

@@ -13,6 +13,8 @@ import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingFinder;
 import steadyturn.analysis.wrist.WristClocks;
 import steadyturn.fusion.attitude.RestBiases;
+import steadyturn.fusion.wear.AimCarry;
+import steadyturn.fusion.wear.AimSight;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.clock.AlignedRecording;
@@ -41,6 +43,9 @@ final class LessonGathering {
    */
   private static final double EARLIER_S = 4;
 
+  /** The middle of the stretch that counts as address, s. */
+  private static final double BEFORE_TAKEAWAY_S = 0.14;
+
   private final boolean curves;
   private final SwingFinder finder = SwingFinder.withDefaults();
   private final List<GatheredSwing> swings = new ArrayList<>();
@@ -50,6 +55,7 @@ final class LessonGathering {
   private Optional<Player> player = Optional.empty();
   private final List<StepResult> wristResults = new ArrayList<>();
   private PelvisSteps steps = PelvisSteps.NONE;
+  private Optional<AimCarry> aim = Optional.empty();
   private WristSteps wristSteps = WristSteps.NONE;
 
   /** Gathers with or without the courses of the arm's measures over time. */
@@ -59,6 +65,7 @@ final class LessonGathering {
 
   void add(Recording raw) {
     player = Optional.of(raw.player());
+    aim = Optional.empty(); // a heading lives in one unbroken stream only
     report(raw);
     AlignedRecording aligned = CommonClock.align(raw);
     Recording recording = aligned.recording();
@@ -74,7 +81,7 @@ final class LessonGathering {
       if (middlesS.computeIfAbsent(raw.id(), id -> new ArrayList<>()).stream()
           .noneMatch(otherS -> Math.abs(otherS - middleS(swing)) < SAME_SWING_S)) {
         middlesS.get(raw.id()).add(middleS(swing));
-        found.add(new Found(swing, steps));
+        found.add(new Found(swing, steps, aim));
       }
     }
     // swings do not see one another here: on all cores, kept in their order
@@ -88,12 +95,32 @@ final class LessonGathering {
     }
     recording
         .unit(BodyPoint.PELVIS)
-        .ifPresent(pelvis -> steps = steps.and(recording, pelvis, mark));
+        .ifPresent(
+            pelvis -> {
+              steps = steps.and(recording, pelvis, mark);
+              if (mark.trialType().equals("aim")) {
+                double middleS = (mark.onsetS() + mark.endS()) / 2;
+                aim =
+                    steps.isGood("aim")
+                        ? Optional.of(AimCarry.of(pelvis, middleS))
+                        : Optional.empty();
+              }
+            });
     return true;
   }
 
   /** A swing with what the wear steps before it said. */
-  private record Found(Swing swing, PelvisSteps steps) {}
+  private record Found(Swing swing, PelvisSteps steps, Optional<AimCarry> aim) {
+
+    /** The aim as seen from the middle of the address. */
+    Optional<AimSight> sight() {
+      return aim.flatMap(
+          carry ->
+              swing
+                  .event(SwingEvent.TAKEAWAY)
+                  .flatMap(takeaway -> carry.at(takeaway.timeS() - BEFORE_TAKEAWAY_S)));
+    }
+  }
 
   private static double middleS(Swing swing) {
     return swing
@@ -119,7 +146,7 @@ final class LessonGathering {
             WristClocks.of(aligned, middleS(swing)),
             curves);
     return new GatheredSwing(
-        recording, ClockSpread.added(swing, aligned), pelvis, arm, found.steps);
+        recording, ClockSpread.added(swing, aligned), pelvis, arm, found.steps, found.sight());
   }
 
   private void report(Recording recording) {
@@ -156,6 +183,10 @@ final class LessonGathering {
 
   Optional<Player> player() {
     return player;
+  }
+
+  PelvisSteps steps() {
+    return steps;
   }
 
   /** How the wear steps went, of pelvis and wrist. */

@@ -16,10 +16,10 @@ import steadyturn.fusion.displace.SwingSpan;
 import steadyturn.fusion.displace.UnitPriors;
 import steadyturn.fusion.rest.Rest;
 import steadyturn.fusion.rest.RestGate;
-import steadyturn.fusion.rest.RestSettings;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.PelvisGeometry;
 import steadyturn.fusion.wear.TurnOnSpot;
+import steadyturn.fusion.wear.TurnStep;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -30,9 +30,6 @@ final class PelvisLesson {
 
   /** Twice the log of how much better a drifting address must explain a swing than a still one. */
   private static final double DRIFT_EVIDENCE = 60;
-
-  /** Shortest rest before and after the turn on the spot, s. */
-  private static final double TURN_REST_S = 0.35;
 
   /** A slow turn passes for still while it begins and ends: that much is not counted as rest, s. */
   private static final double SLOW_START_S = 0.25;
@@ -50,7 +47,7 @@ final class PelvisLesson {
   }
 
   /** What was found of the pelvis in one swing. */
-  record PelvisSwing(SwingFit fit, PelvisGeometry geometry, List<String> flags) {}
+  record PelvisSwing(SwingFit fit, PelvisGeometry geometry, Aim aim, List<String> flags) {}
 
   /** Estimates of all swings that have a pelvis window, by swing. */
   static Map<GatheredSwing, PelvisSwing> estimate(
@@ -92,11 +89,18 @@ final class PelvisLesson {
         turn.isPresent()
             ? TurnOnSpot.fold(worn, fit.swings().get(spans.size() - 1).motion())
             : worn;
+    List<Aim> aims =
+        new TargetLine(settings.aimSdRad(), priors(swings.get(0)).gyroMatrix())
+            .of(swings.stream().map(GatheredSwing::aim).toList(), geometry.qUnitPelvis());
     Map<GatheredSwing, PelvisSwing> out = new HashMap<>();
     for (int i = 0; i < swings.size(); i++) {
       out.put(
           swings.get(i),
-          new PelvisSwing(fit.swings().get(i), geometry, flags(rests.get(i), fit.swings().get(i))));
+          new PelvisSwing(
+              fit.swings().get(i),
+              geometry,
+              aims.get(i),
+              flags(rests.get(i), fit.swings().get(i))));
     }
     return out;
   }
@@ -164,27 +168,19 @@ final class PelvisLesson {
     return out;
   }
 
-  /** The turn on the spot between the two rests around it; none when either is missing. */
+  /** The turn on the spot between the two rests around it; none when it was not good enough. */
   private Optional<SwingSpan> turnSpan() {
-    if (steps.turnOnSpot().isEmpty()) {
-      return Optional.empty();
-    }
-    UnitStream samples = steps.turnOnSpot().get();
-    RestGate gate = new RestGate(RestSettings.address().atLeast(TURN_REST_S));
-    Optional<Rest> before = gate.before(samples, bias, samples.timeS(0), steps.turnFromS() + 0.6);
-    Optional<Rest> after =
-        gate.after(samples, bias, steps.turnToS() - 0.4, samples.timeS(samples.size() - 1));
-    if (before.isEmpty() || after.isEmpty() || before.get().endS() >= after.get().startS()) {
-      return Optional.empty();
-    }
-    List<Anchor> anchors =
+    return steps.turnOnSpot().map(PelvisLesson::span);
+  }
+
+  private static SwingSpan span(TurnStep turn) {
+    Rest before = turn.before().orElseThrow();
+    Rest after = turn.after().orElseThrow();
+    return new SwingSpan(
+        turn.samples().between(before.startS() - 0.01, after.endS() + 0.01),
         List.of(
-            Anchor.address(before.get().startS(), before.get().endS() - SLOW_START_S),
-            Anchor.address(after.get().startS() + SLOW_START_S, after.get().endS()));
-    return Optional.of(
-        new SwingSpan(
-            samples.between(before.get().startS() - 0.01, after.get().endS() + 0.01),
-            anchors,
-            List.of()));
+            Anchor.address(before.startS(), before.endS() - SLOW_START_S),
+            Anchor.address(after.startS() + SLOW_START_S, after.endS())),
+        List.of());
   }
 }

@@ -9,6 +9,7 @@ import steadyturn.fusion.wear.LeverArm;
 import steadyturn.fusion.wear.PelvisGeometry;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.fusion.wear.StillStep;
+import steadyturn.fusion.wear.TurnStep;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
@@ -21,26 +22,19 @@ import steadyturn.ingest.sample.UnitStream;
  * @param tableBias gyro bias from the rest on the table, rad/s
  * @param stanceForce mean specific force of the quiet stance, m/s^2
  * @param bowAxis hip line from the bow, unit axes
- * @param turnOnSpot the unit's samples around the turn on the spot
- * @param turnFromS start of the turn, s
- * @param turnToS end of the turn, s
+ * @param turnOnSpot the turn on the spot
  * @param results how each step went, the latest of its kind
  */
 record PelvisSteps(
     Optional<Vector3> tableBias,
     Optional<Vector3> stanceForce,
     Optional<Vector3> bowAxis,
-    Optional<UnitStream> turnOnSpot,
-    double turnFromS,
-    double turnToS,
+    Optional<TurnStep> turnOnSpot,
     List<StepResult> results) {
-
-  /** Rest kept on both sides of the turn on the spot, s. */
-  private static final double TURN_MARGIN_S = 1.0;
 
   static final PelvisSteps NONE =
       new PelvisSteps(
-          Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), 0, 0, List.of());
+          Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), List.of());
 
   PelvisSteps {
     results = List.copyOf(results);
@@ -52,11 +46,22 @@ record PelvisSteps(
     double to = mark.endS();
     return switch (mark.trialType()) {
       case "table-rest" -> table(StillStep.table(pelvis, from, to));
+      case "aim" -> judged(StillStep.stance(pelvis, from, to, "aim").result());
       case "quiet-stance" -> stance(StillStep.stance(pelvis, from, to, "quiet-stance"));
       case "bow" -> bow(BowStep.of(pelvis, tableBias.orElse(Vector3.ZERO), from, to));
-      case "turn-on-spot" -> turn(pelvis, from, to);
+      case "turn-on-spot" -> turn(TurnStep.of(pelvis, tableBias.orElse(Vector3.ZERO), from, to));
       default -> this;
     };
+  }
+
+  /** The aim is carried to the swings by {@link LessonGathering}; here it is only judged. */
+  private PelvisSteps judged(StepResult result) {
+    return new PelvisSteps(tableBias, stanceForce, bowAxis, turnOnSpot, with(result));
+  }
+
+  /** Whether the latest step of a kind was good enough. */
+  boolean isGood(String step) {
+    return results.stream().anyMatch(r -> r.step().equals(step) && r.used());
   }
 
   private PelvisSteps table(StillStep step) {
@@ -65,8 +70,6 @@ record PelvisSteps(
         stanceForce,
         bowAxis,
         turnOnSpot,
-        turnFromS,
-        turnToS,
         with(step.result()));
   }
 
@@ -76,8 +79,6 @@ record PelvisSteps(
         step.result().used() ? Optional.of(step.meanForceMps2()) : stanceForce,
         bowAxis,
         turnOnSpot,
-        turnFromS,
-        turnToS,
         with(step.result()));
   }
 
@@ -87,20 +88,16 @@ record PelvisSteps(
         stanceForce,
         step.result().used() ? Optional.of(step.axisUnit()) : bowAxis,
         turnOnSpot,
-        turnFromS,
-        turnToS,
         with(step.result()));
   }
 
-  private PelvisSteps turn(UnitStream pelvis, double from, double to) {
+  private PelvisSteps turn(TurnStep step) {
     return new PelvisSteps(
         tableBias,
         stanceForce,
         bowAxis,
-        Optional.of(pelvis.between(from - TURN_MARGIN_S, to + TURN_MARGIN_S)),
-        from,
-        to,
-        results);
+        step.result().used() ? Optional.of(step) : turnOnSpot,
+        with(step.result()));
   }
 
   private List<StepResult> with(StepResult result) {

@@ -56,7 +56,8 @@ final class SwingReport {
             pelvis.fit().motion(),
             pelvis.geometry(),
             player.handed(),
-            settings.aimSdRad(),
+            pelvis.aim().targetFromHipsRad(),
+            pelvis.aim().sdRad(),
             takeawayS);
     measures.addAll(
         PelvisMeasures.of(

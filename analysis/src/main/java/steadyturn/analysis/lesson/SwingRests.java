@@ -138,9 +138,13 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
     return new SwingRests(witnessed(anchors, swing, leverArmUnitM), window, earlier, more);
   }
 
-  /** The same swing with all that can witness against a drifting address: feet, earlier rest. */
+  /**
+   * The same swing with all that can witness against a drifting address: feet, earlier rest. A body
+   * that sinks at address says nothing of a drift along the ground.
+   */
   SwingRests withWitnesses(Swing swing, Vector3 leverArmUnitM) {
-    return new SwingRests(witnessed(span.anchors(), swing, leverArmUnitM), window, earlier, flags);
+    List<Anchor> anchors = span.anchors().stream().map(Anchor::risingToo).toList();
+    return new SwingRests(witnessed(anchors, swing, leverArmUnitM), window, earlier, flags);
   }
 
   private SwingSpan witnessed(List<Anchor> anchors, Swing swing, Vector3 leverArmUnitM) {

@@ -36,15 +36,18 @@ public final class PelvisTrack {
   private final int addressIndex;
   private final double addressAzimuthRad;
   private final Vector3 addressMidHipM;
+  private final double aimRad;
   private final double[] largestTurnRad;
 
   private PelvisTrack(
       UnitMotion motion,
       PelvisGeometry geometry,
       Handedness handed,
+      double aimRad,
       double aimSdRad,
       double takeawayS) {
     this.motion = motion;
+    this.aimRad = aimRad;
     this.geometry = geometry;
     this.h = handed.sign();
     this.factor = factor(motion, geometry, aimSdRad);
@@ -80,16 +83,18 @@ public final class PelvisTrack {
   /**
    * Puts motion and mounting together.
    *
-   * @param aimSdRad spread of the target line about "square to the hips at address", rad
+   * @param aimRad turn of the target line against the hip line at address, about z; 0 is square
+   * @param aimSdRad its spread, rad
    * @param takeawayS when the swing begins, s on the recording's common axis
    */
   public static PelvisTrack of(
       UnitMotion motion,
       PelvisGeometry geometry,
       Handedness handed,
+      double aimRad,
       double aimSdRad,
       double takeawayS) {
-    return new PelvisTrack(motion, geometry, handed, aimSdRad, takeawayS);
+    return new PelvisTrack(motion, geometry, handed, aimRad, aimSdRad, takeawayS);
   }
 
   private static DMatrixRMaj factor(UnitMotion motion, PelvisGeometry geometry, double aimSdRad) {
@@ -149,7 +154,8 @@ public final class PelvisTrack {
   /** Pose of sample k since address. */
   public PelvisPose pose(int k) {
     return PelvisPose.of(
-        PoseMath.pose(h, qLevelPelvis(k), midHipM(k).minus(addressMidHipM), addressAzimuthRad, 0));
+        PoseMath.pose(
+            h, qLevelPelvis(k), midHipM(k).minus(addressMidHipM), addressAzimuthRad, aimRad));
   }
 
   /** Rate of change of the pose at sample k, per s, by central difference over about 20 ms. */
@@ -248,7 +254,7 @@ public final class PelvisTrack {
         qNow.times(qUnitPelvis),
         way,
         PoseMath.azimuthRad(qAddress.times(qUnitPelvis)),
-        moved[18]);
+        aimRad + moved[18]);
   }
 
   private static Quaternion small(double[] a, int from) {

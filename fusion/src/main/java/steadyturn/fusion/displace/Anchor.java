@@ -6,25 +6,31 @@ package steadyturn.fusion.displace;
  *
  * @param startS start, s on the recording's common axis
  * @param endS end, s
- * @param velocitySdMps spread of the velocity along each level axis, m/s, a third of it up and
- *     down, correlated over {@link #SWAY_CORRELATION_S}
+ * @param velocitySdMps spread of the velocity along each level axis, m/s, correlated over {@link
+ *     #SWAY_CORRELATION_S}
+ * @param upSdMps the same up and down
  * @param rateSdRadPerS spread of the rate, rad/s, correlated likewise
  * @param driftSdMps spread of a velocity that stays the same through the whole stretch, m/s; 0 for
  *     a true rest
  */
 public record Anchor(
-    double startS, double endS, double velocitySdMps, double rateSdRadPerS, double driftSdMps) {
+    double startS,
+    double endS,
+    double velocitySdMps,
+    double upSdMps,
+    double rateSdRadPerS,
+    double driftSdMps) {
 
   /** Sway of a standing person stays alike for about this long, s (our assumption). */
   public static final double SWAY_CORRELATION_S = 0.3;
 
-  /** On legs that carry it a body sways less up and down than along the ground: our assumption. */
-  static final double VERTICAL_PART = 1.0 / 3;
-
   private static final double MOVING_SWAY_MPS = 0.05;
 
   public Anchor {
-    if (!(endS > startS) || !(velocitySdMps > 0) || !(rateSdRadPerS > 0) || !(driftSdMps >= 0)) {
+    if (!(endS > startS)
+        || !(Math.min(velocitySdMps, upSdMps) > 0)
+        || !(rateSdRadPerS > 0)
+        || !(driftSdMps >= 0)) {
       throw new IllegalArgumentException(
           "an anchor needs endS > startS and spreads above 0, was "
               + startS
@@ -39,14 +45,28 @@ public record Anchor(
     }
   }
 
-  /** Still address: velocity within 6 mm/s, rate within 0.8 deg/s. */
+  /** A stretch in which the body may move as fast up and down as along the ground. */
+  public Anchor(
+      double startS, double endS, double velocitySdMps, double rateSdRadPerS, double driftSdMps) {
+    this(startS, endS, velocitySdMps, velocitySdMps, rateSdRadPerS, driftSdMps);
+  }
+
+  /**
+   * Still address: velocity within 6 mm/s, rate within 0.8 deg/s. Up and down 2 mm/s, as the legs
+   * carry the body (our assumption).
+   */
   public static Anchor address(double startS, double endS) {
-    return new Anchor(startS, endS, 0.006, Math.toRadians(0.8), 0);
+    return new Anchor(startS, endS, 0.006, 0.002, Math.toRadians(0.8), 0);
   }
 
   /** Held finish: velocity within 15 mm/s, rate within 2.5 deg/s. */
   public static Anchor finish(double startS, double endS) {
     return new Anchor(startS, endS, 0.015, Math.toRadians(2.5), 0);
+  }
+
+  /** The same stretch on a body that may rise as fast as it sways. */
+  public Anchor risingToo() {
+    return new Anchor(startS, endS, velocitySdMps, rateSdRadPerS, driftSdMps);
   }
 
   /**

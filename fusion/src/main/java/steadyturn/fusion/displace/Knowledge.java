@@ -51,7 +51,7 @@ final class Knowledge {
     int[] at = DoubleStream.of(instantsS(anchor)).mapToInt(pass::indexAt).toArray();
     int m = at.length;
     DMatrixRMaj level = sway(anchor, pass, at, anchor.velocitySdMps());
-    DMatrixRMaj upAndDown = sway(anchor, pass, at, Anchor.VERTICAL_PART * anchor.velocitySdMps());
+    DMatrixRMaj upAndDown = sway(anchor, pass, at, anchor.upSdMps());
     for (int axis = 0; axis < 3; axis++) {
       double[] residual = new double[m];
       double[][] derivative = new double[m][P];

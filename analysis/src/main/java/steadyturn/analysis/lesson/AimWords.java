@@ -1,0 +1,49 @@
+package steadyturn.analysis.lesson;
+
+import static steadyturn.analysis.measure.MeasureValue.Z95;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import steadyturn.ingest.sample.Handedness;
+
+/** Says in a sentence what the aim step brought. */
+final class AimWords {
+
+  private AimWords() {}
+
+  /**
+   * The sentence; none where no aim step was done.
+   *
+   * @param aims of all swings with a pelvis unit
+   * @param isDone whether a good aim step is at hand
+   */
+  static Optional<String> of(List<Aim> aims, Handedness handed, boolean isDone) {
+    List<Aim> known = aims.stream().filter(Aim::byStep).toList();
+    if (!isDone || aims.isEmpty()) {
+      return Optional.empty();
+    }
+    if (known.isEmpty()) {
+      return Optional.of(
+          "aim: the pelvis unit was not seen without a break from the aim step to a swing within"
+              + " two minutes; the target line is taken square to the hips. Do the step last,"
+              + " just before the first ball.");
+    }
+    // hips that have turned towards the target since the step stand open to it
+    double openDeg =
+        -handed.sign()
+            * Math.toDegrees(
+                known.stream().mapToDouble(Aim::targetFromHipsRad).average().orElse(0));
+    double sdDeg = Math.toDegrees(known.stream().mapToDouble(Aim::sdRad).average().orElse(0));
+    double reach = Z95 * sdDeg;
+    return Optional.of(
+        String.format(
+            Locale.ROOT,
+            "aim: by the aim step the hips stood %.1f deg %s at address (95 %%: %.1f to %.1f deg"
+                + " open); slide and thrust are taken along the aimed line.",
+            Math.abs(openDeg),
+            openDeg >= 0 ? "open" : "closed",
+            openDeg - reach,
+            openDeg + reach));
+  }
+}

@@ -1,0 +1,39 @@
+package steadyturn.fusion.wear;
+
+import steadyturn.fusion.rotation.Quaternion;
+import steadyturn.fusion.rotation.Vector3;
+
+/**
+ * The pelvis unit at the aim step and again at an address, seen in one unbroken run of its gyro, so
+ * that the way the hips have turned in between is known without a compass.
+ *
+ * @param qEarthUnitAiming unit to earth (z up, heading arbitrary) with the hips against the stick
+ * @param qEarthUnitAddress unit to the same earth at the address
+ * @param sinceS time between the two, s
+ * @param biasSdRadPerS spread of the gyro's bias about the vertical all that time
+ * @param turnedRad all turning about the vertical in between, both ways together, rad
+ */
+public record AimSight(
+    Quaternion qEarthUnitAiming,
+    Quaternion qEarthUnitAddress,
+    double sinceS,
+    double biasSdRadPerS,
+    double turnedRad) {
+
+  /**
+   * Turn of the hip line from the aim step to the address about the vertical, rad in (-pi, pi].
+   *
+   * @param qUnitPelvis how the unit sits
+   */
+  public double hipsTurnedRad(Quaternion qUnitPelvis) {
+    double turned =
+        azimuthRad(qEarthUnitAddress.times(qUnitPelvis))
+            - azimuthRad(qEarthUnitAiming.times(qUnitPelvis));
+    return Math.IEEEremainder(turned, 2 * Math.PI);
+  }
+
+  private static double azimuthRad(Quaternion qEarthPelvis) {
+    Vector3 left = qEarthPelvis.rotate(Vector3.Y);
+    return Math.atan2(-left.x(), left.y());
+  }
+}
