@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import steadyturn.analysis.synthetic.LessonSpec;
 import steadyturn.analysis.synthetic.body.PlayerStyle;
+import steadyturn.analysis.synthetic.unit.UnitGrade;
 import steadyturn.ingest.sample.BodyPoint;
 
 /** All studies by name, in the order of docs/accuracy.md. */
@@ -112,6 +113,14 @@ public final class Studies {
             "wrist-1500-deg-s", "gyroscopes up to 1500 deg/s", arm.withGyroFullScaleDegPerS(1500)),
         wrist(
             "wrist-1000-deg-s", "gyroscopes up to 1000 deg/s", arm.withGyroFullScaleDegPerS(1000)),
+        wrist(
+            "wrist-1000-raw",
+            "gyroscopes up to 1000 deg/s, units not calibrated",
+            arm.withGyroFullScaleDegPerS(1000).withUnitGrade(UnitGrade.RAW)),
+        wrist(
+            "wrist-1000-200-hz",
+            "gyroscopes up to 1000 deg/s at 200 Hz",
+            arm.withGyroFullScaleDegPerS(1000).withRateHz(200)),
         wrist(
             "wrist-early", "players who let go early", arm.withPlayer(PlayerStyle.earlyRelease())),
         wrist("wrist-late", "players who let go late", arm.withPlayer(PlayerStyle.lateRelease())));

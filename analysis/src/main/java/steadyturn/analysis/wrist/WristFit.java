@@ -66,7 +66,9 @@ final class WristFit {
 
   private Optional<WristMotion> fit(WristSteps worn, WristClocks clocks) {
     Optional<Arm> forearm = arm(BodyPoint.LEAD_FOREARM);
-    Optional<Arm> hand = arm(BodyPoint.LEAD_HAND);
+    Optional<Arm> hand =
+        arm(BodyPoint.LEAD_HAND)
+            .map(h -> forearm.map(f -> throughCuts(f, h, worn.alignment(), clocks)).orElse(h));
     Optional<Arm> shaft = arm(BodyPoint.CLUB_SHAFT);
     if (forearm.isEmpty()) {
       return Optional.empty();
@@ -103,8 +105,29 @@ final class WristFit {
         .map(this::arm);
   }
 
+  private Arm throughCuts(Arm forearm, Arm hand, WristAlignment alignment, WristClocks clocks) {
+    if (forearm.repaired().beyondBefore(skin.impactS())) {
+      return hand;
+    }
+    CutRates rates =
+        new CutRates(
+            forearm.repaired().stream(),
+            forearm.track(),
+            biases.radPerS(BodyPoint.LEAD_FOREARM),
+            biases.radPerS(BodyPoint.LEAD_HAND),
+            alignment,
+            skin,
+            clocks.handSdS());
+    PeakRepair.Repaired filled = rates.filled(hand.repaired(), hand.track());
+    return filled.equals(hand.repaired()) ? hand : arm(filled);
+  }
+
   private Arm arm(UnitStream stretch) {
-    PeakRepair.Repaired repaired = PeakRepair.repair(stretch);
+    return arm(PeakRepair.repair(stretch));
+  }
+
+  private Arm arm(PeakRepair.Repaired repaired) {
+    UnitStream stretch = repaired.stream();
     return new Arm(
         repaired,
         LevelTrack.of(

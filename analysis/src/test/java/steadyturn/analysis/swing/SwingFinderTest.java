@@ -167,11 +167,12 @@ class SwingFinderTest {
 
   @Test
   void ratesCutForLongWithholdTheReleaseAndKeepWhatCameBefore() {
-    // Given: the same lesson with gyroscopes that end at 1000 deg/s. Expect: cock at the top given,
-    // release withheld, the flag set.
+    // Given: the same lesson with gyroscopes that end at 700 deg/s, so that the forearm is cut as
+    // well as the hand and neither can help the other. Expect: cock at the top given, release
+    // withheld, the flag set.
     SyntheticLesson cut =
         LessonSimulator.simulate(
-            LessonSpec.standard().withHits(1).withPractices(0).withGyroFullScaleDegPerS(1000), 11);
+            LessonSpec.standard().withHits(1).withPractices(0).withGyroFullScaleDegPerS(700), 11);
     RestBiases biases = RestBiases.of(cut.recording());
     Swing swing = SwingFinder.withDefaults().find(cut.recording()).get(0);
     WristReading wrist =

@@ -13,7 +13,6 @@ import steadyturn.ingest.sample.UnitStream;
 public final class LevelTrack implements AttitudeTrack {
 
   private static final int FIXED = 14;
-  private static final double BEYOND_FACTOR = 4;
 
   private final GyroTrack track;
   private final double[][][] sensitivity;
@@ -63,18 +62,14 @@ public final class LevelTrack implements AttitudeTrack {
     GyroTrack level = raw.levelled(from, to);
     List<PeakRepair.Cut> cuts = repaired.cuts();
     double[][][] sensitivity = sensitivities(level, (from + to) / 2, cuts);
-    scale(sensitivity, spreads(spreads, cuts));
+    scale(sensitivity, spreads(spreads));
     return new LevelTrack(level, sensitivity);
   }
 
-  private static double[] spreads(Spreads spreads, List<PeakRepair.Cut> cuts) {
-    double[] sd = new double[FIXED + cuts.size()];
+  private static double[] spreads(Spreads spreads) {
+    double[] sd = new double[FIXED];
     for (int i = 0; i < FIXED; i++) {
       sd[i] = i < 2 ? spreads.tiltRad : i < 5 ? spreads.biasRadPerS : spreads.scale;
-    }
-    for (int c = 0; c < cuts.size(); c++) {
-      PeakRepair.Cut cut = cuts.get(c);
-      sd[FIXED + c] = cut.beyond() ? BEYOND_FACTOR * cut.angleSdRad() + 0.1 : cut.angleSdRad();
     }
     return sd;
   }
@@ -133,15 +128,16 @@ public final class LevelTrack implements AttitudeTrack {
     }
   }
 
-  /** A cut turns the unit about its axis; the whole turn is laid on the cut's last sample. */
+  /** A guessed peak makes the angle about its axis less sure while it lasts. */
   private static void addCuts(GyroTrack track, int k, List<PeakRepair.Cut> cuts, double[][] rows) {
     for (int c = 0; c < cuts.size(); c++) {
       PeakRepair.Cut cut = cuts.get(c);
-      if (track.timeS(k) >= cut.toS() && track.timeS(k - 1) < cut.toS()) {
+      double grown = cut.doubt().atRad(track.timeS(k)) - cut.doubt().atRad(track.timeS(k - 1));
+      if (grown != 0) {
         Vector3 axis = cut.axis() == 0 ? Vector3.X : cut.axis() == 1 ? Vector3.Y : Vector3.Z;
         Vector3 level = track.qTrackUnit(k).rotate(axis);
         for (int row = 0; row < 3; row++) {
-          rows[row][FIXED + c] += level.get(row);
+          rows[row][FIXED + c] += grown * level.get(row);
         }
       }
     }

@@ -21,6 +21,8 @@ public final class PeakRepair {
 
   private static final double NEAR_FULL = 0.999;
   private static final double GUESS_PART = 0.25;
+  private static final double BEYOND_FACTOR = 4;
+  private static final double BEYOND_SD_RAD = 0.1;
   private static final double SLOPE_SPAN_S = 0.008;
 
   private PeakRepair() {}
@@ -31,16 +33,10 @@ public final class PeakRepair {
    * @param axis 0, 1 or 2
    * @param fromS first cut sample, s
    * @param toS last cut sample, s
-   * @param addedRad angle the repair added beyond the full scale
    * @param beyond whether the repair cannot be trusted
+   * @param doubt how unsure the angle about the axis is from then on
    */
-  public record Cut(int axis, double fromS, double toS, double addedRad, boolean beyond) {
-
-    /** Standard deviation of the angle after the cut that comes from guessing its peak, rad. */
-    public double angleSdRad() {
-      return GUESS_PART * Math.abs(addedRad);
-    }
-  }
+  public record Cut(int axis, double fromS, double toS, boolean beyond, AngleDoubt doubt) {}
 
   /** The repaired stream and what was repaired, by axis and time. */
   public record Repaired(UnitStream stream, List<Cut> cuts) {
@@ -68,7 +64,7 @@ public final class PeakRepair {
       return Math.sqrt(
           cuts.stream()
               .filter(c -> c.fromS() < timeS)
-              .mapToDouble(c -> c.angleSdRad() * c.angleSdRad())
+              .mapToDouble(c -> c.doubt().atRad(timeS) * c.doubt().atRad(timeS))
               .sum());
     }
   }
@@ -116,13 +112,14 @@ public final class PeakRepair {
     int before = from - 1;
     int after = to + 1;
     if (before < 1 || after > column.length - 2) {
-      return new Cut(axis, time[from], time[to], 0, true);
+      return cut(time, from, new double[to - from + 1], axis, true);
     }
     double sign = Math.signum(column[from]);
     double slopeIn = slope(time, column, before, -1);
     double slopeOut = slope(time, column, after, 1);
     double span = time[after] - time[before];
-    double added = 0;
+    double[] added = new double[to - from + 1];
+    double sum = 0;
     double highest = 0;
     for (int i = from; i <= to; i++) {
       double u = (time[i] - time[before]) / span;
@@ -130,11 +127,25 @@ public final class PeakRepair {
           hermite(u, column[before], column[after], slopeIn * span, slopeOut * span) * sign;
       out[i] = sign * Math.max(cubic, full);
       highest = Math.max(highest, Math.abs(out[i]));
-      added += (Math.abs(out[i]) - full) * (time[i + 1] - time[i - 1]) / 2;
+      sum += (Math.abs(out[i]) - full) * (time[i + 1] - time[i - 1]) / 2;
+      added[i - from] = sum;
     }
     // NaN beside the cut gives a NaN sum: beyond repair, too
     boolean good = span <= LONGEST_S + (time[to] - time[from]) * 0.1 && highest <= HIGHEST * full;
-    return new Cut(axis, time[from], time[to], added, !good || Double.isNaN(added));
+    return cut(time, from, added, axis, !good || Double.isNaN(sum));
+  }
+
+  /** A cut with its doubt, which grows with the angle that was added. */
+  private static Cut cut(double[] time, int from, double[] addedRad, int axis, boolean beyond) {
+    int n = addedRad.length;
+    double[] at = new double[n];
+    double[] sd = new double[n];
+    for (int i = 0; i < n; i++) {
+      at[i] = time[from + i];
+      double guess = GUESS_PART * (Double.isNaN(addedRad[i]) ? 1 : addedRad[i]);
+      sd[i] = beyond ? BEYOND_FACTOR * guess + BEYOND_SD_RAD : guess;
+    }
+    return new Cut(axis, time[from], time[from + n - 1], beyond, new AngleDoubt(at, sd));
   }
 
   /** Slope of the samples within 8 ms on one side, by their outer ends. */
