@@ -36,6 +36,16 @@ public record BodyErrors(
     double aimDeg,
     double gripDeg) {
 
+  // where each source begins, in the order of the record
+  private static final int SWAY = 0;
+  private static final int WOBBLE = 4;
+  private static final int SKIN = 6;
+  private static final int ALIGNMENT = 8;
+  private static final int STANDING_TILT = 9;
+  private static final int LEVER = 10;
+  private static final int AIM = 12;
+  private static final int GRIP = 13;
+
   /** A body of steel: no source at all. */
   public static BodyErrors none() {
     return new BodyErrors(0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
@@ -56,86 +66,32 @@ public record BodyErrors(
 
   /** Adds sway: 4 mm/s and 0.5 deg/s at address, 12 mm/s and 2 deg/s at the finish. */
   public BodyErrors withSway() {
-    return sway(4, 0.5, 12, 2);
+    return changed(SWAY, 4, 0.5, 12, 2);
   }
 
   /** Takes sway away. */
   public BodyErrors withoutSway() {
-    return sway(0, 0, 0, 0);
-  }
-
-  private BodyErrors sway(double mm, double deg, double finishMm, double finishDeg) {
-    return new BodyErrors(
-        mm,
-        deg,
-        finishMm,
-        finishDeg,
-        wobbleDeg,
-        wobbleMm,
-        skinDeg,
-        skinMm,
-        alignmentDeg,
-        standingTiltDeg,
-        leverForwardMm,
-        leverSideMm,
-        aimDeg,
-        gripDeg);
+    return changed(SWAY, 0, 0, 0, 0);
   }
 
   /** Adds the wobble in the swing: 5-8 Hz, 1-2 deg, 5-10 mm. */
   public BodyErrors withWobble() {
-    return wobble(2, 10);
+    return changed(WOBBLE, 2, 10);
   }
 
   /** Takes the wobble away. */
   public BodyErrors withoutWobble() {
-    return wobble(0, 0);
-  }
-
-  private BodyErrors wobble(double deg, double mm) {
-    return new BodyErrors(
-        swayAddressMmPerS,
-        swayAddressDegPerS,
-        swayFinishMmPerS,
-        swayFinishDegPerS,
-        deg,
-        mm,
-        skinDeg,
-        skinMm,
-        alignmentDeg,
-        standingTiltDeg,
-        leverForwardMm,
-        leverSideMm,
-        aimDeg,
-        gripDeg);
+    return changed(WOBBLE, 0, 0);
   }
 
   /** Adds skin shift: 1 deg, 4 mm. */
   public BodyErrors withSkinShift() {
-    return skin(1, 4);
+    return changed(SKIN, 1, 4);
   }
 
   /** Takes skin shift away. */
   public BodyErrors withoutSkinShift() {
-    return skin(0, 0);
-  }
-
-  private BodyErrors skin(double deg, double mm) {
-    return new BodyErrors(
-        swayAddressMmPerS,
-        swayAddressDegPerS,
-        swayFinishMmPerS,
-        swayFinishDegPerS,
-        wobbleDeg,
-        wobbleMm,
-        deg,
-        mm,
-        alignmentDeg,
-        standingTiltDeg,
-        leverForwardMm,
-        leverSideMm,
-        aimDeg,
-        gripDeg);
+    return changed(SKIN, 0, 0);
   }
 
   /** Lets the shaft turn in the hand: 1.5 deg. */
@@ -145,79 +101,70 @@ public record BodyErrors(
 
   /** Lets the shaft turn in the hand by a spread of one's own choice. */
   public BodyErrors grip(double deg) {
-    return new BodyErrors(
-        swayAddressMmPerS,
-        swayAddressDegPerS,
-        swayFinishMmPerS,
-        swayFinishDegPerS,
-        wobbleDeg,
-        wobbleMm,
-        skinDeg,
-        skinMm,
-        alignmentDeg,
-        standingTiltDeg,
-        leverForwardMm,
-        leverSideMm,
-        aimDeg,
-        deg);
+    return changed(GRIP, deg);
   }
 
   /** Adds 2.5 deg of alignment error about each axis of each unit. */
   public BodyErrors withAlignment() {
-    return geometry(2.5, standingTiltDeg, leverForwardMm, leverSideMm, aimDeg);
+    return changed(ALIGNMENT, 2.5);
   }
 
   /** Takes the alignment error away. */
   public BodyErrors withoutAlignment() {
-    return geometry(0, standingTiltDeg, leverForwardMm, leverSideMm, aimDeg);
+    return changed(ALIGNMENT, 0);
   }
 
   /** Adds 5 deg of spread of the standing tilt. */
   public BodyErrors withStandingTilt() {
-    return geometry(alignmentDeg, 5, leverForwardMm, leverSideMm, aimDeg);
+    return changed(STANDING_TILT, 5);
   }
 
   /** Stands every player at 10 deg. */
   public BodyErrors withoutStandingTilt() {
-    return geometry(alignmentDeg, 0, leverForwardMm, leverSideMm, aimDeg);
+    return changed(STANDING_TILT, 0);
   }
 
   /** Adds 10/5/10 mm of spread of mid-hip against the regression. */
   public BodyErrors withLeverArm() {
-    return geometry(alignmentDeg, standingTiltDeg, 10, 5, aimDeg);
+    return changed(LEVER, 10, 5);
   }
 
   /** Puts mid-hip where the regression says. */
   public BodyErrors withoutLeverArm() {
-    return geometry(alignmentDeg, standingTiltDeg, 0, 0, aimDeg);
+    return changed(LEVER, 0, 0);
   }
 
   /** Adds 2 deg of aim error of a player, 1 deg from swing to swing. */
   public BodyErrors withAim() {
-    return geometry(alignmentDeg, standingTiltDeg, leverForwardMm, leverSideMm, 2);
+    return changed(AIM, 2);
   }
 
   /** Sets every address square. */
   public BodyErrors withoutAim() {
-    return geometry(alignmentDeg, standingTiltDeg, leverForwardMm, leverSideMm, 0);
+    return changed(AIM, 0);
   }
 
-  private BodyErrors geometry(
-      double alignment, double tilt, double leverForward, double leverSide, double aim) {
+  /** The same with the sizes from one of the record's places on replaced. */
+  private BodyErrors changed(int from, double... sizes) {
+    double[] all = {
+      swayAddressMmPerS,
+      swayAddressDegPerS,
+      swayFinishMmPerS,
+      swayFinishDegPerS,
+      wobbleDeg,
+      wobbleMm,
+      skinDeg,
+      skinMm,
+      alignmentDeg,
+      standingTiltDeg,
+      leverForwardMm,
+      leverSideMm,
+      aimDeg,
+      gripDeg
+    };
+    System.arraycopy(sizes, 0, all, from, sizes.length);
     return new BodyErrors(
-        swayAddressMmPerS,
-        swayAddressDegPerS,
-        swayFinishMmPerS,
-        swayFinishDegPerS,
-        wobbleDeg,
-        wobbleMm,
-        skinDeg,
-        skinMm,
-        alignment,
-        tilt,
-        leverForward,
-        leverSide,
-        aim,
-        gripDeg);
+        all[0], all[1], all[2], all[3], all[4], all[5], all[6], all[7], all[8], all[9], all[10],
+        all[11], all[12], all[13]);
   }
 }
