@@ -39,7 +39,7 @@ public final class PelvisCurves {
       }
       next = track.timeS(k) + STEP_S - 1e-4;
       times.add(track.timeS(k));
-      PoseSpread spread = PoseSpread.at(track, k, 0, skin);
+      PoseSpread spread = PoseSpread.at(track, k, skin);
       double[] pose = spread.pose().toArray();
       for (int i = 0; i < pose.length; i++) {
         values.get(i).add(outward(i, pose[i]));

@@ -1,5 +1,6 @@
 package steadyturn.analysis.pelvis;
 
+import java.util.Arrays;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
@@ -177,7 +178,27 @@ public final class PelvisTrack {
    * PelvisPose#SIZE} rows, a column a source. The same column means the same source at every k.
    */
   public double[][] errorColumns(int k) {
-    double[][] byInput = posePerInput(k, INPUTS);
+    return errorColumns(k, posePerInput(k));
+  }
+
+  /**
+   * The same, and six columns of how a unit that has shifted on the skin moves the pose: turned
+   * about the level axes (which carries mid-hip along on the lever arm), then moved along them.
+   */
+  double[][] errorColumns(int k, SkinShift shift) {
+    double[][] byInput = posePerInput(k);
+    double[][] columns = errorColumns(k, byInput);
+    int n = columns[0].length;
+    for (int row = 0; row < columns.length; row++) {
+      columns[row] = Arrays.copyOf(columns[row], n + 6);
+      for (int c = 0; c < 6; c++) {
+        columns[row][n + c] = byInput[row][c] * (c < 3 ? shift.angleRad() : shift.placeM());
+      }
+    }
+    return columns;
+  }
+
+  private double[][] errorColumns(int k, double[][] byInput) {
     double[][] now = motion.sensitivity(k);
     double[][] address = motion.sensitivity(addressIndex);
     int p = motion.parameters();
@@ -205,24 +226,10 @@ public final class PelvisTrack {
     return out;
   }
 
-  /**
-   * How a unit that has shifted on the skin moves the pose of sample k: turned about the level axes
-   * (which carries mid-hip along on the lever arm), then moved along them; a column each.
-   */
-  double[][] shiftColumns(int k, SkinShift shift) {
-    double[][] columns = posePerInput(k, 6);
-    for (double[] row : columns) {
-      for (int c = 0; c < 6; c++) {
-        row[c] *= c < 3 ? shift.angleRad() : shift.placeM();
-      }
-    }
-    return columns;
-  }
-
-  /** Derivative of the pose by the first so many of its inputs, by central differences. */
-  private double[][] posePerInput(int k, int inputs) {
-    double[][] out = new double[PelvisPose.SIZE][inputs];
-    for (int input = 0; input < inputs; input++) {
+  /** Derivative of the pose by its inputs, by central differences. */
+  private double[][] posePerInput(int k) {
+    double[][] out = new double[PelvisPose.SIZE][INPUTS];
+    for (int input = 0; input < INPUTS; input++) {
       double step = 1e-5;
       double[] plus = poseWith(k, input, step);
       double[] minus = poseWith(k, input, -step);

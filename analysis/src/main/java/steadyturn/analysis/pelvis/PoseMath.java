@@ -14,8 +14,7 @@ final class PoseMath {
 
   /** Azimuth of the hip line (pelvis y) in the level frame, rad in (-pi, pi]. */
   static double azimuthRad(Quaternion qLevelPelvis) {
-    Vector3 left = qLevelPelvis.rotate(Vector3.Y);
-    return Math.atan2(-left.x(), left.y());
+    return qLevelPelvis.azimuthOfYRad();
   }
 
   static double wrap(double angleRad) {

@@ -1,5 +1,6 @@
 package steadyturn.analysis.pelvis;
 
+import java.util.Arrays;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -20,29 +21,22 @@ final class PoseSpread {
   /** At an instant known to a spread: the nearest sample's pose, carried on at its rate. */
   static PoseSpread at(PelvisTrack track, double timeS, double timeSdS, SkinShift skin) {
     int k = track.nearest(timeS);
-    PoseSpread there = at(track, k, timeSdS, skin);
-    double[] pose = there.pose.toArray();
     double[] rate = track.poseRate(k);
-    for (int row = 0; row < pose.length; row++) {
+    double[] pose = track.pose(k).toArray();
+    double[][] columns = track.errorColumns(k, skin.after(track.largestTurnRad(k)));
+    int n = columns[0].length;
+    for (int row = 0; row < PelvisPose.SIZE; row++) {
       pose[row] += rate[row] * (timeS - track.timeS(k));
+      columns[row] = Arrays.copyOf(columns[row], n + 1);
+      columns[row][n] = rate[row] * timeSdS;
     }
-    return new PoseSpread(PelvisPose.of(pose), there.columns);
+    return new PoseSpread(PelvisPose.of(pose), columns);
   }
 
-  static PoseSpread at(PelvisTrack track, int k, double timeSdS, SkinShift skin) {
-    PelvisPose pose = track.pose(k);
-    double[][] unit = track.errorColumns(k);
-    double[] rate = track.poseRate(k);
-    double[][] shifted = track.shiftColumns(k, skin.after(track.largestTurnRad(k)));
-    int n = unit[0].length;
-    int m = shifted[0].length;
-    double[][] columns = new double[PelvisPose.SIZE][n + m + 1];
-    for (int row = 0; row < PelvisPose.SIZE; row++) {
-      System.arraycopy(unit[row], 0, columns[row], 0, n);
-      System.arraycopy(shifted[row], 0, columns[row], n, m);
-      columns[row][n + m] = rate[row] * timeSdS;
-    }
-    return new PoseSpread(pose, columns);
+  /** At a sample. */
+  static PoseSpread at(PelvisTrack track, int k, SkinShift skin) {
+    return new PoseSpread(
+        track.pose(k), track.errorColumns(k, skin.after(track.largestTurnRad(k))));
   }
 
   /** A pose with given error columns: {@link PelvisPose#SIZE} rows, a column a source. */

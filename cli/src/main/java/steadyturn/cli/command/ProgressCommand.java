@@ -18,7 +18,6 @@ import picocli.CommandLine.Parameters;
 import steadyturn.analysis.coach.LessonStep;
 import steadyturn.analysis.coach.PlayerProgress;
 import steadyturn.analysis.coach.Teaching;
-import steadyturn.analysis.coach.TeachingReader;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.cli.page.LengthUnits;
 import steadyturn.cli.page.LessonRuns;
@@ -84,21 +83,14 @@ final class ProgressCommand implements Callable<Integer> {
       description = "Lengths on the page: metric or imperial. Default: metric.")
   private LengthUnits units = LengthUnits.METRIC;
 
-  @Option(
-      names = "--teaching",
-      paramLabel = "FILE",
-      description = "A teacher's own limits, findings and drills, on top of the shipped ones.")
-  private Optional<Path> teachingFile = Optional.empty();
+  @Mixin private TeachingChoice teachingChoice;
 
   /** A lesson that was read, with its day. */
   private record Read(Session lesson, String date, LessonRuns runs) {}
 
   @Override
   public Integer call() throws IOException {
-    Teaching teaching =
-        teachingFile.isPresent()
-            ? TeachingReader.read(teachingFile.get())
-            : TeachingReader.shipped();
+    Teaching teaching = teachingChoice.read();
     String label = player.replaceFirst("^sub-", "");
     Lessons lessons = Lessons.under(List.of(archive.toAbsolutePath()), console);
     List<Read> read = new ArrayList<>();

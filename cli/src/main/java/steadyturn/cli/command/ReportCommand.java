@@ -87,18 +87,11 @@ final class ReportCommand implements Callable<Integer> {
 
   @Mixin private ModelChoice model;
 
-  @Option(
-      names = "--teaching",
-      paramLabel = "FILE",
-      description = "A teacher's own limits, findings and drills, on top of the shipped ones.")
-  private Optional<Path> teachingFile = Optional.empty();
+  @Mixin private TeachingChoice teachingChoice;
 
   @Override
   public Integer call() throws IOException {
-    Teaching teaching =
-        teachingFile.isPresent()
-            ? TeachingReader.read(teachingFile.get())
-            : TeachingReader.shipped();
+    Teaching teaching = teachingChoice.read();
     Optional<ModelChoice.Chosen> against = model.choose(teaching, console);
     if (against.isEmpty()) {
       return Failures.FAILED;

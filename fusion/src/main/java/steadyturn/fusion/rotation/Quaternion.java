@@ -94,6 +94,12 @@ public record Quaternion(double w, double x, double y, double z) {
     return new Vector3(k * x, k * y, k * z);
   }
 
+  /** Azimuth of y of the right frame in the left one, whose z is up; rad in (-pi, pi], y is 0. */
+  public double azimuthOfYRad() {
+    Vector3 turned = rotate(Vector3.Y);
+    return Math.atan2(-turned.x(), turned.y());
+  }
+
   /**
    * The part of the rotation that is about z of the left frame, rad in (-pi, pi]: swing-twist
    * split, Dobrowolski 2015, "Swing-twist decomposition in Clifford algebra" (from memory).

@@ -1,7 +1,6 @@
 package steadyturn.fusion.wear;
 
 import steadyturn.fusion.rotation.Quaternion;
-import steadyturn.fusion.rotation.Vector3;
 
 /**
  * The pelvis unit at the aim step and again at an address, seen in one unbroken run of its gyro, so
@@ -27,13 +26,8 @@ public record AimSight(
    */
   public double hipsTurnedRad(Quaternion qUnitPelvis) {
     double turned =
-        azimuthRad(qEarthUnitAddress.times(qUnitPelvis))
-            - azimuthRad(qEarthUnitAiming.times(qUnitPelvis));
+        qEarthUnitAddress.times(qUnitPelvis).azimuthOfYRad()
+            - qEarthUnitAiming.times(qUnitPelvis).azimuthOfYRad();
     return Math.IEEEremainder(turned, 2 * Math.PI);
-  }
-
-  private static double azimuthRad(Quaternion qEarthPelvis) {
-    Vector3 left = qEarthPelvis.rotate(Vector3.Y);
-    return Math.atan2(-left.x(), left.y());
   }
 }
