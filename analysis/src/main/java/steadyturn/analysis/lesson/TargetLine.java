@@ -67,7 +67,11 @@ final class TargetLine {
     return out;
   }
 
-  /** Of what the sights say: habit, swing, stick, and a bias and scale that all of them share. */
+  /**
+   * Of what the sights say: habit, swing, stick, and a bias and scale that all of them share. What
+   * a scale error turns there it turns back again, so its part grows like a random walk in steps of
+   * 1 rad (our assumption).
+   */
   private DMatrixRMaj inverseCovariance(List<AimSight> sights) {
     int m = sights.size();
     DMatrixRMaj covariance = new DMatrixRMaj(m, m);

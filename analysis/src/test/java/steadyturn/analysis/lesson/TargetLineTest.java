@@ -4,15 +4,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.synthetic.LessonSimulator;
 import steadyturn.analysis.synthetic.LessonSpec;
+import steadyturn.analysis.synthetic.PelvisTruth;
 import steadyturn.analysis.synthetic.SwingTruth;
 import steadyturn.analysis.synthetic.SyntheticLesson;
+import steadyturn.analysis.synthetic.WearStep;
+import steadyturn.analysis.synthetic.body.BodyErrors;
+import steadyturn.analysis.synthetic.unit.UnitGrade;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.AimCarry;
@@ -61,6 +69,72 @@ class TargetLineTest {
         .isCloseTo(-6 * 9 / (9 + noise), within(1e-9));
     assertThat(Math.toDegrees(aim.sdRad()))
         .isCloseTo(Math.sqrt(9 * noise / (9 + noise)), within(1e-9));
+  }
+
+  /**
+   * Given: the same after 10 rad of turning with a scale known to 1 %. Expect: 0.01^2 x 10 rad^2
+   * more noise (a random walk in steps of 1 rad), and the closed form with it. Within 1e-9.
+   */
+  @Test
+  void turningMakesTheHeadingLessSure() {
+    AimSight sight = turned(6, 20).orElseThrow();
+    AimSight busy =
+        new AimSight(
+            sight.qEarthUnitAiming(),
+            sight.qEarthUnitAddress(),
+            sight.sinceS(),
+            sight.biasSdRadPerS(),
+            10);
+    Aim aim =
+        new TargetLine(SQUARE_SD, 0.01).of(List.of(Optional.of(busy)), Quaternion.IDENTITY).get(0);
+    double noise = 1 + 0.25 + 0.16 + Math.pow(Math.toDegrees(0.01), 2) * 10;
+    assertThat(Math.toDegrees(aim.sdRad()))
+        .isCloseTo(Math.sqrt(9 * noise / (9 + noise)), within(1e-9));
+  }
+
+  /**
+   * Given: a player whose habit is to stand 8 deg closed or open (aim spread of 8 deg, the first
+   * two seeds whose first address is over 6 deg askew), aim step half a minute before. Expect, at
+   * impact: without the step slide and thrust are those of a line turned by the angle, so they lie
+   * sin(angle) x the other off; with it within their intervals, and nearer. Within the interval.
+   */
+  @Test
+  void aPlayerWhoStandsAskewIsMeasuredAlongTheStick() {
+    LessonSpec askew = spec().withBody(BodyErrors.none().withAim(8)).withUnitGrade(UnitGrade.IDEAL);
+    Set<WearStep> others = EnumSet.complementOf(EnumSet.of(WearStep.AIM));
+    int players = 0;
+    for (long seed = 1; players < 2; seed++) {
+      SyntheticLesson lesson = LessonSimulator.simulate(askew, seed);
+      SwingTruth truth = lesson.truth().swings().get(0);
+      double angle = truth.address().turnRad();
+      if (Math.abs(angle) < Math.toRadians(6)) {
+        continue;
+      }
+      players++;
+      PelvisTruth moved = truth.at(truth.eventS(SwingEvent.IMPACT).orElseThrow());
+      SwingResult with = first(lesson);
+      SwingResult without = first(LessonSimulator.simulate(askew.withWearSteps(others), seed));
+      MeasureValue thrust = at(with, Measure.PELVIS_THRUST);
+      double truthMm = 1e3 * moved.thrustM();
+      double offMm = Math.abs(at(without, Measure.PELVIS_THRUST).value() - truthMm);
+      assertThat(offMm)
+          .as("seed " + seed)
+          .isCloseTo(Math.abs(1e3 * moved.slideM() * Math.sin(angle)), within(4.0));
+      assertThat(Math.abs(thrust.value() - truthMm)).isLessThan(offMm);
+      assertThat(truthMm).isBetween(thrust.low(), thrust.high());
+    }
+  }
+
+  private static SwingResult first(SyntheticLesson lesson) {
+    return LessonAnalyzer.withDefaults()
+        .analyze(List.of(lesson.recording()))
+        .get(0)
+        .swings()
+        .get(0);
+  }
+
+  private static MeasureValue at(SwingResult swing, Measure measure) {
+    return swing.measure(measure, "impact").orElseThrow();
   }
 
   /**

@@ -136,7 +136,12 @@ public record BodyErrors(
 
   /** Adds 2 deg of aim error of a player, 1 deg from swing to swing. */
   public BodyErrors withAim() {
-    return changed(AIM, 2);
+    return withAim(2);
+  }
+
+  /** Adds an aim error of so many deg of a player, half of it from swing to swing. */
+  public BodyErrors withAim(double deg) {
+    return changed(AIM, deg);
   }
 
   /** Sets every address square. */
