@@ -51,12 +51,13 @@ public final class Coach {
     for (Rule rule : own.findings()) {
       Finding finding = finding(rule, witness, own);
       if (finding.found() == Certainty.YES) {
-        (open.stream().anyMatch(Coach::soonSettled) ? waiting : found).add(finding);
+        boolean waits = open.stream().anyMatch(o -> soonSettled(o) && otherWork(o, finding));
+        (waits ? waiting : found).add(finding);
       } else if (leans(finding)) {
         open.add(finding);
       }
     }
-    List<Finding> told = withoutRepeats(found);
+    List<Finding> told = withoutExplained(found, List.of());
     return new Advice(
         swings.size(),
         club,
@@ -74,8 +75,7 @@ public final class Coach {
       List<Finding> waiting, List<Finding> told, List<Finding> open) {
     List<Finding> before = new ArrayList<>(told);
     before.addAll(open);
-    return waiting.stream()
-        .filter(each -> before.stream().noneMatch(other -> explains(other, each)));
+    return withoutExplained(waiting, before).stream();
   }
 
   private List<Finding> good(Witness witness, Teaching own) {
@@ -104,6 +104,11 @@ public final class Coach {
    */
   private static boolean soonSettled(Finding open) {
     return open.moreSwings().orElse(FEW_MORE + 1) <= FEW_MORE;
+  }
+
+  /** Whether two findings ask for other drills; where they do not, neither waits for the other. */
+  private static boolean otherWork(Finding one, Finding other) {
+    return !one.rule().drills().equals(other.rule().drills());
   }
 
   /** The largest number any condition asks for; empty when one of them cannot be settled so. */
@@ -148,21 +153,11 @@ public final class Coach {
     };
   }
 
-  /** Leaves out findings that one told before covers. */
-  private static List<Finding> withoutRepeats(List<Finding> found) {
-    List<Finding> told = new ArrayList<>();
-    for (Finding finding : found) {
-      if (told.stream().noneMatch(before -> explains(before, finding))) {
-        told.add(finding);
-      }
-    }
-    return told;
-  }
-
-  private static List<Finding> withoutExplained(List<Finding> open, List<Finding> told) {
+  /** Leaves out what one told before covers, or one above it in the list. */
+  private static List<Finding> withoutExplained(List<Finding> findings, List<Finding> told) {
     List<Finding> left = new ArrayList<>();
     Set<Finding> before = new LinkedHashSet<>(told);
-    for (Finding finding : open) {
+    for (Finding finding : findings) {
       if (before.stream().noneMatch(each -> explains(each, finding))) {
         left.add(finding);
         before.add(finding);

@@ -2,6 +2,7 @@ package steadyturn.analysis.coach;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.Supplier;
@@ -12,7 +13,10 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import steadyturn.analysis.coach.Finding.Seen;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.SwingKind;
 
 class CoachTest {
 
@@ -89,6 +93,70 @@ class CoachTest {
     Advice advice = advise(KnownPlayer.mixed().lesson(random(74), 15));
     assertThat(names(advice.further())).containsExactly("early-release", "quick-back");
     assertThat(names(advice.open())).doesNotContain("stays-back", "slides-away", "little-turn");
+  }
+
+  @Test
+  void anEarlyReleaseDoesNotWaitForACastThatAsksForTheSameDrills() {
+    // Given: ten swings that let go 145 +- 3 ms before impact (limit 110) and keep 68 +- 11 %
+    // (limit
+    // 75), so that the cast is open for want of a few swings. Expect: the early release is told, as
+    // both have the same drills; the cast stays open.
+    Advice advice = advise(releases(3, 11));
+    assertThat(advice.priority().orElseThrow().rule().name()).isEqualTo("early-release");
+    assertThat(names(advice.open())).containsExactly("cast");
+    assertThat(advice.open().get(0).moreSwings().orElseThrow()).isLessThanOrEqualTo(12);
+  }
+
+  @Test
+  void ofTwoThatWaitTheOneThatCoversTheOtherIsToldAlone() {
+    // Given: a slide that is open for want of a few swings, with a sure cast and a sure early
+    // release behind it. Expect: no priority; the cast alone among the further points.
+    List<SwingResult> swings = new ArrayList<>();
+    for (SwingResult swing : releases(3, 2)) {
+      int away = swing.number() % 2 == 0 ? 40 : -40;
+      swings.add(
+          with(
+              swing,
+              value(Measure.PELVIS_TURN_SHARE, "top", 50 + away / 2.0, 2),
+              value(Measure.PELVIS_SLIDE, "top", -60 + away, 4)));
+    }
+    Advice advice = advise(swings);
+    assertThat(names(advice.open())).containsExactly("slide-for-turn");
+    assertThat(advice.priority()).isEmpty();
+    assertThat(names(advice.further())).containsExactly("cast");
+  }
+
+  /** Ten swings about a release of 145 ms and 68 % kept, alternately above and below. */
+  private static List<SwingResult> releases(double awayMs, double awayPct) {
+    List<SwingResult> out = new ArrayList<>();
+    for (int i = 1; i <= 10; i++) {
+      int side = i % 4 < 2 ? 1 : -1;
+      SwingResult empty =
+          new SwingResult(i, "7-iron", SwingKind.HIT, List.of(), List.of(), List.of(), List.of());
+      out.add(
+          with(
+              empty,
+              value(Measure.WRIST_RELEASE, "", 145 + side * awayMs, 1),
+              value(Measure.WRIST_KEPT, "lead-arm-level-down", 68 + side * awayPct, 1)));
+    }
+    return out;
+  }
+
+  private static SwingResult with(SwingResult swing, MeasureValue... more) {
+    List<MeasureValue> values = new ArrayList<>(swing.measures());
+    values.addAll(List.of(more));
+    return new SwingResult(
+        swing.number(),
+        swing.club(),
+        swing.kind(),
+        swing.flags(),
+        swing.events(),
+        values,
+        swing.curves());
+  }
+
+  private static MeasureValue value(Measure measure, String at, double value, double sd) {
+    return MeasureValue.of(measure, at, value, sd, Grade.MEASURED, "");
   }
 
   @Test

@@ -1,20 +1,28 @@
 package steadyturn.analysis.coach;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assumptions.assumeThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.synthetic.LessonSimulator;
 import steadyturn.analysis.synthetic.LessonSpec;
+import steadyturn.analysis.synthetic.SwingTruth;
+import steadyturn.analysis.synthetic.SyntheticLesson;
+import steadyturn.analysis.synthetic.TrueMeasure;
 import steadyturn.analysis.synthetic.body.PlayerStyle;
 import steadyturn.analysis.synthetic.body.Spread;
 import steadyturn.analysis.synthetic.body.Trait;
@@ -22,12 +30,15 @@ import steadyturn.ingest.sample.Handedness;
 
 /**
  * The whole way from simulated units to the priority. The number of lessons of each kind is small
- * here; {@code -Dsteadyturn.coach.lessons=200} runs the study.
+ * here; {@code -Dsteadyturn.coach.lessons=200} runs the study, {@code -Dsteadyturn.coach.swings=3}
+ * the one of short lessons, {@code -Dsteadyturn.coach.seed=} another one.
  */
 class SimulatedLessonsTest {
 
   private static final int LESSONS = Integer.getInteger("steadyturn.coach.lessons", 1);
   private static final int SWINGS = Integer.getInteger("steadyturn.coach.swings", 10);
+  private static final long SEED = Long.getLong("steadyturn.coach.seed", 901);
+  private static final int ENOUGH_SWINGS = 10;
   private static final Coach COACH = new Coach(TeachingReader.shipped());
 
   static Stream<Arguments> kinds() {
@@ -48,32 +59,97 @@ class SimulatedLessonsTest {
       String kind, String cause, PlayerStyle style, Handedness handed) {
     // Given: lessons of ten swings from simulated units, seeds 901 and up. Expect: the cause as
     // priority in at least 95 %; the short form has one lesson of each kind.
-    Map<String, Long> told =
-        LongStream.range(901, 901 + LESSONS)
-            .mapToObj(seed -> priority(style, handed, seed))
-            .collect(Collectors.groupingBy(p -> p, TreeMap::new, Collectors.counting()));
-    System.err.println(kind + ", seeds from 901: " + told);
-    long right =
-        told.entrySet().stream()
-            .filter(each -> List.of(cause.split("\\|", -1)).contains(each.getKey()))
-            .mapToLong(Map.Entry::getValue)
-            .sum();
-    assertThat(right).isGreaterThanOrEqualTo(LESSONS * 95L / 100 + (LESSONS == 1 ? 1 : 0));
+    assumeThat(SWINGS).isGreaterThanOrEqualTo(ENOUGH_SWINGS);
+    List<String> causes = List.of(cause.split("\\|", -1));
+    long right = count(kind, SWINGS, style, handed).of(told -> causes.contains(told.priority()));
+    assertThat(right).isGreaterThanOrEqualTo(nearlyAll());
   }
 
-  private static String priority(PlayerStyle style, Handedness handed, long seed) {
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("kinds")
+  void threeSwingsGiveTheCauseOrNotSureYetAndNothingUntrue(
+      String kind, String cause, PlayerStyle style, Handedness handed) {
+    // Given: lessons of three swings. Expect: the cause as priority or none, in every lesson, and
+    // in at least 95 % nothing told, first or further, that is not true of the player's real
+    // movement: an interval of 95 % may be wrong about a value near its limit.
+    List<String> causes = new ArrayList<>(List.of(cause.split("\\|", -1)));
+    causes.add("");
+    int swings = Math.min(3, SWINGS);
+    Count told = count(kind + ", " + swings + " swings", swings, style, handed);
+    assertThat(told.of(each -> causes.contains(each.priority()))).isEqualTo(LESSONS);
+    assertThat(told.of(each -> each.untrue().isEmpty())).isGreaterThanOrEqualTo(nearlyAll());
+  }
+
+  @Test
+  void ofAMildSlideNothingUntrueIsTold() {
+    // Given: lessons of ten swings of players who slide 64 mm and turn 30 deg, so that the share of
+    // turn lies near its limit. Expect: in every lesson the slide, no priority, or the little turn
+    // alone, which is true of them too; in at least 95 % nothing told that is untrue.
+    Count told = count("mild slider", SWINGS, PlayerStyle.slider(), Handedness.RIGHT);
+    List<String> fair = List.of("slide-for-turn", "little-turn", "");
+    assertThat(told.of(each -> fair.contains(each.priority()))).isEqualTo(LESSONS);
+    assertThat(told.of(each -> each.untrue().isEmpty())).isGreaterThanOrEqualTo(nearlyAll());
+  }
+
+  private static long nearlyAll() {
+    return LESSONS * 95L / 100 + (LESSONS == 1 ? 1 : 0);
+  }
+
+  /** What was told of one lesson. */
+  private record Told(long seed, String priority, List<String> untrue) {}
+
+  private record Count(List<Told> all) {
+    long of(Predicate<Told> is) {
+      return all.stream().filter(is).count();
+    }
+  }
+
+  private static Count count(String kind, int swings, PlayerStyle style, Handedness handed) {
+    List<Told> all =
+        LongStream.range(SEED, SEED + LESSONS)
+            .mapToObj(seed -> told(swings, style, handed, seed))
+            .toList();
+    Map<String, Long> names =
+        all.stream()
+            .collect(Collectors.groupingBy(Told::priority, TreeMap::new, Collectors.counting()));
+    System.err.println(kind + ", seeds from " + SEED + ": " + names);
+    all.stream().filter(t -> !t.untrue().isEmpty()).forEach(System.err::println);
+    return new Count(all);
+  }
+
+  private static Told told(int count, PlayerStyle style, Handedness handed, long seed) {
     LessonSpec spec =
         LessonSpec.standard()
             .withPlayer(style)
             .withHanded(handed)
-            .withHits(SWINGS)
+            .withHits(count)
             .withPractices(0)
             .withRateHz(200);
-    var recording = LessonSimulator.simulate(spec, seed).recording();
+    SyntheticLesson lesson = LessonSimulator.simulate(spec, seed);
     List<SwingResult> swings =
-        LessonAnalyzer.withDefaults().analyze(List.of(recording)).get(0).swings();
+        LessonAnalyzer.withDefaults().analyze(List.of(lesson.recording())).get(0).swings();
     Advice advice = COACH.advise("p01", "7-iron", swings);
-    return advice.priority().map(f -> f.rule().name()).orElse("");
+    List<String> untrue =
+        Stream.concat(advice.priority().stream(), advice.further().stream())
+            .flatMap(finding -> finding.evidence().stream())
+            .filter(evidence -> !evidence.need().ofSpread())
+            .filter(evidence -> !isTrue(evidence, lesson.truth().swings()))
+            .map(evidence -> evidence.need().toString())
+            .toList();
+    return new Told(seed, advice.priority().map(f -> f.rule().name()).orElse(""), untrue);
+  }
+
+  /** Whether the mean of the real movements lies beyond the limit. */
+  private static boolean isTrue(Evidence evidence, List<SwingTruth> swings) {
+    MeasureAt what = evidence.need().what();
+    double mean =
+        swings.stream()
+            .flatMap(swing -> swing.truth(what.measure(), what.at()).stream())
+            .mapToDouble(TrueMeasure::value)
+            .average()
+            .orElseThrow();
+    double limit = evidence.limit().value();
+    return evidence.need().above() ? mean > limit : mean < limit;
   }
 
   /**
