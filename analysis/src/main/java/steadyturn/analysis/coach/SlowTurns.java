@@ -17,6 +17,7 @@ import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /**
  * Finds rehearsals in the stretches marked as drill repetitions: the pelvis rests, turns back by 15
@@ -167,7 +168,7 @@ public final class SlowTurns {
     return new SlowTurn(
         atS[furthest],
         MeasureValue.of(
-            Measure.PELVIS_TURN, "top", deg, sdDeg, Grade.ESTIMATED, "rehearsal, no full swing"));
+            Measure.PELVIS_TURN, "top", deg, sdDeg, Grade.ESTIMATED, Words.say("why.rehearsal")));
   }
 
   /** One sigma of the heading gained between two instants, rad; rather too much than too little. */

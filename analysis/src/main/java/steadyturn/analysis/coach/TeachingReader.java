@@ -18,6 +18,7 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import steadyturn.ingest.words.Words;
 
 /** Reads teaching files (TOML); a mistake is told with its file, its entry and what to do. */
 public final class TeachingReader {
@@ -100,7 +101,7 @@ public final class TeachingReader {
     Map<String, Limit> out = new LinkedHashMap<>();
     for (Map.Entry<String, JsonNode> each : table.properties()) {
       JsonNode node = each.getValue();
-      String source = node.path("source").asText("set by the teacher");
+      String source = node.path("source").asText(Words.say("source.own"));
       try {
         double value = number(node, "value");
         out.put(each.getKey(), new Limit(each.getKey(), value, text(node, "unit"), source));
@@ -118,7 +119,7 @@ public final class TeachingReader {
         texts(node, "covers"),
         texts(node, "tends-to"),
         node.path("confidence").asText(""),
-        node.path("source").asText("set by the teacher"),
+        node.path("source").asText(Words.say("source.own")),
         texts(node, "drills"));
   }
 

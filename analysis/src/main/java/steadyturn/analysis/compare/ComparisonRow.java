@@ -2,6 +2,7 @@ package steadyturn.analysis.compare;
 
 import java.util.Optional;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.words.Words;
 
 /**
  * One measure at one key position in two groups.
@@ -24,14 +25,7 @@ public record ComparisonRow(
 
   /** The verdict for a reader: {@code same within 2 deg}. */
   public String words() {
-    String within = "within " + number(margin) + unit();
-    return switch (verdict) {
-      case REAL -> "real";
-      case REAL_BUT_SMALL -> "real, but " + within;
-      case SAME -> "same " + within;
-      case NOT_SHOWN -> "not shown";
-      case TOO_FEW_SWINGS -> "too few swings";
-    };
+    return Words.say("compare.verdict." + verdict.word(), (number(margin) + unit()));
   }
 
   private String unit() {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import steadyturn.ingest.words.Words;
 
 /** Sentences that keep a reader from believing more than the design of the comparison allows. */
 final class Notices {
@@ -26,19 +27,9 @@ final class Notices {
     Set<String> lessonsA = lessons(a);
     Set<String> lessonsB = lessons(b);
     if (!lessonsA.equals(lessonsB)) {
-      notices.add(
-          a.name()
-              + " and "
-              + b.name()
-              + " come from different lessons: the error of strapping the units on does not cancel"
-              + " between them, so only larger differences can be shown.");
+      notices.add(Words.say("compare.other-lessons", a.name(), b.name()));
     } else if (lessonsA.stream().allMatch(lesson -> inBlocks(a, b, lesson))) {
-      notices.add(
-          a.name()
-              + " and "
-              + b.name()
-              + " were hit one after the other, not in turns: warming up or tiring cannot be told"
-              + " from a difference between them. Change after every few swings.");
+      notices.add(Words.say("compare.in-blocks", a.name(), b.name()));
     }
   }
 

@@ -3,9 +3,9 @@ package steadyturn.analysis.lesson;
 import static steadyturn.analysis.measure.MeasureValue.Z95;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.words.Words;
 
 /** Says in a sentence what the aim step brought. */
 final class AimWords {
@@ -24,10 +24,7 @@ final class AimWords {
       return Optional.empty();
     }
     if (known.isEmpty()) {
-      return Optional.of(
-          "aim: the pelvis unit was not seen without a break from the aim step to a swing within"
-              + " two minutes; the target line is taken square to the hips. Do the step last,"
-              + " just before the first ball.");
+      return Optional.of(Words.say("aim.not-seen"));
     }
     // hips that have turned towards the target since the step stand open to it
     double openDeg =
@@ -37,12 +34,10 @@ final class AimWords {
     double sdDeg = Math.toDegrees(known.stream().mapToDouble(Aim::sdRad).average().orElse(0));
     double reach = Z95 * sdDeg;
     return Optional.of(
-        String.format(
-            Locale.ROOT,
-            "aim: by the aim step the hips stood %.1f deg %s at address (95 %%: %.1f to %.1f deg"
-                + " open); slide and thrust are taken along the aimed line.",
+        Words.say(
+            "aim.seen",
             Math.abs(openDeg),
-            openDeg >= 0 ? "open" : "closed",
+            openDeg >= 0 ? Words.say("aim.open") : Words.say("aim.closed"),
             openDeg - reach,
             openDeg + reach));
   }

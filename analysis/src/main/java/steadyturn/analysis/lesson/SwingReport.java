@@ -14,6 +14,7 @@ import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.wear.LeverArm;
 import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.words.Words;
 
 /** Puts the results of one swing together. */
 final class SwingReport {
@@ -73,13 +74,13 @@ final class SwingReport {
 
   private static String caveat(List<String> flags) {
     if (flags.contains(SwingRests.ADDRESS_NOT_STILL)) {
-      return "the address was not still, so the start of the movement is not well known";
+      return Words.say("why.address-not-still");
     }
     if (flags.contains(SwingRests.FINISH_NOT_HELD)) {
-      return "the finish was not held, so the movement has one firm end only";
+      return Words.say("why.finish-not-held");
     }
     if (flags.contains(SwingRests.ADDRESS_SHORT)) {
-      return "the still address was shorter than 0.7 s";
+      return Words.say("why.address-short");
     }
     return "";
   }
@@ -87,8 +88,8 @@ final class SwingReport {
   private static List<MeasureValue> withoutPelvis(GatheredSwing gathered) {
     String why =
         gathered.pelvis().isPresent()
-            ? "the pelvis unit has too few samples in this swing"
-            : "needs the pelvis unit, which did not run";
+            ? Words.say("why.few-pelvis-samples")
+            : Words.say("why.needs-pelvis");
     return List.of(
         MeasureValue.withheld(Measure.PELVIS_TURN, "", why),
         MeasureValue.withheld(Measure.PELVIS_SLIDE, "", why));

@@ -11,6 +11,7 @@ import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.ingest.words.Words;
 
 /** The pelvis measures of one swing at every key position found, in degrees and millimetres. */
 public final class PelvisMeasures {
@@ -115,7 +116,7 @@ public final class PelvisMeasures {
   }
 
   private static List<MeasureValue> outside(EventTime event) {
-    String why = "the key position lies outside the stretch between the rests";
+    String why = Words.say("why.outside-the-rests");
     return List.of(
         MeasureValue.withheld(Measure.PELVIS_TURN, event.event().word(), why),
         MeasureValue.withheld(Measure.PELVIS_SLIDE, event.event().word(), why));
@@ -138,7 +139,7 @@ public final class PelvisMeasures {
     String at = event.event().word();
     if (Math.abs(turnDeg) < LEAST_TURN_FOR_RATIO_DEG) {
       return MeasureValue.withheld(
-          Measure.PELVIS_SLIDE_PER_TURN, at, "under 15 deg of turn the ratio says nothing");
+          Measure.PELVIS_SLIDE_PER_TURN, at, Words.say("why.little-turn-for-ratio"));
     }
     ToDoubleFunction<PelvisPose> ratio = p -> 1e3 * p.slideM() / Math.toDegrees(p.turnRad());
     return plain(
@@ -160,7 +161,7 @@ public final class PelvisMeasures {
           least,
           Double.POSITIVE_INFINITY,
           gradeAt(event),
-          "at least this much: the slide cannot be told from none");
+          Words.say("why.at-least"));
     }
     return new MeasureValue(
         Measure.PELVIS_TURN_TO_SLIDE,
@@ -181,10 +182,7 @@ public final class PelvisMeasures {
     double turnMm = hipHalfDistanceMm * turnRad;
     double slideMm = 1e3 * Math.abs(spread.pose().slideM());
     if (turnMm < LEAST_MOVE_FOR_SHARE_MM && slideMm < LEAST_MOVE_FOR_SHARE_MM) {
-      return MeasureValue.withheld(
-          Measure.PELVIS_TURN_SHARE,
-          at,
-          "the pelvis has hardly moved, so there is nothing to share out");
+      return MeasureValue.withheld(Measure.PELVIS_TURN_SHARE, at, Words.say("why.hardly-moved"));
     }
     Range share = Range.of(spread, 0, 1, (turn, slide) -> share(Math.abs(turn), Math.abs(slide)));
     return new MeasureValue(
@@ -206,8 +204,7 @@ public final class PelvisMeasures {
       Measure measure, EventTime event, PoseSpread spread, ToDoubleFunction<PelvisPose> placeM) {
     String at = event.event().word();
     if (Math.abs(Math.toDegrees(spread.pose().turnRad())) < LEAST_TURN_FOR_CENTRE_DEG) {
-      return MeasureValue.withheld(
-          measure, at, "under 20 deg of turn the point turned about is not defined well enough");
+      return MeasureValue.withheld(measure, at, Words.say("why.little-turn-for-centre"));
     }
     return plain(
         measure, event, 1e3 * placeM.applyAsDouble(spread.pose()), 1e3 * spread.sd(placeM));
@@ -217,7 +214,8 @@ public final class PelvisMeasures {
     Optional<EventTime> takeaway = find(events, SwingEvent.TAKEAWAY);
     Optional<EventTime> impact = find(events, SwingEvent.IMPACT);
     if (takeaway.isEmpty() || impact.isEmpty()) {
-      return MeasureValue.withheld(Measure.PELVIS_CIRCLE, "", "takeaway or impact was not found");
+      return MeasureValue.withheld(
+          Measure.PELVIS_CIRCLE, "", Words.say("why.no-takeaway-or-impact"));
     }
     return PelvisCircle.of(
         track, takeaway.get().timeS(), impact.get().timeS(), skin, grade, caveat);

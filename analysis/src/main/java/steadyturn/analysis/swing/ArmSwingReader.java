@@ -12,6 +12,7 @@ import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /** Reads the key positions of one stroke that an arm unit shows. */
 final class ArmSwingReader {
@@ -83,7 +84,7 @@ final class ArmSwingReader {
   private void readBack(StrokeShape shape) {
     boolean hands = forearm.isPresent();
     double takeawaySd = Math.hypot(shape.takeawaySdS(), hands ? 0 : HAND_TAKEAWAY_SD_S);
-    String takeawayWhy = hands ? "" : "no forearm unit: from the hand";
+    String takeawayWhy = hands ? "" : Words.say("why.event.from-hand");
     put(SwingEvent.ADDRESS, new Instant(shape.takeawayS() - REFERENCE_S, takeawaySd), takeawayWhy);
     put(SwingEvent.TAKEAWAY, new Instant(shape.takeawayS(), takeawaySd), takeawayWhy);
     // an arm trembles by a few deg/s while it turns round: our assumption
@@ -91,7 +92,7 @@ final class ArmSwingReader {
     put(
         SwingEvent.TOP,
         new Instant(shape.topS(), Math.hypot(trembleS, hands ? 0.0005 : 0.02)),
-        hands ? "" : "no forearm unit: from the hand, which turns round later");
+        hands ? "" : Words.say("why.event.top-from-hand"));
     if (hands) {
       ArmEvents.levelUp(arm, shape.takeaway(), shape.top(), alignment.longAxisSdRad())
           .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, i, ""));
@@ -109,11 +110,7 @@ final class ArmSwingReader {
     if (seen.isEmpty()) {
       hand.flatMap(h -> ShaftLevel.carried(h, recording.player().handed().sign(), down))
           .ifPresent(
-              i ->
-                  put(
-                      SwingEvent.SHAFT_LEVEL_DOWN,
-                      i,
-                      "no shaft unit: the hand carries the shaft's direction at address along"));
+              i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, Words.say("why.event.shaft-from-hand")));
     }
   }
 
@@ -195,7 +192,7 @@ final class ArmSwingReader {
   }
 
   private void putImpact(Instant impact, boolean shock) {
-    put(SwingEvent.IMPACT, impact, shock ? "" : "virtual: nearest return to the address direction");
+    put(SwingEvent.IMPACT, impact, shock ? "" : Words.say("why.event.virtual"));
   }
 
   /** The later of the moments from which arm and pelvis hold still. */

@@ -9,6 +9,7 @@ import steadyturn.fusion.attitude.RestBias;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /**
  * Finds swings where only the pelvis was worn: a turn back, a turn round and a faster turn forward.
@@ -17,7 +18,7 @@ import steadyturn.ingest.sample.UnitStream;
  */
 final class PelvisSwings {
 
-  private static final String WHY = "no wrist unit: from the turn of the pelvis";
+  private static final String WHY = Words.say("why.event.from-pelvis");
   private static final double FAST_RAD_PER_S = Math.toRadians(150);
   private static final double LEAST_BACK_RAD = Math.toRadians(18);
   private static final double LEAST_FORWARD_RAD = Math.toRadians(45);

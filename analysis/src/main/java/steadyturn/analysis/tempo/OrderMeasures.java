@@ -17,6 +17,7 @@ import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /**
  * When pelvis, thorax, lead arm and lead hand turn fastest, in ms before impact (positive before).
@@ -49,7 +50,8 @@ public final class OrderMeasures {
     Optional<EventTime> top = swing.event(SwingEvent.TOP);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (top.isEmpty() || impact.isEmpty()) {
-      return List.of(MeasureValue.withheld(Measure.ARM_PEAK, "", "top or impact was not found"));
+      return List.of(
+          MeasureValue.withheld(Measure.ARM_PEAK, "", Words.say("why.no-top-or-impact")));
     }
     List<MeasureValue> out = new ArrayList<>();
     OrderMeasures order = new OrderMeasures(recording, biases, top.get(), impact.get());
@@ -62,8 +64,7 @@ public final class OrderMeasures {
     out.add(
         order
             .limb(BodyPoint.LEAD_FOREARM, forearm, Measure.ARM_PEAK)
-            .orElse(
-                MeasureValue.withheld(Measure.ARM_PEAK, "", "needs a unit on the lead forearm")));
+            .orElse(MeasureValue.withheld(Measure.ARM_PEAK, "", Words.say("why.needs-forearm"))));
     return List.copyOf(out);
   }
 

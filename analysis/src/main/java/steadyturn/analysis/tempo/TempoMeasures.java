@@ -8,6 +8,7 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.ingest.words.Words;
 
 /** Length of the backswing, of the downswing, and their ratio, from the times of the events. */
 public final class TempoMeasures {
@@ -20,7 +21,7 @@ public final class TempoMeasures {
     Optional<EventTime> top = swing.event(SwingEvent.TOP);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (takeaway.isEmpty() || top.isEmpty() || impact.isEmpty()) {
-      String why = "takeaway, top or impact was not found";
+      String why = Words.say("why.no-takeaway-top-or-impact");
       return List.of(
           MeasureValue.withheld(Measure.TEMPO_BACK, "", why),
           MeasureValue.withheld(Measure.TEMPO_DOWN, "", why),

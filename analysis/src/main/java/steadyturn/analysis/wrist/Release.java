@@ -9,6 +9,7 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.tempo.PeakTime;
 import steadyturn.fusion.attitude.CentredMean;
+import steadyturn.ingest.words.Words;
 
 /**
  * The release: the last fall of the cock through its plateau less 15 deg. The plateau is the 90th
@@ -86,15 +87,14 @@ final class Release {
   private MeasureValue time(boolean part) {
     Measure measure = part ? Measure.WRIST_RELEASE_PART : Measure.WRIST_RELEASE;
     if (plateauDeg < LEAST_PLATEAU_DEG) {
-      return MeasureValue.withheld(measure, "", "the wrist cocked by less than 20 deg");
+      return MeasureValue.withheld(measure, "", Words.say("why.little-cock"));
     }
     int k = lastAbove(plateauDeg - FALL_DEG);
     if (k < 0) {
-      return MeasureValue.withheld(measure, "", "the wrist keeps its angle past impact");
+      return MeasureValue.withheld(measure, "", Words.say("why.keeps-past-impact"));
     }
     if (motion.cutBeyondRepairBefore(motion.timeS(k + 1))) {
-      return MeasureValue.withheld(
-          measure, "", "the gyroscope was cut off at its full scale for too long");
+      return MeasureValue.withheld(measure, "", Words.say("why.gyro-cut"));
     }
     double level = plateauDeg - FALL_DEG;
     double fall = motion.cockDeg(k) - motion.cockDeg(k + 1);
@@ -142,8 +142,7 @@ final class Release {
       rates[k - from] = -motion.cockRateDegPerS(k);
     }
     if (motion.cutBeyondRepairBefore(impact.timeS())) {
-      return MeasureValue.withheld(
-          measure, "", "the gyroscope was cut off at its full scale for too long");
+      return MeasureValue.withheld(measure, "", Words.say("why.gyro-cut"));
     }
     PeakTime peak = PeakTime.of(times, CentredMean.of(times, rates, 0.003), RATE_PART / 2);
     if (time) {

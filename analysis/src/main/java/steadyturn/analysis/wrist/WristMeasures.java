@@ -9,13 +9,14 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.ingest.words.Words;
 
 /** The wrist's angles at the key positions and what the release says of them. */
 final class WristMeasures {
 
   // a plateau read from a noisy course is a little high: our assumption
   private static final double PLATEAU_PART = 0.006;
-  private static final String CUT = "the gyroscope was cut off at its full scale for too long";
+  private static final String CUT = Words.say("why.gyro-cut");
   private static final List<Measure> WHOLE_SWING =
       List.of(
           Measure.WRIST_COCK_MAX,
@@ -108,7 +109,8 @@ final class WristMeasures {
     Optional<EventTime> takeaway = swing.event(SwingEvent.TAKEAWAY);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (takeaway.isEmpty() || impact.isEmpty()) {
-      return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", "takeaway or impact not found");
+      return MeasureValue.withheld(
+          Measure.WRIST_COCK_MAX, "", Words.say("why.no-takeaway-or-impact"));
     }
     int best = nearest(takeaway.get().timeS());
     for (int k = best; k < nearest(impact.get().timeS()); k++) {
@@ -124,7 +126,7 @@ final class WristMeasures {
 
   private List<MeasureValue> releaseMeasures() {
     if (release.isEmpty()) {
-      String why = "top or impact was not found, or they are too close";
+      String why = Words.say("why.no-plateau");
       return WHOLE_SWING.stream()
           .filter(m -> m != Measure.WRIST_COCK_MAX)
           .map(m -> MeasureValue.withheld(m, "", why))
@@ -137,11 +139,10 @@ final class WristMeasures {
     Optional<EventTime> at = swing.event(event);
     if (at.isEmpty()) {
       return MeasureValue.withheld(
-          Measure.WRIST_KEPT, event.word(), event.word() + " was not found");
+          Measure.WRIST_KEPT, event.word(), Words.say("why.no-position", event.word()));
     }
     if (release.isEmpty() || release.get().plateauDeg() < Release.LEAST_PLATEAU_DEG) {
-      return MeasureValue.withheld(
-          Measure.WRIST_KEPT, event.word(), "the wrist cocked by less than 20 deg");
+      return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), Words.say("why.little-cock"));
     }
     if (motion.cutBeyondRepairBefore(at.get().timeS())) {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), CUT);

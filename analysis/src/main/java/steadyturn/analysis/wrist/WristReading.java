@@ -13,6 +13,7 @@ import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.words.Words;
 
 /**
  * What one swing says about the lead wrist.
@@ -28,9 +29,7 @@ public record WristReading(
   // our choice: skin and play explain 3 deg; units on the wrong arm or slipping give far more
   private static final double DISAGREE_DEG = 7;
 
-  private static final String FROM_SHAFT =
-      "no hand unit: from the angle between forearm and club shaft since address, in which the"
-          + " grip's movement counts";
+  private static final String FROM_SHAFT = Words.say("why.wrist-from-shaft");
 
   public WristReading {
     measures = List.copyOf(measures);
@@ -77,15 +76,14 @@ public record WristReading(
     boolean hand = recording.unit(BodyPoint.LEAD_HAND).isPresent();
     boolean shaft = recording.unit(BodyPoint.CLUB_SHAFT).isPresent();
     if (forearm && (hand || shaft)) {
-      return (hand ? "forearm and hand" : "forearm and shaft")
-          + " unit do not both cover the swing from address to impact";
+      return Words.say(hand ? "why.hand-not-through" : "why.shaft-not-through");
     }
     if (forearm) {
-      return "needs a unit on the lead hand: a forearm unit alone cannot see the wrist";
+      return Words.say("why.needs-hand");
     }
     return hand
-        ? "needs a unit on the lead forearm: a hand unit alone cannot see the wrist"
-        : "needs units on the lead forearm and the lead hand";
+        ? Words.say("why.needs-forearm-beside-hand")
+        : Words.say("why.needs-forearm-and-hand");
   }
 
   private static List<String> flags(WristMotion motion, Swing swing) {

@@ -13,6 +13,7 @@ import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.words.Words;
 
 /** The options that choose what a player's swings are held against. */
 final class ModelChoice {
@@ -97,14 +98,8 @@ final class ModelChoice {
   }
 
   private static String words(BestSwing best) {
-    String start =
-        "The model is swing "
-            + best.swing().number()
-            + ", the nearest to the teacher's targets (the values on the wrong side of their"
-            + " limits, added up in margins that do not matter).";
+    String start = Words.say("model.best", best.swing().number());
     String alike = best.alike().stream().map(String::valueOf).collect(Collectors.joining(", "));
-    return alike.isEmpty()
-        ? start
-        : start + " The measurement cannot tell it apart from swings " + alike + ".";
+    return alike.isEmpty() ? start : start + " " + Words.say("model.alike", alike);
   }
 }

@@ -2,6 +2,7 @@ package steadyturn.cli.page;
 
 import java.util.Locale;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.words.Words;
 
 /**
  * Numbers as a reader of the page gets them: rounded to what is worth reading, a true minus sign,
@@ -33,7 +34,7 @@ final class Amounts {
       unit = "cm";
     }
     if (inFull && unit.equals("deg")) {
-      return "degrees";
+      return Words.say("amount.degrees");
     }
     return unit.equals("1") ? "" : unit;
   }
@@ -65,20 +66,20 @@ final class Amounts {
   String plain(double value, Measure measure) {
     double size = Math.abs(value);
     return switch (measure.unit()) {
-      case "deg" -> decimal(Math.rint(size), 0) + " degrees";
+      case "deg" -> Words.say("amount.deg", decimal(Math.rint(size), 0));
       case "mm" -> plainLength(size);
-      case "s" -> decimal(size, 2) + " seconds";
-      case "ms" -> decimal(Math.rint(size / 5) * 5, 0) + " thousandths of a second";
-      case "1" -> decimal(size, 1) + " times";
+      case "s" -> Words.say("amount.s", decimal(size, 2));
+      case "ms" -> Words.say("amount.ms", decimal(Math.rint(size / 5) * 5, 0));
+      case "1" -> Words.say("amount.times", decimal(size, 1));
       default -> decimal(Math.rint(size), 0) + " " + measure.unit();
     };
   }
 
   private String plainLength(double sizeMm) {
     if (units == LengthUnits.IMPERIAL) {
-      return decimal(Math.rint(2 * sizeMm / MM_PER_INCH) / 2, 1) + " inches";
+      return Words.say("amount.in", decimal(Math.rint(2 * sizeMm / MM_PER_INCH) / 2, 1));
     }
-    return decimal(Math.rint(sizeMm / 5) / 2, 1).replace(".0", "") + " cm";
+    return Words.say("amount.cm", decimal(Math.rint(sizeMm / 5) / 2, 1).replace(".0", ""));
   }
 
   /** What a number is multiplied with before it is printed. */

@@ -8,8 +8,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import steadyturn.analysis.coach.Words;
 import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.words.Words;
 
 /** Writes a {@link Sheet} as one HTML file that needs nothing else. */
 public final class Page {

@@ -2,11 +2,11 @@ package steadyturn.cli.page;
 
 import java.util.Locale;
 import java.util.Optional;
-import steadyturn.analysis.coach.Words;
 import steadyturn.analysis.compare.ErrorSplit;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.words.Words;
 
 /** What every part of a page writes with: the content, the words, the units, the reader. */
 record Pen(Sheet sheet, Words words, LengthUnits units, Audience audience) {

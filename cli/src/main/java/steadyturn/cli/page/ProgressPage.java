@@ -8,13 +8,13 @@ import steadyturn.analysis.coach.Drill;
 import steadyturn.analysis.coach.LessonStep;
 import steadyturn.analysis.coach.PlayerProgress;
 import steadyturn.analysis.coach.Teaching;
-import steadyturn.analysis.coach.Words;
 import steadyturn.analysis.compare.Comparison;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.words.Words;
 
 /** Writes a player's lessons as one HTML file that needs nothing else. */
 public final class ProgressPage {

@@ -12,11 +12,11 @@ import steadyturn.analysis.coach.Evidence;
 import steadyturn.analysis.coach.Finding;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelGap;
-import steadyturn.analysis.coach.Words;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.report.ComparisonJson;
+import steadyturn.ingest.words.Words;
 
 /** The content of a page for scripts: values in the units of the measures, and the same words. */
 public final class SheetJson {

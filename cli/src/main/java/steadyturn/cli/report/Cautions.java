@@ -2,17 +2,15 @@ package steadyturn.cli.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.words.Words;
 
 /** What must stand beside the numbers: how to read them, what they cannot say, and safety. */
 public final class Cautions {
 
-  private static final String CANNOT_TELL =
-      "What this cannot tell you: weight, ground force, club path, ball flight. The units measure how"
-          + " the body moves. Where the pelvis is over the feet is a tendency, not a weight.";
+  private static final String CANNOT_TELL = Words.say("table.cannot-tell");
 
-  private static final String SAFETY =
-      "Before anyone acts on it: warm up, begin with half swings, stop at pain. It predicts no injury"
-          + " and replaces no qualified teacher or clinician (README, Safety).";
+  private static final String SAFETY = Words.say("table.safety");
 
   private Cautions() {}
 
@@ -26,28 +24,19 @@ public final class Cautions {
   /** Explains the columns that are shown. */
   static List<String> howToRead(List<Column> columns) {
     List<String> lines = new ArrayList<>();
-    lines.addAll(
-        explained(
-            "turn, slide", "of the pelvis since address: + towards the target, - away from it"));
-    if (shows(columns, "pivot mm")) {
+    lines.addAll(explained(Words.say("table.read.turn.name"), Words.say("table.read.turn")));
+    if (shows(columns, Measure.PELVIS_CENTRE_ALONG)) {
+      lines.addAll(explained(Words.say("table.read.pivot.name"), Words.say("table.read.pivot")));
+    }
+    if (shows(columns, Measure.WRIST_RELEASE)) {
       lines.addAll(
-          explained(
-              "pivot",
-              "the point the pelvis turned about, mm towards the target from the place of its centre"
-                  + " at address"));
+          explained(Words.say("table.read.release.name"), Words.say("table.read.release")));
     }
-    if (shows(columns, "ms")) {
-      lines.addAll(explained("release", "when the wrists let go, ms before impact"));
+    if (shows(columns, Measure.TEMPO_RATIO)) {
+      lines.addAll(explained(Words.say("table.read.tempo.name"), Words.say("table.read.tempo")));
     }
-    if (shows(columns, "ratio")) {
-      lines.addAll(explained("tempo", "time of the backswing over time of the downswing"));
-    }
-    lines.addAll(
-        explained(
-            "±, ~, -",
-            "the true value lies within ± in 95 of 100 cases; ~ estimated, - withheld: reasons"
-                + " above"));
-    lines.addAll(explained("spread", "standard deviation between the swings of a group"));
+    lines.addAll(explained("±, ~, -", Words.say("table.read.range")));
+    lines.addAll(explained(Words.say("table.read.spread.name"), Words.say("table.read.spread")));
     return lines;
   }
 
@@ -55,7 +44,7 @@ public final class Cautions {
     return Layout.beside(name, TableReport.NAME_WIDTH, words);
   }
 
-  private static boolean shows(List<Column> columns, String head) {
-    return columns.stream().anyMatch(c -> c.head().equals(head));
+  private static boolean shows(List<Column> columns, Measure measure) {
+    return columns.stream().anyMatch(c -> c.measure() == measure);
   }
 }

@@ -12,6 +12,7 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.Verdict;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.words.Words;
 
 /** A comparison of groups for people, at most 100 columns wide. */
 public final class ComparisonTable {
@@ -19,6 +20,8 @@ public final class ComparisonTable {
   private static final int LONGEST_NAME = 20;
   private static final int LONGEST_GROUP = 12;
   private static final String NONE = "-";
+  private static final String MEAN = Words.say("compare.mean");
+  private static final String SPREAD = Words.say("compare.spread");
 
   private ComparisonTable() {}
 
@@ -54,20 +57,14 @@ public final class ComparisonTable {
     GroupSummary second = largest(rows, false);
     lines.addAll(
         Layout.wrapped(
-            first.group()
-                + " ("
-                + swings(first)
-                + ") against "
-                + second.group()
-                + " ("
-                + swings(second)
-                + ")",
+            Words.say(
+                "compare.against", first.group(), swings(first), second.group(), swings(second)),
             Layout.WIDTH));
     List<List<String>> cells = new ArrayList<>();
     String a = shortened(first.group());
     String b = shortened(second.group());
-    cells.add(List.of("", a, "", b, "", "difference", ""));
-    cells.add(List.of("", "mean", "spread", "mean", "spread", "(95 % range)", ""));
+    cells.add(List.of("", a, "", b, "", Words.say("compare.difference"), ""));
+    cells.add(List.of("", MEAN, SPREAD, MEAN, SPREAD, Words.say("compare.range"), ""));
     String at = "none yet";
     for (ComparisonRow row : byPosition(rows)) {
       if (!row.what().at().equals(at)) {
@@ -95,7 +92,7 @@ public final class ComparisonTable {
   }
 
   private static String swings(GroupSummary group) {
-    return group.count() == 1 ? "1 swing" : group.count() + " swings";
+    return Swings.count(group.count());
   }
 
   private static String shortened(String group) {
@@ -120,7 +117,7 @@ public final class ComparisonTable {
   }
 
   private static String position(String at) {
-    return at.isEmpty() ? "whole swing" : PlainWords.keyPosition(at);
+    return at.isEmpty() ? Words.say("compare.whole-swing") : PlainWords.keyPosition(at);
   }
 
   private static String range(MeanDifference d, Measure measure) {
@@ -133,14 +130,8 @@ public final class ComparisonTable {
   }
 
   private static String words(ComparisonRow row) {
-    String within = " within " + Decimals.cell(row.margin(), Decimals.OF_VALUE);
-    return switch (row.verdict()) {
-      case REAL -> "real";
-      case REAL_BUT_SMALL -> "real," + within;
-      case SAME -> "same" + within;
-      case NOT_SHOWN -> "not shown";
-      case TOO_FEW_SWINGS -> "too few swings";
-    };
+    return Words.say(
+        "compare.cell." + row.verdict().word(), Decimals.cell(row.margin(), Decimals.OF_VALUE));
   }
 
   private static String number(double number, Measure measure) {
@@ -150,8 +141,18 @@ public final class ComparisonTable {
   /** Typical error and detectable changes, one row a measure and position. */
   private static List<String> ownSpread(List<ComparisonRow> rows) {
     List<List<String>> cells = new ArrayList<>();
-    cells.add(List.of("Smallest change that can be told", "typical", "two single", "these"));
-    cells.add(List.of("for this player", "error", "swings", "groups"));
+    cells.add(
+        List.of(
+            Words.say("compare.smallest"),
+            Words.say("compare.typical"),
+            Words.say("compare.two-single"),
+            Words.say("compare.these")));
+    cells.add(
+        List.of(
+            Words.say("compare.smallest.below"),
+            Words.say("compare.typical.below"),
+            Words.say("compare.two-single.below"),
+            Words.say("compare.these.below")));
     for (ComparisonRow row : byPosition(rows)) {
       Measure measure = row.what().measure();
       String at = row.what().at().isEmpty() ? "" : ", " + position(row.what().at());
@@ -170,16 +171,16 @@ public final class ComparisonTable {
   private static List<String> howToRead() {
     List<String> lines = new ArrayList<>();
     int width = TableReport.NAME_WIDTH;
-    lines.addAll(Layout.beside("difference", width, "the second group less the first"));
     lines.addAll(
         Layout.beside(
-            "real",
-            width,
-            "larger than this player's spread and the measuring error explain; all rows together"
-                + " give a false \"real\" in at most 5 of 100 comparisons"));
+            Words.say("compare.difference"), width, Words.say("compare.read.difference")));
     lines.addAll(
-        Layout.beside("same within", width, "shown to lie within a margin that does not matter"));
-    lines.addAll(Layout.beside("not shown", width, "neither; more swings may tell"));
+        Layout.beside(Words.say("compare.verdict.real"), width, Words.say("compare.read.real")));
+    lines.addAll(
+        Layout.beside(Words.say("compare.same-within"), width, Words.say("compare.read.same")));
+    lines.addAll(
+        Layout.beside(
+            Words.say("compare.verdict.not-shown"), width, Words.say("compare.read.not-shown")));
     return lines;
   }
 }

@@ -9,7 +9,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.words.Words;
 
 /** The lesson at a glance: one row a swing, swings of one club and kind together. */
 final class LessonTable {
@@ -31,7 +31,7 @@ final class LessonTable {
 
   List<String> lines() {
     if (swings.isEmpty()) {
-      return List.of("No full swing was found.");
+      return List.of(Words.say("table.no-swing"));
     }
     List<List<String>> rows = new ArrayList<>();
     rows.add(row("", Column::group));
@@ -76,8 +76,8 @@ final class LessonTable {
   }
 
   static String title(SwingResult swing) {
-    String club = swing.club().isBlank() ? "no club noted" : swing.club();
-    return club + (swing.kind() == SwingKind.HIT ? ", hit" : ", practice");
+    String club = swing.club().isBlank() ? Words.say("table.no-club") : swing.club();
+    return club + ", " + Words.say("table.kind." + swing.kind().word());
   }
 
   private static String summary(

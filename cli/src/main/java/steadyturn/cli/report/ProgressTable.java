@@ -14,6 +14,7 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.words.Words;
 
 /** A player's lessons for people, at most 100 columns wide. */
 public final class ProgressTable {
@@ -33,25 +34,20 @@ public final class ProgressTable {
         GroupSummary mean = PlayerProgress.mean(step, what);
         cells.add(
             List.of(
-                "  lesson " + step.lesson(),
+                "  " + Words.say("progress.lesson", step.lesson()),
                 step.date(),
                 number(mean.mean(), what.measure()) + range(mean, what.measure()),
-                mean.count() == 1 ? "1 swing" : mean.count() + " swings"));
+                Swings.count(mean.count())));
       }
       lines.addAll(Layout.table(cells, 2));
     }
     lines.add("");
-    changes(lines, "Since the lesson before", progress.sinceLast());
-    changes(lines, "Since the first lesson", progress.sinceFirst());
-    lines.add("Drill given after each lesson");
+    changes(lines, Words.say("progress.since-last"), progress.sinceLast());
+    changes(lines, Words.say("progress.since-first"), progress.sinceFirst());
+    lines.add(Words.say("progress.drills"));
     drills.forEach(drill -> lines.addAll(Layout.beside(" ", 2, drill)));
     lines.add("");
-    lines.addAll(
-        Layout.wrapped(
-            "Ranges hold the true mean in 95 of 100 cases. A change is real when it is larger than"
-                + " the player's own spread and the error of putting the units on anew explain;"
-                + " \"could show\" is the smallest change these lessons could have shown.",
-            Layout.WIDTH));
+    lines.addAll(Layout.wrapped(Words.say("progress.read"), Layout.WIDTH));
     lines.addAll(Cautions.afterATable());
     for (String line : lines) {
       to.write(line + "\n");
@@ -60,7 +56,7 @@ public final class ProgressTable {
 
   private static String range(GroupSummary mean, Measure measure) {
     if (mean.count() < GroupComparison.FEWEST_SWINGS) {
-      return mean.count() == 0 ? "" : " (too few swings for a range)";
+      return mean.count() == 0 ? "" : " " + Words.say("progress.no-range");
     }
     double half = mean.halfWidthOfMean();
     return between(mean.mean() - half, mean.mean() + half, measure);
@@ -75,7 +71,8 @@ public final class ProgressTable {
       return;
     }
     List<List<String>> cells = new ArrayList<>();
-    cells.add(List.of(title, "change (95 % range)", "could show", ""));
+    cells.add(
+        List.of(title, Words.say("progress.change-range"), Words.say("progress.could-show"), ""));
     for (ComparisonRow row : changes.get().rows()) {
       Measure measure = row.what().measure();
       Optional<MeanDifference> d = row.difference();

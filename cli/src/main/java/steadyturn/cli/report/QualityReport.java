@@ -9,6 +9,7 @@ import steadyturn.ingest.quality.Finding;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.UnitReport;
 import steadyturn.ingest.quality.Verdict;
+import steadyturn.ingest.words.Words;
 
 /** Whether the units of a recording can be used, for people: a verdict a unit and what to do. */
 public final class QualityReport {
@@ -25,7 +26,7 @@ public final class QualityReport {
       lines.addAll(unit(unit));
     }
     if (report.units().isEmpty()) {
-      lines.add("  no unit of ours is in it");
+      lines.add("  " + Words.say("check.no-unit"));
     }
     for (String line : lines) {
       to.write(line + "\n");
@@ -43,7 +44,7 @@ public final class QualityReport {
             unit.lostPct(),
             unit.saturatedSamples() == 0
                 ? ""
-                : ", " + unit.saturatedSamples() + " samples beyond its range");
+                : ", " + Words.say("table.beyond-range", unit.saturatedSamples()));
     List<String> lines = new ArrayList<>(Layout.beside(name, NAME_WIDTH, figures));
     for (Finding finding : unit.findings()) {
       String sign = finding.verdict() == Verdict.FIT ? "    note" : "    !";

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.ingest.words.Words;
 
 /** Why values are withheld or only estimated: each reason once, with the values it holds for. */
 final class Reasons {
@@ -43,7 +44,9 @@ final class Reasons {
     }
 
     private static String at(Set<String> positions) {
-      return positions.isEmpty() ? "" : " at " + String.join(", ", positions);
+      return positions.isEmpty()
+          ? ""
+          : " " + Words.say("table.at.positions", String.join(", ", positions));
     }
 
     private String in(int swingsInAll) {
@@ -51,10 +54,12 @@ final class Reasons {
         return "";
       }
       if (swings.size() == swingsInAll) {
-        return " (all swings)";
+        return " (" + Words.say("table.all-swings") + ")";
       }
       String numbers = swings.stream().map(String::valueOf).collect(Collectors.joining(", "));
-      return " (swing" + (swings.size() == 1 ? " " : "s ") + numbers + ")";
+      return " ("
+          + Words.say(swings.size() == 1 ? "table.swing" : "table.swings-list", numbers)
+          + ")";
     }
   }
 

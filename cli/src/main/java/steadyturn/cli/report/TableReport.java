@@ -13,8 +13,8 @@ import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.words.Words;
 
 /** The result for people: at most 100 columns wide, in the words of a teacher. */
 public final class TableReport {
@@ -46,14 +46,14 @@ public final class TableReport {
 
   private static List<String> head(LessonResult result) {
     List<String> lines = new ArrayList<>();
-    lines.addAll(named("Recording", result.recording()));
-    lines.addAll(named("Player", player(result.player())));
+    lines.addAll(named(Words.say("table.recording"), result.recording()));
+    lines.addAll(named(Words.say("table.the-player"), player(result.player())));
     lines.addAll(
         named(
-            "Units",
+            Words.say("table.units"),
             result.units().stream().map(TableReport::unit).collect(Collectors.joining("; "))));
-    lines.addAll(named("Target line", aim(result.aim())));
-    lines.addAll(named("Swings", count(result.swings())));
+    lines.addAll(named(Words.say("table.target-line"), aim(result.aim())));
+    lines.addAll(named(Words.say("table.swings"), count(result.swings())));
     return lines;
   }
 
@@ -97,7 +97,11 @@ public final class TableReport {
     Map<String, String> words = new LinkedHashMap<>();
     numbers.forEach(
         (flag, list) ->
-            words.put(flag, (list.size() == 1 ? "swing " : "swings ") + String.join(", ", list)));
+            words.put(
+                flag,
+                Words.say(
+                    list.size() == 1 ? "table.swing" : "table.swings-list",
+                    String.join(", ", list))));
     return words;
   }
 
@@ -111,40 +115,40 @@ public final class TableReport {
   }
 
   private static String player(Player player) {
-    String side = player.handed() == Handedness.RIGHT ? "right-handed" : "left-handed";
+    String side = Words.say("page.handed." + player.handed().word());
     return player.id()
         + ", "
         + side
-        + size(", pelvis %.0f mm wide", player.pelvisWidthMm())
-        + size(", %.0f mm deep", player.pelvisDepthMm())
-        + size(", %.0f mm tall", player.statureMm());
+        + size("table.wide", player.pelvisWidthMm())
+        + size("table.deep", player.pelvisDepthMm())
+        + size("table.tall", player.statureMm());
   }
 
-  private static String size(String words, OptionalDouble mm) {
-    return mm.isPresent() ? String.format(Locale.ROOT, words, mm.getAsDouble()) : "";
+  private static String size(String key, OptionalDouble mm) {
+    return mm.isPresent() ? ", " + Words.say(key, mm.getAsDouble()) : "";
   }
 
   private static String unit(UnitResult unit) {
     StringBuilder words = new StringBuilder(PlainWords.bodyPoint(unit.point()));
     words.append(String.format(Locale.ROOT, " %.0f Hz", unit.rateHz()));
     if (unit.lostPct() >= 0.05) {
-      words.append(String.format(Locale.ROOT, ", %.1f %% lost", unit.lostPct()));
+      words.append(", ").append(Words.say("table.lost", unit.lostPct()));
     }
     if (unit.saturatedSamples() > 0) {
-      words.append(", ").append(unit.saturatedSamples()).append(" samples beyond its range");
+      words.append(", ").append(Words.say("table.beyond-range", unit.saturatedSamples()));
     }
     return words.toString();
   }
 
   private static String aim(String aim) {
     String from =
-        aim.equals("aim-step") ? "from the aim step" : "taken square to the hips at address";
-    return from + "; 5 deg of error in it makes 2.6 mm of slide out of 30 mm of thrust";
+        aim.equals("aim-step") ? Words.say("table.aim.step") : Words.say("table.aim.square");
+    return from + "; " + Words.say("table.aim.error");
   }
 
   private static String count(List<SwingResult> swings) {
     if (swings.isEmpty()) {
-      return "none found";
+      return Words.say("table.none-found");
     }
     Map<String, Long> groups =
         swings.stream()
@@ -153,6 +157,6 @@ public final class TableReport {
                     LessonTable::title, LinkedHashMap::new, Collectors.counting()));
     List<String> words = new ArrayList<>();
     groups.forEach((title, number) -> words.add(number + " x " + title));
-    return swings.size() + " found: " + String.join(", ", words);
+    return Words.say("table.found", swings.size(), String.join(", ", words));
   }
 }

@@ -10,6 +10,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.CommandLineRun;
+import steadyturn.ingest.words.Words;
 
 /** Given: docs/measures.md, the look-up page of ids and flags. */
 final class PlainWordsTest {
@@ -31,7 +32,7 @@ final class PlainWordsTest {
   }
 
   @Test
-  void everyMeasureIsOnThePage() throws IOException {
+  void everyMeasureIsOnThePageAndHasAName() throws IOException {
     List<String> ids =
         Pattern.compile("`([a-z]+\\.[a-z-]+)`")
             .matcher(page())
@@ -40,6 +41,7 @@ final class PlainWordsTest {
             .toList();
     for (Measure measure : Measure.values()) {
       assertThat(ids).contains(measure.id());
+      assertThat(Words.inUse().has("name." + measure.id())).isTrue();
     }
   }
 }

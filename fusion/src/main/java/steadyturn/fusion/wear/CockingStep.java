@@ -5,6 +5,7 @@ import org.apache.commons.math3.linear.EigenDecomposition;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /**
  * A movement of pure cocking, up and down with the wrist alone: its axis in the hand unit is the
@@ -33,7 +34,7 @@ public record CockingStep(WristAlignment alignment, double purityPct, StepResult
     UnitStream forearmStretch = forearm.between(fromS, toS);
     UnitStream handStretch = hand.between(fromS, toS);
     if (forearmStretch.size() < 20 || handStretch.size() < 20) {
-      return again(before, 0, "the units did not run through it");
+      return again(before, 0, Words.say("step.cocking.did-not-run"));
     }
     GyroTrack forearmTrack = GyroTrack.of(forearmStretch, forearmBias);
     GyroTrack handTrack = GyroTrack.of(handStretch, handBias);
@@ -44,7 +45,7 @@ public record CockingStep(WristAlignment alignment, double purityPct, StepResult
     double purity = 100 * sizes[0] / whole;
     double rms = Math.sqrt(whole / handTrack.size());
     if (rms < LEAST_TURN_RAD_PER_S || purity < LEAST_PURITY_PCT) {
-      return again(before, purity, "cock up and down by the wrist alone, three times, arm still");
+      return again(before, purity, Words.say("step.cocking.do"));
     }
     double[] axis = parts.getEigenvector(0).toArray();
     return new CockingStep(
@@ -60,10 +61,7 @@ public record CockingStep(WristAlignment alignment, double purityPct, StepResult
             purityPct,
             LEAST_PURITY_PCT,
             "%",
-            "the movement was "
-                + Math.round(purityPct)
-                + " % about one axis; do the step again: "
-                + advice);
+            Words.say("step.cocking.impure", purityPct, advice));
     return new CockingStep(before, purityPct, result);
   }
 

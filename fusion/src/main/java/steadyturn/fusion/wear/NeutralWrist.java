@@ -3,6 +3,7 @@ package steadyturn.fusion.wear;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /**
  * The still pose with hanging arm and straight wrist: gravity shows the long axis of forearm and
@@ -68,14 +69,7 @@ public record NeutralWrist(WristAlignment alignment, StepResult result) {
 
   private static StepResult tooFar(double offDeg) {
     return StepResult.again(
-        STEP,
-        offDeg,
-        FARTHEST_DEG,
-        "deg",
-        "a wrist unit hangs "
-            + Math.round(offDeg)
-            + " deg off its drawing; let the arm hang, straighten the wrist, check the strapping and"
-            + " do the step again");
+        STEP, offDeg, FARTHEST_DEG, "deg", Words.say("step.neutral-wrist.far", offDeg));
   }
 
   private static double offDeg(Vector3 longAxisUnit) {

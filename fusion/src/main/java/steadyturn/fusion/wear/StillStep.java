@@ -3,6 +3,7 @@ package steadyturn.fusion.wear;
 import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /**
  * A step in which a unit is to be still: on the table, or on a person standing quietly.
@@ -18,17 +19,12 @@ public record StillStep(Vector3 meanRateRadPerS, Vector3 meanForceMps2, StepResu
   /** Rest on the table: the rate about its mean keeps under 0.3 deg/s RMS. */
   public static StillStep table(UnitStream unit, double fromS, double toS) {
     return of(
-        unit,
-        fromS,
-        toS,
-        "table-rest",
-        TABLE_LIMIT_DEG_PER_S,
-        "lay the units on a table that nobody touches");
+        unit, fromS, toS, "table-rest", TABLE_LIMIT_DEG_PER_S, Words.say("step.table-rest.do"));
   }
 
   /** Standing quietly: the rate about its mean keeps under 3 deg/s RMS. */
   public static StillStep stance(UnitStream unit, double fromS, double toS, String step) {
-    return of(unit, fromS, toS, step, STANCE_LIMIT_DEG_PER_S, "stand still for two seconds");
+    return of(unit, fromS, toS, step, STANCE_LIMIT_DEG_PER_S, Words.say("step.stance.do"));
   }
 
   private static StillStep of(
@@ -39,16 +35,7 @@ public record StillStep(Vector3 meanRateRadPerS, Vector3 meanForceMps2, StepResu
     StepResult result =
         rms < limit
             ? StepResult.good(step, rms, limit, "deg/s")
-            : StepResult.again(
-                step,
-                rms,
-                limit,
-                "deg/s",
-                "the unit turned by " + oneDecimal(rms) + " deg/s; do the step again: " + advice);
+            : StepResult.again(step, rms, limit, "deg/s", Words.say("step.turned", rms, advice));
     return new StillStep(rate, force, result);
-  }
-
-  static String oneDecimal(double value) {
-    return String.valueOf(Math.round(value * 10) / 10.0);
   }
 }

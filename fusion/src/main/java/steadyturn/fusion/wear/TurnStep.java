@@ -1,6 +1,5 @@
 package steadyturn.fusion.wear;
 
-import java.util.Locale;
 import java.util.Optional;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rest.Rest;
@@ -8,6 +7,7 @@ import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rest.RestSettings;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /**
  * The slow turn of the pelvis on the spot, judged before it is estimated: by its turn each way and
@@ -58,8 +58,7 @@ public record TurnStep(
   private static StepResult judge(
       UnitStream samples, Vector3 bias, Optional<Rest> before, Optional<Rest> after) {
     if (before.isEmpty() || after.isEmpty() || before.get().endS() >= after.get().startS()) {
-      return again(
-          0, "no stillness was seen on both sides of it", "stand still, turn, stand still");
+      return again(0, Words.say("step.turn.not-still"), Words.say("step.turn.not-still.do"));
     }
     Way way = Way.of(samples, bias, before.get().endS(), after.get().startS());
     double eachWayDeg = Math.toDegrees(Math.min(way.leftRad, way.rightRad));
@@ -67,33 +66,27 @@ public record TurnStep(
     if (eachWayDeg < LEAST_EACH_WAY_DEG || Math.toRadians(largestDeg) < TurnOnSpot.LEAST_TURN_RAD) {
       return again(
           eachWayDeg,
-          String.format(
-              Locale.ROOT,
-              "the hips turned by %.0f deg to one side and %.0f deg to the other",
-              largestDeg,
-              eachWayDeg),
-          "turn the hips by 30 deg to each side, twice");
+          Words.say("step.turn.little", largestDeg, eachWayDeg),
+          Words.say("step.turn.little.do"));
     }
     if (way.fastestRadPerS > Math.toRadians(FASTEST_DEG_PER_S)) {
       return again(
           eachWayDeg,
-          "the hips turned at up to " + Math.round(Math.toDegrees(way.fastestRadPerS)) + " deg/s",
-          "turn slowly, two seconds from side to side");
+          Words.say("step.turn.fast", Math.toDegrees(way.fastestRadPerS)),
+          Words.say("step.turn.fast.do"));
     }
     if (Math.abs(way.endRad) > Math.toRadians(BACK_WITHIN_DEG)) {
       return again(
           eachWayDeg,
-          "the hips ended "
-              + Math.round(Math.toDegrees(Math.abs(way.endRad)))
-              + " deg from where they began",
-          "keep the feet where they are and come back");
+          Words.say("step.turn.not-back", Math.toDegrees(Math.abs(way.endRad))),
+          Words.say("step.turn.not-back.do"));
     }
     return StepResult.good(STEP, eachWayDeg, LEAST_EACH_WAY_DEG, "deg");
   }
 
   private static StepResult again(double eachWayDeg, String what, String advice) {
     return StepResult.again(
-        STEP, eachWayDeg, LEAST_EACH_WAY_DEG, "deg", what + "; do the step again: " + advice);
+        STEP, eachWayDeg, LEAST_EACH_WAY_DEG, "deg", Words.say("step.again", what, advice));
   }
 
   /** The turning between the rests, about the vertical. */

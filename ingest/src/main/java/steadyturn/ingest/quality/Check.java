@@ -1,29 +1,26 @@
 package steadyturn.ingest.quality;
 
+import java.util.Locale;
+import steadyturn.ingest.words.Words;
+
 /** What was looked at; one finding names one of these. */
 public enum Check {
-  LENGTH("length"),
-  RATE("rate"),
-  LOSS("lost samples"),
-  GAP("gap"),
-  SATURATION("saturation"),
-  STUCK("stuck channel"),
-  FROZEN("frozen values"),
-  REST("rest"),
-  NOISE("noise"),
-  GYRO_BIAS("gyroscope bias"),
-  GRAVITY("accelerometer at rest"),
-  SWAPPED("swapped units"),
-  OVERLAP("overlap in time");
-
-  private final String words;
-
-  Check(String words) {
-    this.words = words;
-  }
+  LENGTH,
+  RATE,
+  LOSS,
+  GAP,
+  SATURATION,
+  STUCK,
+  FROZEN,
+  REST,
+  NOISE,
+  GYRO_BIAS,
+  GRAVITY,
+  SWAPPED,
+  OVERLAP;
 
   /** The check's name as people read it. */
   public String words() {
-    return words;
+    return Words.say("quality.check." + name().toLowerCase(Locale.ROOT).replace('_', '-'));
   }
 }

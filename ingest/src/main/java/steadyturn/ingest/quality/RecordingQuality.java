@@ -1,13 +1,12 @@
 package steadyturn.ingest.quality;
 
-import static java.util.Locale.ROOT;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /** Judges every unit of a recording, and the units against each other. */
 public final class RecordingQuality {
@@ -63,16 +62,15 @@ public final class RecordingQuality {
         new Finding(
             Check.OVERLAP,
             apart ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-            String.format(
-                ROOT,
-                "It ran from %.1f to %.1f s, the %s unit from %.1f to %.1f s: %s.",
+            Words.say(
+                "quality.overlap",
                 unit.timeS(0),
                 unit.timeS(unit.size() - 1),
                 name,
                 reference.timeS(0),
                 reference.timeS(reference.size() - 1),
-                apart ? "never together" : "less than half of it together"),
-            "Start all units before the first swing, and check the start times in the recording."));
+                apart ? Words.say("quality.overlap.never") : Words.say("quality.overlap.part")),
+            Words.say("quality.overlap.do")));
   }
 
   private static double lengthS(UnitStream unit) {

@@ -2,8 +2,8 @@ package steadyturn.ingest.quality;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /**
  * Finds channels that hold one value while the unit moves, channels that are missing, and stretches
@@ -12,8 +12,7 @@ import steadyturn.ingest.sample.UnitStream;
 final class StuckCheck {
 
   private static final String[] CHANNELS = {
-    "accelerometer x", "accelerometer y", "accelerometer z",
-    "gyroscope x", "gyroscope y", "gyroscope z"
+    "accel-x", "accel-y", "accel-z", "gyro-x", "gyro-y", "gyro-z"
   };
 
   /** A channel that holds its value for as long, while the others move, is stuck, s. */
@@ -24,8 +23,7 @@ final class StuckCheck {
 
   private static final int FROZEN_SAMPLES = 5;
   private static final double FROZEN_RATE_RAD_PER_S = Math.toRadians(10);
-  private static final String REPLACE =
-      "Switch the unit off and on and try again; if it stays, use another unit.";
+  private static final String REPLACE = Words.say("quality.stuck.do");
 
   private StuckCheck() {}
 
@@ -45,29 +43,25 @@ final class StuckCheck {
   private static List<Finding> channel(UnitStream unit, int channel, double rateHz, double range) {
     double[] values = column(unit, channel);
     if (values.length > 0 && isMissing(values)) {
-      return List.of(broken(CHANNELS[channel] + " has no values at all."));
+      return List.of(broken(Words.say("quality.missing", name(channel))));
     }
     if (values.length > 1 && isConstant(values)) {
       boolean moves = movement(unit, channel, 0, values.length) > Math.toRadians(2);
-      return moves
-          ? List.of(broken(CHANNELS[channel] + " shows the same value all the time."))
-          : List.of();
+      return moves ? List.of(broken(Words.say("quality.constant", name(channel)))) : List.of();
     }
     int atLeast = Math.max((int) (STUCK_S * rateHz), FROZEN_SAMPLES);
     int longest = longestHeldWhileMoving(unit, values, channel, atLeast, range);
     return longest == 0
         ? List.of()
-        : List.of(
-            broken(
-                String.format(
-                    Locale.ROOT,
-                    "%s held one value for %.1f s while the unit moved.",
-                    CHANNELS[channel],
-                    longest / rateHz)));
+        : List.of(broken(Words.say("quality.held", name(channel), longest / rateHz)));
+  }
+
+  private static String name(int channel) {
+    return Words.say("quality.channel." + CHANNELS[channel]);
   }
 
   private static Finding broken(String what) {
-    return new Finding(Check.STUCK, Verdict.NOT_USABLE, "The " + what, REPLACE);
+    return new Finding(Check.STUCK, Verdict.NOT_USABLE, what, REPLACE);
   }
 
   private static double[] column(UnitStream unit, int channel) {
@@ -163,11 +157,8 @@ final class StuckCheck {
         new Finding(
             Check.FROZEN,
             Verdict.WIDER_INTERVALS,
-            String.format(
-                Locale.ROOT,
-                "For %.2f s in all, all six values stood still in the middle of a movement.",
-                total / rateHz),
-            "The radio or the cable repeats old values: bring the receiver closer."));
+            Words.say("quality.frozen", total / rateHz),
+            Words.say("quality.frozen.do")));
   }
 
   private static boolean isRepeat(UnitStream unit, int i) {

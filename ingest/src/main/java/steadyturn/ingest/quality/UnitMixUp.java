@@ -1,9 +1,8 @@
 package steadyturn.ingest.quality;
 
-import static java.util.Locale.ROOT;
-
 import java.util.List;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.words.Words;
 
 /**
  * Notices units that changed places. The trunk turns slower than the arm, the forearm slower than
@@ -63,25 +62,21 @@ final class UnitMixUp {
     return new Finding(
         Check.SWAPPED,
         Verdict.NOT_USABLE,
-        String.format(
-            ROOT,
-            "The unit named %s turns %.1f times as fast as the one named %s: they look exchanged.",
+        Words.say(
+            "quality.swapped",
             RecordingQuality.words(inner),
             compared.gyroRatio(),
             RecordingQuality.words(outer)),
-        "Check which unit was worn where, and exchange their names in the recording.");
+        Words.say("quality.swapped.do"));
   }
 
   private static Finding onTheArm(BodyPoint inner, BodyPoint outer) {
     return new Finding(
         Check.SWAPPED,
         Verdict.NOT_USABLE,
-        String.format(
-            ROOT,
-            "The unit named %s moves as one with the %s: it seems to be worn on the arm.",
-            RecordingQuality.words(inner),
-            RecordingQuality.words(outer)),
-        "Check which unit was worn where, and correct its name in the recording.");
+        Words.say(
+            "quality.on-the-arm", RecordingQuality.words(inner), RecordingQuality.words(outer)),
+        Words.say("quality.on-the-arm.do"));
   }
 
   private static boolean isTrunk(BodyPoint point) {

@@ -1,10 +1,9 @@
 package steadyturn.ingest.quality;
 
-import static java.util.Locale.ROOT;
-
 import java.util.ArrayList;
 import java.util.List;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /** Judges one unit's stream by itself. */
 public final class UnitQuality {
@@ -44,9 +43,8 @@ public final class UnitQuality {
         new Finding(
             Check.LENGTH,
             Verdict.NOT_USABLE,
-            String.format(
-                ROOT, "There are only %d whole samples in %.1f s.", timing.samples(), lengthS),
-            "Record again, and let the recording run until after the swing's finish."));
+            Words.say("quality.short", timing.samples(), lengthS),
+            Words.say("quality.short.do")));
   }
 
   private static List<Finding> ofRate(UnitStream unit, Timing timing, QualityLimits limits) {
@@ -58,17 +56,16 @@ public final class UnitQuality {
           new Finding(
               Check.RATE,
               rateHz < limits.slowestRateHz() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-              String.format(ROOT, "The unit gives only %.0f samples a second.", rateHz),
-              "Set it to 200 Hz or more; 500 Hz is best."));
+              Words.say("quality.slow", rateHz),
+              Words.say("quality.slow.do")));
     }
     if (rateHz > 0 && Math.abs(rateHz / statedHz - 1) > limits.rateOffPct() / 100) {
       findings.add(
           new Finding(
               Check.RATE,
               Verdict.WIDER_INTERVALS,
-              String.format(
-                  ROOT, "The unit runs at %.1f Hz, not at the stated %.1f Hz.", rateHz, statedHz),
-              "Check the rate that the unit is set to and the time column of the recording."));
+              Words.say("quality.rate", rateHz, statedHz),
+              Words.say("quality.rate.do")));
     }
     return findings;
   }
@@ -81,8 +78,8 @@ public final class UnitQuality {
           new Finding(
               Check.LOSS,
               scatteredPct > limits.lostTooManyPct() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-              String.format(ROOT, "%.1f %% of the samples are lost here and there.", scatteredPct),
-              "Bring the receiver closer, charge the unit, or use a cable."));
+              Words.say("quality.loss", scatteredPct),
+              Words.say("quality.loss.do")));
     }
     if (timing.longestGapS() > limits.gapS()) {
       long count = timing.gaps().stream().filter(g -> g.durationS() > limits.gapS()).count();
@@ -90,8 +87,8 @@ public final class UnitQuality {
           new Finding(
               Check.GAP,
               Verdict.WIDER_INTERVALS,
-              String.format(ROOT, "%d gap(s), the longest %.2f s.", count, timing.longestGapS()),
-              "Swings that fall into a gap are left out; the others count."));
+              Words.say("quality.gap", count, timing.longestGapS()),
+              Words.say("quality.gap.do")));
     }
     return findings;
   }
@@ -105,12 +102,11 @@ public final class UnitQuality {
           new Finding(
               Check.SATURATION,
               pct > limits.saturatedTooManyPct() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-              String.format(
-                  ROOT,
-                  "In %d samples the unit turned faster than the %.0f deg/s it can show.",
+              Words.say(
+                  "quality.gyro-cut",
                   saturation.gyroSamples(),
                   Math.toDegrees(saturation.gyroFullScaleRadPerS())),
-              "Set the gyroscope to its largest range (2000 deg/s or more)."));
+              Words.say("quality.gyro-cut.do")));
     }
     if (saturation.accelSamples() > 0) {
       findings.add(ofAccelSaturation(saturation, limits));
@@ -120,23 +116,19 @@ public final class UnitQuality {
 
   private static Finding ofAccelSaturation(Saturation saturation, QualityLimits limits) {
     boolean onlyShocks = saturation.longestAccelS() <= limits.shockS();
-    String what =
-        String.format(
-            ROOT,
-            "In %d samples the acceleration was above the %.0f g that the unit can show",
-            saturation.accelSamples(),
-            saturation.accelFullScaleMps2() / STANDARD_GRAVITY_MPS2);
+    int samples = saturation.accelSamples();
+    double fullScaleG = saturation.accelFullScaleMps2() / STANDARD_GRAVITY_MPS2;
     return onlyShocks
         ? new Finding(
             Check.SATURATION,
             Verdict.FIT,
-            what + ", only for moments as an impact gives.",
-            "Nothing needs doing.")
+            Words.say("quality.shock", samples, fullScaleG),
+            Words.say("quality.shock.do"))
         : new Finding(
             Check.SATURATION,
             Verdict.WIDER_INTERVALS,
-            what + String.format(ROOT, ", for up to %.2f s.", saturation.longestAccelS()),
-            "Set the accelerometer to its largest range (16 g or more).");
+            Words.say("quality.accel-cut", samples, fullScaleG, saturation.longestAccelS()),
+            Words.say("quality.accel-cut.do"));
   }
 
   private static List<Finding> ofRest(RestFacts rest, QualityLimits limits) {
@@ -145,8 +137,8 @@ public final class UnitQuality {
           new Finding(
               Check.REST,
               Verdict.WIDER_INTERVALS,
-              "The unit is never still for 0.7 s.",
-              "Lay the units on a table for two seconds first, and stand still before each swing."));
+              Words.say("quality.no-rest"),
+              Words.say("quality.no-rest.do")));
     }
     List<Finding> findings = new ArrayList<>();
     if (rest.gyroNoiseRadPerS() > limits.gyroNoiseRadPerS()
@@ -155,23 +147,17 @@ public final class UnitQuality {
           new Finding(
               Check.NOISE,
               Verdict.WIDER_INTERVALS,
-              String.format(
-                  ROOT,
-                  "Even at its quietest the unit shows %.1f deg/s and %.2f m/s^2 of unrest.",
-                  Math.toDegrees(rest.gyroNoiseRadPerS()),
-                  rest.accelNoiseMps2()),
-              "Lay the unit on a table for two seconds; if it stays, use another unit."));
+              Words.say(
+                  "quality.noise", Math.toDegrees(rest.gyroNoiseRadPerS()), rest.accelNoiseMps2()),
+              Words.say("quality.noise.do")));
     }
     if (rest.gyroBiasNormRadPerS() > limits.gyroBiasRadPerS()) {
       findings.add(
           new Finding(
               Check.GYRO_BIAS,
               Verdict.WIDER_INTERVALS,
-              String.format(
-                  ROOT,
-                  "At rest the gyroscope shows a turn of %.1f deg/s.",
-                  Math.toDegrees(rest.gyroBiasNormRadPerS())),
-              "Let the unit warm up for some minutes and begin with two seconds on a table."));
+              Words.say("quality.bias", Math.toDegrees(rest.gyroBiasNormRadPerS())),
+              Words.say("quality.bias.do")));
     }
     findings.addAll(ofGravity(rest, limits));
     return findings;
@@ -182,32 +168,25 @@ public final class UnitQuality {
     if (Math.abs(offPct) <= limits.gravityWiderPct()) {
       return List.of();
     }
-    String what =
-        String.format(
-            ROOT,
-            "At rest the accelerometer shows %.2f m/s^2 where 9.81 is right.",
-            rest.accelNormMps2());
+    String what = Words.say("quality.gravity", rest.accelNormMps2());
     return Math.abs(offPct) <= limits.gravityTooFarPct()
         ? List.of(
             new Finding(
-                Check.GRAVITY,
-                Verdict.WIDER_INTERVALS,
-                what,
-                "Calibrate the unit in six positions."))
+                Check.GRAVITY, Verdict.WIDER_INTERVALS, what, Words.say("quality.gravity.do")))
         : List.of(
             new Finding(Check.GRAVITY, Verdict.NOT_USABLE, what, guess(rest.accelNormMps2())));
   }
 
   private static String guess(double normMps2) {
     if (Math.abs(normMps2 - 1) < 0.05) {
-      return "It is probably in g: say so in the recording's units column.";
+      return Words.say("quality.gravity.in-g");
     }
     if (normMps2 < 0.5) {
-      return "Gravity was probably taken out: record the raw acceleration.";
+      return Words.say("quality.gravity.taken-out");
     }
     if (Math.abs(normMps2 / 1000 - 1) < 0.05 || Math.abs(normMps2 / 9806.65 - 1) < 0.05) {
-      return "It is probably in thousandths: check the recording's units column.";
+      return Words.say("quality.gravity.thousandths");
     }
-    return "Check its units and scale, or calibrate the unit in six positions.";
+    return Words.say("quality.gravity.far.do");
   }
 }

@@ -1,20 +1,17 @@
 package steadyturn.ingest.quality;
 
+import java.util.Locale;
+import steadyturn.ingest.words.Words;
+
 /** What may be done with a unit's stream; later ones are worse. */
 public enum Verdict {
-  FIT("fit for use"),
-  WIDER_INTERVALS("usable with wider intervals"),
-  NOT_USABLE("not usable");
-
-  private final String words;
-
-  Verdict(String words) {
-    this.words = words;
-  }
+  FIT,
+  WIDER_INTERVALS,
+  NOT_USABLE;
 
   /** The verdict as people read it. */
   public String words() {
-    return words;
+    return Words.say("quality.verdict." + name().toLowerCase(Locale.ROOT).replace('_', '-'));
   }
 
   /** The worse of the two. */

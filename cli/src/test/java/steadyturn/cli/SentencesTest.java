@@ -1,0 +1,203 @@
+package steadyturn.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.sun.source.tree.AnnotationTree;
+import com.sun.source.tree.CompilationUnitTree;
+import com.sun.source.tree.ExpressionTree;
+import com.sun.source.tree.LiteralTree;
+import com.sun.source.tree.MethodInvocationTree;
+import com.sun.source.tree.NewClassTree;
+import com.sun.source.tree.ThrowTree;
+import com.sun.source.util.JavacTask;
+import com.sun.source.util.TreeScanner;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import javax.tools.JavaCompiler;
+import javax.tools.JavaFileObject;
+import javax.tools.SimpleJavaFileObject;
+import javax.tools.ToolProvider;
+import org.junit.jupiter.api.Test;
+import steadyturn.ingest.words.Words;
+
+/**
+ * Sentences that a teacher or a player reads live in the bundle, not in code. Looked at: the string
+ * literals of the rooms that speak to people. Left out: messages of exceptions, annotations (usage
+ * of commands), patterns, and the classes named in {@link #OTHERS}.
+ */
+class SentencesTest {
+
+  private static final Path HOME = Path.of("..").toAbsolutePath().normalize();
+
+  private static final List<String> ROOMS =
+      List.of(
+          "ingest/src/main/java/steadyturn/ingest/quality",
+          "fusion/src/main/java/steadyturn/fusion/wear",
+          "analysis/src/main/java/steadyturn/analysis",
+          "cli/src/main/java/steadyturn/cli/page",
+          "cli/src/main/java/steadyturn/cli/report");
+
+  /**
+   * Not for teacher or player: the names of accuracy cases and of arguments of the simulator, the
+   * columns of data files, the reports of unit calibration and orientation, the source of a lever
+   * arm, which nobody prints.
+   */
+  private static final Set<String> OTHERS =
+      Set.of(
+          "Studies",
+          "StudyCase",
+          "PelvisStudy",
+          "SwingStudy",
+          "WristStudy",
+          "LessonSpec",
+          "MeasureColumns",
+          "Derivatives",
+          "CalibrationReport",
+          "OrientationFiles",
+          "LeverArm",
+          "PelvisGeometry",
+          "TurnOnSpot");
+
+  /** Two words of letters and a third of anything: a sentence, or a part of one. */
+  private static final Pattern SENTENCE = Pattern.compile("(?s).*[a-z]{2,} [a-z]{2,}.*");
+
+  private static final int WORDS = 3;
+
+  @Test
+  void noRoomThatSpeaksToPeopleHasASentenceInItsCode() throws IOException {
+    // Given: every source of these rooms. Expect: no literal of three words or more.
+    List<String> found = new ArrayList<>();
+    for (Path source : sources(ROOMS)) {
+      if (!OTHERS.contains(source.getFileName().toString().replace(".java", ""))) {
+        literals(Files.readString(source)).stream()
+            .filter(SentencesTest::isSentence)
+            .forEach(text -> found.add(source.getFileName() + ": " + text));
+      }
+    }
+    assertThat(found).isEmpty();
+  }
+
+  @Test
+  void everyTextThatCodeAsksForIsInTheBundle() throws IOException {
+    // Given: every call of Words.say with a whole key. Expect: more than a hundred, all in the
+    // bundle; the other keys are put together at run time.
+    List<String> keys = new ArrayList<>();
+    for (Path source : sources(List.of("ingest", "fusion", "analysis", "cli"))) {
+      keys.addAll(keys(Files.readString(source)));
+    }
+    assertThat(keys).hasSizeGreaterThan(100).allMatch(Words.inUse()::has);
+  }
+
+  @Test
+  void aSentenceInCodeWouldBeFound() {
+    // Given: six literals. Expect: the sentence alone, put together from two; no usage, no message
+    // of an exception, no key, no unit.
+    String code =
+        """
+        class A {
+          @B("usage of a command") String say(int n) {
+            if (n < 0) { throw new IllegalArgumentException("n must be over zero"); }
+            return n == 0 ? "hips.turn" : n == 1 ? "deg/s" : "stand still " + "for two seconds";
+          }
+        }
+        """;
+    assertThat(literals(code).stream().filter(SentencesTest::isSentence))
+        .containsExactly("stand still for two seconds");
+  }
+
+  private static boolean isSentence(String text) {
+    return SENTENCE.matcher(text).matches() && text.strip().split("\\s+", -1).length >= WORDS;
+  }
+
+  private static List<Path> sources(List<String> folders) throws IOException {
+    List<Path> all = new ArrayList<>();
+    for (String folder : folders) {
+      try (Stream<Path> files = Files.walk(HOME.resolve(folder))) {
+        files
+            .filter(file -> file.toString().endsWith(".java"))
+            .filter(file -> file.toString().contains("/src/main/java/"))
+            .forEach(all::add);
+      }
+    }
+    assertThat(all).isNotEmpty();
+    return all;
+  }
+
+  private static List<String> literals(String code) {
+    List<String> found = new ArrayList<>();
+    new TreeScanner<Void, List<String>>() {
+      @Override
+      public Void visitThrow(ThrowTree tree, List<String> into) {
+        return null;
+      }
+
+      @Override
+      public Void visitAnnotation(AnnotationTree tree, List<String> into) {
+        return null;
+      }
+
+      @Override
+      public Void visitNewClass(NewClassTree tree, List<String> into) {
+        boolean exception = tree.getIdentifier().toString().endsWith("Exception");
+        return exception ? null : super.visitNewClass(tree, into);
+      }
+
+      @Override
+      public Void visitMethodInvocation(MethodInvocationTree call, List<String> into) {
+        boolean pattern = call.getMethodSelect().toString().equals("Pattern.compile");
+        return pattern ? null : super.visitMethodInvocation(call, into);
+      }
+
+      @Override
+      public Void visitLiteral(LiteralTree tree, List<String> into) {
+        if (tree.getValue() instanceof String text) {
+          into.add(text);
+        }
+        return null;
+      }
+    }.scan(parsed(code), found);
+    return found;
+  }
+
+  private static List<String> keys(String code) {
+    List<String> found = new ArrayList<>();
+    new TreeScanner<Void, List<String>>() {
+      @Override
+      public Void visitMethodInvocation(MethodInvocationTree call, List<String> into) {
+        if (call.getMethodSelect().toString().equals("Words.say")) {
+          ExpressionTree key = call.getArguments().get(0);
+          if (key instanceof LiteralTree literal && literal.getValue() instanceof String text) {
+            into.add(text);
+          }
+        }
+        return super.visitMethodInvocation(call, into);
+      }
+    }.scan(parsed(code), found);
+    return found;
+  }
+
+  private static CompilationUnitTree parsed(String code) {
+    JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
+    JavaFileObject file =
+        new SimpleJavaFileObject(URI.create("string:///A.java"), JavaFileObject.Kind.SOURCE) {
+          @Override
+          public CharSequence getCharContent(boolean ignored) {
+            return code;
+          }
+        };
+    JavacTask task = (JavacTask) compiler.getTask(null, null, null, List.of(), null, List.of(file));
+    try {
+      return task.parse().iterator().next();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
