@@ -37,6 +37,9 @@ public record DrillScore(
   /** The mark of a repetition in the events file; its note is the name of the drill. */
   public static final String MARK = "drill-rep";
 
+  /** How far the recordings of a lesson are laid apart on one time axis, s; none is as long. */
+  public static final double APART_S = 1e6;
+
   private static final double LONGEST_REP_S = 12;
 
   public DrillScore {
@@ -51,10 +54,10 @@ public record DrillScore(
   /**
    * Scores every drill that a recording has marks for, in the order they were begun.
    *
-   * @param turns rehearsals within the marks, on the same time axis
+   * @param rehearsals movements without a full swing within the marks, on the same time axis
    */
   public static List<DrillScore> of(
-      Teaching teaching, List<Mark> marks, List<SwingResult> swings, List<SlowTurn> turns) {
+      Teaching teaching, List<Mark> marks, List<SwingResult> swings, List<Rehearsal> rehearsals) {
     Map<String, List<Mark>> byDrill = new LinkedHashMap<>();
     for (Mark mark : marks) {
       if (mark.trialType().equals(MARK)) {
@@ -72,7 +75,7 @@ public record DrillScore(
                             score(
                                 drill,
                                 own,
-                                DrillReps.of(drill, own, swings, turns),
+                                DrillReps.of(drill, own, swings, rehearsals),
                                 fullSwings(marks, swings)))));
     return scores;
   }

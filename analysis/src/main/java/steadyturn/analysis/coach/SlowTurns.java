@@ -35,8 +35,11 @@ public final class SlowTurns {
   /** Our choice: back where it started, as hips come to rest a few degrees apart. */
   private static final double BACK_DEG = 7.5;
 
-  /** Our choice: beyond the 62 deg that count as too far; whoever turns more has moved the feet. */
-  private static final double MOST_DEG = 70;
+  /**
+   * A quarter turn. Feet that stay let the hips turn less: about 45 deg by the hip joint (American
+   * Academy of Orthopaedic Surgeons 1965, Joint Motion; from memory) and a foot turned out.
+   */
+  private static final double MOST_DEG = 90;
 
   /** Our choice: a pelvis in a downswing turns faster, in a rehearsal slower. */
   private static final double SWING_DEG_PER_S = 200;
@@ -60,10 +63,12 @@ public final class SlowTurns {
   private final double[] atS;
   private int rest = -1;
   private double restDeg;
+  private final Stepping stepping;
   private int lastBack = -1;
 
-  private SlowTurns(OrientationTrack track, int handSign) {
+  private SlowTurns(OrientationTrack track, Stepping stepping, int handSign) {
     this.track = track;
+    this.stepping = stepping;
     int n = (int) Math.floor((track.timeS()[track.size() - 1] - track.timeS()[0]) / STEP_S) + 1;
     turnDeg = new double[n];
     atS = new double[n];
@@ -75,8 +80,8 @@ public final class SlowTurns {
   }
 
   /** The rehearsals within the marks of a recording, by time; none without a pelvis unit. */
-  public static List<SlowTurn> of(Recording recording) {
-    List<SlowTurn> found = new ArrayList<>();
+  public static List<Rehearsal> of(Recording recording) {
+    List<Rehearsal> found = new ArrayList<>();
     recording
         .unit(BodyPoint.PELVIS)
         .ifPresent(
@@ -85,23 +90,23 @@ public final class SlowTurns {
                     .filter(mark -> mark.trialType().equals(DrillScore.MARK))
                     .forEach(
                         mark -> found.addAll(within(mark, unit, recording.player().handed()))));
-    found.sort(Comparator.comparingDouble(SlowTurn::timeS));
+    found.sort(Comparator.comparingDouble(Rehearsal::timeS));
     return List.copyOf(found);
   }
 
-  private static List<SlowTurn> within(Mark mark, UnitStream unit, Handedness handed) {
+  private static List<Rehearsal> within(Mark mark, UnitStream unit, Handedness handed) {
     UnitStream stretch = unit.between(mark.onsetS() - BEFORE_S, DrillScore.endS(mark));
     if (stretch.size() < 2) {
       return List.of();
     }
     KalmanSettings worn = KalmanSettings.standard().withRest(RestSettings.worn());
     OrientationTrack track = new OrientationRun(worn).run(stretch, OrientationMethod.OFFLINE);
-    return new SlowTurns(track, handed.sign())
+    return new SlowTurns(track, Stepping.of(stretch), handed.sign())
         .find().stream().filter(turn -> turn.timeS() >= mark.onsetS()).toList();
   }
 
-  private List<SlowTurn> find() {
-    List<SlowTurn> found = new ArrayList<>();
+  private List<Rehearsal> find() {
+    List<Rehearsal> found = new ArrayList<>();
     int furthest = -1;
     for (int i = 0; i < atS.length; i++) {
       rested(i);
@@ -149,26 +154,37 @@ public final class SlowTurns {
   }
 
   /**
-   * Turned too far for hips, or not back for long: the player stands elsewhere now. So too after a
-   * downswing: the rest before it is no start any more, and a held finish was none.
+   * Turned too far for hips, stepped while turned, or not back for long: the player stands
+   * elsewhere now. So too after a downswing: the rest before it is no start any more, and a held
+   * finish was none.
    */
   private boolean walkedAway(int i) {
     double away = Math.abs(turnDeg[i] - restDeg);
     if (away < BACK_DEG) {
       lastBack = i;
     }
+    boolean stepped = away > BACK_DEG && stepping.at(atS[i]);
     boolean swung = i > 0 && Math.abs(turnDeg[i] - turnDeg[i - 1]) > SWING_DEG_PER_S * STEP_S;
-    return swung || away > MOST_DEG || (i - Math.max(lastBack, rest)) * STEP_S > LONGEST_S;
+    return swung
+        || stepped
+        || away > MOST_DEG
+        || (i - Math.max(lastBack, rest)) * STEP_S > LONGEST_S;
   }
 
-  private SlowTurn turn(int furthest) {
+  private Rehearsal turn(int furthest) {
     double deg = turnDeg[furthest] - restDeg;
     double driftDeg = Math.toDegrees(headingGained(atS[rest], atS[furthest]));
     double sdDeg = Math.hypot(BODY_SD_DEG, Math.hypot(UNIT_SD * deg, driftDeg));
-    return new SlowTurn(
+    return new Rehearsal(
         atS[furthest],
-        MeasureValue.of(
-            Measure.PELVIS_TURN, "top", deg, sdDeg, Grade.ESTIMATED, Words.say("why.rehearsal")));
+        List.of(
+            MeasureValue.of(
+                Measure.PELVIS_TURN,
+                "top",
+                deg,
+                sdDeg,
+                Grade.ESTIMATED,
+                Words.say("why.rehearsal"))));
   }
 
   /** One sigma of the heading gained between two instants, rad; rather too much than too little. */

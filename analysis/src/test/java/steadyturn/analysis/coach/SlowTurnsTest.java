@@ -31,10 +31,10 @@ class SlowTurnsTest {
     // Given: five slow turns of 2 s back and forth with rests of 2 s, a gyroscope bias of 0.5 deg/s
     // and noise of 0.1 deg/s, right- and left-handed. Expect: five turns, negative for both.
     // Within 2 deg: the bias is taken out at the rests; noise and what is left of it stay below.
-    List<SlowTurn> found = SlowTurns.of(recording(handed, 0, TURNS_DEG));
+    List<Rehearsal> found = SlowTurns.of(recording(handed, 0, TURNS_DEG));
     assertThat(found).hasSameSizeAs(boxed());
     for (int i = 0; i < TURNS_DEG.length; i++) {
-      MeasureValue turn = found.get(i).turn();
+      MeasureValue turn = found.get(i).measures().get(0);
       assertThat(turn.value()).isBetween(TURNS_DEG[i] - 2, TURNS_DEG[i] + 2);
       assertThat(turn.low()).isLessThan(TURNS_DEG[i]);
       assertThat(turn.high()).isGreaterThan(TURNS_DEG[i]);
@@ -44,9 +44,9 @@ class SlowTurnsTest {
   @Test
   void aPauseWithThePelvisTurnedIsNoNewStart() {
     // Given: the same turns, held for 1.5 s where they are furthest. Expect: the same turns.
-    List<SlowTurn> found = SlowTurns.of(recording(Handedness.RIGHT, 1.5, TURNS_DEG));
+    List<Rehearsal> found = SlowTurns.of(recording(Handedness.RIGHT, 1.5, TURNS_DEG));
     assertThat(found).hasSameSizeAs(boxed());
-    assertThat(found.get(0).turn().value()).isBetween(-50.0, -46.0);
+    assertThat(found.get(0).measures().get(0).value()).isBetween(-50.0, -46.0);
   }
 
   @Test

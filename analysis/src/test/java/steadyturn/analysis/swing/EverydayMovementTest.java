@@ -18,12 +18,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import steadyturn.analysis.coach.DrillScore;
+import steadyturn.analysis.coach.HalfSwings;
+import steadyturn.analysis.coach.SlowTurns;
 import steadyturn.fusion.filter.OrientationMethod;
 import steadyturn.fusion.filter.OrientationRun;
 import steadyturn.fusion.filter.OrientationTrack;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitFacts;
@@ -98,6 +102,31 @@ class EverydayMovementTest {
     // Given: the hip unit, up to 510 deg/s. Expect: no swing at all.
     assertThat(find(handed, read("hip", BodyPoint.PELVIS))).isEmpty();
     assertThat(find(handed, read("lower_back", BodyPoint.PELVIS))).isEmpty();
+  }
+
+  @ParameterizedTest
+  @EnumSource(Handedness.class)
+  void everydayMovementMakesNoRehearsal(Handedness handed) {
+    // Given: the whole minute marked as a drill, hips and both arms. Expect: no rehearsal, though
+    // the hips turn by 16 to 57 deg and back five times, stepping and bending.
+    for (String hips : List.of("hip", "lower_back")) {
+      assertThat(SlowTurns.of(asDrill(handed, read(hips, BodyPoint.PELVIS)))).isEmpty();
+    }
+    for (String side : List.of("left", "right")) {
+      Recording arm =
+          asDrill(
+              handed,
+              read("forearm_" + side, BodyPoint.LEAD_FOREARM),
+              read("hand_" + side, BodyPoint.LEAD_HAND));
+      assertThat(new HalfSwings().of(arm)).isEmpty();
+    }
+  }
+
+  private static Recording asDrill(Handedness handed, UnitStream... units) {
+    double fromS = units[0].timeS(0);
+    double lengthS = units[0].timeS(units[0].size() - 1) - fromS;
+    Mark all = new Mark(fromS, lengthS, DrillScore.MARK, "", "club-across-hips");
+    return new Recording("everyday", Player.unmeasured("p", handed), List.of(units), List.of(all));
   }
 
   @Test

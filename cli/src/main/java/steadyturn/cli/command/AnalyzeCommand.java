@@ -3,8 +3,10 @@ package steadyturn.cli.command;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -13,6 +15,8 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import steadyturn.analysis.coach.DrillScore;
+import steadyturn.analysis.coach.Teaching;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
@@ -32,6 +36,7 @@ import steadyturn.ingest.recording.SessionRun;
     },
     footer = {
       "",
+      "Drills marked in a lesson are scored below its table.",
       "A recording that cannot be read is reported, the others go on; the exit code is then 1."
     },
     sortOptions = false)
@@ -73,12 +78,24 @@ final class AnalyzeCommand implements Callable<Integer> {
       description = "Also write the results into DIR/derivatives/steadyturn.")
   private Optional<Path> out = Optional.empty();
 
+  @Mixin private TeachingChoice teachingChoice;
+
+  private final Map<String, List<DrillScore>> drills = new LinkedHashMap<>();
+
   @Override
   public Integer call() throws IOException {
+    Teaching teaching = teachingChoice.read();
     Lessons lessons = Lessons.under(paths, console);
     List<LessonResult> results = new ArrayList<>();
     AnalysisSettings settings = AnalysisSettings.defaults().withoutCurves();
-    lessons.each(lesson -> results.addAll(analyze(lesson, lessons, settings)));
+    lessons.each(
+        lesson -> {
+          List<LessonResult> its = analyze(lesson, lessons, settings);
+          results.addAll(its);
+          if (format == Format.TABLE && !its.isEmpty()) {
+            score(lesson, its, lessons, teaching);
+          }
+        });
     if (!results.isEmpty()) {
       print(results);
     }
@@ -103,9 +120,17 @@ final class AnalyzeCommand implements Callable<Integer> {
             .toList();
   }
 
+  private void score(
+      Session lesson, List<LessonResult> results, Lessons lessons, Teaching teaching) {
+    List<DrillScore> scores = ReportCommand.runs(lesson, results, lessons).scores(teaching);
+    if (!scores.isEmpty()) {
+      drills.put(lesson.id(), scores);
+    }
+  }
+
   private void print(List<LessonResult> results) throws IOException {
     switch (format) {
-      case TABLE -> TableReport.write(results, each, console.out());
+      case TABLE -> TableReport.write(results, drills, each, console.out());
       case JSON -> JsonReport.write(results, console.out());
       case TSV -> TsvReport.write(results, console.out());
     }

@@ -5,7 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import steadyturn.analysis.coach.DrillScore;
-import steadyturn.analysis.coach.SlowTurn;
+import steadyturn.analysis.coach.HalfSwings;
+import steadyturn.analysis.coach.Rehearsal;
 import steadyturn.analysis.coach.SlowTurns;
 import steadyturn.ingest.recording.Session;
 import steadyturn.ingest.sample.Mark;
@@ -19,10 +20,10 @@ final class Rehearsals {
 
   private Rehearsals() {}
 
-  /** The slow turns within marked drills, by recording. */
-  static Map<String, List<SlowTurn>> of(
+  /** The slow turns and half swings within marked drills, by recording. */
+  static Map<String, List<Rehearsal>> of(
       Session lesson, Lessons lessons, Map<String, List<Mark>> marks) {
-    Map<String, List<SlowTurn>> found = new LinkedHashMap<>();
+    Map<String, List<Rehearsal>> found = new LinkedHashMap<>();
     boolean drilled =
         marks.values().stream()
             .flatMap(List::stream)
@@ -30,11 +31,13 @@ final class Rehearsals {
     if (!drilled) {
       return found;
     }
+    HalfSwings halfSwings = new HalfSwings();
     for (Recording recording : new LessonReading(lesson, lessons)) {
-      List<SlowTurn> its = found.computeIfAbsent(recording.id(), id -> new ArrayList<>());
-      for (SlowTurn turn : SlowTurns.of(recording)) {
-        if (its.stream().noneMatch(other -> Math.abs(other.timeS() - turn.timeS()) < SAME_S)) {
-          its.add(turn);
+      List<Rehearsal> its = found.computeIfAbsent(recording.id(), id -> new ArrayList<>());
+      List<Rehearsal> here = Rehearsal.together(SlowTurns.of(recording), halfSwings.of(recording));
+      for (Rehearsal each : here) {
+        if (its.stream().noneMatch(other -> Math.abs(other.timeS() - each.timeS()) < SAME_S)) {
+          its.add(each);
         }
       }
     }

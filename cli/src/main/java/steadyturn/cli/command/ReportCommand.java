@@ -14,7 +14,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import steadyturn.analysis.coach.SlowTurn;
+import steadyturn.analysis.coach.Rehearsal;
 import steadyturn.analysis.coach.Teaching;
 import steadyturn.analysis.coach.TeachingReader;
 import steadyturn.analysis.lesson.LessonResult;
@@ -167,13 +167,13 @@ final class ReportCommand implements Callable<Integer> {
         lesson.runs().stream()
             .collect(Collectors.toMap(SessionRun::id, RecordingReader::readMarks, (a, b) -> a));
     LessonRuns runs = new LessonRuns(results.get(0).player(), date(lesson));
-    Map<String, List<SlowTurn>> turns = Rehearsals.of(lesson, lessons, marks);
+    Map<String, List<Rehearsal>> rehearsals = Rehearsals.of(lesson, lessons, marks);
     results.forEach(
         r ->
             runs.add(
                 r,
                 marks.getOrDefault(r.recording(), List.of()),
-                turns.getOrDefault(r.recording(), List.of())));
+                rehearsals.getOrDefault(r.recording(), List.of())));
     return runs;
   }
 }

@@ -5,7 +5,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import steadyturn.analysis.coach.DrillScore;
-import steadyturn.analysis.coach.SlowTurn;
+import steadyturn.analysis.coach.Rehearsal;
+import steadyturn.analysis.coach.Teaching;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Curve;
@@ -21,13 +22,13 @@ import steadyturn.ingest.sample.Player;
 public final class LessonRuns {
 
   /** Longer than any recording. */
-  private static final double APART_S = 1e6;
+  private static final double APART_S = DrillScore.APART_S;
 
   private final Player player;
   private final String date;
   private final List<SwingResult> swings = new ArrayList<>();
   private final List<Mark> marks = new ArrayList<>();
-  private final List<SlowTurn> slowTurns = new ArrayList<>();
+  private final List<Rehearsal> rehearsals = new ArrayList<>();
   private final Set<String> notices = new LinkedHashSet<>();
   private int runs;
 
@@ -42,10 +43,10 @@ public final class LessonRuns {
   }
 
   /** Adds the next recording with the marks noted and the rehearsals seen while it ran. */
-  public void add(LessonResult result, List<Mark> itsMarks, List<SlowTurn> itsSlowTurns) {
+  public void add(LessonResult result, List<Mark> itsMarks, List<Rehearsal> itsRehearsals) {
     double laterS = runs * APART_S;
     runs++;
-    itsSlowTurns.forEach(t -> slowTurns.add(t.later(laterS)));
+    itsRehearsals.forEach(t -> rehearsals.add(t.later(laterS)));
     result.swings().forEach(s -> swings.add(later(s, laterS, swings.size() + 1)));
     for (Mark m : itsMarks) {
       marks.add(new Mark(m.onsetS() + laterS, m.durationS(), m.trialType(), m.club(), m.note()));
@@ -78,6 +79,11 @@ public final class LessonRuns {
         c.id(), c.unit(), c.timeS().stream().map(t -> t + laterS).toList(), c.value(), c.sd());
   }
 
+  /** How the drills marked in these recordings went. */
+  public List<DrillScore> scores(Teaching teaching) {
+    return DrillScore.of(teaching, marks, swings, rehearsals);
+  }
+
   String date() {
     return date;
   }
@@ -105,8 +111,8 @@ public final class LessonRuns {
     return marks;
   }
 
-  List<SlowTurn> slowTurns() {
-    return slowTurns;
+  List<Rehearsal> rehearsals() {
+    return rehearsals;
   }
 
   List<String> notices() {

@@ -80,7 +80,7 @@ public record Sheet(
         reps,
         teaching.forPlayer(runs.player().id(), chosen),
         new Coach(teaching).advise(runs.player().id(), chosen, about),
-        DrillScore.of(teaching, marks, withClub(runs.swings(), chosen), runs.slowTurns()),
+        DrillScore.of(teaching, marks, withClub(runs.swings(), chosen), runs.rehearsals()),
         model.filter(m -> !about.isEmpty()).map(m -> compared(m, about)),
         runs.notices());
   }

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import steadyturn.analysis.coach.DrillScore;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.lesson.UnitResult;
@@ -31,6 +32,21 @@ public final class TableReport {
    */
   public static void write(List<LessonResult> results, boolean everySwing, Writer to)
       throws IOException {
+    write(results, Map.of(), everySwing, to);
+  }
+
+  /**
+   * Writes one lesson after the other, then how their drills went; leaves the writer open.
+   *
+   * @param drills the scores of the lessons that had drills, by lesson
+   * @param everySwing also everything known of each single swing
+   */
+  public static void write(
+      List<LessonResult> results,
+      Map<String, List<DrillScore>> drills,
+      boolean everySwing,
+      Writer to)
+      throws IOException {
     List<String> lines = new ArrayList<>();
     for (LessonResult result : results) {
       lines.addAll(head(result));
@@ -38,6 +54,11 @@ public final class TableReport {
       lines.addAll(body(result, everySwing));
       lines.add("");
     }
+    drills.forEach(
+        (lesson, scores) -> {
+          lines.add(Words.say("drills.title", lesson));
+          lines.addAll(DrillTable.lines(scores));
+        });
     lines.addAll(Cautions.afterATable());
     for (String line : lines) {
       to.write(line + "\n");
