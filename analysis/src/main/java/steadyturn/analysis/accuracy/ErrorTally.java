@@ -1,8 +1,14 @@
 package steadyturn.analysis.accuracy;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import steadyturn.analysis.measure.MeasureValue;
 
-/** Collects errors of one quantity and how often its 95 % interval held the truth. */
+/**
+ * Collects errors of one quantity, how wide its 95 % intervals are and how often they held the
+ * truth.
+ */
 public final class ErrorTally {
 
   private int n;
@@ -11,12 +17,14 @@ public final class ErrorTally {
   private int covered;
   private int withInterval;
   private double scores;
+  private final List<Double> halfWidths = new ArrayList<>();
 
   /** Adds a value whose interval is known. */
   public void add(double value, double low, double high, double truth) {
     add(value - truth);
     withInterval++;
     double sd = (high - low) / 2 / MeasureValue.Z95;
+    halfWidths.add((high - low) / 2);
     scores += (value - truth) * (value - truth) / (sd * sd);
     covered += low <= truth && truth <= high ? 1 : 0;
   }
@@ -56,13 +64,27 @@ public final class ErrorTally {
     return withInterval == 0 ? Double.NaN : Math.sqrt(scores / withInterval);
   }
 
+  /** Median half width of the intervals; NaN where none were added. */
+  public double halfWidth() {
+    if (halfWidths.isEmpty()) {
+      return Double.NaN;
+    }
+    List<Double> sorted = new ArrayList<>(halfWidths);
+    Collections.sort(sorted);
+    int middle = sorted.size() / 2;
+    return sorted.size() % 2 == 1
+        ? sorted.get(middle)
+        : (sorted.get(middle - 1) + sorted.get(middle)) / 2;
+  }
+
   /** The row of a study. */
   public StudyRow row(String study, String name, String unit, double level) {
-    return new StudyRow(study, name, unit, n, rmse(), bias(), coveragePct(), score(), level);
+    return row(study, name, unit, level, Double.NaN);
   }
 
   /** The row of a study, with a wish beyond its level. */
   public StudyRow row(String study, String name, String unit, double level, double aim) {
-    return new StudyRow(study, name, unit, n, rmse(), bias(), coveragePct(), score(), level, aim);
+    return new StudyRow(
+        study, name, unit, n, rmse(), bias(), coveragePct(), score(), halfWidth(), level, aim);
   }
 }

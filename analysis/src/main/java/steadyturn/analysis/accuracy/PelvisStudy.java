@@ -153,29 +153,10 @@ public final class PelvisStudy {
   private List<StudyRow> rows() {
     List<StudyRow> rows = new ArrayList<>();
     double missedPct = 100.0 * (planned - found) / Math.max(1, planned);
-    rows.add(
-        new StudyRow(
-            study.name(),
-            "swings not found",
-            "%",
-            planned,
-            missedPct,
-            missedPct,
-            Double.NaN,
-            Double.NaN,
-            1));
+    rows.add(StudyRow.share(study.name(), "swings not found", planned, missedPct, 1));
     double flaggedPct = 100.0 * flaggedNotStill / Math.max(1, found);
     rows.add(
-        new StudyRow(
-            study.name(),
-            "flagged address-not-still",
-            "%",
-            found,
-            flaggedPct,
-            flaggedPct,
-            Double.NaN,
-            Double.NaN,
-            Double.NaN));
+        StudyRow.share(study.name(), "flagged address-not-still", found, flaggedPct, Double.NaN));
     tallies.values().removeIf(tally -> tally.n() < found / 5);
     tallies.forEach(
         (key, tally) -> {

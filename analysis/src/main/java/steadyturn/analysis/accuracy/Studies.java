@@ -23,13 +23,16 @@ public final class Studies {
   /** What the wear steps are judged by. */
   private static final List<String> STEPS =
       List.of(
+          "pelvis.turn @ top",
           "pelvis.turn @ impact",
           "pelvis.slide @ top",
           "pelvis.slide @ impact",
           "pelvis.thrust @ impact",
           "pelvis.tilt @ impact",
           "pelvis.sidetilt @ impact",
-          "pelvis.centre @ impact");
+          "pelvis.centre-along @ top",
+          "pelvis.centre-along @ impact",
+          "pelvis.centre-across @ impact");
 
   private static final int HITS_PER_WRIST_LESSON = 5;
 

@@ -12,6 +12,7 @@ package steadyturn.analysis.accuracy;
  * @param coveragePct share of 95 % intervals that held the truth, percent; NaN where there is none
  * @param score RMS of the error in units of the stated standard deviation: 1 for an honest one; NaN
  *     where there is none
+ * @param halfWidth median half width of the 95 % intervals; NaN where there is none
  * @param level what must be reached; NaN where none is set
  * @param aim what we wish for; NaN where none is set
  */
@@ -24,21 +25,19 @@ public record StudyRow(
     double bias,
     double coveragePct,
     double score,
+    double halfWidth,
     double level,
     double aim) {
 
-  /** A row without a wish beyond its level. */
-  public StudyRow(
-      String study,
-      String name,
-      String unit,
-      int n,
-      double rmse,
-      double bias,
-      double coveragePct,
-      double score,
-      double level) {
-    this(study, name, unit, n, rmse, bias, coveragePct, score, level, Double.NaN);
+  /**
+   * A row that only counts.
+   *
+   * @param of how many were looked at
+   * @param pct how many of them, percent
+   */
+  static StudyRow share(String study, String name, int of, double pct, double level) {
+    double none = Double.NaN;
+    return new StudyRow(study, name, "%", of, pct, pct, none, none, none, level, none);
   }
 
   /** Whether the level is reached; true where none is set. */
@@ -48,6 +47,7 @@ public record StudyRow(
 
   /** The same figures under another name. */
   public StudyRow renamed(String otherName) {
-    return new StudyRow(study, otherName, unit, n, rmse, bias, coveragePct, score, level, aim);
+    return new StudyRow(
+        study, otherName, unit, n, rmse, bias, coveragePct, score, halfWidth, level, aim);
   }
 }

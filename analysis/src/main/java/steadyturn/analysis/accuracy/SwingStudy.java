@@ -136,6 +136,6 @@ public final class SwingStudy {
 
   private StudyRow count(String what, int count, int of, double levelPct) {
     double pct = of == 0 ? 0 : 100.0 * count / of;
-    return new StudyRow(name, what, "%", of, pct, pct, Double.NaN, Double.NaN, levelPct);
+    return StudyRow.share(name, what, of, pct, levelPct);
   }
 }

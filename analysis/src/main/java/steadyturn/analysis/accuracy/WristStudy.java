@@ -151,17 +151,7 @@ public final class WristStudy {
                 tally.row(
                     name, key, units.getOrDefault(key, ""), levels.getOrDefault(key, Double.NaN))));
     double pct = 100.0 * withheld / Math.max(1, withheld + releases);
-    rows.add(
-        new StudyRow(
-            name,
-            "releases withheld",
-            "%",
-            withheld + releases,
-            pct,
-            pct,
-            Double.NaN,
-            Double.NaN,
-            Double.NaN));
+    rows.add(StudyRow.share(name, "releases withheld", withheld + releases, pct, Double.NaN));
     return rows;
   }
 

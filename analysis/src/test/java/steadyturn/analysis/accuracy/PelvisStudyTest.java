@@ -3,13 +3,25 @@ package steadyturn.analysis.accuracy;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The short form of {@code steadyturn accuracy}: few lessons, so that it guards and does not
  * measure.
  */
 class PelvisStudyTest {
+
+  private static List<StudyRow> without = List.of();
+  private static List<StudyRow> withAll = List.of();
+
+  @BeforeAll
+  static void run() {
+    without = PelvisStudy.run(StudyCase.withoutSteps(), 8, 2000, () -> {});
+    withAll = PelvisStudy.run(StudyCase.standard(), 8, 2000, () -> {});
+  }
 
   @Test
   void theStandardLessonKeepsItsLevels() {
@@ -27,6 +39,28 @@ class PelvisStudyTest {
         assertThat(row.coveragePct()).as(row.name()).isGreaterThanOrEqualTo(80);
       }
     }
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "pelvis.tilt @ top",
+        "pelvis.slide @ top",
+        "pelvis.slide @ impact",
+        "pelvis.sidetilt @ impact",
+        "pelvis.centre-along @ top"
+      })
+  void withoutAnyWearStepTheIntervalsAreWider(String measure) {
+    // Given: the same eight lessons (seeds 2000 on) with no wear step and with all. Expect: wider
+    // intervals without, as mounting and lever arm are then known by habit only (the turn itself
+    // hardly
+    // needs them).
+    assertThat(row(without, measure).halfWidth())
+        .isGreaterThan(1.1 * row(withAll, measure).halfWidth());
+  }
+
+  private static StudyRow row(List<StudyRow> rows, String name) {
+    return rows.stream().filter(r -> r.name().equals(name)).findFirst().orElseThrow();
   }
 
   @Test

@@ -14,8 +14,9 @@ public final class StudyTable {
     StringBuilder out = new StringBuilder();
     out.append(
         String.format(Locale.ROOT, "### %s%n%n%s; %d lessons.%n%n", name, sentence(what), lessons));
-    out.append(line("measure @ position", "unit", "n", "RMSE", "bias", "in 95%", "must", "aim"));
-    out.append(line("---", "---", "--:", "--:", "--:", "--:", "--:", "--:"));
+    out.append(
+        line("measure @ position", "unit", "n", "RMSE", "bias", "±", "in 95%", "must", "aim"));
+    out.append(line("---", "---", "--:", "--:", "--:", "--:", "--:", "--:", "--:"));
     for (StudyRow row : rows) {
       out.append(
           line(
@@ -24,6 +25,7 @@ public final class StudyTable {
               String.valueOf(row.n()),
               number(row.rmse()),
               number(row.bias()),
+              number(row.halfWidth()),
               Double.isNaN(row.coveragePct()) ? "" : number(row.coveragePct()),
               number(row.level()) + (row.reached() ? "" : " !"),
               number(row.aim())));
@@ -37,7 +39,9 @@ public final class StudyTable {
 
   private static String line(String... cells) {
     return String.format(
-        Locale.ROOT, "| %-42s | %-6s | %5s | %7s | %7s | %6s | %5s | %5s |%n", (Object[]) cells);
+        Locale.ROOT,
+        "| %-42s | %-6s | %5s | %7s | %7s | %6s | %6s | %5s | %5s |%n",
+        (Object[]) cells);
   }
 
   private static String number(double value) {
