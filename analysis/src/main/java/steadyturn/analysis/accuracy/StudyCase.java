@@ -150,7 +150,11 @@ public record StudyCase(
 
   /** A slow unit. */
   public static StudyCase hundredHertz() {
-    return new StudyCase("100-hz", "one swing, units at 100 Hz", one().withRateHz(100), Map.of());
+    return new StudyCase(
+        "100-hz",
+        "one swing, units at 100 Hz whose start times are known to 5 ms",
+        one().withRateHz(100).withUnitStartErrorS(0.005),
+        Map.of());
   }
 
   /** The same from the other side. */

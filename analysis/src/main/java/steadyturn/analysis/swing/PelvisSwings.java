@@ -7,6 +7,7 @@ import steadyturn.analysis.measure.Grade;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.RestBias;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.clock.BlowDelay;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.words.Words;
@@ -26,8 +27,6 @@ final class PelvisSwings {
   // size
   // is our choice
   private static final Instant TOP_AFTER_TURNAROUND = new Instant(0.05, 0.04);
-  // the trunk feels the blow dully: our assumption
-  private static final double DULL_SD_S = 0.0015;
   // the pelvis is fastest at 68 % of the downswing (Vena et al. 2011, one subject)
   private static final double PEAK_PART = 0.68;
 
@@ -132,7 +131,10 @@ final class PelvisSwings {
             track.indexAt(peakS - 0.05),
             Math.min(track.size(), track.indexAt(peakS + 0.3)),
             ShockFinder.Least.PELVIS)
-        .map(i -> new Instant(i.timeS(), Math.hypot(i.sdS(), DULL_SD_S)));
+        .map(
+            i ->
+                new Instant(
+                    i.timeS() - BlowDelay.TRUNK_S, Math.hypot(i.sdS(), BlowDelay.TRUNK_SD_S)));
   }
 
   private static EventTime event(SwingEvent event, double timeS, double sdS, String why) {

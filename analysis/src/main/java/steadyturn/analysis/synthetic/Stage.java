@@ -13,6 +13,7 @@ import steadyturn.analysis.synthetic.curve.Bursts;
 import steadyturn.analysis.synthetic.curve.Steps;
 import steadyturn.analysis.synthetic.curve.Sway;
 import steadyturn.analysis.synthetic.curve.TimeFunction;
+import steadyturn.ingest.clock.BlowDelay;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 
@@ -26,6 +27,8 @@ final class Stage {
   /** Which way a unit is moved against its segment. */
   static final int SHIFTS = 6;
 
+  private static final double LEAST_BLOW_DELAY_S = 0.0003;
+
   final long seed;
   final BodyErrors errors;
   final Map<Joint, Steps> joints = new EnumMap<>(Joint.class);
@@ -34,12 +37,18 @@ final class Stage {
   final Map<BodyPoint, Bursts[]> rings = new EnumMap<>(BodyPoint.class);
   final Steps swayMps = new Steps(0);
   final Steps swayRadPerS = new Steps(0);
+
+  /** By how much this player's trunk feels a blow later than the hands, s. */
+  final double blowDelayS;
+
   final List<Mark> marks = new ArrayList<>();
   double nowS;
 
   Stage(long seed, BodyErrors errors) {
     this.seed = seed;
     this.errors = errors;
+    double awayMs = errors.blowDelayMs() * Draws.of(seed, "blow-delay", 0).nextGaussian();
+    this.blowDelayS = Math.max(LEAST_BLOW_DELAY_S, BlowDelay.TRUNK_S + awayMs / 1000);
     for (BodyPoint point : BodyPoint.values()) {
       Steps[] shifts = new Steps[SHIFTS];
       Bursts[] shakes = new Bursts[SHIFTS];

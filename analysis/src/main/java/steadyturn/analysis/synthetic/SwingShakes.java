@@ -79,7 +79,10 @@ record SwingShakes(
     return shift < 3 ? stage.errors.skinMm() / 1000 : Math.toRadians(stage.errors.skinDeg());
   }
 
-  /** 50-100 g at the hand, a third at the forearm, about 1 g at the pelvis; 10-20 ms. */
+  /**
+   * 50-100 g at the hand, a third at the forearm, about 1 g at the pelvis, which feels it later;
+   * 10-20 ms.
+   */
   private void shock() {
     double hand = (50 + 50 * random.nextDouble()) * G_MPS2;
     ring(BodyPoint.CLUB_SHAFT, 1.5 * hand);
@@ -97,7 +100,13 @@ record SwingShakes(
     double flat = Math.sqrt(1 - lift * lift);
     double[] along = {flat * Math.cos(angle), flat * Math.sin(angle), lift};
     for (int i = 0; i < 3; i++) {
-      stage.rings(point)[i].addRing(impactS, lengthS, peakMps2 * along[i], frequencyHz);
+      stage.rings(point)[i].addRing(
+          impactS + delayS(point), lengthS, peakMps2 * along[i], frequencyHz);
     }
+  }
+
+  private double delayS(BodyPoint point) {
+    boolean isTrunk = point == BodyPoint.PELVIS || point == BodyPoint.THORAX;
+    return isTrunk ? stage.blowDelayS : 0;
   }
 }

@@ -151,15 +151,16 @@ class TargetLineTest {
   }
 
   /**
-   * Given: simulated players, seeds 1-12, who stand askew by 2 deg (a habit) and 1 deg anew, two
+   * Given: simulated players, seeds 1-32, who stand askew by 2 deg (a habit) and 1 deg anew, two
    * hits half a minute after the step. Expect: the angle of the truth at address. Within: the
-   * spread the estimate states, 1.6 deg (3 deg without the step), and every error within 3 spreads.
+   * spread the estimate states, 1.6 deg (3 deg without the step), to which two spreads of chance
+   * over 32 players add a quarter; and every error within 3.5 spreads.
    */
   @Test
   void theAimStepFindsHowPlayersStand() {
     double squares = 0;
     int n = 0;
-    for (long seed = 1; seed <= 12; seed++) {
+    for (long seed = 1; seed <= 32; seed++) {
       SyntheticLesson lesson = LessonSimulator.simulate(spec(), seed);
       LessonGathering gathering = new LessonGathering(false);
       gathering.add(lesson.recording());
@@ -173,13 +174,13 @@ class TargetLineTest {
         SwingTruth truth = lesson.truth().swings().get(i);
         double askewRad = truth.address().turnRad();
         double error = -aims.get(i).targetFromHipsRad() - askewRad;
-        assertThat(Math.abs(error)).as("seed " + seed).isLessThan(3 * aims.get(i).sdRad());
+        assertThat(Math.abs(error)).as("seed " + seed).isLessThan(3.5 * aims.get(i).sdRad());
         squares += error * error;
         n++;
       }
     }
-    assertThat(n).isEqualTo(24);
-    assertThat(Math.toDegrees(Math.sqrt(squares / n))).isLessThan(1.7);
+    assertThat(n).isEqualTo(64);
+    assertThat(Math.toDegrees(Math.sqrt(squares / n))).isLessThan(2.0);
   }
 
   private static LessonSpec spec() {

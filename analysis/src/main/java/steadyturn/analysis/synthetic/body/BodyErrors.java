@@ -19,6 +19,7 @@ package steadyturn.analysis.synthetic.body;
  * @param aimDeg spread of the hip line at address against square, of a player; half of it from
  *     swing to swing
  * @param gripDeg turn of the club shaft in the lead hand about each axis, as the skin's
+ * @param blowDelayMs spread between players of how much later than the hands the trunk feels a blow
  */
 public record BodyErrors(
     double swayAddressMmPerS,
@@ -34,7 +35,8 @@ public record BodyErrors(
     double leverForwardMm,
     double leverSideMm,
     double aimDeg,
-    double gripDeg) {
+    double gripDeg,
+    double blowDelayMs) {
 
   // where each source begins, in the order of the record
   private static final int SWAY = 0;
@@ -45,10 +47,11 @@ public record BodyErrors(
   private static final int LEVER = 10;
   private static final int AIM = 12;
   private static final int GRIP = 13;
+  private static final int BLOW_DELAY = 14;
 
   /** A body of steel: no source at all. */
   public static BodyErrors none() {
-    return new BodyErrors(0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
+    return new BodyErrors(0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
   }
 
   /** All sources at their usual size. */
@@ -61,7 +64,8 @@ public record BodyErrors(
         .withStandingTilt()
         .withLeverArm()
         .withAim()
-        .withGrip();
+        .withGrip()
+        .withBlowDelay();
   }
 
   /** Adds sway: 4 mm/s and 0.5 deg/s at address, 12 mm/s and 2 deg/s at the finish. */
@@ -102,6 +106,11 @@ public record BodyErrors(
   /** Lets the shaft turn in the hand by a spread of one's own choice. */
   public BodyErrors grip(double deg) {
     return changed(GRIP, deg);
+  }
+
+  /** Lets the trunk feel a blow 2 +- 2 ms after the hands, from player to player. */
+  public BodyErrors withBlowDelay() {
+    return changed(BLOW_DELAY, 2);
   }
 
   /** Adds 2.5 deg of alignment error about each axis of each unit. */
@@ -165,11 +174,12 @@ public record BodyErrors(
       leverForwardMm,
       leverSideMm,
       aimDeg,
-      gripDeg
+      gripDeg,
+      blowDelayMs
     };
     System.arraycopy(sizes, 0, all, from, sizes.length);
     return new BodyErrors(
         all[0], all[1], all[2], all[3], all[4], all[5], all[6], all[7], all[8], all[9], all[10],
-        all[11], all[12], all[13]);
+        all[11], all[12], all[13], all[14]);
   }
 }
