@@ -68,7 +68,7 @@ public record BestSwing(SwingResult swing, double miss, List<Integer> alike) {
       MeasureValue v = value(swing, need).orElseThrow();
       double margin = Margins.defaults().of(measure);
       double sd = (v.high() - v.low()) / (2 * MeasureValue.Z95) / margin;
-      double ownPart = 1 - ErrorSplit.defaults().sharedPart(measure);
+      double ownPart = 1 - ErrorSplit.defaults().sharedPart(need.what());
       double limit = teaching.limit(need.limit()).value();
       double wrong = (need.above() ? limit - v.value() : v.value() - limit) / margin;
       miss += Math.max(0, wrong);

@@ -1,46 +1,89 @@
 package steadyturn.analysis.compare;
 
-import steadyturn.analysis.measure.Measure;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /**
  * How the measuring error of one swing splits into a part that all swings of a lesson share and a
  * part of its own. The shared part (unit errors, lever arm, alignment) cancels between clubs of the
  * same lesson, apart from a leftover; between lessons it does not cancel at all.
  *
- * @param pelvisShare shared part of the error variance of pelvis measures, 0..1
- * @param wristShare the same for wrist angles
- * @param timeShare the same for times and what is made of times
+ * @param shares shared part of the error variance of a measure at a key position, 0..1
  * @param leftover what is left of the shared error between groups of one lesson, as a part of its
  *     standard deviation, because the groups move differently
  */
-public record ErrorSplit(double pelvisShare, double wristShare, double timeShare, double leftover) {
+public record ErrorSplit(Map<MeasureAt, Double> shares, double leftover) {
+
+  private static final String TABLE = "shared-error.csv";
+
+  private static final ErrorSplit MEASURED = new ErrorSplit(read(), 0.1);
 
   public ErrorSplit {
-    for (double part : new double[] {pelvisShare, wristShare, timeShare, leftover}) {
-      if (!(part >= 0 && part <= 1)) {
-        throw new IllegalArgumentException("parts lie in 0..1, one was " + part);
-      }
+    shares = Map.copyOf(shares);
+    shares.values().forEach(ErrorSplit::checked);
+    checked(leftover);
+  }
+
+  private static void checked(double part) {
+    if (!(part >= 0 && part <= 1)) {
+      throw new IllegalArgumentException("parts lie in 0..1, one was " + part);
     }
   }
 
   /**
-   * Our choice: 0.8 for the pelvis, because in simulated lessons of ten swings most of the error of
-   * slide at impact was the same in all of them; 0.7 for wrist angles (heading between the units);
-   * 0.3 for times, which depend on each swing's own noise. Leftover 0.1, because groups rarely
-   * differ by more than a tenth in how far and how fast they move.
+   * The shares measured on simulated lessons (shared-error.csv beside this class): of calibrated
+   * and of raw units the larger, and of that the upper end of its 95 % interval, so that intervals
+   * of means are rather too wide. Leftover 0.1, our choice, because groups rarely differ by more
+   * than a tenth in how far and how fast they move.
    */
   public static ErrorSplit defaults() {
-    return new ErrorSplit(0.8, 0.7, 0.3, 0.1);
+    return MEASURED;
   }
 
-  /** Shared part of the error variance of a measure. */
-  public double sharedPart(Measure measure) {
-    if (measure.id().startsWith("pelvis.")) {
-      return pelvisShare;
+  /**
+   * Shared part of the error variance of a measure at a key position; where that position was not
+   * measured, the largest of the others; all of it for a measure that was not.
+   */
+  public double sharedPart(MeasureAt what) {
+    return Optional.ofNullable(shares.get(what))
+        .orElseGet(
+            () ->
+                shares.entrySet().stream()
+                    .filter(each -> each.getKey().measure() == what.measure())
+                    .mapToDouble(Map.Entry::getValue)
+                    .max()
+                    .orElse(1));
+  }
+
+  private static Map<MeasureAt, Double> read() {
+    Map<MeasureAt, Double> shares = new LinkedHashMap<>();
+    for (SharedErrorRow row : rows()) {
+      shares.merge(row.what(), row.high(), Math::max);
     }
-    return switch (measure) {
-      case WRIST_COCK, WRIST_COCK_MAX, WRIST_FLEXION, WRIST_KEPT, WRIST_RATE -> wristShare;
-      default -> timeShare;
-    };
+    return shares;
+  }
+
+  /** The rows of the table, as measured. */
+  public static List<SharedErrorRow> rows() {
+    try (InputStream in = ErrorSplit.class.getResourceAsStream(TABLE)) {
+      if (in == null) {
+        throw new IllegalStateException(TABLE + " is not beside " + ErrorSplit.class);
+      }
+      return new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))
+          .lines()
+          .filter(line -> !line.startsWith("#") && !line.startsWith("units,"))
+          .map(SharedErrorRow::read)
+          .toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }

@@ -2,7 +2,6 @@ package steadyturn.analysis.compare;
 
 import java.util.Map;
 import java.util.TreeMap;
-import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 
 /**
@@ -49,7 +48,7 @@ public record GroupSummary(
     int count = n;
     parts.replaceAll((lesson, swings) -> swings / count);
     double variance = count == 0 ? 0 : errorVariance / count;
-    return summary(group, what.measure(), values, count, variance, split, parts);
+    return summary(group, what, values, count, variance, split, parts);
   }
 
   private static boolean usable(MeasureValue v) {
@@ -58,7 +57,7 @@ public record GroupSummary(
 
   private static GroupSummary summary(
       SwingGroup group,
-      Measure measure,
+      MeasureAt what,
       double[] values,
       int count,
       double errorVariance,
@@ -72,7 +71,7 @@ public record GroupSummary(
     for (int i = 0; i < count; i++) {
       squares += (values[i] - mean) * (values[i] - mean);
     }
-    double shared = split.sharedPart(measure);
+    double shared = split.sharedPart(what);
     return new GroupSummary(
         group.name(),
         count,

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import steadyturn.analysis.compare.ErrorSplit;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
@@ -29,8 +30,6 @@ final class KnownPlayer {
       return new Habit(value, betweenPlayers, betweenSwings * factor, error);
     }
   }
-
-  private static final double SHARED = 0.8;
 
   private final Map<MeasureAt, Habit> habits;
 
@@ -107,7 +106,7 @@ final class KnownPlayer {
                 what,
                 h.value()
                     + h.betweenPlayers() * random.nextGaussian()
-                    + Math.sqrt(SHARED) * h.error() * random.nextGaussian()));
+                    + Math.sqrt(shared(what)) * h.error() * random.nextGaussian()));
     List<SwingResult> out = new ArrayList<>();
     for (int i = 0; i < swings; i++) {
       List<MeasureValue> values = new ArrayList<>();
@@ -118,6 +117,11 @@ final class KnownPlayer {
           new SwingResult(i + 1, "7-iron", SwingKind.HIT, List.of(), List.of(), values, List.of()));
     }
     return out;
+  }
+
+  /** As the table of measured shares has it. */
+  private static double shared(MeasureAt what) {
+    return ErrorSplit.defaults().sharedPart(what);
   }
 
   /** Computed from turn and slide at the top, for a pelvis 240 mm wide. */
@@ -136,7 +140,7 @@ final class KnownPlayer {
   }
 
   private static MeasureValue value(MeasureAt what, Habit h, double usual, Random random) {
-    double own = Math.sqrt(1 - SHARED) * h.error() * random.nextGaussian();
+    double own = Math.sqrt(1 - shared(what)) * h.error() * random.nextGaussian();
     double value = usual + h.betweenSwings() * random.nextGaussian() + own;
     return MeasureValue.of(what.measure(), what.at(), value, h.error(), Grade.MEASURED, "");
   }

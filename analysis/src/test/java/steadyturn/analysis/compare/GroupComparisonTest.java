@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.lesson.SwingResult;
@@ -62,9 +63,8 @@ class GroupComparisonTest {
 
   @Test
   void agreementBetterThanTheToolCanSeeIsNotBelieved() {
-    // Given: three equal values a side, 0.5 deg apart, each with 2 deg of error of which 20 % of
-    // the
-    // variance is its own. Expect: not "real", although the spread is zero.
+    // Given: three equal values a side, 0.5 deg apart, each with 2 deg of error of which a
+    // part is its own. Expect: not "real", although the spread is zero.
     var row =
         compare(
             turns("a", "monday", 1, 2, -40, -40, -40),
@@ -165,7 +165,7 @@ class GroupComparisonTest {
 
   private static List<GroupSummary> summaries(SwingGroup a, SwingGroup b) {
     return Stream.of(a, b)
-        .map(g -> GroupSummary.of(g, TURN_AT_TOP, ErrorSplit.defaults()))
+        .map(g -> GroupSummary.of(g, TURN_AT_TOP, new ErrorSplit(Map.of(TURN_AT_TOP, 0.8), 0.1)))
         .toList();
   }
 

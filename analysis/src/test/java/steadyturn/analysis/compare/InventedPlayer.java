@@ -17,6 +17,9 @@ import steadyturn.analysis.swing.SwingKind;
 final class InventedPlayer {
 
   private static final double HALF_HIPS_MM = 86.5;
+  private static final double TURN_SD_DEG = 1.2;
+  private static final double SLIDE_SD_MM = 9.8;
+  private static final double RELEASE_SD_MS = 1.8;
 
   private final Random random;
   private final double turnTopDeg;
@@ -32,7 +35,11 @@ final class InventedPlayer {
   record Lesson(String name, double turnDeg, double slideMm, double timeMs) {}
 
   Lesson lesson(String name) {
-    return new Lesson(name, gaussian(0, 1.1), gaussian(0, 9), gaussian(0, 1));
+    return new Lesson(
+        name,
+        gaussian(0, shared(Measure.PELVIS_TURN, "top", TURN_SD_DEG)),
+        gaussian(0, shared(Measure.PELVIS_SLIDE, "top", SLIDE_SD_MM)),
+        gaussian(0, shared(Measure.WRIST_RELEASE, "", RELEASE_SD_MS)));
   }
 
   /**
@@ -52,8 +59,12 @@ final class InventedPlayer {
     double effort = random.nextGaussian();
     pelvis("top", turnTopDeg - turnMoreDeg, slideTopMm, effort, lesson, spread, values);
     pelvis("impact", 40 + turnMoreDeg, 80, effort, lesson, spread, values);
-    double release = gaussian(90, 6 * spread) + lesson.timeMs() + gaussian(0, 1.5);
-    values.add(MeasureValue.of(Measure.WRIST_RELEASE, "", release, 1.8, Grade.MEASURED, ""));
+    double release =
+        gaussian(90, 6 * spread)
+            + lesson.timeMs()
+            + gaussian(0, own(Measure.WRIST_RELEASE, "", RELEASE_SD_MS));
+    values.add(
+        MeasureValue.of(Measure.WRIST_RELEASE, "", release, RELEASE_SD_MS, Grade.MEASURED, ""));
     double ratio = gaussian(3.1, 0.15 * spread) + gaussian(0, 0.05);
     values.add(MeasureValue.of(Measure.TEMPO_RATIO, "", ratio, 0.05, Grade.MEASURED, ""));
     return new SwingResult(
@@ -72,28 +83,40 @@ final class InventedPlayer {
         turnMeanDeg
             + spread * 2 * (0.6 * effort + 0.8 * random.nextGaussian())
             + lesson.turnDeg()
-            + gaussian(0, 0.5);
+            + gaussian(0, own(Measure.PELVIS_TURN, "top", TURN_SD_DEG));
     double slide =
         slideMeanMm
             + spread * 8 * (0.6 * effort + 0.8 * random.nextGaussian())
             + lesson.slideMm()
-            + gaussian(0, 4);
+            + gaussian(0, own(Measure.PELVIS_SLIDE, "top", SLIDE_SD_MM));
     double arcMm = HALF_HIPS_MM * Math.toRadians(Math.abs(turn));
     double bothMm = arcMm + Math.abs(slide);
-    double shareSd = 100 * Math.hypot(arcMm * 9.8, slide * 1.2 * arcMm / turn) / (bothMm * bothMm);
-    values.add(MeasureValue.of(Measure.PELVIS_TURN, at, turn, 1.2, Grade.MEASURED, ""));
-    values.add(MeasureValue.of(Measure.PELVIS_SLIDE, at, slide, 9.8, Grade.MEASURED, ""));
+    double shareSd =
+        100
+            * Math.hypot(arcMm * SLIDE_SD_MM, slide * TURN_SD_DEG * arcMm / turn)
+            / (bothMm * bothMm);
+    values.add(MeasureValue.of(Measure.PELVIS_TURN, at, turn, TURN_SD_DEG, Grade.MEASURED, ""));
+    values.add(MeasureValue.of(Measure.PELVIS_SLIDE, at, slide, SLIDE_SD_MM, Grade.MEASURED, ""));
     values.add(
         MeasureValue.of(
             Measure.PELVIS_SLIDE_PER_TURN,
             at,
             slide / turn,
-            9.8 / Math.abs(turn),
+            SLIDE_SD_MM / Math.abs(turn),
             Grade.MEASURED,
             ""));
     values.add(
         MeasureValue.of(
             Measure.PELVIS_TURN_SHARE, at, 100 * arcMm / bothMm, shareSd, Grade.MEASURED, ""));
+  }
+
+  /** The part of an error that all swings of a lesson share, by the table of measured shares. */
+  private static double shared(Measure measure, String at, double sd) {
+    return sd * Math.sqrt(ErrorSplit.defaults().sharedPart(new MeasureAt(measure, at)));
+  }
+
+  private static double own(Measure measure, String at, double sd) {
+    return sd * Math.sqrt(1 - ErrorSplit.defaults().sharedPart(new MeasureAt(measure, at)));
   }
 
   private double gaussian(double mean, double sd) {

@@ -1,0 +1,73 @@
+package steadyturn.analysis.compare;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import steadyturn.analysis.measure.Measure;
+
+/**
+ * How much of the error variance of a measure the swings of a lesson share, as measured: the
+ * intraclass correlation of the errors.
+ *
+ * @param units grade of the units, {@code calibrated} or {@code raw}
+ * @param lessons number of lessons
+ * @param swings number of swings in all
+ * @param share estimate, 0 at least
+ * @param low lower end of its 95 % interval
+ * @param high upper end
+ * @param betweenSd standard deviation of the part that is the same in a lesson, in the measure's
+ *     unit
+ * @param withinSd standard deviation of each swing's own part
+ */
+public record SharedErrorRow(
+    String units,
+    MeasureAt what,
+    int lessons,
+    int swings,
+    double share,
+    double low,
+    double high,
+    double betweenSd,
+    double withinSd) {
+
+  /** The head of the table. */
+  public static final String HEAD =
+      "units,measure,at,lessons,swings,share,low,high,between_sd,within_sd,unit";
+
+  static SharedErrorRow read(String line) {
+    List<String> cells = List.of(line.split(",", -1));
+    Measure measure =
+        Arrays.stream(Measure.values())
+            .filter(m -> m.id().equals(cells.get(1)))
+            .findFirst()
+            .orElseThrow(() -> new IllegalArgumentException("no measure " + cells.get(1)));
+    return new SharedErrorRow(
+        cells.get(0),
+        new MeasureAt(measure, cells.get(2)),
+        Integer.parseInt(cells.get(3)),
+        Integer.parseInt(cells.get(4)),
+        Double.parseDouble(cells.get(5)),
+        Double.parseDouble(cells.get(6)),
+        Double.parseDouble(cells.get(7)),
+        Double.parseDouble(cells.get(8)),
+        Double.parseDouble(cells.get(9)));
+  }
+
+  /** The row as the table has it. */
+  public String line() {
+    return String.format(
+        Locale.ROOT,
+        "%s,%s,%s,%d,%d,%.2f,%.2f,%.2f,%.4g,%.4g,%s",
+        units,
+        what.measure().id(),
+        what.at(),
+        lessons,
+        swings,
+        share,
+        low,
+        high,
+        betweenSd,
+        withinSd,
+        what.measure().unit());
+  }
+}
