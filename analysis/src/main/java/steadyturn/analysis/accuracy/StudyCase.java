@@ -152,8 +152,8 @@ public record StudyCase(
   public static StudyCase hundredHertz() {
     return new StudyCase(
         "100-hz",
-        "one swing, units at 100 Hz whose start times are known to 5 ms",
-        one().withRateHz(100).withUnitStartErrorS(0.005),
+        "one swing, units at 100 Hz whose start times are known to 12 ms",
+        one().withRateHz(100).withUnitStartErrorS(0.012),
         Map.of());
   }
 

@@ -59,9 +59,12 @@ public record Anchor(
     return new Anchor(startS, endS, 0.006, 0.002, Math.toRadians(0.8), 0);
   }
 
-  /** Held finish: velocity within 15 mm/s, rate within 2.5 deg/s. */
+  /**
+   * Held finish: velocity within 15 mm/s (a third of it up and down, as at address), rate within
+   * 2.5 deg/s.
+   */
   public static Anchor finish(double startS, double endS) {
-    return new Anchor(startS, endS, 0.015, Math.toRadians(2.5), 0);
+    return new Anchor(startS, endS, 0.015, 0.005, Math.toRadians(2.5), 0);
   }
 
   /** The same stretch on a body that may rise as fast as it sways. */
@@ -71,9 +74,10 @@ public record Anchor(
 
   /**
    * The same stretch on a body that does not stand still: it drifts at an unknown steady speed and
-   * sways more than a person at rest.
+   * sways more than a person at rest, a third of both up and down.
    */
   public Anchor drifting(double driftMps) {
-    return new Anchor(startS, endS, MOVING_SWAY_MPS, 2 * rateSdRadPerS, driftMps);
+    return new Anchor(
+        startS, endS, MOVING_SWAY_MPS, MOVING_SWAY_MPS / 3, 2 * rateSdRadPerS, driftMps);
   }
 }

@@ -67,7 +67,9 @@ final class Knowledge {
 
   private static DMatrixRMaj sway(Anchor anchor, Strapdown pass, int[] at, double sdMps) {
     DMatrixRMaj covariance = new DMatrixRMaj(at.length, at.length);
-    double drift2 = anchor.driftSdMps() * anchor.driftSdMps();
+    // a body that drifts goes up and down less, by as much as it sways less
+    double driftMps = anchor.driftSdMps() * sdMps / anchor.velocitySdMps();
+    double drift2 = driftMps * driftMps;
     for (int i = 0; i < at.length; i++) {
       for (int j = 0; j < at.length; j++) {
         double apart = Math.abs(pass.timeS(at[i]) - pass.timeS(at[j]));
