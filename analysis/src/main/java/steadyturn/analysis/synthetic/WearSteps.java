@@ -67,7 +67,7 @@ final class WearSteps {
 
   /** With the hips against a stick the aim is twice as good as a player's own: our assumption. */
   private double aimStepRad() {
-    return Math.toRadians(spec.body().aimDeg() / 4) * random.nextGaussian();
+    return Math.toRadians(spec.body().aimDeg() / 2) * random.nextGaussian();
   }
 
   /** A standing pelvis is not level from side to side either: 1.3 deg, our assumption. */
