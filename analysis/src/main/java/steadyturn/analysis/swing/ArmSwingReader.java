@@ -22,6 +22,10 @@ final class ArmSwingReader {
   private static final double HAND_TAKEAWAY_SD_S = 0.005;
   // the hands may lead or lag by 8 deg at a ball that is not there, at 600 deg/s: our assumption
   private static final double VIRTUAL_SD_S = 0.013;
+  // what is not the arm's own movement, in its plane: sway about other axes, gyro bias, slipping
+  // skin;
+  // the arm's own trembling belongs to the movement that is timed. Our assumption
+  private static final double TOP_LEAK_RAD_PER_S = Math.toRadians(0.6);
   private static final double LONGEST_GAP_S = 0.03;
   private static final double FINISH_WITHIN_S = 4;
 
@@ -87,11 +91,10 @@ final class ArmSwingReader {
     String takeawayWhy = hands ? "" : Words.say("why.event.from-hand");
     put(SwingEvent.ADDRESS, new Instant(shape.takeawayS() - REFERENCE_S, takeawaySd), takeawayWhy);
     put(SwingEvent.TAKEAWAY, new Instant(shape.takeawayS(), takeawaySd), takeawayWhy);
-    // an arm trembles by a few deg/s while it turns round: our assumption
-    double trembleS = Math.toRadians(2) / Math.max(shape.topSlope(), 1);
+    double leakS = TOP_LEAK_RAD_PER_S / Math.max(shape.topSlope(), 1);
     put(
         SwingEvent.TOP,
-        new Instant(shape.topS(), Math.hypot(trembleS, hands ? 0.0005 : 0.02)),
+        new Instant(shape.topS(), Math.hypot(leakS, hands ? 0.0002 : 0.02)),
         hands ? "" : Words.say("why.event.top-from-hand"));
     if (hands) {
       ArmEvents.levelUp(arm, shape.takeaway(), shape.top(), alignment.longAxisSdRad())

@@ -15,8 +15,10 @@ final class ShaftLevel {
   // clubs lie at 55-64 deg when their sole is flat, players hold them with the toe up: common
   // practice, no source
   private static final double LIE_DEG = 57;
-  // our choice: lie, address and grip together
-  private static final double ASSUMED_SD_RAD = Math.toRadians(7);
+  // our assumptions, in deg, no source: clubs from 55 to 64 (2.6), how high they are held (4), how
+  // far they lean along the target line (3), the grip (1.5), the hand's skin (1), levelling (1.2)
+  private static final double ASSUMED_SD_RAD =
+      Math.toRadians(Math.sqrt(2.6 * 2.6 + 4 * 4 + 3 * 3 + 1.5 * 1.5 + 1 * 1 + 1.2 * 1.2));
   private static final double SEEN_SD_RAD = Math.toRadians(3.5);
 
   private ShaftLevel() {}

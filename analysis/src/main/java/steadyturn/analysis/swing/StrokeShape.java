@@ -30,8 +30,12 @@ record StrokeShape(
   // the crossings whose line gives the start of the movement
   private static final double LOW_RAD_PER_S = Math.toRadians(8);
   private static final double HIGH_RAD_PER_S = Math.toRadians(25);
-  // our choice: a person at address sways by about this much
-  private static final double TREMBLE_RAD_PER_S = Math.toRadians(0.6);
+  // what is not the arm's own movement, in its plane: sway about other axes, gyro bias, skin that
+  // begins to slip; the arm's own trembling belongs to the movement that is timed. Our assumption
+  private static final double LEAK_RAD_PER_S = Math.toRadians(0.35);
+  // averaging over 30 ms brings the crossings forward, the lean of the downswing's plane against
+  // that of the takeaway puts them back, by about 1 ms each: worked out for swings of 0.6 to 1 s
+  private static final double SHAPE_SD_S = 0.0008;
   // our choice: nobody trembles this fast at the top, and every movement back exceeds it
   private static final double PLAIN_RAD_PER_S = Math.toRadians(40);
 
@@ -76,7 +80,7 @@ record StrokeShape(
         new StrokeShape(
             low,
             startS,
-            Math.hypot(0.0005, TREMBLE_RAD_PER_S / slope),
+            Math.hypot(SHAPE_SD_S, LEAK_RAD_PER_S / slope),
             top,
             Crossing.atS(timeS, fine, top, 0),
             slope(timeS, fine, top),

@@ -8,11 +8,11 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.fusion.attitude.CentredMean;
 import steadyturn.fusion.attitude.CentredParabola;
-import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.SkinSlip;
+import steadyturn.fusion.wear.UnitMount;
 import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
@@ -27,21 +27,22 @@ import steadyturn.ingest.words.Words;
 public final class OrderMeasures {
 
   private static final double TRUNK_HALF_WIDTH_S = 0.03;
-  private static final double ARM_HALF_WIDTH_S = 0.008;
   // what skin and wobble do to a peak's height: our assumption
   private static final double TRUNK_PART = 0.1;
-  private static final double ARM_PART = 0.01;
 
   private final Recording recording;
   private final RestBiases biases;
   private final EventTime top;
   private final EventTime impact;
+  private final SkinSlip slip;
 
-  private OrderMeasures(Recording recording, RestBiases biases, EventTime top, EventTime impact) {
+  private OrderMeasures(
+      Recording recording, RestBiases biases, SkinSlip slip, EventTime top, EventTime impact) {
     this.recording = recording;
     this.biases = biases;
     this.top = top;
     this.impact = impact;
+    this.slip = slip;
   }
 
   /** The peak times of the units present; the arm's also as {@link Measure#ARM_PEAK}. */
@@ -54,72 +55,72 @@ public final class OrderMeasures {
           MeasureValue.withheld(Measure.ARM_PEAK, "", Words.say("why.no-top-or-impact")));
     }
     List<MeasureValue> out = new ArrayList<>();
-    OrderMeasures order = new OrderMeasures(recording, biases, top.get(), impact.get());
-    Vector3 forearm = alignment.qForearmUnitForearm().rotate(Vector3.X);
-    Vector3 hand = alignment.qHandUnitHand().rotate(Vector3.X);
+    OrderMeasures order =
+        new OrderMeasures(recording, biases, slip(swing), top.get(), impact.get());
     order.trunk(BodyPoint.PELVIS, Measure.ORDER_PELVIS).ifPresent(out::add);
     order.trunk(BodyPoint.THORAX, Measure.ORDER_THORAX).ifPresent(out::add);
-    order.limb(BodyPoint.LEAD_FOREARM, forearm, Measure.ORDER_ARM).ifPresent(out::add);
-    order.limb(BodyPoint.LEAD_HAND, hand, Measure.ORDER_HAND).ifPresent(out::add);
+    order.limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ORDER_ARM).ifPresent(out::add);
+    order.limb(BodyPoint.LEAD_HAND, alignment.hand(), Measure.ORDER_HAND).ifPresent(out::add);
     out.add(
         order
-            .limb(BodyPoint.LEAD_FOREARM, forearm, Measure.ARM_PEAK)
+            .limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ARM_PEAK)
             .orElse(MeasureValue.withheld(Measure.ARM_PEAK, "", Words.say("why.needs-forearm"))));
     return List.copyOf(out);
   }
 
+  /** A takeaway that was not found lies well before the top, where the order does not look. */
+  private static SkinSlip slip(Swing swing) {
+    double topS = swing.event(SwingEvent.TOP).orElseThrow().timeS();
+    double impactS = swing.event(SwingEvent.IMPACT).orElseThrow().timeS();
+    double takeawayS = swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(topS - 1);
+    return new SkinSlip(takeawayS, topS, impactS, impactS + 1);
+  }
+
   private Optional<MeasureValue> trunk(BodyPoint point, Measure measure) {
     // the trunk may be fastest after impact
-    return value(measure, point, Vector3.ZERO, impact.timeS() + 0.05, TRUNK_HALF_WIDTH_S);
+    return stretch(point, impact.timeS() + 0.05)
+        .map(s -> trunkPeak(s, biases.radPerS(point)))
+        .map(p -> value(measure, p));
   }
 
-  private Optional<MeasureValue> limb(BodyPoint point, Vector3 longAxisUnit, Measure measure) {
+  private Optional<MeasureValue> limb(BodyPoint point, UnitMount mount, Measure measure) {
     // the blow rings in arm and hand: nothing after it counts
-    return value(measure, point, longAxisUnit, impact.timeS(), ARM_HALF_WIDTH_S);
+    return stretch(point, impact.timeS())
+        .map(s -> LimbPeak.of(s, biases.radPerS(point), mount, slip))
+        .map(p -> value(measure, p));
   }
 
-  private Optional<MeasureValue> value(
-      Measure measure, BodyPoint point, Vector3 longAxisUnit, double toS, double halfWidthS) {
+  private Optional<UnitStream> stretch(BodyPoint point, double toS) {
     return recording
         .unit(point)
         .map(s -> s.between(top.timeS() - 0.1, toS))
-        .filter(s -> s.size() >= 8)
-        .map(s -> peak(s, biases.radPerS(point), longAxisUnit, halfWidthS))
-        .map(
-            p ->
-                MeasureValue.of(
-                    measure,
-                    "",
-                    1000 * (impact.timeS() - p.timeS()),
-                    1000 * Math.hypot(p.sdS(), impact.sdS()),
-                    impact.grade(),
-                    impact.why()));
+        .filter(s -> s.size() >= 8);
   }
 
-  private static PeakTime peak(
-      UnitStream cut, Vector3 bias, Vector3 longAxisUnit, double halfWidthS) {
-    PeakRepair.Repaired repaired = PeakRepair.repair(cut);
-    UnitStream stretch = repaired.stream();
-    double[] rate = new double[stretch.size()];
-    for (int i = 0; i < rate.length; i++) {
-      rate[i] = across(stretch, i, bias, longAxisUnit);
-    }
+  private MeasureValue value(Measure measure, PeakTime peak) {
+    return MeasureValue.of(
+        measure,
+        "",
+        1000 * (impact.timeS() - peak.timeS()),
+        1000 * Math.hypot(peak.sdS(), impact.sdS()),
+        impact.grade(),
+        impact.why());
+  }
+
+  private static PeakTime trunkPeak(UnitStream stretch, Vector3 bias) {
     double[] time = stretch.timeColumnS();
-    double part = halfWidthS == TRUNK_HALF_WIDTH_S ? TRUNK_PART : ARM_PART;
-    double[] smooth =
-        halfWidthS == TRUNK_HALF_WIDTH_S
-            ? CentredParabola.of(time, rate, halfWidthS)
-            : CentredMean.of(time, rate, halfWidthS);
-    PeakTime peak = PeakTime.of(time, smooth, part);
-    double cutS = repaired.cuts().stream().mapToDouble(c -> c.toS() - c.fromS()).max().orElse(0);
-    return new PeakTime(peak.timeS(), Math.hypot(peak.sdS(), cutS / 3), peak.value());
+    double[] rate = sizes(stretch, bias);
+    return PeakTime.of(time, CentredParabola.of(time, rate, TRUNK_HALF_WIDTH_S), TRUNK_PART);
   }
 
-  private static double across(UnitStream stream, int i, Vector3 bias, Vector3 longAxisUnit) {
-    Vector3 rate =
-        new Vector3(stream.gyroRadPerS(0, i), stream.gyroRadPerS(1, i), stream.gyroRadPerS(2, i))
-            .minus(bias);
-    double size = rate.minus(longAxisUnit.times(rate.dot(longAxisUnit))).norm();
-    return Double.isNaN(size) ? 0 : size;
+  private static double[] sizes(UnitStream stream, Vector3 bias) {
+    double[] rate = new double[stream.size()];
+    for (int i = 0; i < rate.length; i++) {
+      Vector3 seen =
+          new Vector3(stream.gyroRadPerS(0, i), stream.gyroRadPerS(1, i), stream.gyroRadPerS(2, i));
+      double size = seen.minus(bias).norm();
+      rate[i] = Double.isNaN(size) ? 0 : size;
+    }
+    return rate;
   }
 }

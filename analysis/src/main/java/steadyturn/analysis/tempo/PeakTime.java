@@ -5,10 +5,13 @@ package steadyturn.analysis.tempo;
  * within a small part of its highest value.
  *
  * @param timeS the instant, s
- * @param sdS its standard deviation: half of that stretch, s
+ * @param sdS its standard deviation if it may lie anywhere in that stretch: the length of the
+ *     stretch over the root of 12 (the even distribution), s
  * @param value the highest value
  */
 public record PeakTime(double timeS, double sdS, double value) {
+
+  private static final double EVENLY = Math.sqrt(12);
 
   /**
    * Finds the highest of the values.
@@ -31,8 +34,15 @@ public record PeakTime(double timeS, double sdS, double value) {
     }
     double stepS = (timeS[timeS.length - 1] - timeS[0]) / Math.max(1, timeS.length - 1);
     boolean atEdge = from == 0 || to == values.length - 1;
-    double middle = atEdge ? timeS[best] : (timeS[from] + timeS[to]) / 2;
-    double sd = Math.max(stepS / 2, (timeS[to] - timeS[from]) / 3);
-    return new PeakTime(middle, sd, values[best]);
+    double fromS = from == 0 ? timeS[0] : meets(timeS, values, from - 1, level);
+    double toS = to == values.length - 1 ? timeS[to] : meets(timeS, values, to, level);
+    double middle = atEdge ? timeS[best] : (fromS + toS) / 2;
+    return new PeakTime(middle, Math.max(stepS / 2, (toS - fromS) / EVENLY), values[best]);
+  }
+
+  /** Where the line through samples i and i + 1 meets the level. */
+  private static double meets(double[] timeS, double[] values, int i, double level) {
+    double part = (level - values[i]) / (values[i + 1] - values[i]);
+    return timeS[i] + part * (timeS[i + 1] - timeS[i]);
   }
 }

@@ -30,6 +30,8 @@ final class WristFit {
   private static final double LEVEL_TO_S = 0.12;
   private static final double BEFORE_BLOW_S = 0.004;
   private static final int FEWEST_SAMPLES = 50;
+  // how long a swing goes on after the ball where no finish was held: our assumption
+  private static final double FOLLOW_THROUGH_S = 0.7;
 
   private final Recording recording;
   private final RestBiases biases;
@@ -56,7 +58,8 @@ final class WristFit {
     if (takeaway.isEmpty() || top.isEmpty() || impact.isEmpty()) {
       return Optional.empty();
     }
-    SkinSlip skin = new SkinSlip(takeaway.get(), top.get(), impact.get());
+    double finishS = timeS(swing, SwingEvent.FINISH).orElse(impact.get() + FOLLOW_THROUGH_S);
+    SkinSlip skin = new SkinSlip(takeaway.get(), top.get(), impact.get(), finishS);
     return new WristFit(recording, biases, swing, skin).fit(worn, clocks);
   }
 

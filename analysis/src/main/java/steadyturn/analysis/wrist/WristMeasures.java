@@ -14,8 +14,6 @@ import steadyturn.ingest.words.Words;
 /** The wrist's angles at the key positions and what the release says of them. */
 final class WristMeasures {
 
-  // a plateau read from a noisy course is a little high: our assumption
-  private static final double PLATEAU_PART = 0.006;
   private static final String CUT = Words.say("why.gyro-cut");
   private static final List<Measure> WHOLE_SWING =
       List.of(
@@ -141,22 +139,21 @@ final class WristMeasures {
       return MeasureValue.withheld(
           Measure.WRIST_KEPT, event.word(), Words.say("why.no-position", event.word()));
     }
-    if (release.isEmpty() || release.get().plateauDeg() < Release.LEAST_PLATEAU_DEG) {
+    if (release.isEmpty() || release.get().plateau().deg() < Release.LEAST_PLATEAU_DEG) {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), Words.say("why.little-cock"));
     }
     if (motion.cutBeyondRepairBefore(at.get().timeS())) {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), CUT);
     }
-    double plateau = release.get().plateauDeg();
+    Plateau plateau = release.get().plateau();
     int k = nearest(at.get().timeS());
-    double part = motion.cockDegAt(at.get().timeS()) / plateau;
-    double angleSd =
-        motion.combinedSdDeg(new int[] {k, release.get().plateauAt()}, new double[] {1, -part});
+    double part = motion.cockDegAt(at.get().timeS()) / plateau.deg();
+    double angleSd = plateau.againstSdDeg(motion, k, part);
     double movingSd = motion.cockRateDegPerS(k) * at.get().sdS();
     return value(
         Measure.WRIST_KEPT,
         at.get(),
         100 * part,
-        100 * Math.hypot(PLATEAU_PART, Math.hypot(angleSd, movingSd) / plateau));
+        100 * Math.hypot(angleSd, movingSd) / plateau.deg());
   }
 }

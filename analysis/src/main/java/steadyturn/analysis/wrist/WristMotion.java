@@ -22,7 +22,6 @@ public final class WristMotion {
   private static final double REFERENCE_TO_S = 0.03;
   // the hand of a standing player moves against its mean: our assumption
   private static final double TREMBLE_SD_DEG = 0.1;
-  private static final double AFTER_IMPACT_SD_DEG = 2;
   private static final double RATE_SPAN_S = 0.02;
 
   private final TwoAxisJoint joint;
@@ -146,16 +145,12 @@ public final class WristMotion {
 
   /** Standard deviation of the flexion from the straight wrist, deg. */
   public double absoluteFlexionSdDeg(int k) {
-    return widened(k, Math.toDegrees(joint.sdRad(joint.flexionRow(k))), againstFlexionDeg(k));
+    return widened(Math.toDegrees(joint.sdRad(joint.flexionRow(k))), againstFlexionDeg(k));
   }
 
-  /**
-   * The skin slips anew after impact, which the fit does not follow; and where hand and shaft turn
-   * against each other, the truth lies anywhere between the two.
-   */
-  private double widened(int k, double sdDeg, double againstDeg) {
-    double after = timeS(k) > skin.impactS() + 0.02 ? AFTER_IMPACT_SD_DEG : 0;
-    return Math.hypot(Math.hypot(sdDeg, after), againstDeg / 2);
+  /** Where hand and shaft turn against each other, the truth lies anywhere between the two. */
+  private static double widened(double sdDeg, double againstDeg) {
+    return Math.hypot(sdDeg, againstDeg / 2);
   }
 
   private double againstDeg(int k) {
@@ -189,13 +184,12 @@ public final class WristMotion {
 
   /** Standard deviation of the cock since address, deg. */
   public double cockSdDeg(int k) {
-    double sd = Math.hypot(TREMBLE_SD_DEG, combinedSdDeg(new int[] {k}, new double[] {1}));
-    return widened(k, sd, 0);
+    return Math.hypot(TREMBLE_SD_DEG, combinedSdDeg(new int[] {k}, new double[] {1}));
   }
 
   /** Standard deviation of the cock from the straight wrist, deg. */
   public double absoluteCockSdDeg(int k) {
-    return widened(k, Math.toDegrees(joint.sdRad(cockRow(k))), againstDeg(k));
+    return widened(Math.toDegrees(joint.sdRad(cockRow(k))), againstDeg(k));
   }
 
   /** Standard deviation of the flexion since address, deg. */
@@ -206,7 +200,7 @@ public final class WristMotion {
       row[i] -= before[i];
     }
     double sd = Math.hypot(TREMBLE_SD_DEG, Math.toDegrees(joint.sdRad(row)));
-    return widened(k, sd, againstFlexionDeg(k));
+    return widened(sd, againstFlexionDeg(k));
   }
 
   /** Standard deviation of the rate of cocking around sample k, deg/s. */
@@ -214,6 +208,16 @@ public final class WristMotion {
     int from = Math.max(0, indexAt(timeS(k) - RATE_SPAN_S / 2));
     int to = Math.min(size() - 1, indexAt(timeS(k) + RATE_SPAN_S / 2));
     return changeSdDeg(from, to) / (timeS(to) - timeS(from));
+  }
+
+  /** Standard deviation of the slope of that rate around sample k, deg/s^2. */
+  double cockBendSdDegPerS2(int k) {
+    int from = Math.max(0, indexAt(timeS(k) - RATE_SPAN_S));
+    int to = Math.min(size() - 1, indexAt(timeS(k) + RATE_SPAN_S));
+    double halfS = (timeS(to) - timeS(from)) / 2;
+    double part = (timeS(k) - timeS(from)) / (timeS(to) - timeS(from));
+    double[] weights = {2 * (1 - part), -2, 2 * part};
+    return combinedSdDeg(new int[] {from, k, to}, weights) / (halfS * halfS);
   }
 
   /** Standard deviation of the change of the cock between two samples, deg. */

@@ -21,7 +21,10 @@ public interface AttitudeTrack {
   /** Rate at sample k, unit axes, rad/s. */
   Vector3 rateUnitRadPerS(int k);
 
-  /** Number P of parameters, scaled to unit variance and independent of each other beforehand. */
+  /**
+   * Number P of parameters, scaled to unit variance and independent of each other beforehand; the
+   * first two are the tilt by the accelerometer at the level moment, the same for all samples.
+   */
   int parameters();
 
   /** Small rotation in the level frame, rad, by the parameters: 3 rows of P values. */

@@ -95,6 +95,7 @@ public record CockingStep(WristAlignment alignment, double purityPct, StepResult
     return new WristAlignment(
         before.forearm(),
         before.hand().turned(turn, Math.sqrt(known * seen / (known + seen))),
+        before.hangSdRad(),
         WristAlignment.Source.COCKING);
   }
 }

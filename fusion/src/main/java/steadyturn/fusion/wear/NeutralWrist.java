@@ -1,5 +1,6 @@
 package steadyturn.fusion.wear;
 
+import steadyturn.fusion.attitude.LevelTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
@@ -16,8 +17,11 @@ public record NeutralWrist(WristAlignment alignment, StepResult result) {
   private static final String STEP = "neutral-wrist";
   // our choice: a strapped unit is off by 5-10 deg; 30 deg is a unit on a bent wrist or upside down
   private static final double FARTHEST_DEG = 30;
-  // our assumption: a hanging arm is off the vertical, and a wrist that feels straight off straight
-  private static final double POSE_SD_RAD = Math.toRadians(1.6);
+  // our assumptions: a hanging arm is off the vertical, which both units see alike, and a wrist
+  // that
+  // feels straight is off straight, which only the hand's sees
+  private static final double HANG_SD_RAD = Math.toRadians(1.5);
+  private static final double STRAIGHT_SD_RAD = Math.toRadians(2);
 
   /** Reads the pose from both units. */
   public static NeutralWrist of(
@@ -38,8 +42,9 @@ public record NeutralWrist(WristAlignment alignment, StepResult result) {
     }
     return new NeutralWrist(
         new WristAlignment(
-            before.forearm().posed(turned(forearmLong), POSE_SD_RAD),
-            before.hand().posed(turned(handLong), POSE_SD_RAD),
+            before.forearm().posed(turned(forearmLong), hangingSdRad(forearm)),
+            before.hand().posed(turned(handLong), Math.hypot(STRAIGHT_SD_RAD, hangingSdRad(hand))),
+            HANG_SD_RAD,
             WristAlignment.Source.POSE),
         StepResult.good(STEP, off, FARTHEST_DEG, "deg"));
   }
@@ -61,10 +66,16 @@ public record NeutralWrist(WristAlignment alignment, StepResult result) {
     }
     return new NeutralWrist(
         new WristAlignment(
-            before.forearm().posed(turned(along), POSE_SD_RAD),
+            before.forearm().posed(turned(along), hangingSdRad(forearm)),
             before.hand(),
+            0,
             WristAlignment.Source.POSE),
         StepResult.good(STEP, off, FARTHEST_DEG, "deg"));
+  }
+
+  /** How the arm hangs, and what the unit's own accelerometer adds. */
+  private static double hangingSdRad(UnitStream unit) {
+    return Math.hypot(HANG_SD_RAD, LevelTrack.Spreads.of(unit).tiltRad());
   }
 
   private static StepResult tooFar(double offDeg) {

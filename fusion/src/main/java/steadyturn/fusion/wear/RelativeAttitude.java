@@ -8,15 +8,29 @@ import steadyturn.fusion.rotation.Vector3;
  * Attitude of the hand in the forearm as a function of everything unknown, with its derivative.
  * Parameters, in this order: those of the forearm track, those of the hand track, the heading
  * between their level frames (rad), the small mounting turns of forearm and hand (in their
- * spreads), the shift of the hand's clock (in its spread).
+ * spreads), the shift of the hand's clock (in its spread), how both slip on the skin until top,
+ * impact and finish, and how the arm hung in the neutral pose, which both long axes share.
  */
 final class RelativeAttitude {
+
+  // places after the heading's
+  private static final int FOREARM = 1;
+  private static final int HAND = 4;
+  private static final int CLOCK = 7;
+  private static final int FOREARM_SLIP = 8;
+  private static final int HAND_SLIP = 11;
+  private static final int NEXT_SLIP = 6;
+  private static final int HANG = 26;
+  private static final int ALL = 28;
+  private static final double ADDRESS_S = 0.3;
 
   private final AttitudeTrack forearm;
   private final AttitudeTrack hand;
   private final WristAlignment alignment;
   private final SkinSlip slip;
   private final double syncSdS;
+  private final PosedAxis forearmAxis;
+  private final PosedAxis handAxis;
   private final int[] handBefore;
   private final double[] handPart;
 
@@ -31,6 +45,10 @@ final class RelativeAttitude {
     this.alignment = alignment;
     this.slip = slip;
     this.syncSdS = syncSdS;
+    double sharedSd = alignment.hangSdRad();
+    double addressS = slip.takeawayS() - ADDRESS_S;
+    this.forearmAxis = PosedAxis.of(alignment.forearm(), sharedSd, forearm, addressS);
+    this.handAxis = PosedAxis.of(alignment.hand(), sharedSd, hand, addressS);
     this.handBefore = new int[forearm.size()];
     this.handPart = new double[forearm.size()];
     int j = 0;
@@ -53,7 +71,7 @@ final class RelativeAttitude {
   }
 
   int parameters() {
-    return headingAt() + 20;
+    return headingAt() + ALL;
   }
 
   int headingAt() {
@@ -61,7 +79,7 @@ final class RelativeAttitude {
   }
 
   double clockShiftS(double[] z) {
-    return syncSdS * z[headingAt() + 7];
+    return syncSdS * z[headingAt() + CLOCK];
   }
 
   Quaternion qForearmHand(int k, double[] z) {
@@ -85,7 +103,7 @@ final class RelativeAttitude {
     return Quaternion.fromRotationVector(product(forearm.sensitivity(k), z, 0))
         .times(forearm.qLevelUnit(k))
         .times(alignment.qForearmUnitForearm())
-        .times(Quaternion.fromRotationVector(mounting(k, z, 1)));
+        .times(Quaternion.fromRotationVector(mounting(k, z, FOREARM)));
   }
 
   private Quaternion handAttitude(int k, double[] z) {
@@ -97,7 +115,7 @@ final class RelativeAttitude {
         .times(before)
         .times(Quaternion.fromRotationVector(on.times(handPart[k]).plus(late)))
         .times(alignment.qHandUnitHand())
-        .times(Quaternion.fromRotationVector(mounting(k, z, 4)));
+        .times(Quaternion.fromRotationVector(mounting(k, z, HAND)));
   }
 
   private static Vector3 product(double[][] rows, double[] z, int offset) {
@@ -112,16 +130,23 @@ final class RelativeAttitude {
 
   private Vector3 mounting(int k, double[] z, int after) {
     int at = headingAt() + after;
-    int skin = headingAt() + (after == 1 ? 8 : 11);
-    UnitMount mount = after == 1 ? alignment.forearm() : alignment.hand();
-    double axial = mount.axialSdRad();
-    double across = mount.longAxisSdRad();
-    double top = mount.slipSdRad() * slip.topPart(timeS(k));
-    double impact = mount.slipSdRad() * slip.impactPart(timeS(k));
-    return new Vector3(
-        axial * z[at] + top * z[skin] + impact * z[skin + 6],
-        across * z[at + 1] + top * z[skin + 1] + impact * z[skin + 7],
-        across * z[at + 2] + top * z[skin + 2] + impact * z[skin + 8]);
+    int hang = headingAt() + HANG;
+    UnitMount mount = after == FOREARM ? alignment.forearm() : alignment.hand();
+    PosedAxis axis = after == FOREARM ? forearmAxis : handAxis;
+    Vector3 worn =
+        new Vector3(
+                mount.axialSdRad() * z[at],
+                axis.ownSdRad() * z[at + 1] + alignment.hangSdRad() * z[hang],
+                axis.ownSdRad() * z[at + 2] + alignment.hangSdRad() * z[hang + 1])
+            .plus(axis.turn(z, after == FOREARM ? 0 : forearm.parameters()));
+    double[] parts = slip.parts(timeS(k));
+    int skin = headingAt() + (after == FOREARM ? FOREARM_SLIP : HAND_SLIP);
+    for (int part = 0; part < parts.length; part++) {
+      int j = skin + NEXT_SLIP * part;
+      worn =
+          worn.plus(new Vector3(z[j], z[j + 1], z[j + 2]).times(mount.slipSdRad() * parts[part]));
+    }
+    return worn;
   }
 
   /**
@@ -140,12 +165,17 @@ final class RelativeAttitude {
     int at = headingAt();
     row[at] = inHandLevel.z();
     Vector3 inForearm = qForearmHand.rotate(directionHand);
-    mount(row, at + 1, inForearm.times(-1), alignment.forearm());
-    mount(row, at + 4, directionHand, alignment.hand());
-    slips(row, at + 8, timeS(k), inForearm.times(-1), alignment.forearm());
-    slips(row, at + 11, timeS(k), directionHand, alignment.hand());
+    mount(row, at + FOREARM, inForearm.times(-1), alignment.forearm(), forearmAxis);
+    mount(row, at + HAND, directionHand, alignment.hand(), handAxis);
+    forearmAxis.addTo(row, 0, inForearm.times(-1));
+    handAxis.addTo(row, forearm.parameters(), directionHand);
+    slips(row, at + FOREARM_SLIP, timeS(k), inForearm.times(-1), alignment.forearm());
+    slips(row, at + HAND_SLIP, timeS(k), directionHand, alignment.hand());
+    Vector3 both = directionHand.minus(inForearm).times(alignment.hangSdRad());
+    row[at + HANG] = both.y();
+    row[at + HANG + 1] = both.z();
     Vector3 inHandUnit = alignment.qHandUnitHand().rotate(directionHand);
-    row[at + 7] = syncSdS * hand.rateUnitRadPerS(handBefore[k]).dot(inHandUnit);
+    row[at + CLOCK] = syncSdS * hand.rateUnitRadPerS(handBefore[k]).dot(inHandUnit);
     return row;
   }
 
@@ -157,26 +187,31 @@ final class RelativeAttitude {
             .times(1 - handPart[k])
             .plus(hand.rateUnitRadPerS(j + 1).times(handPart[k]));
     Quaternion qUnitHand =
-        alignment.qHandUnitHand().times(Quaternion.fromRotationVector(mounting(k, z, 4)));
+        alignment.qHandUnitHand().times(Quaternion.fromRotationVector(mounting(k, z, HAND)));
     Quaternion qUnitForearm =
-        alignment.qForearmUnitForearm().times(Quaternion.fromRotationVector(mounting(k, z, 1)));
+        alignment
+            .qForearmUnitForearm()
+            .times(Quaternion.fromRotationVector(mounting(k, z, FOREARM)));
     Vector3 forearmRate = qUnitForearm.conjugate().rotate(forearm.rateUnitRadPerS(k));
     Vector3 carried = qForearmHand(k, z).conjugate().rotate(forearmRate);
     return qUnitHand.conjugate().rotate(handUnit).minus(carried);
   }
 
-  private static void mount(double[] row, int at, Vector3 direction, UnitMount mount) {
-    double axial = mount.axialSdRad();
-    double across = mount.longAxisSdRad();
+  private static void mount(
+      double[] row, int at, Vector3 direction, UnitMount mount, PosedAxis axis) {
+    double across = axis.ownSdRad();
     add(
         row,
         at,
-        new Vector3(axial * direction.x(), across * direction.y(), across * direction.z()));
+        new Vector3(
+            mount.axialSdRad() * direction.x(), across * direction.y(), across * direction.z()));
   }
 
   private void slips(double[] row, int at, double timeS, Vector3 direction, UnitMount mount) {
-    add(row, at, direction.times(mount.slipSdRad() * slip.topPart(timeS)));
-    add(row, at + 6, direction.times(mount.slipSdRad() * slip.impactPart(timeS)));
+    double[] parts = slip.parts(timeS);
+    for (int part = 0; part < parts.length; part++) {
+      add(row, at + NEXT_SLIP * part, direction.times(mount.slipSdRad() * parts[part]));
+    }
   }
 
   private static void add(double[] row, int at, Vector3 values) {

@@ -10,9 +10,19 @@ import steadyturn.fusion.rotation.Quaternion;
  *
  * @param forearm the forearm unit
  * @param hand the hand unit, or the shaft unit in its place
+ * @param hangSdRad how far the arm hung off the vertical in the pose that showed both long axes,
+ *     rad (1 SD): both are wrong by it together; 0 where no pose was taken of both
  * @param source what it rests on
  */
-public record WristAlignment(UnitMount forearm, UnitMount hand, Source source) {
+public record WristAlignment(UnitMount forearm, UnitMount hand, double hangSdRad, Source source) {
+
+  public WristAlignment {
+    double least = Math.min(forearm.longAxisSdRad(), hand.longAxisSdRad());
+    if (!(hangSdRad >= 0 && hangSdRad <= least)) {
+      throw new IllegalArgumentException(
+          "what both long axes share must lie from 0 to " + least + " rad, was " + hangSdRad);
+    }
+  }
 
   /** What an alignment rests on, from the weakest to the strongest. */
   public enum Source {
@@ -26,12 +36,12 @@ public record WristAlignment(UnitMount forearm, UnitMount hand, Source source) {
 
   /** The units as drawn: x towards the fingers, z away from the skin; good to 5-10 deg. */
   public static WristAlignment nominal() {
-    return new WristAlignment(UnitMount.onSkin(), UnitMount.onSkin(), Source.NOMINAL);
+    return new WristAlignment(UnitMount.onSkin(), UnitMount.onSkin(), 0, Source.NOMINAL);
   }
 
   /** Forearm and shaft unit as drawn. */
   public static WristAlignment nominalShaft() {
-    return new WristAlignment(UnitMount.onSkin(), UnitMount.onShaft(), Source.NOMINAL);
+    return new WristAlignment(UnitMount.onSkin(), UnitMount.onShaft(), 0, Source.NOMINAL);
   }
 
   /** Takes forearm coordinates to those of the forearm unit. */

@@ -61,7 +61,9 @@ public record WristSteps(WristAlignment alignment, WristAlignment shaft, List<St
         NeutralWrist.ofForearm(WristAlignment.nominalShaft(), forearm, mark.onsetS(), mark.endS());
     WristAlignment nextShaft = beside.result().used() ? beside.alignment() : shaft;
     if (hand.isEmpty()) {
-      return with(alignment, nextShaft, beside.result());
+      WristAlignment arm =
+          new WristAlignment(nextShaft.forearm(), alignment.hand(), 0, nextShaft.source());
+      return with(arm, nextShaft, beside.result());
     }
     NeutralWrist pose =
         NeutralWrist.of(WristAlignment.nominal(), forearm, hand.get(), mark.onsetS(), mark.endS());

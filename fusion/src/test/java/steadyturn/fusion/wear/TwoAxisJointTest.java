@@ -30,7 +30,7 @@ import steadyturn.ingest.sample.UnitStream;
 class TwoAxisJointTest {
 
   private static final double RATE_HZ = 200;
-  private static final SkinSlip SLIP = new SkinSlip(1, 1.8, 2.05);
+  private static final SkinSlip SLIP = new SkinSlip(1, 1.8, 2.05, 2.7);
 
   /** 0 before 1 s, then a smooth way to 1 at 2.1 s. */
   private static double way(double t) {
@@ -254,5 +254,57 @@ class TwoAxisJointTest {
     assertThat(steps.results().get(0).used()).isFalse();
     assertThat(steps.results().get(0).advice()).contains("straighten the wrist");
     assertThat(steps.alignment().posed()).isFalse();
+  }
+
+  private static double flexionSdAtAddressDeg(LevelTrack.Spreads spreads, double hangDeg) {
+    double unit = spreads.tiltRad();
+    double forearmSd = Math.hypot(Math.toRadians(1.5), unit);
+    double handSd = Math.hypot(Math.toRadians(2), forearmSd);
+    WristAlignment posed =
+        new WristAlignment(
+            UnitMount.onSkin().posed(Quaternion.IDENTITY, forearmSd),
+            UnitMount.onSkin().posed(Quaternion.IDENTITY, handSd),
+            Math.toRadians(hangDeg),
+            WristAlignment.Source.POSE);
+    PeakRepair.Repaired forearm =
+        PeakRepair.repair(
+            unit(BodyPoint.LEAD_FOREARM, TwoAxisJointTest::qGroundForearm, Quaternion.IDENTITY));
+    PeakRepair.Repaired hand =
+        PeakRepair.repair(
+            unit(BodyPoint.LEAD_HAND, TwoAxisJointTest::qGroundHand, Quaternion.IDENTITY));
+    TwoAxisJoint joint =
+        TwoAxisJoint.fit(
+            LevelTrack.of(forearm, Vector3.ZERO, spreads, 0.2, 0.9),
+            LevelTrack.of(hand, Vector3.ZERO, spreads, 0.2, 0.9),
+            posed,
+            SLIP,
+            0.75,
+            2.05,
+            1e-4);
+    return Math.toDegrees(joint.sdRad(joint.flexionRow((int) (0.8 * RATE_HZ))));
+  }
+
+  @Test
+  void anArmThatHungAskewInThePoseDoesNotMakeTheWristUnsure() {
+    // Given: the arm hangs off the vertical by 1.5 deg (1 SD), which both units see; the wrist that
+    // feels straight is off by 2 deg, and two calibrated units are levelled to 0.4 deg each.
+    // Expect:
+    // flexion at address known to the root of their squares, 2.08 deg, or what the forearm's lean
+    // of
+    // 60 deg adds, at most a tenth; taken as errors of each unit apart it is worse.
+    double shared = flexionSdAtAddressDeg(LevelTrack.Spreads.CALIBRATED, 1.5);
+    assertThat(shared).isBetween(0.5, 2.2);
+    WristAlignment drawn = WristAlignment.nominal();
+    assertThat(drawn.hangSdRad()).isZero();
+    assertThat(flexionSdAtAddressDeg(LevelTrack.Spreads.CALIBRATED, 0)).isGreaterThan(1.1 * shared);
+  }
+
+  @Test
+  void anAccelerometersBiasTakesItselfAwayBetweenPoseAndAddress() {
+    // Given: raw units, 1.6 deg of tilt by their accelerometers, in the pose and at address alike;
+    // the forearm hangs 60 deg below level there, so half to all of it cancels. Expect: flexion at
+    // address not much worse than with calibrated units; apart, the four errors of 1.6 deg would
+    // make it 3.8 deg.
+    assertThat(flexionSdAtAddressDeg(LevelTrack.Spreads.RAW, 1.5)).isBetween(0.5, 2.8);
   }
 }

@@ -1,0 +1,89 @@
+package steadyturn.analysis.tempo;
+
+import java.util.function.DoubleFunction;
+import steadyturn.fusion.attitude.CentredMean;
+import steadyturn.fusion.attitude.PeakRepair;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.SkinSlip;
+import steadyturn.fusion.wear.UnitMount;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * When a limb is fastest across its bone, so that its roll does not count. The roll is as fast as
+ * the swing and leaks into the rate across where the long axis is not known; the skin slips on top
+ * of that. How far each of these moves the peak is tried out, either way.
+ */
+final class LimbPeak {
+
+  private static final double HALF_WIDTH_S = 0.008;
+  // above the gyroscope's noise, and low enough for a lopsided peak to be seen as it is: our choice
+  private static final double PART = 0.002;
+  // three points of Gauss and Hermite: what grows faster than the spread shows, too
+  private static final double TRIED = Math.sqrt(3);
+
+  private static final double EVENLY = Math.sqrt(12);
+
+  private final double[] timeS;
+  private final Vector3[] segmentRadPerS;
+
+  private LimbPeak(UnitStream stream, Vector3 bias, UnitMount mount) {
+    this.timeS = stream.timeColumnS();
+    this.segmentRadPerS = new Vector3[timeS.length];
+    for (int i = 0; i < timeS.length; i++) {
+      Vector3 unit =
+          new Vector3(stream.gyroRadPerS(0, i), stream.gyroRadPerS(1, i), stream.gyroRadPerS(2, i));
+      segmentRadPerS[i] = mount.qUnitSegment().conjugate().rotate(unit.minus(bias));
+    }
+  }
+
+  /** Finds the peak in a stretch of a limb unit, cut rates rounded off. */
+  static PeakTime of(UnitStream cut, Vector3 bias, UnitMount mount, SkinSlip slip) {
+    PeakRepair.Repaired repaired = PeakRepair.repair(cut);
+    LimbPeak limb = new LimbPeak(repaired.stream(), bias, mount);
+    PeakTime peak = limb.turned(t -> Vector3.ZERO);
+    double axis = mount.longAxisSdRad();
+    double skin = mount.slipSdRad();
+    double variance = 0;
+    for (Vector3 along : new Vector3[] {Vector3.X, Vector3.Y, Vector3.Z}) {
+      // a turn about the bone itself does not move its axis
+      double known = along.equals(Vector3.X) ? 0 : axis;
+      variance += limb.moved(peak, t -> along.times(known));
+      variance += limb.moved(peak, t -> along.times(skin * slip.parts(t)[0]));
+      variance += limb.moved(peak, t -> along.times(skin * slip.parts(t)[1]));
+    }
+    double cutS = repaired.cuts().stream().mapToDouble(c -> c.toS() - c.fromS()).max().orElse(0);
+    double sd = Math.hypot(Math.sqrt(variance), Math.hypot(cutS, limb.stepS()) / EVENLY);
+    return new PeakTime(peak.timeS(), sd, peak.value());
+  }
+
+  private double stepS() {
+    return (timeS[timeS.length - 1] - timeS[0]) / (timeS.length - 1);
+  }
+
+  /**
+   * Variance of the peak's time that turns of this spread cause, s^2: by the larger of both ways,
+   * as a peak that has already been moved to where nothing moves it further shows it the other way
+   * only.
+   */
+  private double moved(PeakTime peak, DoubleFunction<Vector3> turnRad) {
+    double there = turned(t -> turnRad.apply(t).times(TRIED)).timeS() - peak.timeS();
+    double back = turned(t -> turnRad.apply(t).times(-TRIED)).timeS() - peak.timeS();
+    return Math.max(there * there, back * back) / (TRIED * TRIED);
+  }
+
+  /** The peak with the unit turned on its segment by small turns. */
+  private PeakTime turned(DoubleFunction<Vector3> turnRad) {
+    double[] rate = new double[timeS.length];
+    Vector3 before = turnRad.apply(timeS[0]);
+    for (int i = 0; i < rate.length; i++) {
+      Vector3 now = turnRad.apply(timeS[i]);
+      double dt = i == 0 ? 1 : timeS[i] - timeS[i - 1];
+      Vector3 w = segmentRadPerS[i];
+      Vector3 seen = w.minus(now.cross(w)).plus(now.minus(before).times(1 / dt));
+      double across = Math.hypot(seen.y(), seen.z());
+      rate[i] = Double.isNaN(across) ? 0 : across;
+      before = now;
+    }
+    return PeakTime.of(timeS, CentredMean.of(timeS, rate, HALF_WIDTH_S), PART);
+  }
+}
