@@ -3,6 +3,7 @@ package steadyturn.analysis.lesson;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.fusion.attitude.LevelTrack;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.BowStep;
 import steadyturn.fusion.wear.LeverArm;
@@ -20,14 +21,14 @@ import steadyturn.ingest.sample.UnitStream;
  * again.
  *
  * @param tableBias gyro bias from the rest on the table, rad/s
- * @param stanceForce mean specific force of the quiet stance, m/s^2
+ * @param stance the quiet stance
  * @param bowAxis hip line from the bow, unit axes
  * @param turnOnSpot the turn on the spot
  * @param results how each step went, the latest of its kind
  */
 record PelvisSteps(
     Optional<Vector3> tableBias,
-    Optional<Vector3> stanceForce,
+    Optional<Stance> stance,
     Optional<Vector3> bowAxis,
     Optional<TurnStep> turnOnSpot,
     List<StepResult> results) {
@@ -40,6 +41,14 @@ record PelvisSteps(
     results = List.copyOf(results);
   }
 
+  /**
+   * Which way was up in the unit while the player stood.
+   *
+   * @param forceUnitMps2 mean specific force, m/s^2
+   * @param unitSdRad what the accelerometer's bias turns that by, rad (1 SD)
+   */
+  record Stance(Vector3 forceUnitMps2, double unitSdRad) {}
+
   /** These steps, and the one the mark names where it is a step of the pelvis. */
   PelvisSteps and(Recording recording, UnitStream pelvis, Mark mark) {
     double from = mark.onsetS();
@@ -47,7 +56,10 @@ record PelvisSteps(
     return switch (mark.trialType()) {
       case "table-rest" -> table(StillStep.table(pelvis, from, to));
       case "aim" -> judged(StillStep.stance(pelvis, from, to, "aim").result());
-      case "quiet-stance" -> stance(StillStep.stance(pelvis, from, to, "quiet-stance"));
+      case "quiet-stance" ->
+          stood(
+              StillStep.stance(pelvis, from, to, "quiet-stance"),
+              LevelTrack.Spreads.of(pelvis).tiltRad());
       case "bow" -> bow(BowStep.of(pelvis, tableBias.orElse(Vector3.ZERO), from, to));
       case "turn-on-spot" -> turn(TurnStep.of(pelvis, tableBias.orElse(Vector3.ZERO), from, to));
       default -> this;
@@ -56,7 +68,7 @@ record PelvisSteps(
 
   /** The aim is carried to the swings by {@link LessonGathering}; here it is only judged. */
   private PelvisSteps judged(StepResult result) {
-    return new PelvisSteps(tableBias, stanceForce, bowAxis, turnOnSpot, with(result));
+    return new PelvisSteps(tableBias, stance, bowAxis, turnOnSpot, with(result));
   }
 
   /** Whether the latest step of a kind was good enough. */
@@ -67,16 +79,16 @@ record PelvisSteps(
   private PelvisSteps table(StillStep step) {
     return new PelvisSteps(
         step.result().used() ? Optional.of(step.meanRateRadPerS()) : tableBias,
-        stanceForce,
+        stance,
         bowAxis,
         turnOnSpot,
         with(step.result()));
   }
 
-  private PelvisSteps stance(StillStep step) {
+  private PelvisSteps stood(StillStep step, double unitSdRad) {
     return new PelvisSteps(
         tableBias,
-        step.result().used() ? Optional.of(step.meanForceMps2()) : stanceForce,
+        step.result().used() ? Optional.of(new Stance(step.meanForceMps2(), unitSdRad)) : stance,
         bowAxis,
         turnOnSpot,
         with(step.result()));
@@ -85,7 +97,7 @@ record PelvisSteps(
   private PelvisSteps bow(BowStep step) {
     return new PelvisSteps(
         tableBias,
-        stanceForce,
+        stance,
         step.result().used() ? Optional.of(step.axisUnit()) : bowAxis,
         turnOnSpot,
         with(step.result()));
@@ -94,7 +106,7 @@ record PelvisSteps(
   private PelvisSteps turn(TurnStep step) {
     return new PelvisSteps(
         tableBias,
-        stanceForce,
+        stance,
         bowAxis,
         step.result().used() ? Optional.of(step) : turnOnSpot,
         with(step.result()));
@@ -112,8 +124,8 @@ record PelvisSteps(
    */
   PelvisGeometry geometry(Player player) {
     PelvisGeometry geometry = PelvisGeometry.nominal(LeverArm.of(player));
-    if (stanceForce.isPresent()) {
-      geometry = geometry.afterQuietStance(stanceForce.get());
+    if (stance.isPresent()) {
+      geometry = geometry.afterQuietStance(stance.get().forceUnitMps2(), stance.get().unitSdRad());
     }
     if (bowAxis.isPresent()) {
       geometry = geometry.afterBow(bowAxis.get());

@@ -75,14 +75,21 @@ public record PelvisGeometry(
    * by 10 +- 5 deg.
    *
    * @param forceUnitMps2 mean specific force of the stance, unit axes
+   * @param unitSdRad what the accelerometer's own bias turns that by, about each axis, rad (1 SD)
    */
-  public PelvisGeometry afterQuietStance(Vector3 forceUnitMps2) {
+  public PelvisGeometry afterQuietStance(Vector3 forceUnitMps2, double unitSdRad) {
     double tilt = STANDING_TILT_RAD;
     Vector3 upPelvis = new Vector3(-Math.sin(tilt), 0, Math.cos(tilt));
     Vector3 perTilt = new Vector3(-Math.cos(tilt), 0, -Math.sin(tilt)).times(STANDING_TILT_SD_RAD);
     Vector3 perSide = new Vector3(0, STANDING_SIDETILT_SD_RAD, 0);
-    return afterDirection(
-        forceUnitMps2.unit(), upPelvis, List.of(perTilt, perSide), "quiet stance");
+    List<Vector3> spreads =
+        List.of(
+            perTilt,
+            perSide,
+            Vector3.X.times(unitSdRad),
+            Vector3.Y.times(unitSdRad),
+            Vector3.Z.times(unitSdRad));
+    return afterDirection(forceUnitMps2.unit(), upPelvis, spreads, "quiet stance");
   }
 
   /**
