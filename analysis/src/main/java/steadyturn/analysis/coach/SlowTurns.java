@@ -65,6 +65,7 @@ public final class SlowTurns {
   private double restDeg;
   private final Stepping stepping;
   private int lastBack = -1;
+  private int swungAt = -1;
 
   private SlowTurns(OrientationTrack track, Stepping stepping, int handSign) {
     this.track = track;
@@ -109,6 +110,9 @@ public final class SlowTurns {
     List<Rehearsal> found = new ArrayList<>();
     int furthest = -1;
     for (int i = 0; i < atS.length; i++) {
+      if (i > 0 && Math.abs(turnDeg[i] - turnDeg[i - 1]) > SWING_DEG_PER_S * STEP_S) {
+        swungAt = i;
+      }
       rested(i);
       if (rest < 0) {
         continue;
@@ -135,7 +139,7 @@ public final class SlowTurns {
    */
   private void rested(int i) {
     int from = i - (int) Math.round(REST_S / STEP_S);
-    if (from < 0) {
+    if (from < 0 || (swungAt >= 0 && (i - swungAt) * STEP_S < LONGEST_S)) {
       return;
     }
     double mean = 0;
@@ -164,8 +168,7 @@ public final class SlowTurns {
       lastBack = i;
     }
     boolean stepped = away > BACK_DEG && stepping.at(atS[i]);
-    boolean swung = i > 0 && Math.abs(turnDeg[i] - turnDeg[i - 1]) > SWING_DEG_PER_S * STEP_S;
-    return swung
+    return swungAt == i
         || stepped
         || away > MOST_DEG
         || (i - Math.max(lastBack, rest)) * STEP_S > LONGEST_S;

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -14,12 +13,12 @@ import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import steadyturn.analysis.coach.DrillScore;
 import steadyturn.analysis.coach.Teaching;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.cli.command.FormatChoice.Format;
 import steadyturn.cli.report.Derivatives;
 import steadyturn.cli.report.JsonReport;
 import steadyturn.cli.report.TableReport;
@@ -36,36 +35,18 @@ import steadyturn.ingest.recording.SessionRun;
     },
     footer = {
       "",
+      "Formats: table (default), json, tsv.",
       "Drills marked in a lesson are scored below its table.",
       "A recording that cannot be read is reported, the others go on; the exit code is then 1."
     },
     sortOptions = false)
 final class AnalyzeCommand implements Callable<Integer> {
 
-  enum Format {
-    TABLE,
-    JSON,
-    TSV;
-
-    @Override
-    public String toString() {
-      return name().toLowerCase(Locale.ROOT);
-    }
-  }
-
   @Mixin private Console console;
 
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "PATH",
-      description = "An archive, a player's or a lesson's folder, or one motion table.")
-  private List<Path> paths = List.of();
+  @Mixin private LessonPaths paths;
 
-  @Option(
-      names = "--format",
-      paramLabel = "FORMAT",
-      description = "table for people, json or tsv for programs. Default: table.")
-  private Format format = Format.TABLE;
+  @Mixin private FormatChoice formatChoice;
 
   @Option(
       names = "--each",
@@ -85,7 +66,8 @@ final class AnalyzeCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Teaching teaching = teachingChoice.read();
-    Lessons lessons = Lessons.under(paths, console);
+    Format format = formatChoice.among(console, Format.TABLE, Format.JSON, Format.TSV);
+    Lessons lessons = paths.lessons(console);
     List<LessonResult> results = new ArrayList<>();
     AnalysisSettings settings = AnalysisSettings.defaults().withoutCurves();
     lessons.each(
@@ -97,7 +79,7 @@ final class AnalyzeCommand implements Callable<Integer> {
           }
         });
     if (!results.isEmpty()) {
-      print(results);
+      print(results, format);
     }
     if (out.isPresent()) {
       Path folder = Derivatives.write(results, out.get());
@@ -128,11 +110,11 @@ final class AnalyzeCommand implements Callable<Integer> {
     }
   }
 
-  private void print(List<LessonResult> results) throws IOException {
+  private void print(List<LessonResult> results, Format format) throws IOException {
     switch (format) {
       case TABLE -> TableReport.write(results, drills, each, console.out());
       case JSON -> JsonReport.write(results, console.out());
-      case TSV -> TsvReport.write(results, console.out());
+      default -> TsvReport.write(results, console.out());
     }
   }
 }

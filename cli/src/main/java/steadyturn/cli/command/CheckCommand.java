@@ -2,13 +2,11 @@ package steadyturn.cli.command;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Parameters;
 import steadyturn.cli.report.QualityReport;
 import steadyturn.ingest.quality.RecordingQuality;
 import steadyturn.ingest.quality.RecordingReport;
@@ -40,15 +38,11 @@ final class CheckCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "PATH",
-      description = "An archive, a player's or a lesson's folder, or one motion table.")
-  private List<Path> paths = List.of();
+  @Mixin private LessonPaths paths;
 
   @Override
   public Integer call() {
-    Lessons lessons = Lessons.under(paths, console);
+    Lessons lessons = paths.lessons(console);
     lessons.each(lesson -> check(lesson, lessons));
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }

@@ -3,41 +3,42 @@ package steadyturn.cli.command;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import steadyturn.analysis.compare.Comparison;
 import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.compare.SwingGroup;
+import steadyturn.analysis.compare.SwingPair;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
-import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.cli.command.FormatChoice.Format;
 import steadyturn.cli.report.ComparisonJson;
 import steadyturn.cli.report.ComparisonTable;
-import steadyturn.ingest.recording.Session;
+import steadyturn.cli.report.PairJson;
+import steadyturn.cli.report.PairTable;
 
 /** Says whether groups of swings differ by more than the player's own spread. */
 @Command(
     name = "compare",
     description = {
-      "Says whether clubs or lessons differ by more than this player's own spread: means,",
+      "Says whether clubs, lessons or two swings differ by more than this player's own spread: means,",
       "differences with their 95 %% range, and in words: real, not shown, the same within a margin."
     },
     footer = {
       "",
       "Turn to slide is compared as slide per turn and share of turn, which behave where the slide",
-      "is near zero. Practice swings are left out."
+      "is near zero. Practice swings are left out, but for --swings.",
+      "Formats: table (default), json."
     },
     sortOptions = false)
 final class CompareCommand implements Callable<Integer> {
@@ -52,23 +53,9 @@ final class CompareCommand implements Callable<Integer> {
     }
   }
 
-  enum Format {
-    TABLE,
-    JSON;
-
-    @Override
-    public String toString() {
-      return name().toLowerCase(Locale.ROOT);
-    }
-  }
-
   @Mixin private Console console;
 
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "PATH",
-      description = "An archive, a player's or a lesson's folder, or one motion table.")
-  private List<Path> paths = List.of();
+  @Mixin private LessonPaths paths;
 
   @Option(
       names = "--by",
@@ -77,28 +64,33 @@ final class CompareCommand implements Callable<Integer> {
   private By by = By.CLUB;
 
   @Option(
-      names = "--measure",
-      paramLabel = "ID",
+      names = "--swings",
+      paramLabel = "A,B",
       description = {
-        "A measure to compare, such as pelvis.turn, at all positions, or pelvis.turn@top at one.",
-        "May be given several times. Default: turn, slide, slide per turn and share of turn at top",
-        "and impact, release and tempo ratio. Fewer measures show smaller differences."
+        "Two single swings side by side, by their numbers in the table of",
+        "analyze. With two PATHs A is of the first and B of the second."
       })
-  private List<String> measures = List.of();
+  private Optional<String> pair = Optional.empty();
 
-  @Option(
-      names = "--format",
-      paramLabel = "FORMAT",
-      description = "table for people or json for programs. Default: table.")
-  private Format format = Format.TABLE;
+  @Mixin private MeasureChoice measures;
 
-  private final Map<String, List<LessonSwing>> groups = new LinkedHashMap<>();
+  @Mixin private FormatChoice formatChoice;
 
   @Override
   public Integer call() throws IOException {
-    List<List<String>> wanted = measures.stream().map(this::measureAndPosition).toList();
-    Lessons lessons = Lessons.under(paths, console);
-    lessons.each(lesson -> gather(lesson, lessons));
+    measures.check(console);
+    Format format = formatChoice.among(console, Format.TABLE, Format.JSON);
+    return pair.isPresent() ? twoSwings(pair.get(), format) : groups(format);
+  }
+
+  private int groups(Format format) throws IOException {
+    Lessons lessons = paths.lessons(console);
+    Map<String, List<LessonSwing>> groups = new LinkedHashMap<>();
+    for (LessonSwing swing : swings(lessons)) {
+      if (swing.swing().kind() == SwingKind.HIT) {
+        groups.computeIfAbsent(name(swing), key -> new ArrayList<>()).add(swing);
+      }
+    }
     if (groups.size() < 2) {
       console.warn(
           "found "
@@ -108,75 +100,92 @@ final class CompareCommand implements Callable<Integer> {
     }
     List<SwingGroup> swings = new ArrayList<>();
     groups.forEach((name, members) -> swings.add(new SwingGroup(name, members)));
-    List<MeasureAt> looks = wanted.isEmpty() ? defaults() : looks(wanted);
+    List<MeasureAt> looks = measures.looks(groups.values().stream().flatMap(List::stream).toList());
     if (looks.isEmpty()) {
-      console.warn("no swing has a value to compare; ./steadyturn analyze tells why");
-      return Failures.FAILED;
+      return nothingToCompare();
     }
     Comparison comparison = GroupComparison.withDefaults().compare(swings, looks);
-    switch (format) {
-      case TABLE -> ComparisonTable.write(comparison, console.out());
-      case JSON -> ComparisonJson.write(comparison, by.toString(), console.out());
+    if (format == Format.JSON) {
+      ComparisonJson.write(comparison, by.toString(), console.out());
+    } else {
+      ComparisonTable.write(comparison, console.out());
     }
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
-  private void gather(Session lesson, Lessons lessons) {
-    for (LessonResult result : AnalyzeCommand.analyze(lesson, lessons)) {
-      for (SwingResult swing : result.swings()) {
-        if (swing.kind() == SwingKind.HIT) {
-          groups
-              .computeIfAbsent(name(lesson, swing), key -> new ArrayList<>())
-              .add(new LessonSwing(lesson.id(), swing));
-        }
-      }
+  private int twoSwings(String numbers, Format format) throws IOException {
+    List<Path> folders = paths.all();
+    if (!numbers.matches("[0-9]{1,6},[0-9]{1,6}") || folders.size() > 2) {
+      throw console.wrongUsage("--swings takes two numbers, such as 3,7, and one PATH or two");
     }
+    int one = Integer.parseInt(numbers.substring(0, numbers.indexOf(',')));
+    int other = Integer.parseInt(numbers.substring(numbers.indexOf(',') + 1));
+    Lessons first = Lessons.under(folders.subList(0, 1), console);
+    List<LessonSwing> all = new ArrayList<>(swings(first));
+    LessonSwing a = numbered(one, all, folders.get(0));
+    LessonSwing b;
+    boolean well = first.allWell();
+    if (folders.size() == 2) {
+      Lessons second = Lessons.under(folders.subList(1, 2), console);
+      List<LessonSwing> more = swings(second);
+      b = numbered(other, more, folders.get(1));
+      more.stream().filter(each -> !all.contains(each)).forEach(all::add);
+      well &= second.allWell();
+    } else {
+      b = numbered(other, all, folders.get(0));
+    }
+    List<MeasureAt> looks = measures.looks(List.of(a, b));
+    if (looks.isEmpty()) {
+      return nothingToCompare();
+    }
+    SwingPair compared = SwingPair.of(a, b, all, looks);
+    if (format == Format.JSON) {
+      PairJson.write(compared, console.out());
+    } else {
+      PairTable.write(compared, console.out());
+    }
+    return well ? Failures.DONE : Failures.FAILED;
   }
 
-  private String name(Session lesson, SwingResult swing) {
-    if (by == By.LESSON) {
-      return lesson.id();
-    }
-    return swing.club().isBlank() ? "club not noted" : swing.club();
+  private int nothingToCompare() {
+    console.warn("no swing has a value to compare; ./steadyturn analyze tells why");
+    return Failures.FAILED;
   }
 
-  private List<String> measureAndPosition(String words) {
-    List<String> parts = List.of(words.split("@", 2));
-    if (Arrays.stream(Measure.values()).noneMatch(m -> m.id().equals(parts.get(0)))) {
-      throw console.wrongUsage("there is no measure \"" + parts.get(0) + "\"");
-    }
-    if (parts.get(0).equals(Measure.PELVIS_TURN_TO_SLIDE.id())) {
+  private LessonSwing numbered(int number, List<LessonSwing> swings, Path folder) {
+    List<LessonSwing> found =
+        swings.stream().filter(each -> each.swing().number() == number).toList();
+    if (found.size() != 1) {
       throw console.wrongUsage(
-          "pelvis.turn-to-slide has no bound where slide is near zero; compare"
-              + " pelvis.slide-per-turn or pelvis.turn-share");
+          found.isEmpty()
+              ? "there is no swing " + number + " in " + folder
+              : found.size()
+                  + " recordings in "
+                  + folder
+                  + " have a swing "
+                  + number
+                  + "; name the motion table of one");
     }
-    return parts;
+    return found.get(0);
   }
 
-  private List<MeasureAt> defaults() {
-    return MeasureAt.defaults().stream()
-        .filter(what -> given().anyMatch(each -> each.equals(what)))
-        .toList();
+  private static List<LessonSwing> swings(Lessons lessons) {
+    List<LessonSwing> swings = new ArrayList<>();
+    lessons.each(
+        lesson -> {
+          for (LessonResult result : AnalyzeCommand.analyze(lesson, lessons)) {
+            for (SwingResult swing : result.swings()) {
+              swings.add(new LessonSwing(lesson.id(), swing));
+            }
+          }
+        });
+    return swings;
   }
 
-  /** Every measure and position of which a swing has a value. */
-  private Stream<MeasureAt> given() {
-    return groups.values().stream()
-        .flatMap(List::stream)
-        .flatMap(s -> s.swing().measures().stream())
-        .filter(v -> v.given() && v.measure() != Measure.PELVIS_TURN_TO_SLIDE)
-        .map(v -> new MeasureAt(v.measure(), v.at()));
-  }
-
-  /** A measure without a position stands for all positions at which a swing has it. */
-  private List<MeasureAt> looks(List<List<String>> wanted) {
-    return wanted.stream()
-        .flatMap(
-            parts ->
-                given()
-                    .filter(what -> what.measure().id().equals(parts.get(0)))
-                    .filter(what -> parts.size() == 1 || what.at().equals(parts.get(1))))
-        .distinct()
-        .toList();
+  private String name(LessonSwing each) {
+    if (by == By.LESSON) {
+      return each.lesson();
+    }
+    return each.swing().club().isBlank() ? "club not noted" : each.swing().club();
   }
 }

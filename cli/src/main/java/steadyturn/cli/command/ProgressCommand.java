@@ -1,7 +1,6 @@
 package steadyturn.cli.command;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -13,13 +12,12 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import steadyturn.analysis.coach.LessonStep;
 import steadyturn.analysis.coach.PlayerProgress;
 import steadyturn.analysis.coach.Teaching;
 import steadyturn.analysis.lesson.LessonResult;
-import steadyturn.cli.page.LengthUnits;
+import steadyturn.cli.command.FormatChoice.Format;
 import steadyturn.cli.page.LessonRuns;
 import steadyturn.cli.page.ProgressPage;
 import steadyturn.cli.page.Sheet;
@@ -34,20 +32,13 @@ import steadyturn.ingest.recording.Session;
       "Says what truly changed over a player's lessons: each measure's mean with its 95 %% range in",
       "every lesson, the change since the lesson before and since the first, and the drills given."
     },
-    footer = {"", "Practice swings and drill repetitions are left out."},
+    footer = {
+      "",
+      "Formats: table (default), json, html.",
+      "Practice swings and drill repetitions are left out."
+    },
     sortOptions = false)
 final class ProgressCommand implements Callable<Integer> {
-
-  enum Format {
-    TABLE,
-    JSON,
-    HTML;
-
-    @Override
-    public String toString() {
-      return name().toLowerCase(Locale.ROOT);
-    }
-  }
 
   @Mixin private Console console;
 
@@ -61,27 +52,9 @@ final class ProgressCommand implements Callable<Integer> {
       description = "Folder of the archive. Default: the current one.")
   private Path archive = Path.of("");
 
-  @Option(names = "--club", paramLabel = "CLUB", description = "Default: the one most hit.")
-  private String club = "";
+  @Mixin private FormatChoice formatChoice;
 
-  @Option(
-      names = "--format",
-      paramLabel = "FORMAT",
-      description =
-          "table for people, json for programs, html for a page in --out. Default: table.")
-  private Format format = Format.TABLE;
-
-  @Option(
-      names = "--out",
-      paramLabel = "DIR",
-      description = "Folder for the page. Default: the current one.")
-  private Path out = Path.of("");
-
-  @Option(
-      names = "--units",
-      paramLabel = "UNITS",
-      description = "Lengths on the page: metric or imperial. Default: metric.")
-  private LengthUnits units = LengthUnits.METRIC;
+  @Mixin private PageChoice page;
 
   @Mixin private TeachingChoice teachingChoice;
 
@@ -90,6 +63,7 @@ final class ProgressCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    Format format = formatChoice.among(console, Format.TABLE, Format.JSON, Format.HTML);
     Teaching teaching = teachingChoice.read();
     String label = player.replaceFirst("^sub-", "");
     Lessons lessons = Lessons.under(List.of(archive.toAbsolutePath()), console);
@@ -98,7 +72,7 @@ final class ProgressCommand implements Callable<Integer> {
     if (read.stream().noneMatch(r -> r.date().isEmpty())) {
       read.sort(Comparator.comparing(Read::date)); // stable: lessons of one day keep their order
     }
-    String chosen = club.isEmpty() ? mostHit(read) : club;
+    String chosen = page.club().isEmpty() ? mostHit(read) : page.club();
     PlayerProgress progress =
         PlayerProgress.of(read.stream().map(r -> step(r, teaching, chosen)).toList());
     if (progress.steps().isEmpty()) {
@@ -112,7 +86,7 @@ final class ProgressCommand implements Callable<Integer> {
               + "; ./steadyturn analyze on that folder shows what is there");
       return Failures.FAILED;
     }
-    write(label, chosen, progress, teaching.forPlayer(label, chosen));
+    write(label, chosen, progress, teaching.forPlayer(label, chosen), format);
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
@@ -140,20 +114,22 @@ final class ProgressCommand implements Callable<Integer> {
     return new LessonStep(label, read.date(), sheet.swings(), sheet.advice());
   }
 
-  private void write(String label, String chosen, PlayerProgress progress, Teaching teaching)
+  private void write(
+      String label, String chosen, PlayerProgress progress, Teaching teaching, Format format)
       throws IOException {
     switch (format) {
       case TABLE ->
           ProgressTable.write(
-              progress, ProgressPage.drills(progress, teaching, units), console.out());
+              progress, ProgressPage.drills(progress, teaching, page.units()), console.out());
       case JSON -> ProgressJson.write(label, chosen, progress, teaching, console.out());
-      case HTML -> {
-        Files.createDirectories(out.toAbsolutePath());
-        Path file = out.resolve("sub-" + label + "_progress.html");
-        Files.writeString(
-            file, ProgressPage.html(label, chosen, progress, teaching, units, Locale.ENGLISH));
-        console.out().println(file);
-      }
+      default ->
+          console
+              .out()
+              .println(
+                  page.write(
+                      "sub-" + label + "_progress.html",
+                      ProgressPage.html(
+                          label, chosen, progress, teaching, page.units(), Locale.ENGLISH)));
     }
   }
 }

@@ -1,7 +1,6 @@
 package steadyturn.cli.command;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
@@ -13,11 +12,11 @@ import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import steadyturn.analysis.coach.Rehearsal;
 import steadyturn.analysis.coach.Teaching;
 import steadyturn.analysis.coach.TeachingReader;
 import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.cli.command.FormatChoice.Format;
 import steadyturn.cli.page.Audience;
 import steadyturn.cli.page.LengthUnits;
 import steadyturn.cli.page.LessonRuns;
@@ -36,27 +35,13 @@ import steadyturn.ingest.sample.Mark;
       "Writes a lesson as one page: the one thing to work on with its likely effect, a drill with a",
       "goal, pictures, and numbers with their 95 %% range. The file needs nothing from a network."
     },
-    footer = {"", "Prints the path of each page written."},
+    footer = {"", "Formats: html (default), json.", "Prints the path of each page written."},
     sortOptions = false)
 final class ReportCommand implements Callable<Integer> {
 
-  enum Format {
-    HTML,
-    JSON;
-
-    @Override
-    public String toString() {
-      return name().toLowerCase(Locale.ROOT);
-    }
-  }
-
   @Mixin private Console console;
 
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "LESSON",
-      description = "A lesson's folder, or an archive for one page a lesson.")
-  private List<Path> paths = List.of();
+  @Mixin private LessonPaths paths;
 
   @Option(
       names = "--for",
@@ -64,26 +49,9 @@ final class ReportCommand implements Callable<Integer> {
       description = "teacher: everything; player: one thing in plain words. Default: teacher.")
   private Audience audience = Audience.TEACHER;
 
-  @Option(
-      names = "--format",
-      paramLabel = "FORMAT",
-      description = "html, or json with the same content. Default: html.")
-  private Format format = Format.HTML;
+  @Mixin private FormatChoice formatChoice;
 
-  @Option(
-      names = "--out",
-      paramLabel = "DIR",
-      description = "Folder for the pages. Default: the current one.")
-  private Path out = Path.of("");
-
-  @Option(names = "--club", paramLabel = "CLUB", description = "Default: the one most hit.")
-  private String club = "";
-
-  @Option(
-      names = "--units",
-      paramLabel = "UNITS",
-      description = "metric or imperial lengths. Default: metric.")
-  private LengthUnits units = LengthUnits.METRIC;
+  @Mixin private PageChoice page;
 
   @Mixin private ModelChoice model;
 
@@ -91,18 +59,19 @@ final class ReportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    Format format = formatChoice.among(console, Format.HTML, Format.JSON);
     Teaching teaching = teachingChoice.read();
     Optional<ModelChoice.Chosen> against = model.choose(teaching, console);
     if (against.isEmpty()) {
       return Failures.FAILED;
     }
-    Lessons lessons = Lessons.under(paths, console);
-    lessons.each(lesson -> report(lesson, lessons, teaching, against.get()));
+    Lessons lessons = paths.lessons(console);
+    lessons.each(lesson -> report(lesson, lessons, teaching, against.get(), format));
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
   private void report(
-      Session lesson, Lessons lessons, Teaching teaching, ModelChoice.Chosen against)
+      Session lesson, Lessons lessons, Teaching teaching, ModelChoice.Chosen against, Format format)
       throws IOException {
     List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
     if (results.isEmpty()) {
@@ -110,18 +79,22 @@ final class ReportCommand implements Callable<Integer> {
     }
     LessonRuns runs = runs(lesson, results, lessons);
     runs.note(against.notice());
-    Sheet sheet = Sheet.of(label(lesson), runs, teaching, club, against.swings());
-    if (!club.isEmpty() && sheet.swings().isEmpty()) {
+    Sheet sheet = Sheet.of(label(lesson), runs, teaching, page.club(), against.swings());
+    if (!page.club().isEmpty() && sheet.swings().isEmpty()) {
       console.warn(
-          lesson.id() + ": no full swing with " + club + "; there are " + sheet.clubsLeftOut());
+          lesson.id()
+              + ": no full swing with "
+              + page.club()
+              + "; there are "
+              + sheet.clubsLeftOut());
       lessons.notWell();
       return;
     }
     String text =
         format == Format.HTML
-            ? Page.html(sheet, audience, units, Locale.ENGLISH)
+            ? Page.html(sheet, audience, page.units(), Locale.ENGLISH)
             : SheetJson.json(sheet, audience, Locale.ENGLISH);
-    console.out().println(write(lesson, text, audience + "." + format, out));
+    console.out().println(page.write(name(lesson, audience + "." + format), text));
   }
 
   /** Writes the page of a lesson with everything as shipped; returns its file. */
@@ -136,15 +109,11 @@ final class ReportCommand implements Callable<Integer> {
             "",
             Optional.empty());
     String text = Page.html(sheet, audience, LengthUnits.METRIC, Locale.ENGLISH);
-    return write(lesson, text, audience + ".html", folder);
+    return PageChoice.write(folder, name(lesson, audience + ".html"), text);
   }
 
-  private static Path write(Session lesson, String text, String ending, Path folder)
-      throws IOException {
-    Files.createDirectories(folder.toAbsolutePath());
-    Path file = folder.resolve(lesson.id() + "_page-" + ending);
-    Files.writeString(file, text);
-    return file;
+  private static String name(Session lesson, String ending) {
+    return lesson.id() + "_page-" + ending;
   }
 
   /** {@code 2026-05-04}, or an empty string where no run says when it began. */

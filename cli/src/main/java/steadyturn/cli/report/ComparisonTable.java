@@ -111,22 +111,22 @@ public final class ComparisonTable {
         words(row));
   }
 
-  private static String name(Measure measure) {
+  static String name(Measure measure) {
     String name = PlainWords.of(measure) + " " + PlainWords.unit(measure);
     return name.length() <= LONGEST_NAME + 2 ? name.strip() : measure.id();
   }
 
-  private static String position(String at) {
+  static String position(String at) {
     return at.isEmpty() ? Words.say("compare.whole-swing") : PlainWords.keyPosition(at);
   }
 
   private static String range(MeanDifference d, Measure measure) {
-    return number(d.value(), measure)
-        + " ("
-        + number(d.low(), measure)
-        + " to "
-        + number(d.high(), measure)
-        + ")";
+    return range(d.value(), d.low(), d.high(), measure);
+  }
+
+  static String range(double value, double low, double high, Measure measure) {
+    return Words.say(
+        "unit.range", number(value, measure), number(low, measure), number(high, measure));
   }
 
   private static String words(ComparisonRow row) {

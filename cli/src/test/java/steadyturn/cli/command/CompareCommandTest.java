@@ -1,6 +1,7 @@
 package steadyturn.cli.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -97,6 +98,55 @@ class CompareCommandTest {
   void turnToSlideIsRefusedWithItsTwoGoodForms() {
     assertThat(run("compare", folder.toString(), "--measure", "pelvis.turn-to-slide")).isEqualTo(2);
     assertThat(err.toString()).contains("pelvis.slide-per-turn");
+  }
+
+  @Test
+  void twoSwingsStandSideBySide() {
+    // Given: swings 2 and 7 of the same lesson. Expect: both with their intervals, the difference
+    // with its range, what is usual for this player, and words, in at most 100 columns.
+    assertThat(run("compare", folder.toString(), "--swings", "2,7")).isZero();
+    assertThat(out.toString().lines()).allMatch(line -> line.length() <= 100);
+    assertThat(out.toString())
+        .contains("swing 2 (7-iron, hit) against swing 7 (driver, hit)")
+        .containsPattern(
+            "turn deg +-?[\\d.]+ ±[\\d.]+ +-?[\\d.]+ ±[\\d.]+ +-?[\\d.]+ \\(.* to .*\\)")
+        .contains("usual");
+  }
+
+  @Test
+  void twoSwingsForScriptsSayWhatWasFound() throws Exception {
+    String[] args = {
+      "compare",
+      folder.toString(),
+      "--swings",
+      "2,7",
+      "--measure",
+      "pelvis.turn@top",
+      "--format",
+      "json"
+    };
+    assertThat(run(args)).isZero();
+    JsonNode row = new ObjectMapper().readTree(out.toString()).path("rows").get(0);
+    double difference =
+        row.path("second").path("value").asDouble() - row.path("first").path("value").asDouble();
+    // Within 0.02: three numbers rounded to two decimals.
+    assertThat(row.path("difference").asDouble()).isCloseTo(difference, within(0.02));
+    assertThat(row.path("usual").asDouble()).isPositive();
+    assertThat(row.path("found").asText())
+        .isIn("alike", "within-usual", "beyond-usual", "usual-unknown");
+  }
+
+  @Test
+  void aSwingThatIsNotThereIsWrongUsage() {
+    assertThat(run("compare", folder.toString(), "--swings", "2,99")).isEqualTo(2);
+    assertThat(err.toString()).contains("there is no swing 99");
+    assertThat(run("compare", folder.toString(), "--swings", "2")).isEqualTo(2);
+  }
+
+  @Test
+  void aFormThatACommandDoesNotHaveIsWrongUsage() {
+    assertThat(run("compare", folder.toString(), "--format", "html")).isEqualTo(2);
+    assertThat(err.toString()).contains("--format takes table or json here, not html");
   }
 
   private int run(String... args) {

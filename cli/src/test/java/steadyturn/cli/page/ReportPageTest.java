@@ -1,6 +1,7 @@
 package steadyturn.cli.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -140,6 +141,47 @@ class ReportPageTest {
     for (JsonNode ask : root.path("asks")) {
       assertThat(html).contains(ask.asText());
     }
+  }
+
+  @Test
+  void aRightHandedModelIsHeldAgainstALeftHandedPlayerAsItIs() throws IOException {
+    // Given: the left-handed player of this lesson, and the same player mirrored as the model (same
+    // seed, right-handed). Expect: no difference in any value, as every sign is free of handedness;
+    // within 0.05 of a unit, as the numbers in the files are rounded. The turn itself is far from
+    // zero.
+    String right = folder.resolve("right").toString();
+    run(
+        "simulate",
+        "--out",
+        right,
+        "--swings",
+        "8",
+        "--style",
+        "slider",
+        "--handed",
+        "right",
+        "--player",
+        "rika",
+        "--lesson",
+        "02",
+        "--seed",
+        "11",
+        "--rate",
+        "200");
+    run("report", lesson(), "--out", pages() + "-lr", "--model", right, "--format", "json");
+    JsonNode root =
+        new ObjectMapper()
+            .readTree(
+                Path.of(pages() + "-lr").resolve("sub-nele_ses-02_page-teacher.json").toFile());
+    assertThat(root.path("besideTheModel").size()).isGreaterThan(5);
+    for (JsonNode gap : root.path("besideTheModel")) {
+      assertThat(gap.path("difference").asDouble()).as(gap.toString()).isCloseTo(0, within(0.05));
+    }
+    assertThat(root.path("besideTheModel").get(0).path("model").asDouble()).isLessThan(-15);
+    run("report", lesson(), "--out", pages() + "-lr", "--model", right);
+    String html =
+        Files.readString(Path.of(pages() + "-lr").resolve("sub-nele_ses-02_page-teacher.html"));
+    assertThat(html).contains("Beside the model swing");
   }
 
   @Test
