@@ -94,12 +94,8 @@ public final class Studies {
             0.5,
             (lessons, seed, afterEach) ->
                 side(StudyCase.stepsAlone(), STEPS, lessons, seed, afterEach)),
-        new Study(
-            "swings",
-            "ten hits and ten practice swings a lesson, with waggles and turf brush",
-            0.1,
-            (lessons, seed, afterEach) ->
-                SwingStudy.run("swings", LessonSpec.standard(), 10 * lessons, seed)),
+        swings("swings", "five hits and five practice swings a lesson", LessonSpec.standard()),
+        swings("swings-200-hz", "the same at 200 Hz", LessonSpec.standard().withRateHz(200)),
         wrist("wrist-500-hz", "wrist at 500 Hz, clocks within 0.5 ms", arm),
         wrist("wrist-shaft", "forearm and club shaft, no hand unit", arm.withUnits(FROM_SHAFT)),
         wrist("wrist-hand-shaft", "forearm, hand and club shaft", arm.withUnits(ALL_ARM)),
@@ -126,7 +122,15 @@ public final class Studies {
             arm.withGyroFullScaleDegPerS(1000).withRateHz(200)),
         wrist(
             "wrist-early", "players who let go early", arm.withPlayer(PlayerStyle.earlyRelease())),
-        wrist("wrist-late", "players who let go late", arm.withPlayer(PlayerStyle.lateRelease())));
+        wrist("wrist-late", "players who let go late", arm.withPlayer(PlayerStyle.lateRelease())),
+        wrist(
+            "wrist-short-downswing",
+            "players who come down in 0.18 to 0.22 s",
+            arm.withPlayer(PlayerStyle.shortDownswing())),
+        wrist(
+            "wrist-slow-tempo",
+            "players who take about 1.1 s back and 0.36 s down",
+            arm.withPlayer(PlayerStyle.slowTempo())));
   }
 
   private static Study pelvis(StudyCase study, double lessonsPerRun) {
@@ -151,6 +155,14 @@ public final class Studies {
       }
     }
     return out;
+  }
+
+  private static Study swings(String name, String what, LessonSpec spec) {
+    return new Study(
+        name,
+        what + ", with waggles and turf brush",
+        0.1,
+        (lessons, seed, afterEach) -> SwingStudy.run(name, spec, 10 * lessons, seed));
   }
 
   private static Study wrist(String name, String what, LessonSpec spec) {

@@ -67,9 +67,13 @@ final class ArmSwingReader {
   FoundSwing read() {
     StrokeShape shape = arm.shape();
     readBack(shape);
-    Optional<Instant> shock = shock();
-    Instant impact = shock.orElseGet(this::virtualImpact);
-    putImpact(impact, shock.isPresent());
+    ArmBlow blow = new ArmBlow(recording, biases, forearm, hand, impactSpan());
+    Optional<Instant> clear = blow.clear();
+    Instant back = virtualImpact();
+    Optional<Instant> shock = clear.or(() -> blow.weak(back));
+    Instant impact = shock.orElse(back);
+    String why = shock.isPresent() ? "why.event.weak-blow" : "why.event.virtual";
+    put(SwingEvent.IMPACT, impact, clear.isPresent() ? "" : Words.say(why));
     Span down = new Span(shape.topS(), impact.timeS());
     readDown(down);
     readPelvis(down);
@@ -142,43 +146,6 @@ final class ArmSwingReader {
         .ifPresent(i -> put(SwingEvent.PELVIS_TURNAROUND, i, ""));
   }
 
-  private Optional<Instant> shock() {
-    Optional<Instant> atHand = hand.flatMap(h -> shockIn(h, ShockFinder.Least.HAND));
-    Optional<Instant> atForearm = forearm.flatMap(f -> shockIn(f, ShockFinder.Least.FOREARM));
-    if (atHand.isPresent() && atForearm.isPresent()) {
-      double apart = Math.abs(atHand.get().timeS() - atForearm.get().timeS());
-      return apart < 0.01 ? Optional.of(Instant.ofBoth(atHand.get(), atForearm.get())) : atHand;
-    }
-    return atHand.or(() -> atForearm).or(this::shockInShaft);
-  }
-
-  /** The shaft feels the blow, too, but its unit is often cut off at full scale before it. */
-  private Optional<Instant> shockInShaft() {
-    Span where = impactSpan();
-    return recording
-        .unit(BodyPoint.CLUB_SHAFT)
-        .map(s -> s.between(where.fromS() - 0.1, where.toS() + 0.1))
-        .filter(s -> s.size() > 20)
-        .map(s -> GyroTrack.of(s, biases.radPerS(s.point())))
-        .flatMap(
-            t ->
-                ShockFinder.find(
-                    t,
-                    t.indexAt(where.fromS()),
-                    Math.min(t.size(), t.indexAt(where.toS())),
-                    ShockFinder.Least.HAND));
-  }
-
-  private Optional<Instant> shockIn(ArmMotion motion, ShockFinder.Least least) {
-    GyroTrack track = motion.track();
-    Span where = impactSpan();
-    return ShockFinder.find(
-        track,
-        track.indexAt(where.fromS()),
-        Math.min(track.size(), track.indexAt(where.toS())),
-        least);
-  }
-
   private Span impactSpan() {
     StrokeShape shape = arm.shape();
     double peakS = arm.timeS(shape.peak());
@@ -192,10 +159,6 @@ final class ArmSwingReader {
     int to = Math.min(arm.track().size(), arm.track().indexAt(where.toS()));
     return ArmEvents.nearestReturn(
         arm, from, Math.max(from + 1, to), forearm.isPresent() ? VIRTUAL_SD_S : 3 * VIRTUAL_SD_S);
-  }
-
-  private void putImpact(Instant impact, boolean shock) {
-    put(SwingEvent.IMPACT, impact, shock ? "" : Words.say("why.event.virtual"));
   }
 
   /** The later of the moments from which arm and pelvis hold still. */

@@ -131,6 +131,7 @@ final class PelvisSwings {
             track.indexAt(peakS - 0.05),
             Math.min(track.size(), track.indexAt(peakS + 0.3)),
             ShockFinder.Least.PELVIS)
+        .map(Onset::instant)
         .map(
             i ->
                 new Instant(

@@ -13,11 +13,12 @@ final class ShockFinder {
 
   private static final double STEP_S = 0.002;
   private static final double TIMES_MEDIAN = 6;
-  private static final double TIMES_MEDIAN_SLOW = 4;
   private static final double ABOVE_CALM = 3;
   private static final double RISE_S = 0.012;
   private static final double CALM_S = 0.04;
   private static final double RING_S = 0.008;
+
+  private static final double G = 9.80665;
 
   private ShockFinder() {}
 
@@ -27,37 +28,64 @@ final class ShockFinder {
    * @param stepMps2 least change of the force within 2 ms
    * @param awayMps2 least distance from the calm course within the 8 ms that follow: the sole
    *     brushing through grass shakes the hand by 2-5 g, a ball by far more (our assumption)
+   * @param sparseMps2 how far the ring must stray where the unit samples too slowly to follow it
+   * @param weakMps2 how far one of its samples must lie off the line through the two before it
+   *     where it is known that a ball was struck
    * @param bend whether the change of the change is looked at instead, which a swaying trunk hides
    *     less
    */
-  record Least(double stepMps2, double awayMps2, boolean bend) {
-    static final Least HAND = new Least(8 * 9.80665, 8 * 9.80665, false);
+  record Least(double stepMps2, double awayMps2, double sparseMps2, double weakMps2, boolean bend) {
+    static final Least HAND = new Least(8 * G, 8 * G, 8 * G, 1.5 * G, false);
 
     /** A third of the blow gets through the wrist: our assumption. */
-    static final Least FOREARM = new Least(3 * 9.80665, 3 * 9.80665, false);
+    static final Least FOREARM = new Least(3 * G, 3 * G, 3 * G, 0.5 * G, false);
 
     /** About a hundredth of it reaches the pelvis: our assumption. */
-    static final Least PELVIS = new Least(0.2 * 9.80665, 0.2 * 9.80665, true);
+    static final Least PELVIS = new Least(0.2 * G, 0.2 * G, 0.2 * G, 0.2 * G, true);
   }
 
   /** Looks among samples from..to-1. */
-  static Optional<Instant> find(GyroTrack track, int from, int to, Least limit) {
+  static Optional<Onset> find(GyroTrack track, int from, int to, Least limit) {
     double[] steps = steps(track, from, to, limit.bend());
     if (steps.length < 8) {
       return Optional.empty();
     }
     double[] sorted = steps.clone();
     Arrays.sort(sorted);
-    double stepS = (track.timeS(to - 1) - track.timeS(from)) / (to - 1 - from);
-    // slow units step over more of the swing's own movement and see the blow in two samples only
-    double times = stepS > 1.5 * STEP_S ? TIMES_MEDIAN_SLOW : TIMES_MEDIAN;
-    double least = Math.max(limit.stepMps2(), times * sorted[sorted.length / 2]);
+    if (!limit.bend() && slow(track, from, to)) {
+      return sparse(track, from, to, limit);
+    }
+    double least = Math.max(limit.stepMps2(), TIMES_MEDIAN * sorted[sorted.length / 2]);
     for (int i = 0; i < steps.length; i++) {
       if (steps[i] > least && awayFromCalm(track, from + i) > limit.awayMps2()) {
         return Optional.of(onset(track, first(track, from + i)));
       }
     }
     return Optional.empty();
+  }
+
+  private static Optional<Onset> sparse(GyroTrack track, int from, int to, Least limit) {
+    double least = limit.sparseMps2();
+    int at = new SparseShock(track).strong(from, to, least / 2, least);
+    return at < 0 ? Optional.empty() : Optional.of(onset(track, first(track, at)));
+  }
+
+  /**
+   * A blow of which is known that it came, where a slow unit took weak samples of it only. The
+   * first of its ring may have been taken near a zero, so one step more is left open.
+   */
+  static Optional<Onset> findWeak(GyroTrack track, int from, int to, Least limit) {
+    if (to - from < 8 || !slow(track, from, to)) {
+      return Optional.empty();
+    }
+    int at = new SparseShock(track).weak(from, to, limit.weakMps2());
+    return at < 0
+        ? Optional.empty()
+        : Optional.of(onset(track, first(track, at))).map(Onset::oneStepMore);
+  }
+
+  private static boolean slow(GyroTrack track, int from, int to) {
+    return (track.timeS(to - 1) - track.timeS(from)) / (to - 1 - from) > 1.5 * STEP_S;
   }
 
   /**
@@ -131,9 +159,7 @@ final class ShockFinder {
     return before;
   }
 
-  /** The blow fell somewhere between the last calm sample and this one. */
-  private static Instant onset(GyroTrack track, int i) {
-    double dt = track.timeS(i) - track.timeS(Math.max(0, i - 1));
-    return new Instant(track.timeS(i) - dt / 2, Math.hypot(dt / Math.sqrt(12), 0.0004));
+  private static Onset onset(GyroTrack track, int i) {
+    return new Onset(track.timeS(Math.max(0, i - 1)), track.timeS(i));
   }
 }

@@ -82,4 +82,20 @@ public record PlayerStyle(String name, Map<Trait, Spread> named) {
         .with(Trait.BACK_S, Spread.about(0.62, 0.03, 0.02))
         .with(Trait.DOWN_S, Spread.about(0.225, 0.008, 0.006));
   }
+
+  /** Down in 0.18 to 0.22 s and released late enough for that: shorter than usual (our choice). */
+  public static PlayerStyle shortDownswing() {
+    return new PlayerStyle("short-downswing", Map.of())
+        .with(Trait.BACK_S, Spread.about(0.62, 0.03, 0.02))
+        .with(Trait.DOWN_S, Spread.about(0.2, 0.008, 0.005))
+        .with(Trait.RELEASE_START_MS, Spread.about(120, 8, 5))
+        .with(Trait.RELEASE_LENGTH_MS, Spread.about(160, 8, 5));
+  }
+
+  /** Takes time back and down: about 1.1 and 0.36 s. */
+  public static PlayerStyle slowTempo() {
+    return new PlayerStyle("slow-tempo", Map.of())
+        .with(Trait.BACK_S, Spread.about(1.1, 0.05, 0.03))
+        .with(Trait.DOWN_S, Spread.about(0.36, 0.015, 0.01));
+  }
 }
