@@ -37,8 +37,14 @@ final class AimWords {
         Words.say(
             "aim.seen",
             Math.abs(openDeg),
-            openDeg >= 0 ? Words.say("aim.open") : Words.say("aim.closed"),
-            openDeg - reach,
-            openDeg + reach));
+            side(openDeg),
+            Math.abs(openDeg - reach),
+            side(openDeg - reach),
+            Math.abs(openDeg + reach),
+            side(openDeg + reach)));
+  }
+
+  private static String side(double openDeg) {
+    return Words.say(openDeg >= 0 ? "aim.open" : "aim.closed");
   }
 }

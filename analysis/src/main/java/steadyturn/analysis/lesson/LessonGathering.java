@@ -27,6 +27,7 @@ import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.words.Words;
 
 /**
  * Takes the recordings of a lesson one after the other, keeps what the swings need and lets the
@@ -157,7 +158,8 @@ final class LessonGathering {
       unit.findings()
           .forEach(
               f -> {
-                String point = unit.facts().point().trackedPoint();
+                String point =
+                    Words.say("point." + unit.facts().point().trackedPoint().replace('_', '-'));
                 String line = point + ": " + f.what() + " " + f.whatToDo();
                 if (!words.contains(line)) {
                   words.add(line);

@@ -77,7 +77,10 @@ final class Amounts {
 
   private String plainLength(double sizeMm) {
     if (units == LengthUnits.IMPERIAL) {
-      return Words.say("amount.in", decimal(Math.rint(2 * sizeMm / MM_PER_INCH) / 2, 1));
+      double inches = Math.rint(2 * sizeMm / MM_PER_INCH) / 2;
+      return inches == 1
+          ? Words.say("amount.in.one")
+          : Words.say("amount.in", decimal(inches, 1).replace(".0", ""));
     }
     return Words.say("amount.cm", decimal(Math.rint(sizeMm / 5) / 2, 1).replace(".0", ""));
   }

@@ -19,6 +19,9 @@ final class HipsFromAbove {
   private static final double MARGIN_PX = 34;
   private static final double HALF_HIPS_MM = 86.5;
 
+  /** A ring so uncertain that it reaches further is cut off, so that the hips stay readable. */
+  private static final double DEEPEST_MM = 260;
+
   private final Pen pen;
   private final Drawing drawing;
   private final double pxPerMm;
@@ -62,8 +65,17 @@ final class HipsFromAbove {
     for (String at : List.of("top", "impact")) {
       reachMm = Math.max(reachMm, Math.abs(value(Measure.PELVIS_SLIDE, at)) + halfHipsMm());
     }
-    double depthMm = Math.abs(value(Measure.PELVIS_CENTRE_ACROSS, "top")) + 10;
+    double depthMm = Math.min(DEEPEST_MM, depthMm());
     return Math.min((WIDTH / 2.0 - MARGIN_PX) / reachMm, (HEIGHT - MIDDLE_Y - MARGIN_PX) / depthMm);
+  }
+
+  /** How far behind mid-hip the ring about the point turned about reaches. */
+  private double depthMm() {
+    Optional<GroupSummary> across = pen.mean(Measure.PELVIS_CENTRE_ACROSS, "top");
+    return pen.forPlayer() || across.isEmpty()
+        ? halfHipsMm()
+        : Math.abs(across.get().mean())
+            + (across.get().count() < 3 ? 10 : across.get().halfWidthOfMean());
   }
 
   private double x(double alongMm) {
@@ -121,6 +133,9 @@ final class HipsFromAbove {
       drawing.words(x(0), y(0) + 22, "middle", key, "label");
     } else {
       String anchor = leadX < 70 ? "start" : leadX > WIDTH - 70 ? "end" : "middle";
+      if (at.equals("top")) { // along its own line, away from that of impact
+        anchor = pen.leftIsTarget() > 0 ? "start" : "end";
+      }
       drawing.words(leadX, turnRad < 0 ? leadY - 14 : leadY + 24, anchor, key, "label");
     }
   }

@@ -87,7 +87,7 @@ final class NumbersPart {
     }
     GroupSummary m = mean.get();
     start(what);
-    html.element("td", pen.amount(m, what.measure()));
+    html.element("td", unbroken(pen.amount(m, what.measure())));
     html.element("td", m.count() < 2 ? "–" : pen.amounts().number(m.spread(), what.measure()));
     html.element("td", Integer.toString(m.count()));
     html.close("tr");
@@ -102,6 +102,11 @@ final class NumbersPart {
     html.element(
         "td", gap.spreads().isPresent() ? Amounts.decimal(gap.spreads().getAsDouble(), 1) : "–");
     html.close("tr");
+  }
+
+  /** On a narrow screen a line ends before the range only, not within it. */
+  private static String unbroken(String ranged) {
+    return ranged.replace(' ', '\u00a0').replace("\u00a0(", " (");
   }
 
   private void start(MeasureAt what) {

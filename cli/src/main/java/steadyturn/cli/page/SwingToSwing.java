@@ -43,10 +43,12 @@ final class SwingToSwing {
             pen.words().text("picture.same.title"),
             pen.words()
                 .text(
-                    "picture.same.alt",
+                    "picture.same.alt" + (pen.forPlayer() ? ".player" : ""),
                     pen.name(first),
                     pen.amount(mean, first.measure()),
-                    pen.amounts().amount(mean.spread(), first.measure())));
+                    pen.forPlayer()
+                        ? pen.amounts().plain(mean.spread(), first.measure())
+                        : pen.amounts().amount(mean.spread(), first.measure())));
     for (int i = 0; i < strips.size(); i++) {
       strip(drawing, strips.get(i), i * STRIP, i == strips.size() - 1);
     }

@@ -132,6 +132,11 @@ final class TurnAgainstSlide {
     double y2 =
         Math.min(frame.bottom(), frame.y(pen.sheet().teaching().limit("turn-too-far").value()));
     drawing.box(Math.min(x1, x2), y1, Math.abs(x2 - x1), y2 - y1, Ink.GOAL, Ink.GOAL, 0.16);
-    drawing.words((x1 + x2) / 2, y2 - 6, "middle", pen.words().text("picture.path.aim"), "note");
+    drawing.words(
+        (x1 + x2) / 2,
+        y2 - 6,
+        "middle",
+        pen.words().text("picture.path.aim" + (pen.forPlayer() ? ".player" : "")),
+        "note");
   }
 }

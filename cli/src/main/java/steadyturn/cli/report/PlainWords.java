@@ -34,15 +34,6 @@ final class PlainWords {
     return Words.say("flag." + word);
   }
 
-  /** A sentence of another room with the words for body points made plain. */
-  static String sentence(String notice) {
-    String plain = notice;
-    for (BodyPoint point : BodyPoint.values()) {
-      plain = plain.replace(point.trackedPoint(), bodyPoint(point));
-    }
-    return plain;
-  }
-
   static String bodyPoint(BodyPoint point) {
     return Words.say("point." + point.trackedPoint().replace('_', '-'));
   }

@@ -87,9 +87,7 @@ public final class TableReport {
             (flag, swings) ->
                 notes.addAll(Layout.beside("!", 2, swings + ": " + PlainWords.flag(flag))));
     notes.addAll(Reasons.of(result.swings(), TableReport::isInTheTable, 0));
-    result
-        .notices()
-        .forEach(notice -> notes.addAll(Layout.beside("*", 2, PlainWords.sentence(notice))));
+    result.notices().forEach(notice -> notes.addAll(Layout.beside("*", 2, notice)));
     if (!notes.isEmpty()) {
       lines.add("");
       lines.addAll(notes);
