@@ -68,7 +68,7 @@ final class SwingReport {
             settings.skin(),
             caveat(pelvis.flags())));
     if (settings.curves()) {
-      curves.addAll(PelvisCurves.of(track, settings.skin()));
+      curves.addAll(PelvisCurves.of(track, swing.events(), settings.skin()));
     }
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.swing.EventTime;
 
 /** The pose over the time of a swing, for plots, about 100 points a second. */
 public final class PelvisCurves {
@@ -22,8 +23,13 @@ public final class PelvisCurves {
 
   private PelvisCurves() {}
 
-  /** One curve a pose component. */
-  public static List<Curve> of(PelvisTrack track, SkinShift skin) {
+  /**
+   * One curve a pose component.
+   *
+   * @param events the key positions of the swing, as far as they are known
+   */
+  public static List<Curve> of(PelvisTrack track, List<EventTime> events, SkinShift skin) {
+    SkinCourse course = SkinCourse.of(skin, events);
     List<List<Double>> values = new ArrayList<>();
     List<List<Double>> spreads = new ArrayList<>();
     List<Double> times = new ArrayList<>();
@@ -39,7 +45,7 @@ public final class PelvisCurves {
       }
       next = track.timeS(k) + STEP_S - 1e-4;
       times.add(track.timeS(k));
-      PoseSpread spread = PoseSpread.at(track, k, skin);
+      PoseSpread spread = PoseSpread.at(track, k, course);
       double[] pose = spread.pose().toArray();
       for (int i = 0; i < pose.length; i++) {
         values.get(i).add(outward(i, pose[i]));

@@ -27,7 +27,7 @@ public final class PelvisMeasures {
 
   private final PelvisTrack track;
   private final double hipHalfDistanceMm;
-  private final SkinShift skin;
+  private final SkinCourse skin;
 
   /**
    * Grade of everything here and its caveat: estimated where the swing had no true rest to start
@@ -38,7 +38,7 @@ public final class PelvisMeasures {
   private final String caveat;
 
   private PelvisMeasures(
-      PelvisTrack track, double hipHalfDistanceMm, SkinShift skin, Grade grade, String caveat) {
+      PelvisTrack track, double hipHalfDistanceMm, SkinCourse skin, Grade grade, String caveat) {
     this.track = track;
     this.hipHalfDistanceMm = hipHalfDistanceMm;
     this.skin = skin;
@@ -62,7 +62,7 @@ public final class PelvisMeasures {
         new PelvisMeasures(
             track,
             hipHalfDistanceMm,
-            skin,
+            SkinCourse.of(skin, events),
             caveat.isEmpty() ? Grade.MEASURED : Grade.ESTIMATED,
             caveat);
     List<MeasureValue> out = new ArrayList<>();
@@ -218,7 +218,7 @@ public final class PelvisMeasures {
           Measure.PELVIS_CIRCLE, "", Words.say("why.no-takeaway-or-impact"));
     }
     return PelvisCircle.of(
-        track, takeaway.get().timeS(), impact.get().timeS(), skin, grade, caveat);
+        track, takeaway.get().timeS(), impact.get().timeS(), skin.full(), grade, caveat);
   }
 
   private static Optional<EventTime> find(List<EventTime> events, SwingEvent event) {

@@ -19,11 +19,11 @@ final class PoseSpread {
   }
 
   /** At an instant known to a spread: the nearest sample's pose, carried on at its rate. */
-  static PoseSpread at(PelvisTrack track, double timeS, double timeSdS, SkinShift skin) {
+  static PoseSpread at(PelvisTrack track, double timeS, double timeSdS, SkinCourse skin) {
     int k = track.nearest(timeS);
     double[] rate = track.poseRate(k);
     double[] pose = track.pose(k).toArray();
-    double[][] columns = track.errorColumns(k, skin.after(track.largestTurnRad(k)));
+    double[][] columns = track.errorColumns(k, skin.at(track.timeS(k), track.largestTurnRad(k)));
     int n = columns[0].length;
     for (int row = 0; row < PelvisPose.SIZE; row++) {
       pose[row] += rate[row] * (timeS - track.timeS(k));
@@ -34,9 +34,9 @@ final class PoseSpread {
   }
 
   /** At a sample. */
-  static PoseSpread at(PelvisTrack track, int k, SkinShift skin) {
+  static PoseSpread at(PelvisTrack track, int k, SkinCourse skin) {
     return new PoseSpread(
-        track.pose(k), track.errorColumns(k, skin.after(track.largestTurnRad(k))));
+        track.pose(k), track.errorColumns(k, skin.at(track.timeS(k), track.largestTurnRad(k))));
   }
 
   /** A pose with given error columns: {@link PelvisPose#SIZE} rows, a column a source. */

@@ -21,7 +21,11 @@ public record SkinShift(double angleRad, double placeM) {
    * that has been dragged along does not lie as before when the pelvis comes by its address again.
    */
   SkinShift after(double largestTurnRad) {
-    double part = Math.min(1, largestTurnRad / FULL_AT_TURN_RAD);
+    return times(Math.min(1, largestTurnRad / FULL_AT_TURN_RAD));
+  }
+
+  /** A part of this shift. */
+  SkinShift times(double part) {
     return new SkinShift(angleRad * part, placeM * part);
   }
 }

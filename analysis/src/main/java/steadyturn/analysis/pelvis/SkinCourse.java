@@ -1,0 +1,64 @@
+package steadyturn.analysis.pelvis;
+
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.fusion.wear.SkinSlip;
+
+/**
+ * The skin shift over one swing. Where its key positions are known, skin slips as under the wrist
+ * units ({@link SkinSlip}): by one random shift that is full at the top, by another at impact, by a
+ * third at the finish, and half way between two it is less than either. Else it grows with the
+ * largest turn so far.
+ *
+ * @param full what one shift is when it has grown fully
+ * @param slip how the shifts come and go; empty where top or impact is not known
+ */
+record SkinCourse(SkinShift full, Optional<SkinSlip> slip) {
+
+  /** A finish that was not held comes about so long after impact, s (our assumption). */
+  private static final double FOLLOW_THROUGH_S = 1;
+
+  static SkinCourse of(SkinShift full, List<EventTime> events) {
+    Optional<Double> takeaway = timeS(events, SwingEvent.TAKEAWAY);
+    Optional<Double> top = timeS(events, SwingEvent.TOP);
+    Optional<Double> impact = timeS(events, SwingEvent.IMPACT);
+    if (takeaway.isEmpty() || top.isEmpty() || impact.isEmpty()) {
+      return new SkinCourse(full, Optional.empty());
+    }
+    double finishS =
+        timeS(events, SwingEvent.FINISH)
+            .filter(s -> s > impact.get())
+            .orElse(impact.get() + FOLLOW_THROUGH_S);
+    boolean inOrder = takeaway.get() < top.get() && top.get() < impact.get();
+    return new SkinCourse(
+        full,
+        inOrder
+            ? Optional.of(new SkinSlip(takeaway.get(), top.get(), impact.get(), finishS))
+            : Optional.empty());
+  }
+
+  private static Optional<Double> timeS(List<EventTime> events, SwingEvent event) {
+    return events.stream().filter(e -> e.event() == event).map(EventTime::timeS).findFirst();
+  }
+
+  /**
+   * The shift at an instant, one standard deviation.
+   *
+   * @param largestTurnRad the largest turn of the pelvis away from address until then, rad
+   */
+  SkinShift at(double timeS, double largestTurnRad) {
+    return slip.map(s -> full.times(together(s.parts(timeS))))
+        .orElseGet(() -> full.after(largestTurnRad));
+  }
+
+  /** Spread of a sum of independent shifts of size one. */
+  private static double together(double[] parts) {
+    double squares = 0;
+    for (double part : parts) {
+      squares += part * part;
+    }
+    return Math.sqrt(squares);
+  }
+}

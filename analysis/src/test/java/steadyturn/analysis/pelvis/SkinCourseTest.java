@@ -1,0 +1,56 @@
+package steadyturn.analysis.pelvis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.SwingEvent;
+
+/** A shift of 1 deg and 4 mm; takeaway at 1 s, top at 2 s, impact at 2.25 s, finish at 3 s. */
+class SkinCourseTest {
+
+  private static final double CLOSE = 1e-12;
+  private static final EventTime TAKEAWAY = event(SwingEvent.TAKEAWAY, 1);
+  private static final EventTime TOP = event(SwingEvent.TOP, 2);
+  private static final EventTime IMPACT = event(SwingEvent.IMPACT, 2.25);
+  private static final EventTime FINISH = event(SwingEvent.FINISH, 3);
+
+  private static EventTime event(SwingEvent event, double timeS) {
+    return new EventTime(event, timeS, 0, Grade.MEASURED, "");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1,0", "1.5,0.5", "2,1", "2.125,0.70711", "2.25,1", "3,1", "3.5,1"})
+  void aShiftIsWholeAtTheKeyPositionsAndLessBetweenThem(double timeS, double part) {
+    // Given: independent shifts at top, impact and finish, going over into each other. Expect by
+    // hand: half way back one half of one shift, half way down half of two, sqrt(1/4 + 1/4) of the
+    // size of one; the turn has no say. Within 1e-5: as written.
+    SkinCourse course = SkinCourse.of(SkinShift.assumed(), List.of(TAKEAWAY, TOP, IMPACT, FINISH));
+    SkinShift shift = course.at(timeS, Math.toRadians(90));
+    assertThat(Math.toDegrees(shift.angleRad())).isCloseTo(part, within(1e-5));
+    assertThat(1e3 * shift.placeM()).isCloseTo(4 * part, within(4e-5));
+  }
+
+  @Test
+  void withoutAFinishOneIsTakenASecondAfterImpact() {
+    // Expect: half way from 2.25 to 3.25 s again sqrt(1/2).
+    SkinCourse course = SkinCourse.of(SkinShift.assumed(), List.of(TAKEAWAY, TOP, IMPACT));
+    assertThat(1e3 * course.at(2.75, 0).placeM()).isCloseTo(4 * Math.sqrt(0.5), within(CLOSE));
+  }
+
+  @Test
+  void withoutKeyPositionsTheShiftGrowsWithTheTurn() {
+    // Given: no impact, or one before the top. Expect: half a shift at 20 of 40 deg, a whole one at
+    // 60 deg.
+    for (EventTime impact : List.of(FINISH, event(SwingEvent.IMPACT, 1.9))) {
+      SkinCourse course = SkinCourse.of(SkinShift.assumed(), List.of(TAKEAWAY, TOP, impact));
+      assertThat(1e3 * course.at(2, Math.toRadians(20)).placeM()).isCloseTo(2, within(CLOSE));
+      assertThat(1e3 * course.at(2, Math.toRadians(60)).placeM()).isCloseTo(4, within(CLOSE));
+    }
+  }
+}
