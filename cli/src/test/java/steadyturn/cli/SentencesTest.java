@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.sun.source.tree.AnnotationTree;
 import com.sun.source.tree.CompilationUnitTree;
+import com.sun.source.tree.ConditionalExpressionTree;
 import com.sun.source.tree.ExpressionTree;
 import com.sun.source.tree.LiteralTree;
 import com.sun.source.tree.MethodInvocationTree;
@@ -173,15 +174,22 @@ class SentencesTest {
       @Override
       public Void visitMethodInvocation(MethodInvocationTree call, List<String> into) {
         if (call.getMethodSelect().toString().equals("Words.say")) {
-          ExpressionTree key = call.getArguments().get(0);
-          if (key instanceof LiteralTree literal && literal.getValue() instanceof String text) {
-            into.add(text);
-          }
+          wholeKeys(call.getArguments().get(0), into);
         }
         return super.visitMethodInvocation(call, into);
       }
     }.scan(parsed(code), found);
     return found;
+  }
+
+  /** A key, or the two of a choice between keys; one put together from parts is none. */
+  private static void wholeKeys(ExpressionTree key, List<String> into) {
+    if (key instanceof LiteralTree literal && literal.getValue() instanceof String text) {
+      into.add(text);
+    } else if (key instanceof ConditionalExpressionTree choice) {
+      wholeKeys(choice.getTrueExpression(), into);
+      wholeKeys(choice.getFalseExpression(), into);
+    }
   }
 
   private static CompilationUnitTree parsed(String code) {

@@ -47,6 +47,8 @@ final class AdvicePart {
     html.element("h2", text("page.one-thing" + (pen.forPlayer() ? ".player" : "")));
     if (advice.priority().isPresent()) {
       finding(advice.priority().get());
+    } else if (advice.swings() == 0) {
+      html.element("p", text("page.no-swing"), "class", "big");
     } else if (advice.swings() < GroupComparison.FEWEST_SWINGS) {
       html.element("p", text("page.not-enough"), "class", "big");
     } else {

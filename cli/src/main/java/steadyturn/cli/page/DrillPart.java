@@ -47,6 +47,20 @@ final class DrillPart {
     return part.html;
   }
 
+  /** The cautions of the drills that were done; nothing without any. */
+  static Html care(Pen pen) {
+    DrillPart part = new DrillPart(pen);
+    List<String> cautions =
+        pen.sheet().drills().stream()
+            .flatMap(score -> score.drill().cautions().stream())
+            .distinct()
+            .toList();
+    if (!cautions.isEmpty()) {
+      part.care(cautions);
+    }
+    return part.html;
+  }
+
   private void drill(Drill drill) {
     String key = "drill." + drill.name();
     html.element("p", text(key + ".name"), "class", "big");
@@ -56,8 +70,12 @@ final class DrillPart {
     html.element("dt", text("page.drill.goal"));
     html.element("dd", Pen.sentence(goal(drill)) + ". " + text("page.drill.reps", drill.reps()));
     html.close("dl");
+    care(drill.cautions());
+  }
+
+  private void care(List<String> cautions) {
     html.open("div", "class", "care").element("h3", text("page.care")).open("ul");
-    drill.cautions().forEach(c -> html.element("li", text("caution." + c)));
+    cautions.forEach(c -> html.element("li", text("caution." + c)));
     html.close("ul").close("div");
   }
 

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.words.Words;
 
@@ -40,7 +41,9 @@ public final class Page {
     html.open("body", "class", pen.audience() + (pen.sheet().model().isPresent() ? " model" : ""))
         .open("main");
     header(title);
-    if (pen.forPlayer()) {
+    if (pen.sheet().swings().isEmpty()) {
+      withoutFullSwings();
+    } else if (pen.forPlayer()) {
       forPlayer();
     } else {
       forTeacher();
@@ -69,6 +72,16 @@ public final class Page {
     String day = sheet.date().isEmpty() ? "" : ", " + sheet.date();
     html.element("p", lesson + day + " · " + side + " · " + count + reps);
     html.close("header");
+  }
+
+  /** Only drills, or nothing: no picture and no number can be told. */
+  private void withoutFullSwings() {
+    html.part(AdvicePart.oneThing(pen));
+    html.part(DrillPart.done(pen));
+    html.part(DrillPart.care(pen));
+    if (!pen.forPlayer()) {
+      notices();
+    }
   }
 
   private void forTeacher() {
@@ -121,7 +134,7 @@ public final class Page {
     String flagged =
         sheet.swings().stream()
             .filter(s -> !s.flags().isEmpty())
-            .map(s -> s.number() + " (" + String.join(", ", s.flags()) + ")")
+            .map(s -> s.number() + " (" + flags(s) + ")")
             .collect(Collectors.joining("; "));
     if (sheet.notices().isEmpty() && sheet.clubsLeftOut().isEmpty() && flagged.isEmpty()) {
       return;
@@ -135,6 +148,12 @@ public final class Page {
     }
     sheet.notices().forEach(n -> html.element("li", n));
     html.close("ul").close("section");
+  }
+
+  private String flags(SwingResult swing) {
+    return swing.flags().stream()
+        .map(flag -> text("flag." + flag))
+        .collect(Collectors.joining(", "));
   }
 
   private String clubs(Map<String, Integer> clubs) {
