@@ -49,6 +49,7 @@ public final class StudyTable {
       return "";
     }
     double size = Math.abs(value);
-    return String.format(Locale.ROOT, size < 3 ? "%.2f" : "%.1f", value);
+    String form = size >= 3 ? "%.1f" : size >= 0.1 || size == 0 ? "%.2f" : "%.4f";
+    return String.format(Locale.ROOT, form, value);
   }
 }
