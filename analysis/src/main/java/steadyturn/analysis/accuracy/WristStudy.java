@@ -25,6 +25,7 @@ import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
+import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 
 /** Cock, release and keep of the lead wrist against the simulator's truth. */
@@ -39,13 +40,15 @@ public final class WristStudy {
   private double releaseLevels;
   private int releases;
   private int withheld;
+  private int watched;
+  private int falseAlarms;
 
   private WristStudy(String name) {
     this.name = name;
   }
 
   /**
-   * Runs lessons of ten hits each.
+   * Runs lessons of five hits each.
    *
    * @param spec what is simulated otherwise; forearm and hand units are needed
    * @param swings hits in all
@@ -73,6 +76,7 @@ public final class WristStudy {
         if (impact.isPresent() && Math.abs(impact.get().timeS() - truthS) < SAME_SWING_S) {
           WristClocks clocks = WristClocks.of(aligned, impact.get().timeS());
           WristReading reading = WristReading.of(recording, biases, swing, worn, clocks);
+          countAlarms(reading, recording);
           compare(reading, swing, truth);
           List<TrueMeasure> truths = truth.truthMeasures();
           TempoMeasures.of(swing).forEach(m -> addMeasure(m, truths));
@@ -81,6 +85,15 @@ public final class WristStudy {
         }
       }
     }
+  }
+
+  /** No simulated hand unit slips by more than skin and grip do, so every alarm is a false one. */
+  private void countAlarms(WristReading reading, Recording recording) {
+    boolean both =
+        recording.unit(BodyPoint.LEAD_HAND).isPresent()
+            && recording.unit(BodyPoint.CLUB_SHAFT).isPresent();
+    watched += both ? 1 : 0;
+    falseAlarms += both && reading.flags().contains("hand-moves-on-shaft") ? 1 : 0;
   }
 
   private void compare(WristReading reading, Swing swing, SwingTruth truth) {
@@ -152,6 +165,12 @@ public final class WristStudy {
                     name, key, units.getOrDefault(key, ""), levels.getOrDefault(key, Double.NaN))));
     double pct = 100.0 * withheld / Math.max(1, withheld + releases);
     rows.add(StudyRow.share(name, "releases withheld", withheld + releases, pct, Double.NaN));
+    if (watched > 0) {
+      double alarmPct = 100.0 * falseAlarms / watched;
+      rows.add(
+          StudyRow.share(
+              name, "hand-moves-on-shaft flagged, falsely", watched, alarmPct, Double.NaN));
+    }
     return rows;
   }
 

@@ -74,14 +74,25 @@ final class WristMeasures {
     if (motion.cutBeyondRepairBefore(at.timeS())) {
       return MeasureValue.withheld(Measure.WRIST_COCK, at.event().word(), CUT);
     }
-    double moving = motion.cockRateDegPerS(k) * at.sdS();
     double value = motion.cockDegAt(at.timeS());
     double sd = motion.cockSdDeg(k);
     if (absolute) {
       value += motion.absoluteCockDeg(k) - motion.cockDeg(k);
       sd = motion.absoluteCockSdDeg(k);
     }
-    return value(Measure.WRIST_COCK, at, value, Math.hypot(sd, moving));
+    return value(Measure.WRIST_COCK, at, value, cockSdDeg(k, at, sd));
+  }
+
+  private double cockSdDeg(int k, EventTime at, double sdDeg) {
+    return switch (at.event()) {
+      case LEAD_ARM_LEVEL_BACK, LEAD_ARM_LEVEL_DOWN, LEAD_ARM_LEVEL_THROUGH ->
+          motion.cockSdDegAtLevel(k, at, false);
+      case SHAFT_LEVEL_DOWN ->
+          motion.fromShaft()
+              ? motion.cockSdDegAtLevel(k, at, true)
+              : Math.hypot(sdDeg, motion.cockRateDegPerS(k) * at.sdS());
+      default -> Math.hypot(sdDeg, motion.cockRateDegPerS(k) * at.sdS());
+    };
   }
 
   private MeasureValue flexion(EventTime at) {

@@ -1,6 +1,7 @@
 package steadyturn.analysis.wrist;
 
 import java.util.Optional;
+import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.attitude.RestBiases;
@@ -190,6 +191,16 @@ public final class WristMotion {
   /** Standard deviation of the cock from the straight wrist, deg. */
   public double absoluteCockSdDeg(int k) {
     return widened(Math.toDegrees(joint.sdRad(cockRow(k))), againstDeg(k));
+  }
+
+  /** Standard deviation of the cock at an event that was found where a bone is level, deg. */
+  double cockSdDegAtLevel(int k, EventTime at, boolean ofHand) {
+    double[] row = cockRow(k);
+    for (int i = 0; i < row.length; i++) {
+      row[i] -= absolute() ? 0 : referenceRow[i];
+    }
+    double sd = absolute() ? absoluteCockSdDeg(k) : cockSdDeg(k);
+    return CockAtLevel.sdDeg(joint, k, at, row, sd, cockRateDegPerS(k), ofHand);
   }
 
   /** Standard deviation of the flexion since address, deg. */

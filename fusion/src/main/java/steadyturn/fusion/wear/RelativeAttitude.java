@@ -179,6 +179,37 @@ final class RelativeAttitude {
     return row;
   }
 
+  /** Angle of a segment's x axis above level, rad. */
+  double elevationRad(int k, double[] z, boolean ofHand) {
+    Vector3 x = (ofHand ? handAttitude(k, z) : forearmAttitude(k, z)).rotate(Vector3.X);
+    return Math.asin(Math.max(-1, Math.min(1, x.z())));
+  }
+
+  /** Its derivative by every parameter. */
+  double[] elevationRow(int k, double[] z, boolean ofHand) {
+    double[] row = new double[parameters()];
+    Quaternion qLevelSegment = ofHand ? handAttitude(k, z) : forearmAttitude(k, z);
+    Vector3 x = qLevelSegment.rotate(Vector3.X);
+    double level = Math.max(1e-6, Math.hypot(x.x(), x.y()));
+    Vector3 along = x.cross(Vector3.Z).times(1 / level);
+    Vector3 inSegment = qLevelSegment.conjugate().rotate(along);
+    int at = headingAt();
+    if (ofHand) {
+      put(row, forearm.parameters(), hand.sensitivity(handBefore[k]), along);
+      mount(row, at + HAND, inSegment, alignment.hand(), handAxis);
+      handAxis.addTo(row, forearm.parameters(), inSegment);
+      slips(row, at + HAND_SLIP, timeS(k), inSegment, alignment.hand());
+    } else {
+      put(row, 0, forearm.sensitivity(k), along);
+      mount(row, at + FOREARM, inSegment, alignment.forearm(), forearmAxis);
+      forearmAxis.addTo(row, 0, inSegment);
+      slips(row, at + FOREARM_SLIP, timeS(k), inSegment, alignment.forearm());
+    }
+    row[at + HANG] = inSegment.y() * alignment.hangSdRad();
+    row[at + HANG + 1] = inSegment.z() * alignment.hangSdRad();
+    return row;
+  }
+
   /** Rate of the hand against the forearm, hand axes, rad/s. */
   Vector3 rateHandRadPerS(int k, double[] z) {
     int j = handBefore[k];

@@ -199,16 +199,31 @@ public final class TwoAxisJoint {
     return relative.turnAlong(k, z, direction);
   }
 
+  /** Angle above level at sample k of the forearm's long axis, or the hand's, rad. */
+  public double elevationRad(int k, boolean ofHand) {
+    return relative.elevationRad(k, z, ofHand);
+  }
+
+  /** Derivative of that angle at sample k by all parameters. */
+  public double[] elevationRow(int k, boolean ofHand) {
+    return relative.elevationRow(k, z, ofHand);
+  }
+
   /** Standard deviation of a quantity by its derivative by all parameters. */
   public double sdRad(double[] row) {
-    int p = row.length;
+    return Math.sqrt(Math.max(0, covarianceRad2(row, row)));
+  }
+
+  /** How far two quantities err together, by their derivatives by all parameters. */
+  public double covarianceRad2(double[] a, double[] b) {
+    int p = a.length;
     double sum = 0;
     for (int i = 0; i < p; i++) {
       for (int j = 0; j < p; j++) {
-        sum += row[i] * covariance.data[i * p + j] * row[j];
+        sum += a[i] * covariance.data[i * p + j] * b[j];
       }
     }
-    return Math.sqrt(Math.max(0, sum));
+    return sum;
   }
 
   /** How well the constraint is kept, RMS, rad: large where units slip or are mislabelled. */

@@ -3,6 +3,7 @@ package steadyturn.fusion.wear;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.function.DoubleFunction;
@@ -306,5 +307,44 @@ class TwoAxisJointTest {
     // address not much worse than with calibrated units; apart, the four errors of 1.6 deg would
     // make it 3.8 deg.
     assertThat(flexionSdAtAddressDeg(LevelTrack.Spreads.RAW, 1.5)).isBetween(0.5, 2.8);
+  }
+
+  @ParameterizedTest
+  @ValueSource(booleans = {false, true})
+  void theHeightOfABoneMovesWithEachUnknownAsItsRowSays(boolean ofHand) {
+    // Given: a posed pair half way up the swing. Expect: the row, by moving one unknown after the
+    // other by a hundredth of its spread either way. Within 1e-3 of the largest: second order.
+    double axisSd = Math.toRadians(2.5);
+    WristAlignment posed =
+        new WristAlignment(
+            UnitMount.onSkin().posed(Quaternion.IDENTITY, axisSd),
+            UnitMount.onSkin().posed(Quaternion.IDENTITY, axisSd),
+            Math.toRadians(1.5),
+            WristAlignment.Source.POSE);
+    RelativeAttitude pair =
+        new RelativeAttitude(
+            track(
+                unit(
+                    BodyPoint.LEAD_FOREARM, TwoAxisJointTest::qGroundForearm, Quaternion.IDENTITY)),
+            track(unit(BodyPoint.LEAD_HAND, TwoAxisJointTest::qGroundHand, Quaternion.IDENTITY)),
+            posed,
+            SLIP,
+            1e-4);
+    int k = (int) (1.35 * RATE_HZ);
+    double[] row = pair.elevationRow(k, new double[pair.parameters()], ofHand);
+    double largest = Arrays.stream(row).map(Math::abs).max().orElseThrow();
+    assertThat(largest).isGreaterThan(0.001);
+    for (int i = 0; i < row.length; i++) {
+      double[] more = new double[row.length];
+      double[] less = new double[row.length];
+      more[i] = 0.01;
+      less[i] = -0.01;
+      double moved =
+          (pair.elevationRad(k, more, ofHand) - pair.elevationRad(k, less, ofHand)) / 0.02;
+      // the hand's clock moves it, too, but not as an error of the level
+      if (i != pair.headingAt() + 7) {
+        assertThat(row[i]).as("unknown " + i).isCloseTo(moved, within(1e-3 * largest));
+      }
+    }
   }
 }
