@@ -19,6 +19,11 @@ final class ShockFinder {
   private static final double RING_S = 0.008;
 
   private static final double G = 9.80665;
+  // time stamps that jitter by 0.2 ms bend a force that changes by 0.25 g/ms, as an arm's does, by
+  // this much twice over; a force that was cut off shows no calm to compare with
+  private static final double JITTER_MPS2 = 0.1 * G;
+  private static final double NEAR_FULL = 0.999;
+  private static final double NEAR = 2 * G;
 
   private ShockFinder() {}
 
@@ -58,7 +63,7 @@ final class ShockFinder {
     double least = Math.max(limit.stepMps2(), TIMES_MEDIAN * sorted[sorted.length / 2]);
     for (int i = 0; i < steps.length; i++) {
       if (steps[i] > least && awayFromCalm(track, from + i) > limit.awayMps2()) {
-        return Optional.of(onset(track, first(track, from + i)));
+        return Optional.of(onset(track, first(track, from + i, limit)));
       }
     }
     return Optional.empty();
@@ -67,7 +72,7 @@ final class ShockFinder {
   private static Optional<Onset> sparse(GyroTrack track, int from, int to, Least limit) {
     double least = limit.sparseMps2();
     int at = new SparseShock(track).strong(from, to, least / 2, least);
-    return at < 0 ? Optional.empty() : Optional.of(onset(track, first(track, at)));
+    return at < 0 ? Optional.empty() : Optional.of(onset(track, first(track, at, limit)));
   }
 
   /**
@@ -81,7 +86,7 @@ final class ShockFinder {
     int at = new SparseShock(track).weak(from, to, limit.weakMps2());
     return at < 0
         ? Optional.empty()
-        : Optional.of(onset(track, first(track, at))).map(Onset::oneStepMore);
+        : Optional.of(onset(track, first(track, at, limit))).map(Onset::oneStepMore);
   }
 
   private static boolean slow(GyroTrack track, int from, int to) {
@@ -90,13 +95,14 @@ final class ShockFinder {
 
   /**
    * The first sample that the blow moved. A ring passes near its zero now and then, so the step may
-   * begin small: the bend of the force is held against the largest of the calm before.
+   * begin small: the bend of the force is held against the largest of the calm before (or what
+   * jitter makes).
    */
-  private static int first(GyroTrack track, int at) {
+  private static int first(GyroTrack track, int at, Least limit) {
     int earliest = Math.min(at - 1, track.indexAt(track.timeS(at) - RISE_S));
     int calmFrom = Math.max(0, track.indexAt(track.timeS(at) - RISE_S - CALM_S));
     double[] bends = steps(track, calmFrom, at + 1, true);
-    double calm = 0;
+    double calm = limit.bend() ? 0 : JITTER_MPS2;
     for (int i = calmFrom; i <= earliest; i++) {
       calm = Math.max(calm, bends[i - calmFrom]);
     }
@@ -144,10 +150,27 @@ final class ShockFinder {
         // a lost sample makes one step longer than the other
         step =
             lastS > 0 ? step.times(STEP_S / spanS).minus(last.times(STEP_S / lastS)) : Vector3.ZERO;
+        step = uncut(track, first, before, i, step);
       }
       steps[i - from] = step.norm();
     }
     return steps;
+  }
+
+  /**
+   * Without the axes on which the accelerometer was cut off at its full scale: where a fast swing
+   * leaves it, the force has a kink that is no blow. A blow that reaches it at once counts.
+   */
+  private static Vector3 uncut(GyroTrack track, int first, int before, int now, Vector3 bend) {
+    double[] kept = new double[3];
+    for (int axis = 0; axis < 3; axis++) {
+      double full = NEAR_FULL * track.accelFullScaleMps2();
+      double last = Math.abs(track.forceUnitMps2(before).get(axis));
+      boolean leaves = last >= full || Math.abs(track.forceUnitMps2(first).get(axis)) >= full;
+      boolean creeps = Math.abs(track.forceUnitMps2(now).get(axis)) >= full && last > full - NEAR;
+      kept[axis] = leaves || creeps ? 0 : bend.get(axis);
+    }
+    return new Vector3(kept[0], kept[1], kept[2]);
   }
 
   /** The sample 2 ms before, or the one before where the rate is lower. */

@@ -18,10 +18,17 @@ public final class GyroTrack {
   private final double[] timeS;
   private final double[][] rateRadPerS;
   private final double[][] accelMps2;
+  private final double accelFullScaleMps2;
   private final Quaternion[] qTrackUnit;
 
-  private GyroTrack(double[] timeS, double[][] rate, double[][] accel, Quaternion[] qTrackUnit) {
+  private GyroTrack(
+      double[] timeS,
+      double[][] rate,
+      double[][] accel,
+      double accelFullScaleMps2,
+      Quaternion[] qTrackUnit) {
     this.timeS = timeS;
+    this.accelFullScaleMps2 = accelFullScaleMps2;
     this.rateRadPerS = rate;
     this.accelMps2 = accel;
     this.qTrackUnit = qTrackUnit;
@@ -43,7 +50,8 @@ public final class GyroTrack {
       rate[axis] = bridged(time, stretch.gyroColumnRadPerS(axis), biasRadPerS.get(axis));
       accel[axis] = bridged(time, stretch.accelColumnMps2(axis), 0);
     }
-    return new GyroTrack(time, rate, accel, integrated(time, rate));
+    double full = stretch.facts().accelFullScaleMps2();
+    return new GyroTrack(time, rate, accel, full, integrated(time, rate));
   }
 
   private static double[] bridged(double[] time, double[] column, double offset) {
@@ -99,7 +107,7 @@ public final class GyroTrack {
     for (int i = 0; i < turned.length; i++) {
       turned[i] = qLevelTrack.times(qTrackUnit[i]);
     }
-    return new GyroTrack(timeS, rateRadPerS, accelMps2, turned);
+    return new GyroTrack(timeS, rateRadPerS, accelMps2, accelFullScaleMps2, turned);
   }
 
   /** Mean specific force over samples from..to-1, in the track frame, m/s^2. */
@@ -116,6 +124,11 @@ public final class GyroTrack {
 
   public int size() {
     return timeS.length;
+  }
+
+  /** Where the accelerometer is cut off, m/s^2. */
+  public double accelFullScaleMps2() {
+    return accelFullScaleMps2;
   }
 
   public double timeS(int i) {
