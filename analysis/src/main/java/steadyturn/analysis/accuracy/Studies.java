@@ -34,7 +34,7 @@ public final class Studies {
           "pelvis.centre-along @ impact",
           "pelvis.centre-across @ impact");
 
-  private static final int HITS_PER_WRIST_LESSON = 5;
+  private static final int HITS_PER_WRIST_LESSON = 2;
 
   private static final Set<BodyPoint> FROM_SHAFT =
       EnumSet.of(BodyPoint.PELVIS, BodyPoint.LEAD_FOREARM, BodyPoint.CLUB_SHAFT);
@@ -68,7 +68,12 @@ public final class Studies {
 
   /** Pelvis studies, then swings and events, then the wrist. */
   public static List<Study> all() {
-    LessonSpec arm = LessonSpec.standard().withPractices(0).withWaggles(0).withWalking(false);
+    LessonSpec arm =
+        LessonSpec.standard()
+            .withHits(HITS_PER_WRIST_LESSON)
+            .withPractices(0)
+            .withWaggles(0)
+            .withWalking(false);
     return List.of(
         pelvis(StudyCase.standard(), 1),
         pelvis(StudyCase.tenSwings(), 0.2),

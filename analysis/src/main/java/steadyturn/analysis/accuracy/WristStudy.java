@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
@@ -48,27 +49,46 @@ public final class WristStudy {
   }
 
   /**
-   * Runs lessons of five hits each.
+   * Runs lessons of the hits the spec asks for, on all cores; the rows are the same whatever their
+   * order.
    *
-   * @param spec what is simulated otherwise; forearm and hand units are needed
+   * @param spec what is simulated; forearm and hand units are needed
    * @param swings hits in all
    * @param seed of the first lesson; the next lessons follow
    */
   public static List<StudyRow> run(String name, LessonSpec spec, int swings, long seed) {
     WristStudy study = new WristStudy(name);
-    int perLesson = 5;
-    for (int i = 0; i < (swings + perLesson - 1) / perLesson; i++) {
-      study.add(LessonSimulator.simulate(spec.withHits(perLesson).withPractices(0), seed + i));
-    }
+    int lessons = (swings + spec.hits() - 1) / spec.hits();
+    IntStream.range(0, lessons)
+        .parallel()
+        .mapToObj(i -> read(LessonSimulator.simulate(spec.withPractices(0), seed + i)))
+        .toList()
+        .forEach(found -> found.forEach(study::add));
     return study.rows();
   }
 
-  private void add(SyntheticLesson lesson) {
+  /**
+   * One simulated swing with what was read of it.
+   *
+   * @param watched whether hand and shaft unit watch each other
+   */
+  private record Found(
+      Swing swing,
+      SwingTruth truth,
+      WristReading reading,
+      List<MeasureValue> times,
+      boolean watched) {}
+
+  private static List<Found> read(SyntheticLesson lesson) {
     AlignedRecording aligned = CommonClock.align(lesson.recording());
     Recording recording = aligned.recording();
     RestBiases biases = RestBiases.of(recording);
     WristSteps worn = WristSteps.of(recording, biases, WristSteps.NONE);
     List<Swing> swings = SwingFinder.withDefaults().find(recording, worn.alignment());
+    boolean watched =
+        recording.unit(BodyPoint.LEAD_HAND).isPresent()
+            && recording.unit(BodyPoint.CLUB_SHAFT).isPresent();
+    List<Found> out = new ArrayList<>();
     for (SwingTruth truth : lesson.truth().swings()) {
       for (Swing swing : swings) {
         Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
@@ -76,24 +96,27 @@ public final class WristStudy {
         if (impact.isPresent() && Math.abs(impact.get().timeS() - truthS) < SAME_SWING_S) {
           WristClocks clocks = WristClocks.of(aligned, impact.get().timeS());
           WristReading reading = WristReading.of(recording, biases, swing, worn, clocks);
-          countAlarms(reading, recording);
-          compare(reading, swing, truth);
-          List<TrueMeasure> truths = truth.truthMeasures();
-          TempoMeasures.of(swing).forEach(m -> addMeasure(m, truths));
-          OrderMeasures.of(recording, biases, swing, worn.alignment())
-              .forEach(m -> addMeasure(m, truths));
+          List<MeasureValue> times = new ArrayList<>(TempoMeasures.of(swing));
+          times.addAll(OrderMeasures.of(recording, biases, swing, worn.alignment()));
+          out.add(new Found(swing, truth, reading, times, watched));
         }
       }
     }
+    return out;
+  }
+
+  private void add(Found found) {
+    countAlarms(found);
+    compare(found.reading(), found.swing(), found.truth());
+    List<TrueMeasure> truths = found.truth().truthMeasures();
+    found.times().forEach(m -> addMeasure(m, truths));
   }
 
   /** No simulated hand unit slips by more than skin and grip do, so every alarm is a false one. */
-  private void countAlarms(WristReading reading, Recording recording) {
-    boolean both =
-        recording.unit(BodyPoint.LEAD_HAND).isPresent()
-            && recording.unit(BodyPoint.CLUB_SHAFT).isPresent();
-    watched += both ? 1 : 0;
-    falseAlarms += both && reading.flags().contains("hand-moves-on-shaft") ? 1 : 0;
+  private void countAlarms(Found found) {
+    boolean alarm = found.reading().flags().contains("hand-moves-on-shaft");
+    watched += found.watched() ? 1 : 0;
+    falseAlarms += found.watched() && alarm ? 1 : 0;
   }
 
   private void compare(WristReading reading, Swing swing, SwingTruth truth) {

@@ -13,7 +13,7 @@ import steadyturn.ingest.sample.Handedness;
 /** The studies of docs/accuracy.md in a short form; seeds are fixed and stand in each test. */
 class ArmStudiesTest {
 
-  private static final LessonSpec SHORT = LessonSpec.standard().withWalking(false);
+  private static final LessonSpec SHORT = LessonSpec.standard().withHits(5).withWalking(false);
 
   private static StudyRow row(List<StudyRow> rows, String name) {
     return rows.stream().filter(r -> r.name().equals(name)).findFirst().orElseThrow();

@@ -18,17 +18,18 @@ public final class StudyTable {
         line("measure @ position", "unit", "n", "RMSE", "bias", "±", "in 95%", "must", "aim"));
     out.append(line("---", "---", "--:", "--:", "--:", "--:", "--:", "--:", "--:"));
     for (StudyRow row : rows) {
+      boolean small = row.rmse() > 0 && row.rmse() < 0.1;
       out.append(
           line(
               row.name(),
               row.unit(),
               String.valueOf(row.n()),
-              number(row.rmse()),
-              number(row.bias()),
-              number(row.halfWidth()),
-              Double.isNaN(row.coveragePct()) ? "" : number(row.coveragePct()),
-              number(row.level()) + (row.reached() ? "" : " !"),
-              number(row.aim())));
+              number(row.rmse(), small),
+              number(row.bias(), small),
+              number(row.halfWidth(), small),
+              Double.isNaN(row.coveragePct()) ? "" : number(row.coveragePct(), false),
+              number(row.level(), small) + (row.reached() ? "" : " !"),
+              number(row.aim(), small)));
     }
     return out.toString();
   }
@@ -44,12 +45,16 @@ public final class StudyTable {
         (Object[]) cells);
   }
 
-  private static String number(double value) {
+  /**
+   * A figure as short as it says something.
+   *
+   * @param small whether the row is one of small figures, such as times in s
+   */
+  private static String number(double value, boolean small) {
     if (Double.isNaN(value)) {
       return "";
     }
-    double size = Math.abs(value);
-    String form = size >= 3 ? "%.1f" : size >= 0.1 || size == 0 ? "%.2f" : "%.4f";
+    String form = Math.abs(value) >= 3 ? "%.1f" : small ? "%.4f" : "%.2f";
     return String.format(Locale.ROOT, form, value);
   }
 }
