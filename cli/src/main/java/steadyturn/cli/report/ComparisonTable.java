@@ -17,7 +17,7 @@ import steadyturn.ingest.words.Words;
 /** A comparison of groups for people, at most 100 columns wide. */
 public final class ComparisonTable {
 
-  private static final int LONGEST_NAME = 20;
+  private static final int LONGEST_NAME = 22;
   private static final int LONGEST_GROUP = 12;
   private static final String NONE = "-";
   private static final String MEAN = Words.say("compare.mean");
