@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -19,7 +20,8 @@ import steadyturn.cli.report.StudyTable;
 @Command(
     name = "accuracy",
     description = {
-      "Sends simulated lessons of known truth through the whole analysis and prints how far off the",
+      "Sends simulated lessons of known truth through the whole analysis and prints how far off"
+          + " the",
       "results were and how often their intervals held. Exit code 1 when a level is missed."
     },
     sortOptions = false)
@@ -59,7 +61,7 @@ final class AccuracyCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     List<Studies.Study> studies = chosen();
     if (list) {
-      studies.forEach(s -> console.out().printf("%-18s %s%n", s.name(), s.what()));
+      studies.forEach(s -> console.out().printf(Locale.ROOT, "%-18s %s%n", s.name(), s.what()));
       return Failures.DONE;
     }
     if (runs < 1) {

@@ -2,6 +2,7 @@ package steadyturn.fusion.filter;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * The whole memory of a filter between two samples, as numbers in a fixed order.
@@ -23,8 +24,13 @@ public record FilterState(String filter, List<Double> values) {
   double[] valuesFor(String wantedFilter, int wantedLength) {
     if (!filter.equals(wantedFilter) || values.size() != wantedLength) {
       throw new IllegalArgumentException(
-          "a %s filter of %d numbers cannot resume from the state of a %s filter of %d"
-              .formatted(wantedFilter, wantedLength, filter, values.size()));
+          String.format(
+              Locale.ROOT,
+              "a %s filter of %d numbers cannot resume from the state of a %s filter of %d",
+              wantedFilter,
+              wantedLength,
+              filter,
+              values.size()));
     }
     return values.stream().mapToDouble(Double::doubleValue).toArray();
   }

@@ -1,5 +1,7 @@
 package steadyturn.fusion.filter;
 
+import java.util.Locale;
+
 /**
  * What the error-state Kalman filter assumes of a unit and of whoever moves it. Nothing depends on
  * the sample rate. The answer changes little when any of these is halved or doubled.
@@ -49,8 +51,12 @@ public record KalmanSettings(
     }
     if (!(biasWalkRadPerSSqrtS >= 0 && rateMatrixSigma >= 0 && velocityNoiseMpsPerSqrtS >= 0)) {
       throw new IllegalArgumentException(
-          "bias walk, rate matrix and velocity noise must be 0 or more, were %s, %s, %s"
-              .formatted(biasWalkRadPerSSqrtS, rateMatrixSigma, velocityNoiseMpsPerSqrtS));
+          String.format(
+              Locale.ROOT,
+              "bias walk, rate matrix and velocity noise must be 0 or more, were %s, %s, %s",
+              biasWalkRadPerSSqrtS,
+              rateMatrixSigma,
+              velocityNoiseMpsPerSqrtS));
     }
   }
 
