@@ -43,6 +43,17 @@ public final class Commands {
 
   /** Runs one command line; the exit code is 0 done, 1 failed, 2 wrong usage. */
   public static int run(PrintWriter out, PrintWriter err, String... args) {
+    Terminal results = new Terminal(out, false);
+    Terminal remarks = new Terminal(err, true);
+    try {
+      return run(results, remarks, args);
+    } finally {
+      results.flush();
+      remarks.flush();
+    }
+  }
+
+  private static int run(Terminal out, Terminal err, String... args) {
     if (args.length == 0) {
       return refuse(err, "a command is missing");
     }
