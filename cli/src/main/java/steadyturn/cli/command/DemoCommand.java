@@ -1,8 +1,6 @@
 package steadyturn.cli.command;
 
 import java.io.IOException;
-import java.io.Writer;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +13,7 @@ import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.cli.page.Audience;
 import steadyturn.cli.report.Derivatives;
 import steadyturn.cli.report.TableReport;
+import steadyturn.ingest.recording.WholeFile;
 
 /** The first run: the bundled lesson, analysed before the eyes of a newcomer. */
 @Command(
@@ -40,12 +39,13 @@ final class DemoCommand implements Callable<Integer> {
     Lessons lessons = Lessons.under(List.of(home.resolve("sample-recordings")), console);
     List<LessonResult> results = new ArrayList<>();
     List<Path> pages = new ArrayList<>();
+    Pages place = new Pages(folder, console);
     lessons.each(
         lesson -> {
           List<LessonResult> found = AnalyzeCommand.analyze(lesson, lessons);
           results.addAll(found);
-          pages.add(ReportCommand.page(lesson, found, lessons, Audience.TEACHER, folder));
-          pages.add(ReportCommand.page(lesson, found, lessons, Audience.PLAYER, folder));
+          pages.add(ReportCommand.page(lesson, found, lessons, Audience.TEACHER, place));
+          pages.add(ReportCommand.page(lesson, found, lessons, Audience.PLAYER, place));
         });
     TableReport.write(results, false, console.out());
     Path table = write(results, folder);
@@ -58,12 +58,9 @@ final class DemoCommand implements Callable<Integer> {
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
-  private static Path write(List<LessonResult> results, Path folder) throws IOException {
-    Files.createDirectories(folder);
+  private static Path write(List<LessonResult> results, Path folder) {
     Path table = folder.resolve("lesson.txt");
-    try (Writer to = Files.newBufferedWriter(table)) {
-      TableReport.write(results, true, to);
-    }
+    WholeFile.writeText(table, to -> TableReport.write(results, true, to));
     return table;
   }
 

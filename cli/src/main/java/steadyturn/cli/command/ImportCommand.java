@@ -27,7 +27,8 @@ import steadyturn.ingest.sample.UnitStream;
 @Command(
     name = "import",
     description = {
-      "Brings tables of other programs (CSV, TSV, also .gz) into a dataset. A column map says which",
+      "Brings tables of other programs (CSV, TSV, also .gz) into a dataset. A column map says"
+          + " which",
       "column is what, in which unit; a wrong map is refused with what is likely wrong in it."
     },
     footer = {
@@ -111,14 +112,14 @@ final class ImportCommand implements Callable<Integer> {
       units.addAll(unitsOf(table, columns));
     }
     Recording recording = ColumnMapImporter.recording(player, player(), units, List.of());
-    RecordingWriter writer = RecordingWriter.into(out, "Imported recordings");
-    RunLabel label = RunLabel.lesson(player, lesson);
-    if (writer.isTaken(label)) {
-      label = writer.nextRun(player, lesson);
-    }
-    writer.write(recording, label, start);
+    RunLabel label =
+        RecordingWriter.into(out, "Imported recordings").writeNext(recording, lesson, start);
     for (UnitStream unit : recording.units()) {
-      console.out().println(label.id() + ": " + words(unit));
+      if (unit.size() == 0) {
+        console.warn(unit.point().trackedPoint() + " has no samples and was left out");
+      } else {
+        console.out().println(label.id() + ": " + words(unit));
+      }
     }
     console.out().println("Next: ./steadyturn check " + out);
     return Failures.DONE;

@@ -1,7 +1,5 @@
 package steadyturn.cli.command;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import picocli.CommandLine.Option;
 import steadyturn.cli.page.LengthUnits;
@@ -33,16 +31,8 @@ final class PageChoice {
     return units;
   }
 
-  /** Writes a page into the folder asked for; returns its file. */
-  Path write(String name, String text) throws IOException {
-    return write(out, name, text);
-  }
-
-  /** Writes a page into a folder, made where it is not there; returns its file. */
-  static Path write(Path folder, String name, String text) throws IOException {
-    Files.createDirectories(folder.toAbsolutePath());
-    Path file = folder.resolve(name);
-    Files.writeString(file, text);
-    return file;
+  /** Where the pages of this command go. */
+  Pages pages(Console console) {
+    return new Pages(out, console);
   }
 }

@@ -29,7 +29,8 @@ import steadyturn.ingest.recording.Session;
 @Command(
     name = "progress",
     description = {
-      "Says what truly changed over a player's lessons: each measure's mean with its 95 %% range in",
+      "Says what truly changed over a player's lessons: each measure's mean with its 95 %% range"
+          + " in",
       "every lesson, the change since the lesson before and since the first, and the drills given."
     },
     footer = {
@@ -126,10 +127,11 @@ final class ProgressCommand implements Callable<Integer> {
           console
               .out()
               .println(
-                  page.write(
-                      "sub-" + label + "_progress.html",
-                      ProgressPage.html(
-                          label, chosen, progress, teaching, page.units(), Locale.ENGLISH)));
+                  page.pages(console)
+                      .write(
+                          "sub-" + label + "_progress.html",
+                          ProgressPage.html(
+                              label, chosen, progress, teaching, page.units(), Locale.ENGLISH)));
     }
   }
 }

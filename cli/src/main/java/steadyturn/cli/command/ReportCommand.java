@@ -32,7 +32,8 @@ import steadyturn.ingest.sample.Mark;
 @Command(
     name = "report",
     description = {
-      "Writes a lesson as one page: the one thing to work on with its likely effect, a drill with a",
+      "Writes a lesson as one page: the one thing to work on with its likely effect, a drill with"
+          + " a",
       "goal, pictures, and numbers with their 95 %% range. The file needs nothing from a network."
     },
     footer = {"", "Formats: html (default), json.", "Prints the path of each page written."},
@@ -66,12 +67,18 @@ final class ReportCommand implements Callable<Integer> {
       return Failures.FAILED;
     }
     Lessons lessons = paths.lessons(console);
-    lessons.each(lesson -> report(lesson, lessons, teaching, against.get(), format));
+    Pages pages = page.pages(console);
+    lessons.each(lesson -> report(lesson, lessons, teaching, against.get(), format, pages));
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
   private void report(
-      Session lesson, Lessons lessons, Teaching teaching, ModelChoice.Chosen against, Format format)
+      Session lesson,
+      Lessons lessons,
+      Teaching teaching,
+      ModelChoice.Chosen against,
+      Format format,
+      Pages pages)
       throws IOException {
     List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
     if (results.isEmpty()) {
@@ -94,12 +101,12 @@ final class ReportCommand implements Callable<Integer> {
         format == Format.HTML
             ? Page.html(sheet, audience, page.units(), Locale.ENGLISH)
             : SheetJson.json(sheet, audience, Locale.ENGLISH);
-    console.out().println(page.write(name(lesson, audience + "." + format), text));
+    console.out().println(pages.write(name(lesson, audience + "." + format), text));
   }
 
   /** Writes the page of a lesson with everything as shipped; returns its file. */
   static Path page(
-      Session lesson, List<LessonResult> results, Lessons lessons, Audience audience, Path folder)
+      Session lesson, List<LessonResult> results, Lessons lessons, Audience audience, Pages pages)
       throws IOException {
     Sheet sheet =
         Sheet.of(
@@ -109,7 +116,7 @@ final class ReportCommand implements Callable<Integer> {
             "",
             Optional.empty());
     String text = Page.html(sheet, audience, LengthUnits.METRIC, Locale.ENGLISH);
-    return PageChoice.write(folder, name(lesson, audience + ".html"), text);
+    return pages.write(name(lesson, audience + ".html"), text);
   }
 
   private static String name(Session lesson, String ending) {

@@ -2,7 +2,6 @@ package steadyturn.cli.report;
 
 import java.io.IOException;
 import java.io.Writer;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
@@ -12,6 +11,7 @@ import steadyturn.analysis.synthetic.SwingTruth;
 import steadyturn.analysis.synthetic.TrueMeasure;
 import steadyturn.ingest.recording.DatasetFiles;
 import steadyturn.ingest.recording.RunLabel;
+import steadyturn.ingest.recording.WholeFile;
 
 /**
  * The truth of a simulated lesson in {@code derivatives/truth/}: one row a swing, measure and key
@@ -25,17 +25,18 @@ public final class TruthFiles {
   private TruthFiles() {}
 
   /** Writes beside the recording of that label. */
-  public static void write(LessonTruth truth, RunLabel label, Path archive) throws IOException {
+  public static void write(LessonTruth truth, RunLabel label, Path archive) {
     Path folder = DatasetFiles.derivatives(archive, "truth", "1").resolve(label.folder());
-    Files.createDirectories(folder);
-    try (Writer to = Files.newBufferedWriter(folder.resolve(label.id() + "_truth.tsv"))) {
-      TsvReport.row(to, COLUMNS);
-      for (SwingTruth swing : truth.swings()) {
-        Map<String, Double> timesS = new HashMap<>();
-        swing.eventsS().forEach((event, timeS) -> timesS.put(event.word(), timeS));
-        for (TrueMeasure measure : swing.truthMeasures()) {
-          row(to, swing, measure, timesS.getOrDefault(measure.at(), Double.NaN));
-        }
+    WholeFile.writeText(folder.resolve(label.id() + "_truth.tsv"), to -> rows(truth, to));
+  }
+
+  private static void rows(LessonTruth truth, Writer to) throws IOException {
+    TsvReport.row(to, COLUMNS);
+    for (SwingTruth swing : truth.swings()) {
+      Map<String, Double> timesS = new HashMap<>();
+      swing.eventsS().forEach((event, timeS) -> timesS.put(event.word(), timeS));
+      for (TrueMeasure measure : swing.truthMeasures()) {
+        row(to, swing, measure, timesS.getOrDefault(measure.at(), Double.NaN));
       }
     }
   }

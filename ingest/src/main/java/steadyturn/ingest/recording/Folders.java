@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -50,6 +51,26 @@ final class Folders {
       way.add(at);
     }
     return way;
+  }
+
+  /** What lies in a folder under names of that kind, hidden ones too. */
+  static List<Path> like(Path folder, String start) {
+    try (Stream<Path> entries = Files.list(folder)) {
+      return entries.filter(entry -> isNamed(entry, start)).toList();
+    } catch (IOException e) {
+      throw RecordingException.io(folder, e);
+    }
+  }
+
+  /** Removes a file, or a folder of files, if it is there. */
+  static void delete(Path folder) {
+    try (Stream<Path> entries = Files.exists(folder) ? Files.walk(folder, 1) : Stream.of()) {
+      for (Path entry : entries.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(entry);
+      }
+    } catch (IOException e) {
+      throw RecordingException.io(folder, e);
+    }
   }
 
   /** The files in a folder by name; hidden ones are left out. */

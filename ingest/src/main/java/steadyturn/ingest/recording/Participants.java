@@ -105,6 +105,15 @@ public final class Participants {
    * @throws RecordingException when the file already tells another side for this player
    */
   public static void add(Path root, Player player) {
+    ArchiveLock.whileWriting(
+        root,
+        () -> {
+          addAlone(root, player);
+          return player;
+        });
+  }
+
+  private static void addAlone(Path root, Player player) {
     Path file = root.resolve(FILE);
     handedness(root, player.id())
         .filter(side -> side != player.handed())
@@ -127,7 +136,7 @@ public final class Participants {
     row.put("pelvis_depth", sizeText(player.pelvisDepthMm()));
     row.put("stature", sizeText(player.statureMm()));
     TableText table = TableText.read(file);
-    table.put(row);
+    table.fill(row);
     WholeFile.write(file, table.text());
   }
 

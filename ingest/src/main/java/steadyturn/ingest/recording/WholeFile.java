@@ -1,8 +1,12 @@
 package steadyturn.ingest.recording;
 
 import java.io.BufferedOutputStream;
+import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
@@ -10,14 +14,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.concurrent.atomic.AtomicLong;
 
 /**
  * Writes a file so that it is there whole or not at all: into a hidden neighbour first, which takes
- * the name when it is complete.
+ * the name when all of it is on the disk. Only the owner may read what is made anew.
  */
 public final class WholeFile {
 
   private static final int BUFFER_BYTES = 1 << 16;
+  private static final AtomicLong COUNT = new AtomicLong();
 
   private WholeFile() {}
 
@@ -27,34 +33,96 @@ public final class WholeFile {
     void writeTo(OutputStream out) throws IOException;
   }
 
+  /** What puts text into a file. */
+  @FunctionalInterface
+  public interface Text {
+    void writeTo(Writer out) throws IOException;
+  }
+
   /** Writes text as UTF-8. */
   public static void write(Path file, String text) {
     write(file, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
   }
 
+  /** Writes text as UTF-8, as it comes. */
+  public static void writeText(Path file, Text text) {
+    write(
+        file,
+        out -> {
+          Writer to = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
+          text.writeTo(to);
+          to.flush();
+        });
+  }
+
   /** Writes bytes, making the folders on the way. */
   public static void write(Path file, Content content) {
-    Path folder = file.toAbsolutePath().normalize().getParent();
-    if (folder == null) {
+    Path folder = Folders.of(file);
+    if (file.getFileName() == null) {
       throw RecordingException.of(file, "is no file name. Name a file in a folder.");
     }
-    Path growing = folder.resolve("." + file.getFileName() + ".part");
+    String hidden = "." + file.getFileName() + ".";
     try {
-      Files.createDirectories(folder);
-      try (OutputStream out =
-          new BufferedOutputStream(Files.newOutputStream(growing), BUFFER_BYTES)) {
-        content.writeTo(out);
+      PrivateFiles.folders(folder);
+      sweep(folder, hidden);
+      Path growing = folder.resolve(beside(hidden));
+      try {
+        grow(growing, content);
+        keepRights(file, growing);
+        rename(growing, file);
+        settle(folder);
+      } finally {
+        Files.deleteIfExists(growing);
       }
-      settle(growing);
-      rename(growing, file);
     } catch (IOException e) {
       throw RecordingException.io(file, e);
     }
   }
 
-  private static void settle(Path file) throws IOException {
-    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+  private static void grow(Path growing, Content content) throws IOException {
+    try (FileChannel channel =
+            PrivateFiles.open(growing, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+        OutputStream out =
+            new BufferedOutputStream(Channels.newOutputStream(channel), BUFFER_BYTES)) {
+      content.writeTo(out);
+      out.flush();
       channel.force(true);
+    }
+  }
+
+  /** A name beside: two writers, be they threads or processes, never share one. */
+  static String beside(String hidden) {
+    return hidden + ProcessHandle.current().pid() + "-" + COUNT.incrementAndGet() + ".part";
+  }
+
+  /** Removes what processes that were killed have left under such names. */
+  static void sweep(Path folder, String hidden) {
+    for (Path left : Folders.like(folder, hidden)) {
+      String rest = String.valueOf(left.getFileName()).substring(hidden.length());
+      if (rest.matches("[0-9]{1,15}-[0-9]+\\.part") && isOfADeadProcess(rest)) {
+        Folders.delete(left);
+      }
+    }
+  }
+
+  private static boolean isOfADeadProcess(String mark) {
+    long pid = Long.parseLong(mark.substring(0, mark.indexOf('-')));
+    return ProcessHandle.of(pid).isEmpty();
+  }
+
+  private static void keepRights(Path there, Path fresh) throws IOException {
+    if (PrivateFiles.isPosix(there) && Files.exists(there)) {
+      Files.setPosixFilePermissions(fresh, Files.getPosixFilePermissions(there));
+    }
+  }
+
+  /** Gives a whole file its place. */
+  static void move(Path whole, Path file) {
+    try {
+      rename(whole, file);
+      settle(Folders.of(file));
+    } catch (IOException e) {
+      throw RecordingException.io(file, e);
     }
   }
 
@@ -63,6 +131,15 @@ public final class WholeFile {
       Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
     } catch (AtomicMoveNotSupportedException e) {
       Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
+    }
+  }
+
+  /** Has the disk keep the names in a folder too, where a folder can be opened for that. */
+  static void settle(Path folder) {
+    try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+      channel.force(true);
+    } catch (IOException e) {
+      return; // Windows opens no folder; there a rename is kept by itself
     }
   }
 }
