@@ -1,7 +1,10 @@
 package steadyturn.cli.command;
 
 import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
@@ -17,6 +20,22 @@ import steadyturn.ingest.sensor.SensorAdapters;
  * @param adapter the name of its adapter; empty to find out
  */
 record UnitChoice(Optional<BodyPoint> point, String path, Optional<String> adapter) {
+
+  /** Refuses two units at one body point, and one port for two units. */
+  static void requireApart(List<UnitChoice> units, Console console) {
+    Set<Object> seen = new HashSet<>();
+    for (UnitChoice unit : units) {
+      unit.point()
+          .filter(point -> !seen.add(point))
+          .ifPresent(
+              point -> {
+                throw console.wrongUsage("two units are to be worn at " + point.trackedPoint());
+              });
+      if (!seen.add(unit.path())) {
+        throw console.wrongUsage("port " + unit.path() + " is named twice");
+      }
+    }
+  }
 
   /** Reads the words of the command line. */
   static final class Converter implements ITypeConverter<UnitChoice> {
