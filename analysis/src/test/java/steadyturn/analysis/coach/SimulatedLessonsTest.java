@@ -15,17 +15,18 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.compare.MeasureAt;
+import steadyturn.analysis.lab.LessonSimulator;
+import steadyturn.analysis.lab.LessonSpec;
+import steadyturn.analysis.lab.SyntheticLesson;
+import steadyturn.analysis.lab.body.PlayerStyle;
+import steadyturn.analysis.lab.body.Spread;
+import steadyturn.analysis.lab.body.Trait;
+import steadyturn.analysis.lab.truth.SwingTruth;
+import steadyturn.analysis.lab.truth.TrueMeasure;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.SwingResult;
-import steadyturn.analysis.synthetic.LessonSimulator;
-import steadyturn.analysis.synthetic.LessonSpec;
-import steadyturn.analysis.synthetic.SwingTruth;
-import steadyturn.analysis.synthetic.SyntheticLesson;
-import steadyturn.analysis.synthetic.TrueMeasure;
-import steadyturn.analysis.synthetic.body.PlayerStyle;
-import steadyturn.analysis.synthetic.body.Spread;
-import steadyturn.analysis.synthetic.body.Trait;
 import steadyturn.ingest.sample.Handedness;
 
 /**

@@ -14,11 +14,11 @@ public final class BinaryFrameAdapter implements SensorAdapter {
   /** The adapter's name. */
   public static final String NAME = "binary-frame";
 
-  static final byte SAMPLE = 1;
-  static final byte HELLO = 2;
-  static final int SAMPLE_BYTES = 26;
-  static final double G_MPS2 = 9.80665;
-  static final double COUNTS = 32768;
+  public static final byte SAMPLE = 1;
+  public static final byte HELLO = 2;
+  public static final int SAMPLE_BYTES = 26;
+  public static final double G_MPS2 = 9.80665;
+  public static final double COUNTS = 32768;
   private static final int CRC_BYTES = 4;
   private static final int MOST_LOST = 1 << 15;
   private static final int LONGEST_FRAME = 128;
@@ -101,7 +101,7 @@ public final class BinaryFrameAdapter implements SensorAdapter {
   }
 
   /** CRC-32 of the frame's first bytes. */
-  static int crc(ByteBuffer frame, int length) {
+  public static int crc(ByteBuffer frame, int length) {
     CRC32 crc = new CRC32();
     crc.update(frame.slice(0, length));
     return (int) crc.getValue();
