@@ -1,5 +1,6 @@
 package steadyturn.analysis.lab;
 
+import steadyturn.analysis.lab.unit.UnitErrors;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -18,7 +19,6 @@ import steadyturn.ingest.sample.BodyPoint;
  */
 final class Choreography {
 
-  private static final double G_MPS2 = 9.80665;
 
   private final LessonSpec spec;
   private final List<PendulumSwing> pendulums;
@@ -112,7 +112,7 @@ final class Choreography {
       double cock = Math.toRadians(10 + 15 * random.nextDouble());
       stage.joint(Joint.ARM).by(fromS, halfS, -arm).by(halfS, fromS + lengthS, arm);
       stage.joint(Joint.COCK).by(fromS, halfS, cock).by(halfS, fromS + lengthS, -cock);
-      tap(fromS + lengthS - 0.05, (2 + 6 * random.nextDouble()) * G_MPS2);
+      tap(fromS + lengthS - 0.05, (2 + 6 * random.nextDouble()) * UnitErrors.G_MPS2);
       stage.nowS = fromS + lengthS;
     }
     stage.nowS += 0.25;
@@ -163,7 +163,7 @@ final class Choreography {
    * The sole of the club through the grass: 2-5 g at the hand for 40 ms, a third at the forearm.
    */
   private void brush(double impactS) {
-    double peak = (2 + 3 * random.nextDouble()) * G_MPS2;
+    double peak = (2 + 3 * random.nextDouble()) * UnitErrors.G_MPS2;
     double frequencyHz = 40 + 30 * random.nextDouble();
     double fromS = impactS - 0.01 + 0.02 * random.nextDouble();
     double amplitude = peak / Math.pow(2 * Math.PI * frequencyHz, 2);
@@ -182,7 +182,7 @@ final class Choreography {
         .by(startS, startS + 0.75, -size)
         .by(startS + 0.65, startS + 1.25, 2 * size)
         .by(startS + 2, startS + 3, -size);
-    tap(startS + 0.95, 2 * G_MPS2);
+    tap(startS + 0.95, 2 * UnitErrors.G_MPS2);
     stage.nowS = startS + 3.2;
   }
 

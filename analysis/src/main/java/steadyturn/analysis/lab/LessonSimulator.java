@@ -9,7 +9,7 @@ import java.util.OptionalDouble;
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.lab.body.BodyMotion;
 import steadyturn.analysis.lab.body.Joint;
-import steadyturn.analysis.lab.body.WornUnit;
+import steadyturn.analysis.lab.body.MountedUnit;
 import steadyturn.analysis.lab.pendulum.PendulumSwing;
 import steadyturn.analysis.lab.truth.LessonTruth;
 import steadyturn.analysis.lab.truth.SwingTruth;
@@ -34,7 +34,6 @@ import steadyturn.ingest.sample.UnitStream;
  */
 public final class LessonSimulator {
 
-  private static final double G_MPS2 = WornUnit.GRAVITY_MPS2;
 
   private LessonSimulator() {}
 
@@ -50,7 +49,7 @@ public final class LessonSimulator {
    */
   public static SyntheticLesson simulate(
       LessonSpec spec, List<PendulumSwing> pendulums, long seed) {
-    PelvisGeometry geometry = PelvisGeometry.draw(spec.body(), Draws.of(seed, "pelvis", 0));
+    DrawnPelvis geometry = DrawnPelvis.draw(spec.body(), Draws.of(seed, "pelvis", 0));
     Choreography choreography = new Choreography(spec, pendulums, seed, geometry.standingTiltRad());
     choreography.lay();
     Stage stage = choreography.stage();
@@ -61,7 +60,7 @@ public final class LessonSimulator {
 
   /** Puts units, recording and truth of one lesson together. */
   private record Assembly(
-      LessonSpec spec, long seed, PelvisGeometry geometry, Stage stage, BodyMotion body) {
+      LessonSpec spec, long seed, DrawnPelvis geometry, Stage stage, BodyMotion body) {
 
     SyntheticLesson lesson(List<PlannedSwing> planned, double aimRad) {
       List<BodyPoint> points = spec.units().stream().sorted().toList();
@@ -70,7 +69,7 @@ public final class LessonSimulator {
       List<UnitStream> streams = new ArrayList<>();
       List<UnitTruth> units = new ArrayList<>();
       for (BodyPoint point : points) {
-        WornUnit worn = mounts.mount(point, body);
+        MountedUnit worn = mounts.mount(point, body);
         UnitErrors errors = UnitErrors.draw(spec.unitGrade(), Draws.of(seed, "unit " + point, 0));
         UnitClock clock = clocks.getOrDefault(point, new UnitClock(0, 0, 0));
         streams.add(stream(worn, errors, clock));
@@ -124,7 +123,7 @@ public final class LessonSimulator {
       return clocks;
     }
 
-    private UnitStream stream(WornUnit worn, UnitErrors errors, UnitClock clock) {
+    private UnitStream stream(MountedUnit worn, UnitErrors errors, UnitClock clock) {
       UnitFacts facts = facts(worn.point());
       RandomGenerator random = Draws.of(seed, "noise " + worn.point(), 0);
       double untilS = stage.nowS - 0.2 * Draws.of(seed, "end " + worn.point(), 0).nextDouble();
@@ -140,7 +139,7 @@ public final class LessonSimulator {
               point,
               "SIM" + serial,
               spec.rateHz(),
-              perfect ? Double.POSITIVE_INFINITY : spec.accelFullScaleG() * G_MPS2,
+              perfect ? Double.POSITIVE_INFINITY : spec.accelFullScaleG() * UnitErrors.G_MPS2,
               perfect ? Double.POSITIVE_INFINITY : Math.toRadians(spec.gyroFullScaleDegPerS()),
               false);
       return spec.unitGrade().calibrated() ? facts.asCalibrated() : facts;
@@ -178,7 +177,7 @@ public final class LessonSimulator {
                 axis,
                 spec.wearSteps().contains(WearStep.NEUTRAL_WRIST)));
       }
-      WornUnit pelvis = mounts.mount(BodyPoint.PELVIS, body);
+      MountedUnit pelvis = mounts.mount(BodyPoint.PELVIS, body);
       return new LessonTruth(
           seed,
           spec.handed(),

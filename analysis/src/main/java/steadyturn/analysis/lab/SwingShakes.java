@@ -1,5 +1,6 @@
 package steadyturn.analysis.lab;
 
+import steadyturn.analysis.lab.unit.UnitErrors;
 import java.util.Map;
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.lab.body.Joint;
@@ -13,7 +14,6 @@ import steadyturn.ingest.sample.BodyPoint;
 record SwingShakes(
     Stage stage, double startS, double topS, double impactS, double endS, RandomGenerator random) {
 
-  private static final double G_MPS2 = 9.80665;
 
   /**
    * Lays them on the stage.
@@ -84,7 +84,7 @@ record SwingShakes(
    * 10-20 ms.
    */
   private void shock() {
-    double hand = (50 + 50 * random.nextDouble()) * G_MPS2;
+    double hand = (50 + 50 * random.nextDouble()) * UnitErrors.G_MPS2;
     ring(BodyPoint.CLUB_SHAFT, 1.5 * hand);
     ring(BodyPoint.LEAD_HAND, hand);
     ring(BodyPoint.LEAD_FOREARM, hand / 3);

@@ -2,7 +2,7 @@ package steadyturn.analysis.lab;
 
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.lab.body.BodyMotion;
-import steadyturn.analysis.lab.body.WornUnit;
+import steadyturn.analysis.lab.body.MountedUnit;
 import steadyturn.analysis.lab.curve.Steps;
 import steadyturn.fusion.rotation.MovingFrame;
 import steadyturn.fusion.rotation.Quaternion;
@@ -21,23 +21,23 @@ final class UnitMounts {
   private final LessonSpec spec;
   private final long seed;
   private final Stage stage;
-  private final PelvisGeometry geometry;
+  private final DrawnPelvis geometry;
 
-  UnitMounts(LessonSpec spec, long seed, Stage stage, PelvisGeometry geometry) {
+  UnitMounts(LessonSpec spec, long seed, Stage stage, DrawnPelvis geometry) {
     this.spec = spec;
     this.seed = seed;
     this.stage = stage;
     this.geometry = geometry;
   }
 
-  WornUnit mount(BodyPoint point, BodyMotion body) {
+  MountedUnit mount(BodyPoint point, BodyMotion body) {
     Quaternion q = nominal(point).times(misalignment(point));
-    WornUnit worn =
-        new WornUnit(point, body, offsetM(point), q, stage.shifts(point), WornUnit.Carry.NONE);
+    MountedUnit worn =
+        new MountedUnit(point, body, offsetM(point), q, stage.shifts(point), MountedUnit.Carry.NONE);
     if (!spec.wearSteps().contains(WearStep.TABLE_REST)) {
       return worn;
     }
-    return new WornUnit(point, body, worn.offsetM(), q, worn.shifts(), carry(point, worn));
+    return new MountedUnit(point, body, worn.offsetM(), q, worn.shifts(), carry(point, worn));
   }
 
   private Quaternion misalignment(BodyPoint point) {
@@ -74,7 +74,7 @@ final class UnitMounts {
   }
 
   /** The table is level to a degree or so; how the unit lies on it is chance. */
-  private WornUnit.Carry carry(BodyPoint point, WornUnit worn) {
+  private MountedUnit.Carry carry(BodyPoint point, MountedUnit worn) {
     RandomGenerator random = Draws.of(seed, "table " + point, 0);
     Quaternion qGroundTable =
         Quaternion.aboutZ(2 * Math.PI * random.nextDouble())
@@ -92,6 +92,6 @@ final class UnitMounts {
             .rotationVector();
     Vector3 move = new Vector3(0.3 + 0.1 * random.nextDouble(), 0.2, -0.2);
     Steps share = new Steps(1).to(WearSteps.tableEndS(), WearSteps.wornS() - 0.5, 0);
-    return new WornUnit.Carry(share.build(), turn, move);
+    return new MountedUnit.Carry(share.build(), turn, move);
   }
 }

@@ -3,6 +3,7 @@ package steadyturn.analysis.lab;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import steadyturn.analysis.lab.unit.UnitErrors;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -12,7 +13,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.PlayerStyle;
-import steadyturn.analysis.lab.body.WornUnit;
+import steadyturn.analysis.lab.body.MountedUnit;
 import steadyturn.analysis.lab.truth.SwingTruth;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.SwingEvent;
@@ -296,7 +297,7 @@ class LessonSimulatorTest {
         for (int axis = 0; axis < 3; axis++) {
           change += Math.pow(hand.accelMps2(axis, k) - hand.accelMps2(axis, k - 1), 2);
         }
-        jump = Math.max(jump, Math.sqrt(change) / WornUnit.GRAVITY_MPS2);
+        jump = Math.max(jump, Math.sqrt(change) / UnitErrors.G_MPS2);
       }
       if (swing.kind() == SwingKind.HIT) {
         assertThat(jump).isGreaterThan(8);
@@ -340,7 +341,7 @@ class LessonSimulatorTest {
     for (UnitStream s : lesson.recording().units()) {
       assertThat(s.accelNormMps2(s.indexAt(addressS)))
           .as(s.point().trackedPoint())
-          .isCloseTo(WornUnit.GRAVITY_MPS2, within(0.2));
+          .isCloseTo(UnitErrors.G_MPS2, within(0.2));
       assertThat(lesson.truth().unit(s.point())).isPresent();
     }
   }

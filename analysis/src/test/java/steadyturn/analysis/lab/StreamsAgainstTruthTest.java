@@ -2,11 +2,12 @@ package steadyturn.analysis.lab;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import steadyturn.analysis.lab.unit.UnitErrors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import steadyturn.analysis.lab.body.BodyErrors;
-import steadyturn.analysis.lab.body.WornUnit;
+import steadyturn.analysis.lab.body.MountedUnit;
 import steadyturn.analysis.lab.truth.LessonTruth;
 import steadyturn.analysis.lab.truth.SwingTruth;
 import steadyturn.analysis.lab.unit.UnitGrade;
@@ -83,7 +84,7 @@ class StreamsAgainstTruthTest {
     Vector3 velocity =
         truth.path().velocityMps(s.timeS(from)).minus(start.rotate(rate(s, from).cross(lever)));
     Vector3 place = truth.path().midHipM(s.timeS(from)).minus(start.rotate(lever));
-    Vector3 gravity = new Vector3(0, 0, -WornUnit.GRAVITY_MPS2);
+    Vector3 gravity = new Vector3(0, 0, -UnitErrors.G_MPS2);
     for (int k = from + 1; k <= to; k++) {
       double dt = s.timeS(k) - s.timeS(k - 1);
       Vector3 a0 = q[k - from - 1].rotate(force(s, k - 1)).plus(gravity);
@@ -153,7 +154,7 @@ class StreamsAgainstTruthTest {
     SyntheticLesson lesson = LessonSimulator.simulate(perfect().withWearSteps(true), SEED);
     for (UnitStream s : lesson.recording().units()) {
       for (int k = 0; k < 2000; k++) {
-        assertThat(Math.abs(s.accelNormMps2(k) - WornUnit.GRAVITY_MPS2)).isLessThan(1e-9);
+        assertThat(Math.abs(s.accelNormMps2(k) - UnitErrors.G_MPS2)).isLessThan(1e-9);
         assertThat(s.gyroNormRadPerS(k)).isLessThan(1e-9);
       }
     }

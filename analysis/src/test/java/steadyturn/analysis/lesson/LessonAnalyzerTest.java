@@ -13,7 +13,7 @@ import steadyturn.analysis.lab.LessonSpec;
 import steadyturn.analysis.lab.SyntheticLesson;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.PlayerStyle;
-import steadyturn.analysis.lab.body.Spread;
+import steadyturn.analysis.lab.body.Variation;
 import steadyturn.analysis.lab.body.Trait;
 import steadyturn.analysis.lab.truth.SwingTruth;
 import steadyturn.analysis.lab.unit.UnitGrade;
@@ -224,7 +224,7 @@ class LessonAnalyzerTest {
   @Test
   void aSpreadOfTraitsIsWhatTheTestAsksFor() {
     // Given: a fixed trait. Expect: no spread left, so that the tests above mean what they say.
-    Spread turn = only(-45, 40, 0, 0).spread(Trait.TURN_TOP_DEG);
+    Variation turn = only(-45, 40, 0, 0).spread(Trait.TURN_TOP_DEG);
     assertThat(turn.mean()).isEqualTo(-45);
   }
 }

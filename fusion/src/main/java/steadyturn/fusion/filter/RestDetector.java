@@ -18,7 +18,7 @@ public final class RestDetector {
   /** Rest is remembered for no longer than it takes to notice that it is over, s. */
   private static final double MEMORY_S = 0.05;
 
-  private final RestSettings settings;
+  private final RestDetectorSettings settings;
   private final double gyroSquared;
   private final double accelSquared;
   private final double[] meanGyro = new double[3];
@@ -30,7 +30,7 @@ public final class RestDetector {
   private boolean wildRate;
   private double badS;
 
-  public RestDetector(RestSettings settings) {
+  public RestDetector(RestDetectorSettings settings) {
     this.settings = settings;
     gyroSquared = settings.gyroRadPerS() * settings.gyroRadPerS();
     accelSquared = settings.accelMps2() * settings.accelMps2();

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import steadyturn.fusion.filter.FilterContract;
-import steadyturn.fusion.filter.RestSettings;
+import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.SampleLimits;
 import steadyturn.fusion.filter.kalman.ErrorStateKalmanFilter;
 import steadyturn.fusion.filter.kalman.KalmanSettings;
@@ -162,7 +162,7 @@ class OrientationRunTest {
     // Given: sway of 1 deg/s at 0.4 Hz about two axes (from memory: quiet standing sways by some
     // tenths of a degree a second; taken larger). Expect: the worn settings see rest, and the bias
     // stays within 0.3 deg/s of the truth of 1 deg/s.
-    KalmanSettings worn = KalmanSettings.standard().withRest(RestSettings.worn());
+    KalmanSettings worn = KalmanSettings.standard().withRest(RestDetectorSettings.worn());
     ErrorStateKalmanFilter filter = new ErrorStateKalmanFilter(worn, SampleLimits.unlimited());
     Random random = new Random(SEED);
     double bias = Math.toRadians(1);

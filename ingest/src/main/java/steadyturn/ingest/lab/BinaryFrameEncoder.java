@@ -1,5 +1,6 @@
 package steadyturn.ingest.lab;
 
+import steadyturn.ingest.sample.StandardGravity;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
@@ -50,7 +51,7 @@ public final class BinaryFrameEncoder implements UnitEncoder {
     frame.put(BinaryFrameAdapter.SAMPLE).putShort((short) counter).putInt((int) micros);
     frame.put((byte) accelRangeG).putShort((short) gyroRangeDegPerS);
     for (double value : accelMps2) {
-      frame.putShort(counts(value / (accelRangeG * BinaryFrameAdapter.G_MPS2)));
+      frame.putShort(counts(value / (accelRangeG * StandardGravity.MPS2)));
     }
     for (double value : gyroRadPerS) {
       frame.putShort(counts(value / Math.toRadians(gyroRangeDegPerS)));

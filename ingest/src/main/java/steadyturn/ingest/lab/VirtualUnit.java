@@ -1,5 +1,6 @@
 package steadyturn.ingest.lab;
 
+import steadyturn.ingest.sample.StandardGravity;
 import java.io.IOException;
 import java.util.Random;
 import steadyturn.ingest.sample.UnitStream;
@@ -49,7 +50,7 @@ public final class VirtualUnit implements Runnable {
             stream.point().trackedPoint(),
             stream.facts().serialNumber(),
             stream.facts().nominalRateHz(),
-            Math.min(stream.facts().accelFullScaleMps2(), 16 * 9.80665),
+            Math.min(stream.facts().accelFullScaleMps2(), 16 * StandardGravity.MPS2),
             Math.min(stream.facts().gyroFullScaleRadPerS(), Math.toRadians(2000)));
   }
 

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.coach.drill.ArmRise.At;
-import steadyturn.fusion.filter.RestSettings;
+import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.kalman.KalmanSettings;
 import steadyturn.fusion.orientation.OrientationMethod;
 import steadyturn.fusion.orientation.OrientationRun;
@@ -75,7 +75,7 @@ final class ArmRises {
   }
 
   static List<ArmRise> of(UnitStream forearm, WristAlignment alignment, int handSign) {
-    KalmanSettings worn = KalmanSettings.standard().withRest(RestSettings.worn());
+    KalmanSettings worn = KalmanSettings.standard().withRest(RestDetectorSettings.worn());
     OrientationTrack track = new OrientationRun(worn).run(forearm, OrientationMethod.OFFLINE);
     Vector3 longAxis = alignment.qForearmUnitForearm().rotate(Vector3.X);
     return new ArmRises(track, longAxis, alignment.longAxisSdRad(), handSign).find();

@@ -7,7 +7,7 @@ import java.util.List;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.fusion.filter.RestSettings;
+import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.kalman.KalmanSettings;
 import steadyturn.fusion.orientation.OrientationMethod;
 import steadyturn.fusion.orientation.OrientationRun;
@@ -100,7 +100,7 @@ public final class SlowTurns {
     if (stretch.size() < 2) {
       return List.of();
     }
-    KalmanSettings worn = KalmanSettings.standard().withRest(RestSettings.worn());
+    KalmanSettings worn = KalmanSettings.standard().withRest(RestDetectorSettings.worn());
     OrientationTrack track = new OrientationRun(worn).run(stretch, OrientationMethod.OFFLINE);
     return new SlowTurns(track, Stepping.of(stretch), handed.sign())
         .find().stream().filter(turn -> turn.timeS() >= mark.onsetS()).toList();

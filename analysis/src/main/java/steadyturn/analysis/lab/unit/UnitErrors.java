@@ -26,7 +26,8 @@ public record UnitErrors(
     double accelNoiseMps2RtHz,
     boolean quantized) {
 
-  private static final double G_MPS2 = 9.80665;
+  /** Standard gravity, m/s^2 (CGPM 1901): the lab's own, not that of the code it judges. */
+  public static final double G_MPS2 = 9.80665;
 
   /** Flat part of an Allan deviation is 0.664 of the wander's spread (IEEE 952, from memory). */
   private static final double FLAT_OF_WANDER = 0.664;

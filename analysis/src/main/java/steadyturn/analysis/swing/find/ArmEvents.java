@@ -1,5 +1,6 @@
 package steadyturn.analysis.swing.find;
 
+import steadyturn.ingest.sample.StandardGravity;
 import java.util.Optional;
 import steadyturn.fusion.calibrate.Gravity;
 import steadyturn.fusion.displace.UnitPriors;
@@ -51,7 +52,7 @@ final class ArmEvents {
     UnitPriors unit =
         arm.stretch().facts().calibrated() ? UnitPriors.calibrated() : UnitPriors.raw();
     return Math.hypot(
-        unit.accelBiasMps2() / Gravity.STANDARD_MPS2, unit.gyroMatrix() * ARM_WAY_RAD);
+        unit.accelBiasMps2() / StandardGravity.MPS2, unit.gyroMatrix() * ARM_WAY_RAD);
   }
 
   /**

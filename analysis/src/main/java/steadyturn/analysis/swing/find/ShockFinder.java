@@ -1,5 +1,6 @@
 package steadyturn.analysis.swing.find;
 
+import steadyturn.ingest.sample.StandardGravity;
 import java.util.Arrays;
 import java.util.Optional;
 import steadyturn.fusion.attitude.GyroTrack;
@@ -18,7 +19,7 @@ final class ShockFinder {
   private static final double CALM_S = 0.04;
   private static final double RING_S = 0.008;
 
-  private static final double G = 9.80665;
+  private static final double G = StandardGravity.MPS2;
   // time stamps that jitter by 0.2 ms bend a force that changes by 0.25 g/ms, as an arm's does, by
   // this much twice over; a force that was cut off shows no calm to compare with
   private static final double JITTER_MPS2 = 0.1 * G;

@@ -15,7 +15,7 @@ import steadyturn.analysis.lab.LessonSimulator;
 import steadyturn.analysis.lab.LessonSpec;
 import steadyturn.analysis.lab.SyntheticLesson;
 import steadyturn.analysis.lab.body.PlayerStyle;
-import steadyturn.analysis.lab.body.Spread;
+import steadyturn.analysis.lab.body.Variation;
 import steadyturn.analysis.lab.body.Trait;
 import steadyturn.analysis.lab.study.ErrorTally;
 import steadyturn.analysis.lab.truth.SwingTruth;
@@ -178,12 +178,12 @@ class HalfSwingsTest {
       double topDeg, double releaseMs, Handedness handed, long seed) {
     PlayerStyle style =
         PlayerStyle.steadyTurner()
-            .with(Trait.ARM_TOP_DEG, Spread.about(topDeg, 3, 3))
-            .with(Trait.ARM_FINISH_DEG, Spread.about(95, 3, 3))
-            .with(Trait.BACK_S, Spread.about(1.5, 0.1, 0.08))
-            .with(Trait.DOWN_S, Spread.about(0.8, 0.05, 0.05))
-            .with(Trait.RELEASE_START_MS, Spread.about(releaseMs, 20, 20))
-            .with(Trait.RELEASE_LENGTH_MS, Spread.about(releaseMs, 20, 20));
+            .with(Trait.ARM_TOP_DEG, Variation.about(topDeg, 3, 3))
+            .with(Trait.ARM_FINISH_DEG, Variation.about(95, 3, 3))
+            .with(Trait.BACK_S, Variation.about(1.5, 0.1, 0.08))
+            .with(Trait.DOWN_S, Variation.about(0.8, 0.05, 0.05))
+            .with(Trait.RELEASE_START_MS, Variation.about(releaseMs, 20, 20))
+            .with(Trait.RELEASE_LENGTH_MS, Variation.about(releaseMs, 20, 20));
     LessonSpec spec =
         LessonSpec.standard()
             .withPlayer(style)

@@ -1,5 +1,6 @@
 package steadyturn.cli.command.calibrate;
 
+import steadyturn.ingest.sample.StandardGravity;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -155,7 +156,7 @@ public final class CalibrateCommand implements Callable<Integer> {
   }
 
   private double gravityMps2() {
-    return latitudeDeg.map(deg -> Gravity.atMps2(deg, heightM)).orElse(Gravity.STANDARD_MPS2);
+    return latitudeDeg.map(deg -> Gravity.atMps2(deg, heightM)).orElse(StandardGravity.MPS2);
   }
 
   private void calibrate(Session lesson, Lessons lessons) {

@@ -24,7 +24,7 @@ import steadyturn.cli.output.tsv.OrientationText;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.fusion.calibrate.CalibrationStore;
-import steadyturn.fusion.filter.RestSettings;
+import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.kalman.KalmanSettings;
 import steadyturn.fusion.orientation.OrientationMethod;
 import steadyturn.fusion.orientation.OrientationRun;
@@ -57,8 +57,8 @@ public final class OrientCommand implements Callable<Integer> {
     LAID_DOWN,
     WORN;
 
-    RestSettings settings() {
-      return this == WORN ? RestSettings.worn() : RestSettings.laidDown();
+    RestDetectorSettings settings() {
+      return this == WORN ? RestDetectorSettings.worn() : RestDetectorSettings.laidDown();
     }
 
     @Override

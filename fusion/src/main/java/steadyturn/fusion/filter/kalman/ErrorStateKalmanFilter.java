@@ -13,7 +13,7 @@ import steadyturn.fusion.filter.RestDetector;
 import steadyturn.fusion.filter.SampleGuard;
 import steadyturn.fusion.filter.SampleLimits;
 import steadyturn.fusion.filter.SigmaFloor;
-import steadyturn.fusion.filter.StandardGravity;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.fusion.filter.StateBuffer;
 import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Vector3;

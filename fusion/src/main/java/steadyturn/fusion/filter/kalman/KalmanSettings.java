@@ -1,6 +1,6 @@
 package steadyturn.fusion.filter.kalman;
 
-import steadyturn.fusion.filter.RestSettings;
+import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.SigmaFloor;
 
 /**
@@ -31,7 +31,7 @@ public record KalmanSettings(
     double speedSigmaMps,
     double placeSigmaM,
     double movementCorrelationS,
-    RestSettings rest,
+    RestDetectorSettings rest,
     SigmaFloor floor) {
 
   public KalmanSettings {
@@ -73,12 +73,12 @@ public record KalmanSettings(
         0.5,
         0.5,
         0.3,
-        RestSettings.laidDown(),
+        RestDetectorSettings.laidDown(),
         SigmaFloor.standard());
   }
 
   /** The same with another idea of rest. */
-  public KalmanSettings withRest(RestSettings otherRest) {
+  public KalmanSettings withRest(RestDetectorSettings otherRest) {
     return new KalmanSettings(
         blockS,
         startTiltRad,

@@ -5,7 +5,7 @@ import steadyturn.fusion.filter.OrientationFilter;
 import steadyturn.fusion.filter.RestDetector;
 import steadyturn.fusion.filter.SampleGuard;
 import steadyturn.fusion.filter.SampleLimits;
-import steadyturn.fusion.filter.StandardGravity;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.fusion.filter.StateBuffer;
 import steadyturn.fusion.filter.kalman.ErrorStateKalmanFilter;
 import steadyturn.fusion.rotation.MutableQuaternion;

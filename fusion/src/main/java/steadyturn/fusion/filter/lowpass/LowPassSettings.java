@@ -1,6 +1,6 @@
 package steadyturn.fusion.filter.lowpass;
 
-import steadyturn.fusion.filter.RestSettings;
+import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.SigmaFloor;
 import steadyturn.fusion.filter.kalman.KalmanSettings;
 
@@ -21,7 +21,7 @@ public record LowPassSettings(
     double biasWalkRadPerSSqrtS,
     double movingRateRadPerSqrtS,
     double largestTiltRateRadPerS,
-    RestSettings rest,
+    RestDetectorSettings rest,
     SigmaFloor floor) {
 
   public LowPassSettings {
@@ -45,7 +45,7 @@ public record LowPassSettings(
         Math.toRadians(0.002),
         Math.toRadians(1),
         Math.toRadians(2),
-        RestSettings.laidDown(),
+        RestDetectorSettings.laidDown(),
         SigmaFloor.standard());
   }
 }

@@ -1,13 +1,11 @@
 package steadyturn.ingest.recording.table;
 
+import steadyturn.ingest.sample.StandardGravity;
 import java.util.Locale;
 import java.util.OptionalDouble;
 
 /** Units as people spell them, turned into a factor to SI. */
 public final class UnitWords {
-
-  /** Standard gravity, exact by definition (CGPM 1901), m/s^2. */
-  public static final double STANDARD_GRAVITY_MPS2 = 9.80665;
 
   private UnitWords() {}
 
@@ -15,8 +13,8 @@ public final class UnitWords {
   public static OptionalDouble accelToMps2(String word) {
     return switch (plain(word)) {
       case "m/s^2", "m/s2", "m/s/s", "ms^-2", "ms-2", "ms2" -> OptionalDouble.of(1);
-      case "g", "gn", "g0" -> OptionalDouble.of(STANDARD_GRAVITY_MPS2);
-      case "mg" -> OptionalDouble.of(STANDARD_GRAVITY_MPS2 / 1000);
+      case "g", "gn", "g0" -> OptionalDouble.of(StandardGravity.MPS2);
+      case "mg" -> OptionalDouble.of(StandardGravity.MPS2 / 1000);
       case "cm/s^2", "cm/s2" -> OptionalDouble.of(0.01);
       default -> OptionalDouble.empty();
     };

@@ -1,5 +1,6 @@
 package steadyturn.analysis.lab.body;
 
+import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.analysis.lab.curve.TimeFunction;
 import steadyturn.analysis.lab.unit.UnitPath;
 import steadyturn.fusion.rotation.MovingFrame;
@@ -17,16 +18,13 @@ import steadyturn.ingest.sample.BodyPoint;
  * @param shifts slides along segment x, y, z, m, then turns about x, y, z, rad: skin and shock
  * @param carry way between body and table
  */
-public record WornUnit(
+public record MountedUnit(
     BodyPoint point,
     BodyMotion body,
     Vector3 offsetM,
     Quaternion qSegmentUnit,
     TimeFunction[] shifts,
     Carry carry) {
-
-  /** Standard gravity, m/s^2. */
-  public static final double GRAVITY_MPS2 = 9.80665;
 
   /**
    * The way from the body (share 0) to the table (share 1): a turn about one axis and a straight
@@ -44,7 +42,7 @@ public record WornUnit(
     Placer placer = placer();
     return (timeS, force, rate) -> {
       placer.place(timeS, frame);
-      frame.specificForceMps2(GRAVITY_MPS2, force);
+      frame.specificForceMps2(UnitErrors.G_MPS2, force);
       frame.rateRadPerS(rate);
     };
   }

@@ -12,7 +12,7 @@ package steadyturn.fusion.filter;
  * @param velocitySigmaMps one sigma of the unit's velocity at rest, m/s
  * @param rateSigmaRadPerSqrtS one sigma of the mean rate over one second at rest, rad/s
  */
-public record RestSettings(
+public record RestDetectorSettings(
     double smoothS,
     double gyroRadPerS,
     double accelMps2,
@@ -21,7 +21,7 @@ public record RestSettings(
     double velocitySigmaMps,
     double rateSigmaRadPerSqrtS) {
 
-  public RestSettings {
+  public RestDetectorSettings {
     if (!(smoothS > 0 && gyroRadPerS > 0 && accelMps2 > 0 && largestRateRadPerS > 0)) {
       throw new IllegalArgumentException(
           "smoothing and thresholds must be above 0, were %s s, %s rad/s, %s m/s^2, %s rad/s"
@@ -38,8 +38,8 @@ public record RestSettings(
    * Units laid down or held still between movements. Our choice: thresholds an order above the
    * noise of the units of 2020, an order below slow movement.
    */
-  public static RestSettings laidDown() {
-    return new RestSettings(
+  public static RestDetectorSettings laidDown() {
+    return new RestDetectorSettings(
         0.5, Math.toRadians(2), 0.5, Math.toRadians(2), 0.7, 0.01, Math.toRadians(0.1));
   }
 
@@ -47,8 +47,8 @@ public record RestSettings(
    * Units on a person who stands: sways slowly and breathes, so thresholds are wider, and the mean
    * rate is trusted less because swaying (about 0.5 deg/s, over a second or so) is not bias.
    */
-  public static RestSettings worn() {
-    return new RestSettings(
+  public static RestDetectorSettings worn() {
+    return new RestDetectorSettings(
         0.5, Math.toRadians(4), 0.7, Math.toRadians(4), 0.7, 0.015, Math.toRadians(0.5));
   }
 }

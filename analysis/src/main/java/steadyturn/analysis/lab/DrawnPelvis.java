@@ -11,11 +11,11 @@ import steadyturn.fusion.rotation.Vector3;
  * behind and 0.30 PW + 10.9 below the middle of the front points); the unit lies 15 mm of skin and
  * case behind the back points (our assumption).
  */
-record PelvisGeometry(BodySizes sizes, double standingTiltRad, Vector3 midHipFromUnitM) {
+record DrawnPelvis(BodySizes sizes, double standingTiltRad, Vector3 midHipFromUnitM) {
 
   private static final double MEAN_TILT_DEG = 10;
 
-  static PelvisGeometry draw(BodyErrors errors, RandomGenerator random) {
+  static DrawnPelvis draw(BodyErrors errors, RandomGenerator random) {
     double widthMm = Math.rint(240 + 14 * clipped(random));
     double depthMm = Math.rint(150 + 12 * clipped(random));
     double statureMm = Math.rint(1760 + 75 * clipped(random));
@@ -23,7 +23,7 @@ record PelvisGeometry(BodySizes sizes, double standingTiltRad, Vector3 midHipFro
     double forward = 0.76 * depthMm - 9.9 + 15 + errors.leverForwardMm() * random.nextGaussian();
     double left = errors.leverSideMm() * random.nextGaussian();
     double up = -(0.30 * widthMm + 10.9) + errors.leverForwardMm() * random.nextGaussian();
-    return new PelvisGeometry(
+    return new DrawnPelvis(
         BodySizes.of(widthMm, depthMm, statureMm),
         Math.toRadians(tiltDeg),
         new Vector3(forward / 1000, left / 1000, up / 1000));

@@ -1,4 +1,4 @@
-package steadyturn.fusion.filter;
+package steadyturn.ingest.sample;
 
 /** Conventional value of gravity, 3rd CGPM 1901: 9.80665 m/s^2. */
 public final class StandardGravity {

@@ -11,9 +11,9 @@ import org.apache.commons.math3.random.RandomGenerator;
  * @param low smallest mean a player can have
  * @param high largest mean a player can have
  */
-public record Spread(double mean, double playerSd, double swingSd, double low, double high) {
+public record Variation(double mean, double playerSd, double swingSd, double low, double high) {
 
-  public Spread {
+  public Variation {
     if (!(low <= mean && mean <= high) || !(playerSd >= 0) || !(swingSd >= 0)) {
       throw new IllegalArgumentException(
           "mean " + mean + " must lie in " + low + ".." + high + ", spreads must be 0 or more");
@@ -21,18 +21,18 @@ public record Spread(double mean, double playerSd, double swingSd, double low, d
   }
 
   /** Normal players' means, cut at two and a half spreads. */
-  public static Spread about(double mean, double playerSd, double swingSd) {
-    return new Spread(mean, playerSd, swingSd, mean - 2.5 * playerSd, mean + 2.5 * playerSd);
+  public static Variation about(double mean, double playerSd, double swingSd) {
+    return new Variation(mean, playerSd, swingSd, mean - 2.5 * playerSd, mean + 2.5 * playerSd);
   }
 
   /** Players' means evenly from low to high. */
-  public static Spread evenly(double low, double high, double swingSd) {
-    return new Spread((low + high) / 2, Double.POSITIVE_INFINITY, swingSd, low, high);
+  public static Variation evenly(double low, double high, double swingSd) {
+    return new Variation((low + high) / 2, Double.POSITIVE_INFINITY, swingSd, low, high);
   }
 
   /** The same with every swing alike and every player at the mean. */
-  public Spread fixed() {
-    return new Spread(mean, 0, 0, mean, mean);
+  public Variation fixed() {
+    return new Variation(mean, 0, 0, mean, mean);
   }
 
   /** Draws one player's mean. */
