@@ -14,16 +14,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import steadyturn.ingest.recording.Archive;
+import steadyturn.ingest.lab.BinaryFrameEncoder;
+import steadyturn.ingest.lab.UnitFaults;
+import steadyturn.ingest.lab.VirtualPort;
+import steadyturn.ingest.lab.VirtualUnit;
 import steadyturn.ingest.recording.RecordingReader;
-import steadyturn.ingest.recording.SessionRun;
+import steadyturn.ingest.recording.dataset.Archive;
+import steadyturn.ingest.recording.dataset.SessionRun;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.sensor.BinaryFrameEncoder;
-import steadyturn.ingest.serial.UnitFaults;
-import steadyturn.ingest.serial.VirtualPort;
-import steadyturn.ingest.serial.VirtualUnit;
 
 /** Processes that write into one archive at once, that are killed, that run out of disk. */
 class WritersTest {

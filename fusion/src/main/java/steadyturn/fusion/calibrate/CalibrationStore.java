@@ -20,8 +20,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import steadyturn.fusion.rotation.Vector3;
-import steadyturn.ingest.recording.ArchiveLock;
-import steadyturn.ingest.recording.WholeFile;
+import steadyturn.ingest.recording.disk.ArchiveLock;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 

@@ -11,7 +11,7 @@ import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import steadyturn.ingest.recording.PrivateFiles;
+import steadyturn.ingest.recording.disk.PrivateFiles;
 
 /**
  * A small file by which another process leaves marks for a running recorder: one line a mark, only

@@ -16,6 +16,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import steadyturn.ingest.recording.dataset.Archive;
+import steadyturn.ingest.recording.dataset.EventsFile;
+import steadyturn.ingest.recording.dataset.RunLabel;
+import steadyturn.ingest.recording.dataset.Session;
+import steadyturn.ingest.recording.dataset.SessionRun;
+import steadyturn.ingest.recording.disk.ArchiveLock;
+import steadyturn.ingest.recording.disk.WholeFile;
+import steadyturn.ingest.recording.table.CellText;
+import steadyturn.ingest.recording.table.RecordingException;
+import steadyturn.ingest.recording.write.RecordingWriter;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
@@ -156,7 +166,9 @@ class WritersTest {
 
   @Test
   void whatIsMadeIsForTheOwnerOnlyAndWhatWasThereKeepsItsRights() throws IOException {
-    assumeTrue(PrivateFiles.isPosix(root), "this file system knows no owner");
+    assumeTrue(
+        Files.getFileStore(root).supportsFileAttributeView("posix"),
+        "this file system knows no owner");
     Path shared = Files.createFile(root.resolve("participants.tsv"));
     Files.writeString(shared, "participant_id\thandedness\n");
     Files.setPosixFilePermissions(shared, PosixFilePermissions.fromString("rw-r--r--"));

@@ -1,0 +1,39 @@
+package steadyturn.cli.lesson;
+
+import java.nio.file.Path;
+import picocli.CommandLine.Option;
+import steadyturn.cli.page.LengthUnits;
+import steadyturn.cli.terminal.Console;
+
+/** The options of a page: which club it is about, its lengths, and where it goes. */
+public final class PageChoice {
+
+  @Option(names = "--club", paramLabel = "CLUB", description = "Default: the one most hit.")
+  private String club = "";
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "Folder for the page. Default: the current one.")
+  private Path out = Path.of("");
+
+  @Option(
+      names = "--units",
+      paramLabel = "UNITS",
+      description = "Lengths on the page: metric or imperial. Default: metric.")
+  private LengthUnits units = LengthUnits.METRIC;
+
+  /** The club asked for, or an empty string. */
+  public String club() {
+    return club;
+  }
+
+  public LengthUnits units() {
+    return units;
+  }
+
+  /** Where the pages of this command go. */
+  public Pages pages(Console console) {
+    return new Pages(out, console);
+  }
+}
