@@ -29,7 +29,8 @@ import steadyturn.ingest.recording.Session;
 @Command(
     name = "progress",
     description = {
-      "Says what truly changed over a player's lessons: each measure's mean with its 95 %% range in",
+      "Says what truly changed over a player's lessons: each measure's mean with its 95 %% range"
+          + " in",
       "every lesson, the change since the lesson before and since the first, and the drills given."
     },
     footer = {
@@ -91,7 +92,7 @@ final class ProgressCommand implements Callable<Integer> {
   }
 
   private static Optional<Read> read(Session lesson, Lessons lessons) {
-    List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
+    List<LessonResult> results = AnalyzeCommand.analyzeWithoutCurves(lesson, lessons);
     return results.isEmpty()
         ? Optional.empty()
         : Optional.of(
