@@ -65,8 +65,11 @@ final class AnalyzeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    Teaching teaching = teachingChoice.read();
     Format format = formatChoice.among(console, Format.TABLE, Format.JSON, Format.TSV);
+    Optional<Teaching> teaching =
+        format == Format.TABLE || teachingChoice.isNamed()
+            ? Optional.of(teachingChoice.read())
+            : Optional.empty();
     Lessons lessons = paths.lessons(console);
     List<LessonResult> results = new ArrayList<>();
     lessons.each(
@@ -74,7 +77,7 @@ final class AnalyzeCommand implements Callable<Integer> {
           List<LessonResult> its = analyzeWithoutCurves(lesson, lessons);
           results.addAll(its);
           if (format == Format.TABLE && !its.isEmpty()) {
-            score(lesson, its, lessons, teaching);
+            score(lesson, its, lessons, teaching.orElseThrow());
           }
         });
     if (!results.isEmpty()) {
