@@ -14,10 +14,11 @@ import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import steadyturn.cli.Main;
 import steadyturn.cli.bench.Cost;
 import steadyturn.cli.bench.RoomShare;
 import steadyturn.cli.bench.Yardstick;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
 
 /** Says how long the analysis of a generated lesson takes, beside a fixed yardstick. */
 @Command(
@@ -35,6 +36,9 @@ import steadyturn.cli.bench.Yardstick;
     },
     sortOptions = false)
 final class BenchCommand implements Callable<Integer> {
+
+  /** The class that starts the program, by name: it knows the commands, they do not know it. */
+  private static final String PROGRAM = "steadyturn.cli.Main";
 
   /** Rooms below this share are not listed. */
   private static final double LEAST_SHARE = 0.005;
@@ -70,7 +74,7 @@ final class BenchCommand implements Callable<Integer> {
             ProcessHandle.current().info().command().orElse("java"),
             "-cp",
             System.getProperty("java.class.path"),
-            Main.class.getName(),
+            PROGRAM,
             "simulate",
             "--swings=" + swings,
             "--seed=" + seed,
