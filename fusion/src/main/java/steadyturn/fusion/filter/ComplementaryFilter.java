@@ -1,8 +1,8 @@
 package steadyturn.fusion.filter;
 
-import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * The textbook filter: follows the rates, and lets the shown vertical drift towards the measured

@@ -1,10 +1,10 @@
 package steadyturn.analysis.swing.find;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.util.Arrays;
 import java.util.Optional;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * The blow of the ball in the accelerometer of an arm unit: the first step of more than 8 g within

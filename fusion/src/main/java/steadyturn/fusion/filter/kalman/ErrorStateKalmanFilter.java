@@ -13,10 +13,10 @@ import steadyturn.fusion.filter.RestDetector;
 import steadyturn.fusion.filter.SampleGuard;
 import steadyturn.fusion.filter.SampleLimits;
 import steadyturn.fusion.filter.SigmaFloor;
-import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.fusion.filter.StateBuffer;
 import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * Error-state Kalman filter with gyroscope bias and gyroscope matrix. The rates are followed sample

@@ -5,11 +5,11 @@ import steadyturn.fusion.filter.OrientationFilter;
 import steadyturn.fusion.filter.RestDetector;
 import steadyturn.fusion.filter.SampleGuard;
 import steadyturn.fusion.filter.SampleLimits;
-import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.fusion.filter.StateBuffer;
 import steadyturn.fusion.filter.kalman.ErrorStateKalmanFilter;
 import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * Low-pass of the specific force in an almost-inertial frame. The rates alone give an attitude in a
