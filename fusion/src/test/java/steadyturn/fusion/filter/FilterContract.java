@@ -175,36 +175,6 @@ public abstract class FilterContract {
   }
 
   @Test
-  void cutAndResumedIsTheSameAsWhole() {
-    // Given: a filter saved in the middle of a block and of a movement, resumed by a new one.
-    // Expect: exactly the same numbers from there on, and the same state at the end.
-    UnitStream stream = wobble(8, 97, Quaternion.aboutX(0.3));
-    OrientationFilter whole = newFilter();
-    OrientationFilter second = newFilter();
-    for (int i = 0; i < stream.size(); i++) {
-      OrientationRun.feed(whole, stream, i);
-      if (i == 333) {
-        second.resume(whole.save());
-      }
-      if (i > 333) {
-        OrientationRun.feed(second, stream, i);
-        assertThat(second.qEarthUnit()).isEqualTo(whole.qEarthUnit());
-        assertThat(second.inclinationSigmaRad()).isEqualTo(whole.inclinationSigmaRad());
-      }
-    }
-    assertThat(second.save()).isEqualTo(whole.save());
-  }
-
-  @Test
-  void aStateOfAnotherKindIsRefused() {
-    FilterState foreign = FilterState.of("something-else", new double[3]);
-    OrientationFilter filter = newFilter();
-    assertThatThrownBy(() -> filter.resume(foreign))
-        .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageContaining("something-else");
-  }
-
-  @Test
   void lostSamplesAreBridged() {
     // Given: wobbling at 200 Hz, of which every 20th rate or force (seed above) is NaN. Expect: the
     // tilt stays under 1.5 deg; the rate changes by at most 0.03 rad/s in a step.

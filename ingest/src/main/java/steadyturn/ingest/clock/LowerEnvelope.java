@@ -57,10 +57,6 @@ final class LowerEnvelope {
     size = kept;
   }
 
-  int size() {
-    return size;
-  }
-
   /** Time between the first and the last stretch, s. */
   double spanS() {
     return size == 0 ? 0 : timeS[size - 1] - timeS[0];
