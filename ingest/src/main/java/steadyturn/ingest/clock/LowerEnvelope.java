@@ -3,6 +3,7 @@ package steadyturn.ingest.clock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import steadyturn.ingest.sample.Averages;
 
 /**
  * The straight line under a cloud of (time, delay) points from which every point lies above by its
@@ -111,7 +112,6 @@ final class LowerEnvelope {
     for (int i = 0; i < size; i++) {
       above[i] = delayS[i] - line[0] - line[1] * timeS[i];
     }
-    Arrays.sort(above);
-    return size == 0 ? Double.NaN : above[size / 2];
+    return Averages.median(above);
   }
 }

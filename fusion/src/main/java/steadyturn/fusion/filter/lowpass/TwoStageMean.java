@@ -1,6 +1,5 @@
 package steadyturn.fusion.filter.lowpass;
 
-
 /**
  * A low-pass of several numbers: two first-order stages in a row, each with half the time constant.
  * The first seconds are a plain mean, so the answer is right from the first sample on.

@@ -1,6 +1,5 @@
 package steadyturn.ingest.recording.dataset;
 
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
 
