@@ -20,7 +20,7 @@ record Update(double[] step, double[][] covariance) {
     CommonOps_DDRM.multTransB(p, h, ph);
     DMatrixRMaj s = noise.copy();
     CommonOps_DDRM.multAdd(h, ph, s);
-    if (!CommonOps_DDRM.invert(s)) {
+    if (!CommonOps_DDRM.invertSPD(s)) {
       throw new IllegalArgumentException("a measurement without any spread cannot be folded in");
     }
     DMatrixRMaj gain = new DMatrixRMaj(p.numRows, h.numRows);
