@@ -1,0 +1,242 @@
+package steadyturn.fusion.filter;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Random;
+import org.apache.commons.math3.linear.MatrixUtils;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvFileSource;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import steadyturn.fusion.rotation.MutableQuaternion;
+import steadyturn.fusion.rotation.Quaternion;
+import steadyturn.fusion.rotation.Vector3;
+
+/** The small parts of the filters in closed form. */
+class FilterPartsTest {
+
+  private static final double G = 9.80665;
+
+  @Test
+  void theBiasIsAKalmanUpdateOfThreeNumbers() {
+    // Given: any directions, innovations and variances (seed 3), walks between. Expect: the same in
+    // dense matrices of Commons Math. Within 1e-12.
+    Random random = new Random(3);
+    BiasEstimate bias = new BiasEstimate(0.04, 0.01);
+    RealMatrix p = MatrixUtils.createRealIdentityMatrix(3).scalarMultiply(0.0016);
+    RealMatrix b = MatrixUtils.createRealMatrix(3, 1);
+    for (int i = 0; i < 20; i++) {
+      bias.walk(0.5);
+      p = p.add(MatrixUtils.createRealIdentityMatrix(3).scalarMultiply(0.0001 * 0.5));
+      double[] h = {random.nextGaussian(), random.nextGaussian(), random.nextGaussian()};
+      double off = 0.1 * random.nextGaussian();
+      bias.observe(h[0], h[1], h[2], off, 0.002);
+      RealMatrix ph = p.multiply(MatrixUtils.createColumnRealMatrix(h));
+      double s = MatrixUtils.createRowRealMatrix(h).multiply(ph).getEntry(0, 0) + 0.002;
+      b = b.add(ph.scalarMultiply(off / s));
+      p = p.subtract(ph.multiply(ph.transpose()).scalarMultiply(1 / s));
+      assertThat(bias.values()).containsExactly(b.getColumn(0), within(1e-12));
+      assertThat(bias.get(2)).isEqualTo(bias.values()[2]);
+      assertThat(bias.sigmaRadPerS()).isCloseTo(Math.sqrt(p.getTrace() / 3), within(1e-12));
+    }
+  }
+
+  @Test
+  void theLowPassIsAMeanAtFirstAndTwoStagesAfterwards() {
+    // Given: a step from 1 to 3, time constant 2 s (two stages of 1 s), steps of 1 ms. Expect: 1
+    // as long as 1; t after the step the second stage at 3 - 2 (1 + t) exp(-t), the first at 3 - 2
+    // exp(-t), so their difference 2 t exp(-t). Within 1e-3: steps of a thousandth.
+    TwoStageMean mean = new TwoStageMean(2, 2);
+    for (int i = 0; i < 10_000; i++) {
+      mean.step(0.001);
+      mean.add(0, 1);
+      mean.add(1, i);
+      assertThat(mean.get(0)).isCloseTo(1, within(1e-12));
+      assertThat(mean.settled()).isEqualTo(i >= 2000);
+    }
+    for (int i = 1; i <= 1500; i++) {
+      mean.step(0.001);
+      mean.add(0, 3);
+    }
+    assertThat(mean.get(0)).isCloseTo(3 - 2 * 2.5 * Math.exp(-1.5), within(1e-3));
+    assertThat(mean.lag(0)).isCloseTo(2 * 1.5 * Math.exp(-1.5), within(1e-3));
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 10})
+  void theFirstSamplesAreWeighedEvenly(int n) {
+    // Given: 1 .. n, a second each, a slow low-pass. Expect: the first stage their plain mean; what
+    // it lags by the second as weights 2 k / (n (n + 1)) of those means give.
+    TwoStageMean mean = new TwoStageMean(1e6, 1);
+    double second = 0;
+    for (int k = 1; k <= n; k++) {
+      mean.step(1);
+      mean.add(0, k);
+      second += (0.5 * (k + 1) - second) * 2 / (k + 1.0);
+    }
+    assertThat(mean.get(0)).isCloseTo(second, within(1e-12));
+    assertThat(mean.get(0) + mean.lag(0)).isCloseTo(0.5 * (n + 1), within(1e-12));
+    mean.trust(0);
+    mean.step(1);
+    mean.add(0, 100);
+    assertThat(mean.get(0)).isCloseTo(100, within(1e-12));
+  }
+
+  @Test
+  void theFloorIsAlignmentAndTimingOfAThirdOfTheRateEach() {
+    // Given: 0.004 rad, 2 ms, a rate of (1, -2, 2), size 3. Expect: 16e-6 + 4e-6 x 9 / 3.
+    assertThat(new SigmaFloor(0.004, 0.002).variance(1, -2, 2)).isCloseTo(28e-6, within(1e-15));
+  }
+
+  @Test
+  void theComplementaryFilterClosesATiltWithItsTimeConstant() {
+    // Given: level for 20 s, then a force leaning by 1 deg about x, time constants of 5 s and a
+    // bias too slow to matter. Expect: t later 1 deg x (1 - exp(-t / 5)). Within 1 %.
+    ComplementaryFilter filter =
+        new ComplementaryFilter(new ComplementarySettings(5, 1e9), SampleLimits.unlimited());
+    double lean = Math.toRadians(1);
+    for (int i = 0; i < 20_000; i++) {
+      filter.update(0, 0, 0, 0, 0, G, 0.001);
+    }
+    for (int i = 0; i < 4000; i++) {
+      filter.update(0, 0, 0, 0, G * Math.sin(lean), G * Math.cos(lean), 0.001);
+    }
+    Vector3 turned = filter.qEarthUnit().rotationVector();
+    assertThat(turned.x()).isCloseTo(lean * (1 - Math.exp(-0.8)), within(0.01 * lean));
+    assertThat(turned.y()).isCloseTo(0, within(1e-9));
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {0, 1})
+  void theComplementaryFilterLearnsALevelBiasOfItsOwnAxisAndSign(int axis) {
+    // Given: a still, level unit with 0.5 deg/s about one level axis for 10 min. Expect: that bias
+    // (integral of the error), within 2 %; its heading sigma half a degree a second.
+    ComplementaryFilter filter = ComplementaryFilter.withDefaults();
+    double bias = Math.toRadians(0.5);
+    for (int i = 0; i < 120_000; i++) {
+      filter.update(axis == 0 ? bias : 0, axis == 1 ? bias : 0, 0, 0, 0, G, 0.01);
+    }
+    assertThat(filter.gyroBiasRadPerS().get(axis)).isCloseTo(bias, within(0.02 * bias));
+    assertThat(filter.gyroBiasRadPerS().get(1 - axis)).isCloseTo(0, within(1e-9));
+    assertThat(filter.headingSigmaRad()).isCloseTo(bias * 1200, within(0.01 * bias * 1200));
+    assertThat(filter.inclinationSigmaRad()).isCloseTo(Math.toRadians(1.5), within(1e-9));
+    assertThat(filter.atRest()).isFalse();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"-0.5,0", "0,0", "0.25,0.25", "0.5,0.5", "1,1", "2.5,1"})
+  void betweenTwoSamplesTheTurnIsLaidOutEvenly(double instantS, double turned) {
+    // Given: three samples, from one attitude to another within the first second, then still.
+    Quaternion from = Quaternion.fromRotationVector(new Vector3(0.3, -0.5, 1.1));
+    Vector3 turn = new Vector3(-0.6, 0.4, 0.9);
+    OrientationTrack track = OrientationTrack.forInstants(new double[] {0, 1, 2});
+    Quaternion to = from.times(Quaternion.fromRotationVector(turn));
+    track.set(0, new MutableQuaternion().set(from), 0.1, 0.4);
+    track.set(1, new MutableQuaternion().set(to), 0.2, 0.5);
+    track.set(2, new MutableQuaternion().set(to), 0.3, 0.6);
+    Quaternion expected = from.times(Quaternion.fromRotationVector(turn.times(turned)));
+    OrientationTrack other = track.at(new double[] {instantS});
+    for (Quaternion found : new Quaternion[] {track.qEarthUnitAt(instantS), other.qEarthUnit(0)}) {
+      assertThat(expected.conjugate().times(found).rotationVector().norm()).isLessThan(1e-12);
+    }
+    int before = (int) Math.max(0, Math.min(2, Math.floor(instantS)));
+    assertThat(other.inclinationSigmaRad()[0]).isCloseTo(0.1 * (before + 1), within(1e-12));
+    assertThat(other.headingSigmaRad()[0]).isCloseTo(0.1 * (before + 4), within(1e-12));
+    assertThat(other.size()).isEqualTo(1);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "0,0",
+    "1,0",
+    "2,0",
+    "3,-1",
+    "4,-1",
+    "5,0",
+    "6,-1",
+    "7,0",
+    "8,0",
+    "9,0",
+    "5,Infinity",
+    "9,NaN"
+  })
+  void aKalmanSettingThatCannotBeIsRefused(int which, double value) {
+    double[] s = {0.1, 0.1, 0.03, 0, 0, 1e-3, 0, 0.5, 0.5, 0.3};
+    assertThat(settings(s).blockS()).isEqualTo(0.1);
+    s[which] = value;
+    assertThatThrownBy(() -> settings(s)).isInstanceOf(IllegalArgumentException.class);
+  }
+
+  private static KalmanSettings settings(double[] s) {
+    return new KalmanSettings(
+        s[0],
+        s[1],
+        s[2],
+        s[3],
+        s[4],
+        s[5],
+        s[6],
+        s[7],
+        s[8],
+        s[9],
+        RestSettings.worn(),
+        SigmaFloor.standard());
+  }
+
+  @ParameterizedTest(name = "{0} is {1} {2}")
+  @CsvFileSource(resources = "constants.csv")
+  void theConstantIsThatOfItsSource(
+      String id, double value, String unit, double tolerance, String source) {
+    assertThat(source).as(id + " has a source").isNotBlank();
+    assertThat(unit).isNotBlank();
+    assertThat(value(id)).as(id).isCloseTo(value, within(tolerance));
+  }
+
+  private static double value(String id) {
+    KalmanSettings k = KalmanSettings.standard();
+    LowPassSettings l = LowPassSettings.standard();
+    return switch (id) {
+      case "standard-gravity" -> StandardGravity.MPS2;
+      case "block" -> k.blockS();
+      case "start-tilt" -> k.startTiltRad();
+      case "start-bias" -> Math.toDegrees(k.startBiasRadPerS());
+      case "bias-walk" -> Math.toDegrees(k.biasWalkRadPerSSqrtS());
+      case "rate-matrix" -> k.rateMatrixSigma();
+      case "rate-noise" -> Math.toDegrees(k.rateNoiseRadPerSqrtS());
+      case "velocity-noise" -> k.velocityNoiseMpsPerSqrtS();
+      case "speed" -> k.speedSigmaMps();
+      case "place" -> k.placeSigmaM();
+      case "movement-correlation" -> k.movementCorrelationS();
+      case "force-time" -> l.forceTimeS();
+      case "low-pass-start-bias" -> Math.toDegrees(l.startBiasRadPerS());
+      case "low-pass-bias-walk" -> Math.toDegrees(l.biasWalkRadPerSSqrtS());
+      case "moving-rate" -> Math.toDegrees(l.movingRateRadPerSqrtS());
+      case "largest-tilt-rate" -> Math.toDegrees(l.largestTiltRateRadPerS());
+      case "tilt-time" -> ComplementarySettings.standard().tiltTimeS();
+      case "bias-time" -> ComplementarySettings.standard().biasTimeS();
+      case "floor-alignment" -> Math.toDegrees(SigmaFloor.standard().alignmentRad());
+      case "floor-timing" -> SigmaFloor.standard().timingS();
+      case "bridge" -> SampleLimits.unlimited().bridgeS();
+      case "loss-acceleration" -> SampleLimits.unlimited().angularAccelRadPerS2();
+      default -> rest(id);
+    };
+  }
+
+  private static double rest(String id) {
+    RestSettings r = id.startsWith("worn") ? RestSettings.worn() : RestSettings.laidDown();
+    return switch (id.substring(id.indexOf('-') + 1)) {
+      case "smooth" -> r.smoothS();
+      case "gyro" -> Math.toDegrees(r.gyroRadPerS());
+      case "accel" -> r.accelMps2();
+      case "largest-rate" -> Math.toDegrees(r.largestRateRadPerS());
+      case "hold" -> r.holdS();
+      case "velocity" -> r.velocitySigmaMps();
+      case "rate" -> Math.toDegrees(r.rateSigmaRadPerSqrtS());
+      default -> throw new IllegalArgumentException("no constant " + id);
+    };
+  }
+}
