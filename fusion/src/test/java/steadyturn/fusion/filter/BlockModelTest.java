@@ -287,7 +287,7 @@ class BlockModelTest {
     double[] start = {0.01, 0.01, 0, 0.25, 0.25, 0.25, 0.25};
     for (int i = 0; i < N; i++) {
       for (int j = 0; j < N; j++) {
-        boolean lost = i < 7 && i != 2 || j < 7 && j != 2;
+        boolean lost = (i < 7 && i != 2) || (j < 7 && j != 2);
         double kept = p.getEntry(i, j) + (i == 2 && j == 2 ? 0.4 : 0);
         double expected = lost ? i == j ? start[i] : 0 : kept;
         assertThat(covariance.p[i * N + j]).isCloseTo(expected, within(1e-12));
