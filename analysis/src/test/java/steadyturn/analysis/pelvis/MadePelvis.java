@@ -163,7 +163,7 @@ record MadePelvis(Handedness handed, double aimRad, double[] errors) implements 
 
   @Override
   public double[][] covariance() {
-    return new double[][] {{4e-4, 1e-4}, {1e-4, 2e-4}};
+    return new double[][] {{1e-5, 2e-6}, {2e-6, 5e-6}};
   }
 
   @Override
