@@ -5,7 +5,7 @@ import java.util.Random;
 import steadyturn.fusion.displace.UnitMotion;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
-import steadyturn.fusion.wear.PelvisGeometry;
+import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.ingest.sample.Handedness;
 
 /**

@@ -13,7 +13,7 @@ class RestDetectorTest {
   private static final double D = Math.toRadians(1);
   private static final double STEP_S = 0.01;
   private final double[] bias = {0.01, -0.02, 0.03};
-  private final RestDetector rest = new RestDetector(RestSettings.laidDown());
+  private final RestDetector rest = new RestDetector(RestDetectorSettings.laidDown());
 
   private void still(int samples, double offX, double offY, double offZ, double biasSigma) {
     for (int i = 0; i < samples; i++) {
@@ -111,7 +111,7 @@ class RestDetectorTest {
   @Test
   void beforeTheFirstSampleThereIsNoRest() {
     assertThat(rest.atRest()).isFalse();
-    RestSettings atOnce = new RestSettings(0.5, 1, 1, 1, 0, 1, 1);
+    RestDetectorSettings atOnce = new RestDetectorSettings(0.5, 1, 1, 1, 0, 1, 1);
     assertThat(new RestDetector(atOnce).atRest()).isFalse();
   }
 }
