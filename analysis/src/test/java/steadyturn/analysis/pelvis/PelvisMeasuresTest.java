@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Random;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.MatrixUtils;
 import org.junit.jupiter.api.Test;
@@ -31,15 +30,15 @@ class PelvisMeasuresTest {
           event(SwingEvent.TOP, MadePelvis.TOP_S),
           event(SwingEvent.IMPACT, MadePelvis.IMPACT_S));
 
-  private static EventTime event(SwingEvent event, double timeS) {
+  static EventTime event(SwingEvent event, double timeS) {
     return new EventTime(event, timeS, 0, Grade.MEASURED, "");
   }
 
-  private static List<MeasureValue> measures(MadePelvis made, List<EventTime> events) {
+  static List<MeasureValue> measures(MadePelvis made, List<EventTime> events) {
     return PelvisMeasures.of(made.track(), events, HALF_HIPS_MM, NO_SKIN, "");
   }
 
-  private static MeasureValue find(List<MeasureValue> all, Measure measure, String at) {
+  static MeasureValue find(List<MeasureValue> all, Measure measure, String at) {
     return all.stream()
         .filter(m -> m.measure() == measure && m.at().equals(at))
         .findFirst()
@@ -112,45 +111,6 @@ class PelvisMeasuresTest {
     assertThat(m.high() - m.value()).isCloseTo(1.959964 * sd, within(1e-4 * sd + 1e-9));
     assertThat(m.value() - m.low()).isCloseTo(1.959964 * sd, within(1e-4 * sd + 1e-9));
     assertThat(m.grade()).isEqualTo(Grade.MEASURED);
-  }
-
-  @ParameterizedTest
-  @EnumSource(Handedness.class)
-  void ninetyFivePercentIntervalsHoldNinetyFivePercentAndAreNotTwiceAsWide(Handedness handed) {
-    // Given: 400 swings whose motion, mounting and aim are off by their joint covariance (seed 12).
-    // Expect: each interval holds the truth in 91 to 99 %; within 4 sigma of 95 %, 1.1 each.
-    List<Measure> watched =
-        List.of(
-            Measure.PELVIS_TURN,
-            Measure.PELVIS_SLIDE,
-            Measure.PELVIS_THRUST,
-            Measure.PELVIS_LIFT,
-            Measure.PELVIS_TILT,
-            Measure.PELVIS_SIDETILT,
-            Measure.PELVIS_SLIDE_PER_TURN,
-            Measure.PELVIS_CENTRE_ALONG,
-            Measure.PELVIS_CENTRE_ACROSS);
-    double[][] root =
-        new CholeskyDecomposition(MatrixUtils.createRealMatrix(MadePelvis.jointCovariance()))
-            .getL()
-            .getData();
-    Random random = new Random(12);
-    List<EventTime> top = List.of(event(SwingEvent.TOP, MadePelvis.TOP_S));
-    List<MeasureValue> truth = measures(MadePelvis.of(handed), top);
-    int[] held = new int[watched.size()];
-    int n = 400;
-    for (int i = 0; i < n; i++) {
-      List<MeasureValue> one =
-          measures(MadePelvis.of(handed).with(MadePelvis.draw(random, root)), top);
-      for (int m = 0; m < held.length; m++) {
-        MeasureValue value = find(one, watched.get(m), "top");
-        double wanted = find(truth, watched.get(m), "top").value();
-        held[m] += value.low() <= wanted && wanted <= value.high() ? 1 : 0;
-      }
-    }
-    for (int m = 0; m < held.length; m++) {
-      assertThat(100.0 * held[m] / n).as(watched.get(m).id()).isBetween(90.5, 99.0);
-    }
   }
 
   @Test

@@ -388,7 +388,7 @@ class CalibrateLawsTest {
     assertThat(found.get(0).timeS(found.get(0).size() - 1)).isBetween(1.59, 1.8);
     assertThat(found.get(1).timeS(0)).isCloseTo(3.2, within(0.006));
     assertThat(StillStretches.of(stream, 1.2)).hasSize(2);
-    assertThat(StillStretches.of(stream, 1.7)).hasSize(1);
+    assertThat(StillStretches.of(stream, 2.5)).isEmpty();
     assertThat(StillStretches.runs(stream).get(0).isOver()).isTrue();
     assertThat(StillStretches.runs(stream).get(1).isOver()).isFalse();
   }
