@@ -176,6 +176,11 @@ class HipsFromAboveTest {
   void underThreeSwingsOrForThePlayerNoPointIsShown() {
     Picture two = drawn(new DrawnLesson(Handedness.RIGHT).swings(2, values()));
     assertThat(two.all("ellipse", "stroke", Ink.POINT)).isEmpty();
+    for (Measure missing : List.of(Measure.PELVIS_CENTRE_ALONG, Measure.PELVIS_CENTRE_ACROSS)) {
+      List<MeasureValue> rest = values().stream().filter(v -> v.measure() != missing).toList();
+      DrawnLesson lesson = new DrawnLesson(Handedness.RIGHT).swings(2, values()).swing(rest);
+      assertThat(drawn(lesson).all("ellipse", "stroke", Ink.POINT)).isEmpty();
+    }
     Picture forPlayer = drawn(lesson(Handedness.RIGHT).forPlayer());
     assertThat(forPlayer.all("ellipse", "stroke", Ink.POINT)).isEmpty();
     assertThat(forPlayer.words()).contains("start", "end of backswing", "at the ball");
