@@ -1,5 +1,6 @@
 package steadyturn.analysis.lesson;
 
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.analysis.pelvis.SkinShift;
 
 /**
@@ -18,7 +19,7 @@ public record AnalysisSettings(
 
   /** Standard gravity, hips square within 3 deg (our assumption). */
   public static AnalysisSettings defaults() {
-    return new AnalysisSettings(9.80665, Math.toRadians(3), SkinShift.assumed(), true, true);
+    return new AnalysisSettings(StandardGravity.MPS2, Math.toRadians(3), SkinShift.assumed(), true, true);
   }
 
   /** The same, but each swing on its own. */

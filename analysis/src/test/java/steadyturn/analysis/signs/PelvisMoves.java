@@ -11,8 +11,8 @@ import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.displace.UnitMotion;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
-import steadyturn.fusion.wear.LeverArm;
-import steadyturn.fusion.wear.PelvisGeometry;
+import steadyturn.fusion.wear.pelvis.LeverArm;
+import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 

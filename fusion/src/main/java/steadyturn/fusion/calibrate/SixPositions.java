@@ -1,5 +1,6 @@
 package steadyturn.fusion.calibrate;
 
+import steadyturn.ingest.sample.StandardGravity;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -85,7 +86,7 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
 
   /** One sigma of each entry of {@link #errors}: about each axis there are two readings or more. */
   public double errorsSigma() {
-    return spreadMps2() / (Gravity.STANDARD_MPS2 * Math.sqrt(poses.size() / 3.0));
+    return spreadMps2() / (StandardGravity.MPS2 * Math.sqrt(poses.size() / 3.0));
   }
 
   private double spreadMps2() {

@@ -1,5 +1,6 @@
 package steadyturn.fusion.calibrate;
 
+import steadyturn.ingest.sample.StandardGravity;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.List;
@@ -54,7 +55,7 @@ public record UnitCalibration(
     return new UnitCalibration(
         serialNumber,
         date,
-        Gravity.STANDARD_MPS2,
+        StandardGravity.MPS2,
         Vector3.ZERO,
         AxisMatrix.IDENTITY,
         Vector3.ZERO,

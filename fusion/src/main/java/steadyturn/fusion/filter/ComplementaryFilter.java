@@ -1,5 +1,6 @@
 package steadyturn.fusion.filter;
 
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Vector3;
 
