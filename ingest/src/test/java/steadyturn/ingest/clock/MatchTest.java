@@ -11,6 +11,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.shock.Shock;
 
 /** Which shocks of two units are the same, and at what lag their movement agrees. */
 class MatchTest {

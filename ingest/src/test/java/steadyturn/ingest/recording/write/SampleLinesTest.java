@@ -1,4 +1,4 @@
-package steadyturn.ingest.recording;
+package steadyturn.ingest.recording.write;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

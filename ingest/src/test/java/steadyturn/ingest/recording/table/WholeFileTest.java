@@ -1,4 +1,4 @@
-package steadyturn.ingest.recording;
+package steadyturn.ingest.recording.table;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

@@ -1,4 +1,4 @@
-package steadyturn.ingest.recording;
+package steadyturn.ingest.recording.table;
 
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
