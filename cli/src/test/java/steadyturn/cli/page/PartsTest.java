@@ -3,7 +3,6 @@ package steadyturn.cli.page;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -276,54 +275,5 @@ class PartsTest {
     assertThat(text(DrillPart.care(lesson().pen()))).isEmpty();
     assertThat(text(DrillPart.done(lesson.forPlayer().pen())))
         .doesNotContain("One after the other");
-  }
-
-  private static String page(DrawnLesson lesson, Audience audience) {
-    return Page.html(lesson.sheet(), audience, LengthUnits.METRIC, Locale.ENGLISH);
-  }
-
-  @Test
-  void thePageBeginsWithWhoWhenAndHowMany() {
-    String html = page(lesson(), Audience.TEACHER);
-    assertThat(html)
-        .startsWith("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/>")
-        .contains("<title>mika: turn and slide, 02</title>")
-        .contains("<body class=\"teacher\"><main><header><h1>mika: turn and slide</h1>")
-        .contains("<p>Lesson 02, 2026-04-01 · right-handed · 3 full swings, 7-iron</p></header>")
-        .endsWith("</main></body></html>\n");
-    assertThat(page(new DrawnLesson(Handedness.LEFT), Audience.PLAYER))
-        .contains("<body class=\"player\">", " · left-handed · 0 full swings, 7-iron</p>");
-  }
-
-  @Test
-  void aPictureThatCannotBeDrawnSaysWhatItNeeds() {
-    // Given: no wrist unit and no curves. Expect: two pictures, two sentences.
-    String html = page(lesson(), Audience.TEACHER);
-    assertThat(html.split("<svg ", -1)).hasSize(2);
-    assertThat(html)
-        .contains("This picture needs the forearm and hand units, which these swings do not have.")
-        .contains("This picture needs the pelvis unit, which these swings do not have.");
-  }
-
-  @Test
-  void thePartsComeInTheirOrder() {
-    Advice advice = advice(3, Optional.of(finding(OptionalInt.empty())), List.of(), List.of());
-    assertThat(page(advised(advice), Audience.TEACHER))
-        .containsSubsequence(
-            "First, look at the set-up",
-            "The one thing",
-            "The drill",
-            "Already good",
-            "The pictures",
-            "The numbers",
-            "What this cannot tell");
-    assertThat(page(advised(advice), Audience.PLAYER))
-        .containsSubsequence(
-            "Your one thing",
-            "Your drill",
-            "The pictures",
-            "Numbers are rounded.",
-            "What this cannot tell")
-        .doesNotContain("First, look at the set-up", "The numbers");
   }
 }
