@@ -8,7 +8,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.w3c.dom.Element;
-import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.ingest.sample.Handedness;
@@ -17,10 +16,6 @@ import steadyturn.ingest.sample.Handedness;
  * The scale of the picture from above, and what is left out of it. Its signs: HipsFromAboveTest.
  */
 class HipsOnPaperTest {
-
-  private static double x(Handedness handed, double alongMm) {
-    return 240 - (handed == Handedness.RIGHT ? 1 : -1) * alongMm * PX_PER_MM;
-  }
 
   private static List<MeasureValue> values() {
     return List.of(
@@ -47,10 +42,6 @@ class HipsOnPaperTest {
 
   private static void expectLine(Element line, double... ends) {
     assertThat(Picture.line(line)).containsExactly(ends, within(Picture.PX));
-  }
-
-  private static double half(DrawnLesson lesson, Measure measure) {
-    return lesson.pen().mean(measure, "top").map(GroupSummary::halfWidthOfMean).orElseThrow();
   }
 
   @ParameterizedTest
