@@ -10,6 +10,7 @@ import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.TimeAxis;
 
 /**
  * The pelvis over one swing: its pose at every sample since address, and how each independent
@@ -129,17 +130,7 @@ public final class PelvisTrack {
 
   /** First sample at or after the instant; the last sample where there is none. */
   public int indexAt(double instantS) {
-    int low = 0;
-    int high = motion.size() - 1;
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (motion.timeS(middle) < instantS) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
+    return TimeAxis.indexAt(motion::timeS, motion.size() - 1, instantS);
   }
 
   /** The sample nearest to the instant. */

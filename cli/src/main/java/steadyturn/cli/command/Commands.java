@@ -120,11 +120,6 @@ public final class Commands {
     return text.toString();
   }
 
-  /** The names of all commands. */
-  static List<String> names() {
-    return ALL.stream().map(Entry::name).toList();
-  }
-
   /** The command line with every command built, as the completion script needs it. */
   static CommandLine complete() {
     CommandLine line = new CommandLine(new TopCommand());

@@ -3,6 +3,7 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -70,13 +71,13 @@ final class RestCheck {
     }
     double accelNoise =
         rests.stream().mapToDouble(Stretch::accelSpreadMps2).min().orElse(Double.NaN);
-    double[] norms = rests.stream().mapToDouble(s -> s.accelNormMps2).sorted().toArray();
+    double[] norms = rests.stream().mapToDouble(s -> s.accelNormMps2).toArray();
     return new RestFacts(
         STRETCH_S * (1 + 0.5 * (rests.size() - 1)),
         quietFirst.get(0).gyroSpreadRadPerS(),
         accelNoise,
         bias,
-        norms[norms.length / 2]);
+        Averages.median(norms));
   }
 
   /** Mean and spread of one stretch. */

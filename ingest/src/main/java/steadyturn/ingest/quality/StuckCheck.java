@@ -3,6 +3,7 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.words.Words;
 
@@ -115,7 +116,7 @@ final class StuckCheck {
         continue;
       }
       double[] rate = unit.gyroColumnRadPerS(axis);
-      double mean = meanOf(rate, from, to);
+      double mean = Averages.mean(rate, from, to);
       for (int i = from; i < to; i++) {
         double away = rate[i] - mean;
         if (!Double.isNaN(away)) {
@@ -125,18 +126,6 @@ final class StuckCheck {
       }
     }
     return n == 0 ? 0 : Math.sqrt(2 * sum / n);
-  }
-
-  private static double meanOf(double[] values, int from, int to) {
-    double sum = 0;
-    int n = 0;
-    for (int i = from; i < to; i++) {
-      if (!Double.isNaN(values[i])) {
-        sum += values[i];
-        n++;
-      }
-    }
-    return n == 0 ? 0 : sum / n;
   }
 
   private static List<Finding> frozen(UnitStream unit, double rateHz) {
