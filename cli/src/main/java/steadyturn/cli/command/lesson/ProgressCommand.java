@@ -98,7 +98,7 @@ public final class ProgressCommand implements Callable<Integer> {
   }
 
   private static Optional<Read> read(Session lesson, Lessons lessons) {
-    List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
+    List<LessonResult> results = AnalyzeCommand.analyzeWithoutCurves(lesson, lessons);
     return results.isEmpty()
         ? Optional.empty()
         : Optional.of(
