@@ -1,6 +1,5 @@
 package steadyturn.analysis.lab;
 
-import steadyturn.analysis.lab.unit.UnitErrors;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -10,6 +9,7 @@ import steadyturn.analysis.lab.body.Joint;
 import steadyturn.analysis.lab.body.Trait;
 import steadyturn.analysis.lab.curve.Bursts;
 import steadyturn.analysis.lab.pendulum.PendulumSwing;
+import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.ingest.sample.BodyPoint;
 
@@ -18,7 +18,6 @@ import steadyturn.ingest.sample.BodyPoint;
  * still address, swing, finish.
  */
 final class Choreography {
-
 
   private final LessonSpec spec;
   private final List<PendulumSwing> pendulums;

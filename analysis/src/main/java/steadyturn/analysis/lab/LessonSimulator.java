@@ -34,7 +34,6 @@ import steadyturn.ingest.sample.UnitStream;
  */
 public final class LessonSimulator {
 
-
   private LessonSimulator() {}
 
   /** Simulates one lesson. */

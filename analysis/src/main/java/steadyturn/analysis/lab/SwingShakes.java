@@ -1,10 +1,10 @@
 package steadyturn.analysis.lab;
 
-import steadyturn.analysis.lab.unit.UnitErrors;
 import java.util.Map;
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.lab.body.Joint;
 import steadyturn.analysis.lab.curve.Bursts;
+import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.ingest.sample.BodyPoint;
 
 /**
@@ -13,7 +13,6 @@ import steadyturn.ingest.sample.BodyPoint;
  */
 record SwingShakes(
     Stage stage, double startS, double topS, double impactS, double endS, RandomGenerator random) {
-
 
   /**
    * Lays them on the stage.

@@ -33,7 +33,8 @@ final class UnitMounts {
   MountedUnit mount(BodyPoint point, BodyMotion body) {
     Quaternion q = nominal(point).times(misalignment(point));
     MountedUnit worn =
-        new MountedUnit(point, body, offsetM(point), q, stage.shifts(point), MountedUnit.Carry.NONE);
+        new MountedUnit(
+            point, body, offsetM(point), q, stage.shifts(point), MountedUnit.Carry.NONE);
     if (!spec.wearSteps().contains(WearStep.TABLE_REST)) {
       return worn;
     }

@@ -3,7 +3,6 @@ package steadyturn.analysis.lab;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import steadyturn.analysis.lab.unit.UnitErrors;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -13,8 +12,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.PlayerStyle;
-import steadyturn.analysis.lab.body.MountedUnit;
 import steadyturn.analysis.lab.truth.SwingTruth;
+import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;

@@ -2,14 +2,13 @@ package steadyturn.analysis.lab;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import steadyturn.analysis.lab.unit.UnitErrors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import steadyturn.analysis.lab.body.BodyErrors;
-import steadyturn.analysis.lab.body.MountedUnit;
 import steadyturn.analysis.lab.truth.LessonTruth;
 import steadyturn.analysis.lab.truth.SwingTruth;
+import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.analysis.lab.unit.UnitGrade;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.rotation.Quaternion;

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.fusion.wear.pelvis.LeverArm;
 
 /**
  * The hips seen from above, to scale: hip line at address, top and impact, the path of its middle,
@@ -150,7 +151,7 @@ final class HipsFromAbove {
 
   private double halfHipsMm() {
     OptionalDouble width = pen.sheet().player().pelvisWidthMm();
-    return width.isPresent() ? 0.33 * width.getAsDouble() + 7.3 : HALF_HIPS_MM;
+    return width.isPresent() ? LeverArm.hipHalfDistanceMm(width.getAsDouble()) : HALF_HIPS_MM;
   }
 
   /** The mean; 0 where it was not measured, and at address, from where everything is counted. */

@@ -1,6 +1,5 @@
 package steadyturn.fusion.calibrate;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -14,6 +13,7 @@ import org.apache.commons.math3.linear.DecompositionSolver;
 import org.apache.commons.math3.linear.QRDecomposition;
 import org.apache.commons.math3.linear.RealVector;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**

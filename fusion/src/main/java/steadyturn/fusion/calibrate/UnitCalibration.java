@@ -1,12 +1,12 @@
 package steadyturn.fusion.calibrate;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**

@@ -1,7 +1,7 @@
 package steadyturn.analysis.lab.body;
 
-import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.analysis.lab.curve.TimeFunction;
+import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.analysis.lab.unit.UnitPath;
 import steadyturn.fusion.rotation.MovingFrame;
 import steadyturn.fusion.rotation.Quaternion;

@@ -1,9 +1,8 @@
 package steadyturn.analysis.swing.find;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.util.Optional;
-import steadyturn.fusion.calibrate.Gravity;
 import steadyturn.fusion.displace.UnitPriors;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * Moments of a stroke that an arm unit sees: the arm level with the ground, the way back to the
@@ -51,8 +50,7 @@ final class ArmEvents {
   private static double unitSdRad(ArmMotion arm) {
     UnitPriors unit =
         arm.stretch().facts().calibrated() ? UnitPriors.calibrated() : UnitPriors.raw();
-    return Math.hypot(
-        unit.accelBiasMps2() / StandardGravity.MPS2, unit.gyroMatrix() * ARM_WAY_RAD);
+    return Math.hypot(unit.accelBiasMps2() / StandardGravity.MPS2, unit.gyroMatrix() * ARM_WAY_RAD);
   }
 
   /**

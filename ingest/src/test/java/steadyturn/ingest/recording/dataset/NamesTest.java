@@ -31,7 +31,6 @@ class NamesTest {
     assertThat(label.fileName("pelvis", "motion.tsv")).isEqualTo(expected);
     MotionName name = MotionName.parse(expected).orElseThrow();
     assertThat(name.runId()).isEqualTo(label.id());
-    assertThat(RunLabel.of(name)).contains(label);
     assertThat(label.folder()).isEqualTo("sub-mika/ses-01");
   }
 
