@@ -1,10 +1,10 @@
 package steadyturn.ingest.lab;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sensor.BinaryFrameAdapter;
 import steadyturn.ingest.sensor.Cobs;
 import steadyturn.ingest.sensor.UnitHello;

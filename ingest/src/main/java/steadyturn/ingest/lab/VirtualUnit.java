@@ -1,8 +1,8 @@
 package steadyturn.ingest.lab;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.io.IOException;
 import java.util.Random;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.sensor.UnitHello;
 import steadyturn.ingest.serial.HostTime;

@@ -1,8 +1,8 @@
 package steadyturn.ingest.quality;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.util.Arrays;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -14,7 +14,6 @@ final class Activity {
 
   /** Short enough to see a downswing, long enough to hold a sample at 25 Hz, s. */
   static final double BIN_S = 0.05;
-
 
   private final BodyPoint point;
   private final int firstBin;

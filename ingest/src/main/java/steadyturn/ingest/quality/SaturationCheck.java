@@ -1,7 +1,7 @@
 package steadyturn.ingest.quality;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.util.function.IntFunction;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**

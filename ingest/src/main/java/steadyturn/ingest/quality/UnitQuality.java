@@ -1,14 +1,13 @@
 package steadyturn.ingest.quality;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.words.Words;
 
 /** Judges one unit's stream by itself. */
 public final class UnitQuality {
-
 
   private UnitQuality() {}
 

@@ -1,9 +1,9 @@
 package steadyturn.ingest.sensor;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.zip.CRC32;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * Reads our binary frame: byte-stuffed, ended by a zero, little endian, CRC-32 at its end; a sample

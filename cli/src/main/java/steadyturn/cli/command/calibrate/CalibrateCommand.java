@@ -1,6 +1,5 @@
 package steadyturn.cli.command.calibrate;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -31,6 +30,7 @@ import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.dataset.Session;
 import steadyturn.ingest.recording.dataset.SessionRun;
 import steadyturn.ingest.sample.Mark;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Finds the errors of units and keeps them by serial number. */

@@ -1,8 +1,8 @@
 package steadyturn.ingest.recording.table;
 
-import steadyturn.ingest.sample.StandardGravity;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import steadyturn.ingest.sample.StandardGravity;
 
 /** Units as people spell them, turned into a factor to SI. */
 public final class UnitWords {
