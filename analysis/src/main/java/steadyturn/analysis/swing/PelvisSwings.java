@@ -34,8 +34,10 @@ final class PelvisSwings {
   private final UnitStream stream;
   private final FinderSettings settings;
   private final Vector3 bias;
+  private final Faults faults;
 
-  PelvisSwings(Recording recording, UnitStream stream, FinderSettings settings) {
+  PelvisSwings(Recording recording, UnitStream stream, FinderSettings settings, Faults faults) {
+    this.faults = faults;
     this.recording = recording;
     this.stream = stream;
     this.settings = settings;
@@ -51,7 +53,8 @@ final class PelvisSwings {
       if (peakS < freeFromS) {
         continue;
       }
-      Optional<FoundSwing> swing = around(peakS);
+      Optional<FoundSwing> swing =
+          faults.keep(recording.id(), peakS, () -> around(peakS)).flatMap(s -> s);
       if (swing.isPresent()) {
         found.add(swing.get());
         freeFromS = swing.get().impactS() + 0.5;

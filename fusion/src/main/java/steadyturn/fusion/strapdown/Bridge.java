@@ -30,7 +30,12 @@ public record Bridge(
 
   /** Whether nothing behind it can be told from what lies before it. */
   public boolean isBeyond() {
-    return rotationSdRad > BEYOND_RAD || placeSdM > BEYOND_M;
+    return rotationSdRad > BEYOND_RAD;
+  }
+
+  /** Whether the place behind it has nothing to do any more with that before it. */
+  public boolean losesPlace() {
+    return placeSdM > BEYOND_M;
   }
 
   /** From good sample to good sample, s. */
