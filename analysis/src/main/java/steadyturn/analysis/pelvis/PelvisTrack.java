@@ -10,7 +10,7 @@ import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.strapdown.Bridge;
 import steadyturn.fusion.strapdown.UnitMotion;
-import steadyturn.fusion.wear.PelvisGeometry;
+import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.ingest.sample.Handedness;
 
 /**
@@ -156,7 +156,7 @@ public final class PelvisTrack {
   Optional<Bridge> gapAt(double instantS) {
     return motion.bridges().stream()
         .filter(b -> b.lengthS() > SPOKEN_OF_S)
-        .filter(b -> b.beforeS() < instantS && instantS < b.afterS())
+        .filter(b -> b.holds(instantS))
         .findFirst();
   }
 

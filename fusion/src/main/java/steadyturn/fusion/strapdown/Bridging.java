@@ -3,10 +3,10 @@ package steadyturn.fusion.strapdown;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import steadyturn.fusion.calibrate.Gravity;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.Gaps;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -31,6 +31,11 @@ final class Bridging {
    * against simulated swings).
    */
   private static final double RATE_PACE = 2 * Math.PI * 1.3;
+
+  /** A body that moves like this around a gap may swing as fast as that inside it (our choice). */
+  private static final double MOVING_RAD_PER_S = 0.7;
+
+  private static final double SWING_RAD_PER_S = 5;
 
   private static final double FORCE_PACE = 2 * Math.PI * 3;
 
@@ -99,7 +104,7 @@ final class Bridging {
     Pace pace = new Pace(before, after, PACE_WITHIN_S + gap.lengthS());
     double t = gap.lengthS();
     double turnSd = isRate ? Math.hypot(errors.rms(0), pace.turnRad(t)) : 0;
-    double tiltedMps = Gravity.STANDARD_MPS2 * turnSd * t / 2;
+    double tiltedMps = StandardGravity.MPS2 * turnSd * t / 2;
     return new Bridge(
         after,
         gap.beforeS(),
@@ -199,7 +204,8 @@ final class Bridging {
         double mean = sum[axis] / n;
         variance += Math.max(0, squares[axis] / n - mean * mean) / 3;
       }
-      rateRadPerS = fastest / Math.sqrt(3);
+      double possible = fastest > MOVING_RAD_PER_S ? Math.max(fastest, SWING_RAD_PER_S) : fastest;
+      rateRadPerS = possible / Math.sqrt(3);
       forceMps2 = Math.max(LEAST_FORCE, Math.sqrt(2 * variance)); // height of a sine
     }
 
