@@ -119,7 +119,7 @@ final class PelvisLesson {
   private Map<GatheredSwing, PelvisSwing> estimate(List<Known> found) {
     UnitPriors priors = priors(found.get(0).gathered);
     LessonEstimate estimate = new LessonEstimate(priors, settings.gravityMps2());
-    List<Known> swings = withDriftsNamed(estimate, found);
+    List<Known> swings = withDriftsNamed(estimate.rough(), found);
     List<SwingSpan> spans = new ArrayList<>();
     swings.forEach(known -> spans.add(known.rests.span()));
     Optional<SwingSpan> turn = turnSpan();

@@ -58,7 +58,10 @@ public final class SmallestCircle {
   }
 
   private boolean holds(double px, double py) {
-    return Math.hypot(px - x, py - y) <= radius * TOUCH + 1e-15;
+    double dx = px - x;
+    double dy = py - y;
+    double reach = radius * TOUCH + 1e-15;
+    return dx * dx + dy * dy <= reach * reach; // asked a million times a lesson: no hypot
   }
 
   private void throughOne(double[] xs, double[] ys, int i) {

@@ -46,8 +46,14 @@ final class Finish {
   }
 
   private static Instant instant(double timeS, Gaps gaps) {
-    double unseenS = gaps.longestS(timeS - HOLD_S, timeS + gaps.stepS());
-    return new Instant(timeS, unseenS > UNSEEN_S ? Math.hypot(SD_S, unseenS) : SD_S);
+    double unseenS =
+        gaps.inner().stream()
+            .filter(g -> g.lengthS() > UNSEEN_S)
+            .filter(g -> g.beforeS() < timeS && g.afterS() > timeS - UNSEEN_S)
+            .mapToDouble(Gaps.Gap::lengthS)
+            .max()
+            .orElse(0);
+    return new Instant(timeS, Math.hypot(SD_S, unseenS / 2));
   }
 
   /** The last sample in the window that still turns; the RMS of the window let it pass. */
