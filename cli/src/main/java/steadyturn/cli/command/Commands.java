@@ -49,6 +49,7 @@ public final class Commands {
           new Entry("mark", "leave a mark in a running recording", MarkCommand.class),
           new Entry(
               "accuracy", "count how wrong the results are, by simulation", AccuracyCommand.class),
+          new Entry("bench", "say how long an analysis takes", BenchCommand.class),
           new Entry(
               "orient", "find the orientation of units in any recording", OrientCommand.class),
           new Entry("calibrate", "find the errors of a unit and keep them", CalibrateCommand.class),

@@ -58,6 +58,11 @@ final class LowerEnvelope {
     size = kept;
   }
 
+  /** How many stretches are kept. */
+  int size() {
+    return size;
+  }
+
   /** Time between the first and the last stretch, s. */
   double spanS() {
     return size == 0 ? 0 : timeS[size - 1] - timeS[0];

@@ -1,6 +1,7 @@
 package steadyturn.ingest.quality;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
@@ -128,10 +129,12 @@ final class StuckCheck {
   }
 
   private static List<Finding> frozen(UnitStream unit, double rateHz) {
+    double[][] columns = new double[6][];
+    Arrays.setAll(columns, channel -> column(unit, channel));
     int total = 0;
     int from = 0;
     for (int i = 1; i <= unit.size(); i++) {
-      if (i < unit.size() && isRepeat(unit, i)) {
+      if (i < unit.size() && isRepeat(columns, i)) {
         continue;
       }
       if (i - from >= FROZEN_SAMPLES && isMidMovement(unit, from, i)) {
@@ -150,9 +153,8 @@ final class StuckCheck {
             Words.say("quality.frozen.do")));
   }
 
-  private static boolean isRepeat(UnitStream unit, int i) {
-    for (int channel = 0; channel < 6; channel++) {
-      double[] values = column(unit, channel);
+  private static boolean isRepeat(double[][] columns, int i) {
+    for (double[] values : columns) {
       if (values[i] != values[i - 1]) {
         return false;
       }

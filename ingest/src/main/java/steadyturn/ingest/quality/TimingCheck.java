@@ -32,14 +32,14 @@ final class TimingCheck {
   }
 
   private static double[] timesOfWholeSamples(UnitStream unit) {
-    double[] timeS = new double[unit.size()];
+    double[] timeS = unit.timeColumnS().clone();
     int n = 0;
-    for (int i = 0; i < unit.size(); i++) {
+    for (int i = 0; i < timeS.length; i++) {
       if (isWhole(unit, i)) {
-        timeS[n++] = unit.timeS(i);
+        timeS[n++] = timeS[i];
       }
     }
-    return Arrays.copyOf(timeS, n);
+    return n == timeS.length ? timeS : Arrays.copyOf(timeS, n);
   }
 
   /** True when all six values are there. */
