@@ -28,6 +28,7 @@ final class HouseDrawing {
   private static final int LINE = 15;
   private static final int AIR = 16;
   private static final int TITLE = 24;
+  private static final List<String> INKS = List.of("#1d6996", "#c0561e", "#3b7d3a", "#7a4b94");
 
   /** A room: its files, the rooms it uses in its module, and those of others, module by module. */
   private record Room(String name, int files, Set<String> near, Map<String, Set<String>> far) {
@@ -42,7 +43,7 @@ final class HouseDrawing {
       List<String> lines = new ArrayList<>();
       String line = module + ":";
       for (String room : rooms) {
-        if (line.length() + room.length() > 43) {
+        if (line.length() + room.length() > 40) {
           lines.add(line);
           line = " ";
         }
@@ -121,7 +122,7 @@ final class HouseDrawing {
         <title>The house: modules, rooms, files a room, who uses whom</title>
         <style>
         rect{fill:#fff;stroke:#555} .room{font-weight:bold;font-size:13px} .far{fill:#555;font-size:11px}
-        .module{font-size:20px;font-weight:bold} path{fill:none;stroke:#2a6f97;stroke-width:1;opacity:.55} circle{fill:#2a6f97}
+        .module{font-size:20px;font-weight:bold} path{fill:none;stroke-width:1.2}
         .lab{fill:#f3efe2}
         </style>
         <rect x="0" y="0" width="%1$d" height="%2$d" style="fill:#fbfbf9;stroke:none"/>
@@ -190,11 +191,12 @@ final class HouseDrawing {
 
   /** One lane a room that uses others: out to the lane, down it, back to each of them. */
   private void arrows(int x, int y, Set<String> near, Map<String, Integer> top, int lane) {
-    int out = x + 8 + 4 * lane;
+    int out = x + 8 + 5 * lane;
+    String ink = INKS.get(lane % INKS.size());
     for (String used : near) {
       int end = top.get(used) + TITLE / 2 - 8 + (5 * lane) % 16;
-      append("<path d='M%d %dH%dV%dH%d'/>", x, y, out, end, x);
-      append("<circle cx='%d' cy='%d' r='2.5'/>", x, end);
+      append("<path d='M%d %dH%dV%dH%d' stroke='%s'/>", x, y, out, end, x, ink);
+      append("<circle cx='%d' cy='%d' r='2.5' fill='%s'/>", x, end, ink);
     }
   }
 
