@@ -35,7 +35,7 @@ class PelvisMeasuresTest {
   }
 
   static List<MeasureValue> measures(MadePelvis made, List<EventTime> events) {
-    return PelvisMeasures.of(made.track(), events, HALF_HIPS_MM, NO_SKIN, "");
+    return PelvisMeasures.of(made.track(), events, HALF_HIPS_MM, NO_SKIN, "", false);
   }
 
   static MeasureValue find(List<MeasureValue> all, Measure measure, String at) {
@@ -251,7 +251,10 @@ class PelvisMeasuresTest {
     SkinShift skin = new SkinShift(0, 0.004);
     PelvisTrack track = MadePelvis.of(Handedness.LEFT).track();
     MeasureValue circle =
-        find(PelvisMeasures.of(track, EVENTS, HALF_HIPS_MM, skin, ""), Measure.PELVIS_CIRCLE, "");
+        find(
+            PelvisMeasures.of(track, EVENTS, HALF_HIPS_MM, skin, "", false),
+            Measure.PELVIS_CIRCLE,
+            "");
     assertThat(circle.value()).isCloseTo(radiusMm(track), within(0.01));
     double variance = 0.5 * 16;
     double[][] root =
@@ -292,7 +295,12 @@ class PelvisMeasuresTest {
   void aCaveatMakesEveryValueAnEstimate() {
     List<MeasureValue> all =
         PelvisMeasures.of(
-            MadePelvis.of(Handedness.RIGHT).track(), EVENTS, HALF_HIPS_MM, NO_SKIN, "no rest");
+            MadePelvis.of(Handedness.RIGHT).track(),
+            EVENTS,
+            HALF_HIPS_MM,
+            NO_SKIN,
+            "no rest",
+            false);
     assertThat(all).allMatch(m -> m.grade() != Grade.MEASURED);
     EventTime guessed =
         new EventTime(SwingEvent.TOP, MadePelvis.TOP_S, 0, Grade.ESTIMATED, "no wrist");
