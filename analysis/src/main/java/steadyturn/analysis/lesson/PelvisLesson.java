@@ -65,7 +65,7 @@ final class PelvisLesson {
         wearings.computeIfAbsent(swing.steps(), s -> new ArrayList<>()).add(swing);
       }
     }
-    Map<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
+    IdentityHashMap<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
     wearings.forEach(
         (steps, worn) -> {
           PelvisLesson lesson = new PelvisLesson(player, settings, steps, faults);
@@ -133,7 +133,7 @@ final class PelvisLesson {
     List<Aim> aims =
         new TargetLine(settings.aimSdRad(), priors.gyroMatrix())
             .of(swings.stream().map(k -> k.gathered.aim()).toList(), geometry.qUnitPelvis());
-    Map<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
+    IdentityHashMap<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
     for (int i = 0; i < swings.size(); i++) {
       out.put(
           swings.get(i).gathered,
