@@ -28,6 +28,7 @@ import steadyturn.ingest.sample.UnitStream;
 /**
  * The pelvis over all swings that share one wearing of the unit: rests, one estimate, one geometry.
  */
+@SuppressWarnings("IdentityHashMapUsage") // swings hold long columns: asked for by identity
 final class PelvisLesson {
 
   /** Twice the log of how much better a drifting address must explain a swing than a still one. */
@@ -65,7 +66,7 @@ final class PelvisLesson {
         wearings.computeIfAbsent(swing.steps(), s -> new ArrayList<>()).add(swing);
       }
     }
-    IdentityHashMap<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
+    Map<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
     wearings.forEach(
         (steps, worn) -> {
           PelvisLesson lesson = new PelvisLesson(player, settings, steps, faults);
@@ -133,7 +134,7 @@ final class PelvisLesson {
     List<Aim> aims =
         new TargetLine(settings.aimSdRad(), priors.gyroMatrix())
             .of(swings.stream().map(k -> k.gathered.aim()).toList(), geometry.qUnitPelvis());
-    IdentityHashMap<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
+    Map<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
     for (int i = 0; i < swings.size(); i++) {
       out.put(
           swings.get(i).gathered,
