@@ -27,7 +27,7 @@ import javax.tools.JavaFileObject;
 import javax.tools.SimpleJavaFileObject;
 import javax.tools.ToolProvider;
 import org.junit.jupiter.api.Test;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /**
  * Sentences that a teacher or a player reads live in the bundle, not in code. Looked at: the string

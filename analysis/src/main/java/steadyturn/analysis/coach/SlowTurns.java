@@ -7,17 +7,18 @@ import java.util.List;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventReason;
 import steadyturn.fusion.filter.KalmanSettings;
 import steadyturn.fusion.filter.OrientationMethod;
 import steadyturn.fusion.filter.OrientationRun;
 import steadyturn.fusion.filter.OrientationTrack;
 import steadyturn.fusion.filter.RestSettings;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * Finds rehearsals in the stretches marked as drill repetitions: the pelvis rests, turns back by 15
@@ -187,7 +188,7 @@ public final class SlowTurns {
                 deg,
                 sdDeg,
                 Grade.ESTIMATED,
-                Words.say("why.rehearsal"))));
+                Reason.of(EventReason.REHEARSAL))));
   }
 
   /** One sigma of the heading gained between two instants, rad; rather too much than too little. */

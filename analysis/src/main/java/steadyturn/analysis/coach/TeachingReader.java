@@ -18,7 +18,6 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import steadyturn.ingest.words.Words;
 
 /** Reads teaching files (TOML); a mistake is told with its file, its entry and what to do. */
 public final class TeachingReader {
@@ -101,7 +100,7 @@ public final class TeachingReader {
     Map<String, Limit> out = new LinkedHashMap<>();
     for (Map.Entry<String, JsonNode> each : table.properties()) {
       JsonNode node = each.getValue();
-      String source = node.path("source").asText(Words.say("source.own"));
+      String source = node.path("source").asText("");
       try {
         double value = number(node, "value");
         out.put(each.getKey(), new Limit(each.getKey(), value, text(node, "unit"), source));
@@ -119,7 +118,7 @@ public final class TeachingReader {
         texts(node, "covers"),
         texts(node, "tends-to"),
         node.path("confidence").asText(""),
-        node.path("source").asText(Words.say("source.own")),
+        node.path("source").asText(""),
         texts(node, "drills"));
   }
 

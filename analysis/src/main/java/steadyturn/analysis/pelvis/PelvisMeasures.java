@@ -8,10 +8,11 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.ingest.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /** The pelvis measures of one swing at every key position found, in degrees and millimetres. */
 public final class PelvisMeasures {
@@ -35,10 +36,10 @@ public final class PelvisMeasures {
    */
   private final Grade grade;
 
-  private final String caveat;
+  private final Reason caveat;
 
   private PelvisMeasures(
-      PelvisTrack track, double hipHalfDistanceMm, SkinCourse skin, Grade grade, String caveat) {
+      PelvisTrack track, double hipHalfDistanceMm, SkinCourse skin, Grade grade, Reason caveat) {
     this.track = track;
     this.hipHalfDistanceMm = hipHalfDistanceMm;
     this.skin = skin;
@@ -50,20 +51,20 @@ public final class PelvisMeasures {
    * Measures one swing at all its key positions.
    *
    * @param hipHalfDistanceMm half the distance between the hip-joint centres, for the turn share
-   * @param caveat empty for a swing between two true rests, else why its values are estimated
+   * @param caveat none for a swing between two true rests, else why its values are estimated
    */
   public static List<MeasureValue> of(
       PelvisTrack track,
       List<EventTime> events,
       double hipHalfDistanceMm,
       SkinShift skin,
-      String caveat) {
+      Reason caveat) {
     PelvisMeasures measures =
         new PelvisMeasures(
             track,
             hipHalfDistanceMm,
             SkinCourse.of(skin, events),
-            caveat.isEmpty() ? Grade.MEASURED : Grade.ESTIMATED,
+            caveat.isNone() ? Grade.MEASURED : Grade.ESTIMATED,
             caveat);
     List<MeasureValue> out = new ArrayList<>();
     for (EventTime event : events) {
@@ -116,7 +117,7 @@ public final class PelvisMeasures {
   }
 
   private static List<MeasureValue> outside(EventTime event) {
-    String why = Words.say("why.outside-the-rests");
+    Reason why = Reason.of(MeasureReason.OUTSIDE_THE_RESTS);
     return List.of(
         MeasureValue.withheld(Measure.PELVIS_TURN, event.event().word(), why),
         MeasureValue.withheld(Measure.PELVIS_SLIDE, event.event().word(), why));
@@ -130,8 +131,8 @@ public final class PelvisMeasures {
     return event.grade() == Grade.MEASURED ? grade : Grade.ESTIMATED;
   }
 
-  private String whyAt(EventTime event) {
-    return caveat.isEmpty() ? event.why() : caveat;
+  private Reason whyAt(EventTime event) {
+    return caveat.isNone() ? event.why() : caveat;
   }
 
   private MeasureValue slidePerTurn(EventTime event, PoseSpread spread) {
@@ -139,7 +140,9 @@ public final class PelvisMeasures {
     String at = event.event().word();
     if (Math.abs(turnDeg) < LEAST_TURN_FOR_RATIO_DEG) {
       return MeasureValue.withheld(
-          Measure.PELVIS_SLIDE_PER_TURN, at, Words.say("why.little-turn-for-ratio"));
+          Measure.PELVIS_SLIDE_PER_TURN,
+          at,
+          Reason.of(MeasureReason.LITTLE_TURN_FOR_RATIO, LEAST_TURN_FOR_RATIO_DEG));
     }
     ToDoubleFunction<PelvisPose> ratio = p -> 1e3 * p.slideM() / Math.toDegrees(p.turnRad());
     return plain(
@@ -161,7 +164,7 @@ public final class PelvisMeasures {
           least,
           Double.POSITIVE_INFINITY,
           gradeAt(event),
-          Words.say("why.at-least"));
+          Reason.of(MeasureReason.AT_LEAST));
     }
     return new MeasureValue(
         Measure.PELVIS_TURN_TO_SLIDE,
@@ -182,7 +185,8 @@ public final class PelvisMeasures {
     double turnMm = hipHalfDistanceMm * turnRad;
     double slideMm = 1e3 * Math.abs(spread.pose().slideM());
     if (turnMm < LEAST_MOVE_FOR_SHARE_MM && slideMm < LEAST_MOVE_FOR_SHARE_MM) {
-      return MeasureValue.withheld(Measure.PELVIS_TURN_SHARE, at, Words.say("why.hardly-moved"));
+      return MeasureValue.withheld(
+          Measure.PELVIS_TURN_SHARE, at, Reason.of(MeasureReason.HARDLY_MOVED));
     }
     Range share = Range.of(spread, 0, 1, (turn, slide) -> share(Math.abs(turn), Math.abs(slide)));
     return new MeasureValue(
@@ -204,7 +208,8 @@ public final class PelvisMeasures {
       Measure measure, EventTime event, PoseSpread spread, ToDoubleFunction<PelvisPose> placeM) {
     String at = event.event().word();
     if (Math.abs(Math.toDegrees(spread.pose().turnRad())) < LEAST_TURN_FOR_CENTRE_DEG) {
-      return MeasureValue.withheld(measure, at, Words.say("why.little-turn-for-centre"));
+      return MeasureValue.withheld(
+          measure, at, Reason.of(MeasureReason.LITTLE_TURN_FOR_CENTRE, LEAST_TURN_FOR_CENTRE_DEG));
     }
     return plain(
         measure, event, 1e3 * placeM.applyAsDouble(spread.pose()), 1e3 * spread.sd(placeM));
@@ -215,7 +220,7 @@ public final class PelvisMeasures {
     Optional<EventTime> impact = find(events, SwingEvent.IMPACT);
     if (takeaway.isEmpty() || impact.isEmpty()) {
       return MeasureValue.withheld(
-          Measure.PELVIS_CIRCLE, "", Words.say("why.no-takeaway-or-impact"));
+          Measure.PELVIS_CIRCLE, "", Reason.of(MeasureReason.NO_TAKEAWAY_OR_IMPACT));
     }
     return PelvisCircle.of(
         track, takeaway.get().timeS(), impact.get().timeS(), skin.full(), grade, caveat);

@@ -23,6 +23,7 @@ import steadyturn.analysis.synthetic.SyntheticLesson;
 import steadyturn.analysis.synthetic.body.PlayerStyle;
 import steadyturn.analysis.synthetic.body.Spread;
 import steadyturn.analysis.synthetic.body.Trait;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
@@ -142,8 +143,8 @@ class HalfSwingsTest {
 
   @Test
   void aTurnAndAHalfSwingAtOnceAreOneRehearsalWithBoth() {
-    var turn = MeasureValue.of(Measure.PELVIS_TURN, "top", -45, 1, Grade.ESTIMATED, "");
-    var kept = MeasureValue.of(KEPT.measure(), KEPT.at(), 95, 2, Grade.ESTIMATED, "");
+    var turn = MeasureValue.of(Measure.PELVIS_TURN, "top", -45, 1, Grade.ESTIMATED, Reason.NONE);
+    var kept = MeasureValue.of(KEPT.measure(), KEPT.at(), 95, 2, Grade.ESTIMATED, Reason.NONE);
     List<Rehearsal> all =
         Rehearsal.together(
             List.of(new Rehearsal(10, List.of(turn)), new Rehearsal(20, List.of(turn))),

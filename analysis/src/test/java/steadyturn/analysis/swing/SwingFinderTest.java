@@ -9,6 +9,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.synthetic.LessonSimulator;
 import steadyturn.analysis.synthetic.LessonSpec;
@@ -19,6 +20,7 @@ import steadyturn.analysis.wrist.WristReading;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.fusion.wear.WristSteps;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
@@ -158,7 +160,7 @@ class SwingFinderTest {
     assertThat(wrist.measures())
         .filteredOn(m -> m.measure() == Measure.WRIST_RELEASE)
         .singleElement()
-        .satisfies(m -> assertThat(m.why()).contains("lead hand"));
+        .satisfies(m -> assertThat(m.why()).isEqualTo(Reason.of(MeasureReason.NEEDS_HAND)));
     assertThat(OrderMeasures.of(forearm, biases, swing, WristAlignment.nominal()))
         .filteredOn(m -> m.measure() == Measure.ARM_PEAK)
         .singleElement()

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -23,6 +22,7 @@ import steadyturn.cli.page.LessonRuns;
 import steadyturn.cli.page.Page;
 import steadyturn.cli.page.Sheet;
 import steadyturn.cli.page.SheetJson;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.Session;
 import steadyturn.ingest.recording.SessionRun;
@@ -92,8 +92,8 @@ final class ReportCommand implements Callable<Integer> {
     }
     String text =
         format == Format.HTML
-            ? Page.html(sheet, audience, page.units(), Locale.ENGLISH)
-            : SheetJson.json(sheet, audience, Locale.ENGLISH);
+            ? Page.html(sheet, audience, page.units(), Words.inUse())
+            : SheetJson.json(sheet, audience);
     console.out().println(page.write(name(lesson, audience + "." + format), text));
   }
 
@@ -108,7 +108,7 @@ final class ReportCommand implements Callable<Integer> {
             TeachingReader.shipped(),
             "",
             Optional.empty());
-    String text = Page.html(sheet, audience, LengthUnits.METRIC, Locale.ENGLISH);
+    String text = Page.html(sheet, audience, LengthUnits.METRIC, Words.inUse());
     return PageChoice.write(folder, name(lesson, audience + ".html"), text);
   }
 

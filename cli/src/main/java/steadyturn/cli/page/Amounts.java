@@ -2,7 +2,7 @@ package steadyturn.cli.page;
 
 import java.util.Locale;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /**
  * Numbers as a reader of the page gets them: rounded to what is worth reading, a true minus sign,

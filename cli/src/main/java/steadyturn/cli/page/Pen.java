@@ -6,7 +6,7 @@ import steadyturn.analysis.compare.ErrorSplit;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /** What every part of a page writes with: the content, the words, the units, the reader. */
 record Pen(Sheet sheet, Words words, LengthUnits units, Audience audience) {

@@ -14,6 +14,7 @@ import java.util.regex.Pattern;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.swing.EventTime;
+import steadyturn.cli.words.Words;
 
 /**
  * Results as files of an archive, in {@code derivatives/steadyturn/}: for each recording the values
@@ -75,7 +76,7 @@ public final class Derivatives {
         Decimals.cell(event.timeS(), Decimals.OF_TIME_S),
         Decimals.cell(event.sdS(), Decimals.OF_TIME_S),
         event.grade().word(),
-        event.why());
+        Words.english().text(event.why()));
   }
 
   /** Subject and session folders as in the raw archive; other names lie flat. */

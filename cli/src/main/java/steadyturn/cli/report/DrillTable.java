@@ -9,7 +9,8 @@ import steadyturn.analysis.coach.DrillScore;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Verdicts;
+import steadyturn.cli.words.Words;
 
 /** The drills of a lesson for people: every repetition with its interval, and what they brought. */
 final class DrillTable {
@@ -83,6 +84,6 @@ final class DrillTable {
         Figure.nearest(d.value(), measure),
         Figure.nearest(d.low(), measure),
         (Figure.nearest(d.high(), measure) + " " + PlainWords.unit(measure)).strip(),
-        row.words());
+        Verdicts.of(row, Words.inUse()));
   }
 }

@@ -9,7 +9,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /** The lesson at a glance: one row a swing, swings of one club and kind together. */
 final class LessonTable {

@@ -5,11 +5,11 @@ import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.quality.Finding;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.UnitReport;
 import steadyturn.ingest.quality.Verdict;
-import steadyturn.ingest.words.Words;
 
 /** Whether the units of a recording can be used, for people: a verdict a unit and what to do. */
 public final class QualityReport {
@@ -39,7 +39,7 @@ public final class QualityReport {
         String.format(
             Locale.ROOT,
             "%s (%.1f Hz, %.2f %% lost%s)",
-            unit.verdict().words(),
+            Words.say("quality.verdict." + unit.verdict().word()),
             unit.rateHz(),
             unit.lostPct(),
             unit.saturatedSamples() == 0
@@ -48,7 +48,7 @@ public final class QualityReport {
     List<String> lines = new ArrayList<>(Layout.beside(name, NAME_WIDTH, figures));
     for (Finding finding : unit.findings()) {
       String sign = finding.verdict() == Verdict.FIT ? "    note" : "    !";
-      lines.addAll(Layout.beside(sign, NAME_WIDTH, finding.what() + " " + finding.whatToDo()));
+      lines.addAll(Layout.beside(sign, NAME_WIDTH, Words.inUse().advice(finding.what())));
     }
     return lines;
   }

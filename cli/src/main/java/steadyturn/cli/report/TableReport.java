@@ -14,8 +14,8 @@ import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.Player;
-import steadyturn.ingest.words.Words;
 
 /** The result for people: at most 100 columns wide, in the words of a teacher. */
 public final class TableReport {
@@ -87,7 +87,10 @@ public final class TableReport {
             (flag, swings) ->
                 notes.addAll(Layout.beside("!", 2, swings + ": " + PlainWords.flag(flag))));
     notes.addAll(Reasons.of(result.swings(), TableReport::isInTheTable, 0));
-    result.notices().forEach(notice -> notes.addAll(Layout.beside("*", 2, notice)));
+    Words.inUse()
+        .told(result.notices())
+        .keySet()
+        .forEach(notice -> notes.addAll(Layout.beside("*", 2, notice)));
     if (!notes.isEmpty()) {
       lines.add("");
       lines.addAll(notes);

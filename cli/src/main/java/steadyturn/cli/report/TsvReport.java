@@ -6,6 +6,7 @@ import java.util.List;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.words.Words;
 
 /**
  * The result for spreadsheets and statistics: one row a value, tab-separated, with a header; what
@@ -59,7 +60,7 @@ public final class TsvReport {
         Decimals.cell(value.low(), Decimals.OF_VALUE),
         Decimals.cell(value.high(), Decimals.OF_VALUE),
         value.grade().word(),
-        value.why());
+        Words.english().text(value.why()));
   }
 
   /** One line; empty cells become {@code n/a}, tabs and line ends inside a cell become spaces. */

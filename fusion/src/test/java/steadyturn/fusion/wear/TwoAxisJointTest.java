@@ -253,7 +253,7 @@ class TwoAxisJointTest {
     Recording recording = posed(Quaternion.IDENTITY, Quaternion.aboutY(Math.toRadians(40)));
     WristSteps steps = WristSteps.of(recording, RestBiases.of(recording), WristSteps.NONE);
     assertThat(steps.results().get(0).used()).isFalse();
-    assertThat(steps.results().get(0).advice()).contains("straighten the wrist");
+    assertThat(steps.results().get(0).why().code()).isEqualTo(StepReason.NEUTRAL_WRIST_FAR);
     assertThat(steps.alignment().posed()).isFalse();
   }
 

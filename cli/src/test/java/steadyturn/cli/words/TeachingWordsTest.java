@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.ResourceBundle;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 class WordsTest {
 
@@ -49,7 +49,7 @@ class WordsTest {
   void noSentenceForThePlayerHasATermToLookUp() {
     // Given: everything under .player, drills, cautions and plain names. Expect: none of the words
     // that only a teacher uses.
-    var bundle = ResourceBundle.getBundle("steadyturn.ingest.words.Words", Locale.ENGLISH);
+    var bundle = ResourceBundle.getBundle("steadyturn.cli.words.Words", Locale.ENGLISH);
     for (String key : bundle.keySet()) {
       boolean forPlayer =
           key.contains(".player")
@@ -68,7 +68,7 @@ class WordsTest {
   @Test
   void sentencesForThePlayerAreShort() {
     // Given: findings and drills. Expect: no sentence over 30 words; our choice, a breath.
-    var bundle = ResourceBundle.getBundle("steadyturn.ingest.words.Words", Locale.ENGLISH);
+    var bundle = ResourceBundle.getBundle("steadyturn.cli.words.Words", Locale.ENGLISH);
     for (String key : bundle.keySet()) {
       if (key.endsWith(".player") || key.startsWith("drill.")) {
         for (String sentence : bundle.getString(key).split("[.:;] ?", -1)) {
