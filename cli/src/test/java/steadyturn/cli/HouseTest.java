@@ -11,6 +11,7 @@ import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.library.GeneralCodingRules;
+import java.util.ResourceBundle;
 import org.junit.jupiter.api.Test;
 import steadyturn.fusion.rotation.Quaternion;
 
@@ -70,6 +71,18 @@ final class HouseTest {
             .should(GeneralCodingRules.ACCESS_STANDARD_STREAMS)
             .orShould()
             .callMethod(Throwable.class, "printStackTrace");
+    rule.check(HOUSE);
+  }
+
+  @Test
+  void onlyTheCommandLineSpeaks() {
+    ArchRule rule =
+        noClasses()
+            .that()
+            .resideOutsideOfPackage("steadyturn.cli..")
+            .should()
+            .dependOnClassesThat()
+            .areAssignableTo(ResourceBundle.class);
     rule.check(HOUSE);
   }
 

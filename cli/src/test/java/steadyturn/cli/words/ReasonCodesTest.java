@@ -25,6 +25,8 @@ class ReasonCodesTest {
 
   private static final Pattern NAME = Pattern.compile("\\{([a-zA-Z]\\w*)[:}]");
 
+  private static final List<ReasonCode> CODES = codes();
+
   /** Codes of all enums of the product, found in the compiled classes. */
   private static List<ReasonCode> codes() {
     List<ReasonCode> codes = new ArrayList<>();
@@ -32,7 +34,7 @@ class ReasonCodesTest {
         new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
             .importPackages("steadyturn")) {
-      if (each.isEnum() && each.isAssignableTo(ReasonCode.class) && !each.isPrivate()) {
+      if (each.isEnum() && each.isAssignableTo(ReasonCode.class) && !each.isNestedClass()) {
         for (Object constant : each.reflect().getEnumConstants()) {
           codes.add((ReasonCode) constant);
         }
@@ -44,7 +46,7 @@ class ReasonCodesTest {
 
   @Test
   void everyCodeHasASentenceWithItsArgumentsAndNoOther() {
-    for (ReasonCode code : codes()) {
+    for (ReasonCode code : CODES) {
       String key = "why." + code.word();
       assertThat(BUNDLE.containsKey(key)).as(key).isTrue();
       for (String each : List.of(key, key + ".one", key + ".do")) {
@@ -57,7 +59,7 @@ class ReasonCodesTest {
 
   @Test
   void noTwoCodesShareAWordAndNoSentenceIsWithoutItsCode() {
-    List<String> words = codes().stream().map(ReasonCode::word).toList();
+    List<String> words = CODES.stream().map(ReasonCode::word).toList();
     assertThat(words).doesNotHaveDuplicates();
     Set<String> told =
         BUNDLE.keySet().stream()
@@ -84,7 +86,7 @@ class ReasonCodesTest {
             "second",
             "swing",
             "others");
-    for (ReasonCode code : codes()) {
+    for (ReasonCode code : CODES) {
       assertThat(code.args())
           .as(code.word())
           .allMatch(name -> name.matches(unit) || bare.contains(name));
@@ -95,7 +97,7 @@ class ReasonCodesTest {
   void everyReasonWithWhatToDoIsOneOfAUnit() {
     // Given: the checks of units end in what to do. Expect: each of them, so that none is silent.
     List<ReasonCode> quality =
-        codes().stream().filter(code -> code.about().equals("quality")).toList();
+        CODES.stream().filter(code -> code.about().equals("quality")).toList();
     assertThat(quality).hasSizeGreaterThan(20);
     assertThat(quality).allMatch(code -> BUNDLE.containsKey("why." + code.word() + ".do"));
   }
