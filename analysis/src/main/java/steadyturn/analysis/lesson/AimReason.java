@@ -4,6 +4,7 @@ import java.util.List;
 import steadyturn.ingest.reason.ReasonCode;
 
 /** What the aim step brought. */
+@SuppressWarnings("ImmutableEnumChecker") // List.of
 public enum AimReason implements ReasonCode {
   NOT_SEEN,
   /** How far the hips stood open to the target at address, and its 95 % range. */

@@ -4,6 +4,7 @@ import java.util.List;
 import steadyturn.ingest.reason.ReasonCode;
 
 /** Why a measure is withheld, or only estimated. */
+@SuppressWarnings("ImmutableEnumChecker") // List.of
 public enum MeasureReason implements ReasonCode {
   NO_POSITION("position"),
   NO_TOP_OR_IMPACT,

@@ -4,6 +4,7 @@ import java.util.List;
 import steadyturn.ingest.reason.ReasonCode;
 
 /** How the model swing was chosen. */
+@SuppressWarnings("ImmutableEnumChecker") // List.of
 enum ModelReason implements ReasonCode {
   BEST("swing"),
   /** With the numbers of the swings that it cannot be told apart from. */

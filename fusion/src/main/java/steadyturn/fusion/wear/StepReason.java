@@ -4,6 +4,7 @@ import java.util.List;
 import steadyturn.ingest.reason.ReasonCode;
 
 /** Why a wear step is to be done again. */
+@SuppressWarnings("ImmutableEnumChecker") // List.of
 public enum StepReason implements ReasonCode {
   TABLE_TURNED("rateDegPerS"),
   STANCE_TURNED("rateDegPerS"),

@@ -2,6 +2,7 @@ package steadyturn.fusion.wear;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.InstanceOfAssertFactories.DOUBLE;
 
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -52,7 +53,9 @@ class TurnStepTest {
     StepResult result = judge(toAndFro(8, 0));
     assertThat(result.used()).isFalse();
     assertThat(result.why().code()).isEqualTo(StepReason.TURN_LITTLE);
-    assertThat((double) result.why().args().get("largestDeg")).isCloseTo(8, within(1.0));
+    assertThat(result.why().args().get("largestDeg"))
+        .asInstanceOf(DOUBLE)
+        .isCloseTo(8, within(1.0));
   }
 
   /** Given: 70 deg to each side within 3 s, so 147 deg/s. Expect: again, slower. */
@@ -60,7 +63,7 @@ class TurnStepTest {
   void aFastTurnIsToBeDoneAgain() {
     Reason why = judge(toAndFro(70, 0)).why();
     assertThat(why.code()).isEqualTo(StepReason.TURN_FAST);
-    assertThat((double) why.args().get("rateDegPerS")).isCloseTo(147, within(0.5));
+    assertThat(why.args().get("rateDegPerS")).asInstanceOf(DOUBLE).isCloseTo(147, within(0.5));
   }
 
   /** Given: 45 deg to each side, ending 25 deg away. Expect: again, with the feet kept. */
@@ -68,7 +71,7 @@ class TurnStepTest {
   void aTurnThatDoesNotComeBackIsToBeDoneAgain() {
     Reason why = judge(toAndFro(45, 25)).why();
     assertThat(why.code()).isEqualTo(StepReason.TURN_NOT_BACK);
-    assertThat((double) why.args().get("offDeg")).isCloseTo(25, within(0.5));
+    assertThat(why.args().get("offDeg")).asInstanceOf(DOUBLE).isCloseTo(25, within(0.5));
   }
 
   /** Given: turning all the time. Expect: again, with stillness before and after. */

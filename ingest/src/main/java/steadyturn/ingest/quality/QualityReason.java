@@ -4,6 +4,7 @@ import java.util.List;
 import steadyturn.ingest.reason.ReasonCode;
 
 /** What can be said of a unit's stream. */
+@SuppressWarnings("ImmutableEnumChecker") // List.of
 public enum QualityReason implements ReasonCode {
   SHORT("samples", "lengthS"),
   SLOW("rateHz"),

@@ -2,6 +2,7 @@ package steadyturn.ingest.quality;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.InstanceOfAssertFactories.DOUBLE;
 
 import java.util.Arrays;
 import java.util.List;
@@ -110,7 +111,8 @@ class UnitQualityTest {
     assertThat(report.verdict()).isEqualTo(Verdict.WIDER_INTERVALS);
     assertThat(report.findings().get(0).what().args())
         .containsEntry("count", 1L)
-        .hasEntrySatisfying("longestS", s -> assertThat((double) s).isCloseTo(0.402, within(1e-9)));
+        .hasEntrySatisfying(
+            "longestS", s -> assertThat(s).asInstanceOf(DOUBLE).isCloseTo(0.402, within(1e-9)));
   }
 
   @Test
@@ -169,7 +171,7 @@ class UnitQualityTest {
     assertThat(what.code()).isEqualTo(QualityReason.HELD);
     assertThat(what.args()).containsEntry("channel", "accel-y");
     // Given: 260 samples of 2 ms. Expect: 0.52 s. Within 1e-9 s: rounding.
-    assertThat((double) what.args().get("heldS")).isCloseTo(0.52, within(1e-9));
+    assertThat(what.args().get("heldS")).asInstanceOf(DOUBLE).isCloseTo(0.52, within(1e-9));
   }
 
   @Test
@@ -211,7 +213,7 @@ class UnitQualityTest {
     Reason what = report.findings().get(0).what();
     assertThat(what.code()).isEqualTo(QualityReason.BIAS);
     // Within 0.05 deg/s: what was printed before with one decimal.
-    assertThat((double) what.args().get("biasDegPerS")).isCloseTo(8.3, within(0.05));
+    assertThat(what.args().get("biasDegPerS")).asInstanceOf(DOUBLE).isCloseTo(8.3, within(0.05));
   }
 
   @Test
