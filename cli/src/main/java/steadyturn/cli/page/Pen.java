@@ -16,7 +16,7 @@ record Pen(Sheet sheet, Words words, LengthUnits units, Audience audience) {
   }
 
   Amounts amounts() {
-    return new Amounts(units, audience);
+    return new Amounts(units, audience, words);
   }
 
   /** +1 where the target lies on the left of a picture: right-handed players seen from above. */

@@ -26,7 +26,7 @@ public final class ProgressPage {
   private ProgressPage(PlayerProgress progress, Words words, LengthUnits units) {
     this.progress = progress;
     this.words = words;
-    this.amounts = new Amounts(units, Audience.TEACHER);
+    this.amounts = new Amounts(units, Audience.TEACHER, words);
   }
 
   /** The whole file. */

@@ -2,7 +2,6 @@ package steadyturn.cli.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import steadyturn.analysis.coach.Drill;
 import steadyturn.analysis.coach.DrillRep;
 import steadyturn.analysis.coach.DrillScore;
@@ -55,7 +54,7 @@ final class DrillTable {
       cells.add(
           List.of(
               "  " + number,
-              String.format(Locale.ROOT, "%.1f", rep.timeS() % DrillScore.APART_S),
+              Words.inUse().decimal(rep.timeS() % DrillScore.APART_S, 1),
               Figure.narrow(rep.value()),
               Words.say(
                   rep.sure()

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.quality.Finding;
 import steadyturn.ingest.quality.RecordingReport;
@@ -21,7 +20,7 @@ public final class QualityReport {
   /** Writes one recording's report; leaves the writer open. */
   public static void write(RecordingReport report, Writer to) throws IOException {
     List<String> lines = new ArrayList<>();
-    lines.add("Recording " + report.recordingId());
+    lines.add(Words.say("table.recording") + " " + report.recordingId());
     for (UnitReport unit : report.units()) {
       lines.addAll(unit(unit));
     }
@@ -36,9 +35,8 @@ public final class QualityReport {
   private static List<String> unit(UnitReport unit) {
     String name = "  " + PlainWords.bodyPoint(unit.facts().point());
     String figures =
-        String.format(
-            Locale.ROOT,
-            "%s (%.1f Hz, %.2f %% lost%s)",
+        Words.say(
+            "check.figures",
             Words.say("quality.verdict." + unit.verdict().word()),
             unit.rateHz(),
             unit.lostPct(),

@@ -3,13 +3,13 @@ package steadyturn.cli.report;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.cli.words.Words;
 
 /** Everything known of one swing: measures by key position, then what holds for the whole swing. */
 final class SwingBlock {
@@ -107,8 +107,9 @@ final class SwingBlock {
         .mapToObj(swing.events()::get)
         .map(
             e ->
-                String.format(
-                    Locale.ROOT, "%s %.3f", PlainWords.keyPosition(e.event().word()), e.timeS()))
+                PlainWords.keyPosition(e.event().word())
+                    + " "
+                    + Words.inUse().decimal(e.timeS(), 3))
         .collect(Collectors.joining("; "));
   }
 }

@@ -5,7 +5,6 @@ import java.io.Writer;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -152,7 +151,7 @@ public final class TableReport {
 
   private static String unit(UnitResult unit) {
     StringBuilder words = new StringBuilder(PlainWords.bodyPoint(unit.point()));
-    words.append(String.format(Locale.ROOT, " %.0f Hz", unit.rateHz()));
+    words.append(" ").append(Words.inUse().decimal(unit.rateHz(), 0)).append(" Hz");
     if (unit.lostPct() >= 0.05) {
       words.append(", ").append(Words.say("table.lost", unit.lostPct()));
     }

@@ -60,9 +60,14 @@ public final class Words {
     return IN_USE.text(key, values);
   }
 
-  /** The language these words are in, for the decimal mark of the numbers beside them. */
+  /** The language these words are in. */
   public Locale locale() {
     return bundle.getLocale();
+  }
+
+  /** A number with the decimal mark of these words. */
+  public String decimal(double number, int decimals) {
+    return String.format(locale(), "%." + decimals + "f", number);
   }
 
   /** The language tag of these words: {@code en}. */
@@ -134,7 +139,7 @@ public final class Words {
     }
     if (value instanceof Number number) {
       return Character.isDigit(form.charAt(0))
-          ? String.format(locale(), "%." + form + "f", number.doubleValue())
+          ? decimal(number.doubleValue(), Integer.parseInt(form))
           : signed(form, number.doubleValue());
     }
     return text(form + "." + value);
