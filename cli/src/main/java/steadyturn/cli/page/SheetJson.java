@@ -6,16 +6,16 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.util.List;
-import steadyturn.analysis.coach.DrillScore;
 import steadyturn.analysis.coach.Evidence;
 import steadyturn.analysis.coach.Finding;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelGap;
+import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.cli.report.ComparisonJson;
-import steadyturn.cli.report.ReasonJson;
+import steadyturn.cli.output.json.ComparisonJson;
+import steadyturn.cli.output.json.ReasonJson;
 import steadyturn.cli.words.Words;
 
 /**

@@ -15,11 +15,12 @@ import steadyturn.ingest.reason.Reason;
 public record StepResult(
     String step, boolean used, double quality, double limit, String unit, Reason why) {
 
-  static StepResult good(String step, double quality, double limit, String unit) {
+  public static StepResult good(String step, double quality, double limit, String unit) {
     return new StepResult(step, true, quality, limit, unit, Reason.NONE);
   }
 
-  static StepResult again(String step, double quality, double limit, String unit, Reason why) {
+  public static StepResult again(
+      String step, double quality, double limit, String unit, Reason why) {
     return new StepResult(step, false, quality, limit, unit, why);
   }
 }

@@ -1,0 +1,54 @@
+package steadyturn.cli.output.table;
+
+import java.io.IOException;
+import java.io.Writer;
+import java.util.ArrayList;
+import java.util.List;
+import steadyturn.cli.output.PlainWords;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.quality.Finding;
+import steadyturn.ingest.quality.RecordingReport;
+import steadyturn.ingest.quality.UnitReport;
+import steadyturn.ingest.quality.Verdict;
+
+/** Whether the units of a recording can be used, for people: a verdict a unit and what to do. */
+public final class QualityReport {
+
+  private static final int NAME_WIDTH = 16;
+
+  private QualityReport() {}
+
+  /** Writes one recording's report; leaves the writer open. */
+  public static void write(RecordingReport report, Writer to) throws IOException {
+    List<String> lines = new ArrayList<>();
+    lines.add(Words.say("table.recording") + " " + report.recordingId());
+    for (UnitReport unit : report.units()) {
+      lines.addAll(unit(unit));
+    }
+    if (report.units().isEmpty()) {
+      lines.add("  " + Words.say("check.no-unit"));
+    }
+    for (String line : lines) {
+      to.write(line + "\n");
+    }
+  }
+
+  private static List<String> unit(UnitReport unit) {
+    String name = "  " + PlainWords.bodyPoint(unit.facts().point());
+    String figures =
+        Words.say(
+            "check.figures",
+            Words.say("quality.verdict." + unit.verdict().word()),
+            unit.rateHz(),
+            unit.lostPct(),
+            unit.saturatedSamples() == 0
+                ? ""
+                : ", " + Words.say("table.beyond-range", unit.saturatedSamples()));
+    List<String> lines = new ArrayList<>(Layout.beside(name, NAME_WIDTH, figures));
+    for (Finding finding : unit.findings()) {
+      String sign = finding.verdict() == Verdict.FIT ? "    note" : "    !";
+      lines.addAll(Layout.beside(sign, NAME_WIDTH, Words.inUse().advice(finding.what())));
+    }
+    return lines;
+  }
+}
