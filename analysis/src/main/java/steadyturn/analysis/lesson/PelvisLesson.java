@@ -2,6 +2,7 @@ package steadyturn.analysis.lesson;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -49,7 +50,7 @@ final class PelvisLesson {
   /** What was found of the pelvis in one swing. */
   record PelvisSwing(SwingFit fit, PelvisGeometry geometry, Aim aim, List<String> flags) {}
 
-  /** Estimates of all swings that have a pelvis window, by swing. */
+  /** Estimates of all swings that have a pelvis window, by the swing itself, not its content. */
   static Map<GatheredSwing, PelvisSwing> estimate(
       Player player, AnalysisSettings settings, List<GatheredSwing> swings) {
     Map<PelvisSteps, List<GatheredSwing>> wearings = new HashMap<>();
@@ -58,7 +59,7 @@ final class PelvisLesson {
         wearings.computeIfAbsent(swing.steps(), s -> new ArrayList<>()).add(swing);
       }
     }
-    Map<GatheredSwing, PelvisSwing> out = new HashMap<>();
+    Map<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
     wearings.forEach(
         (steps, worn) -> {
           PelvisLesson lesson = new PelvisLesson(player, settings, steps);
@@ -92,7 +93,7 @@ final class PelvisLesson {
     List<Aim> aims =
         new TargetLine(settings.aimSdRad(), priors(swings.get(0)).gyroMatrix())
             .of(swings.stream().map(GatheredSwing::aim).toList(), geometry.qUnitPelvis());
-    Map<GatheredSwing, PelvisSwing> out = new HashMap<>();
+    Map<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
     for (int i = 0; i < swings.size(); i++) {
       out.put(
           swings.get(i),

@@ -216,17 +216,13 @@ public final class PelvisMeasures {
   }
 
   private MeasureValue circle(List<EventTime> events) {
-    Optional<EventTime> takeaway = find(events, SwingEvent.TAKEAWAY);
-    Optional<EventTime> impact = find(events, SwingEvent.IMPACT);
+    Optional<EventTime> takeaway = EventTime.of(SwingEvent.TAKEAWAY, events);
+    Optional<EventTime> impact = EventTime.of(SwingEvent.IMPACT, events);
     if (takeaway.isEmpty() || impact.isEmpty()) {
       return MeasureValue.withheld(
           Measure.PELVIS_CIRCLE, "", Reason.of(MeasureReason.NO_TAKEAWAY_OR_IMPACT));
     }
     return PelvisCircle.of(
         track, takeaway.get().timeS(), impact.get().timeS(), skin.full(), grade, caveat);
-  }
-
-  private static Optional<EventTime> find(List<EventTime> events, SwingEvent event) {
-    return events.stream().filter(e -> e.event() == event).findFirst();
   }
 }

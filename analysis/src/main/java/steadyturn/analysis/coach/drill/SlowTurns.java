@@ -1,7 +1,6 @@
 package steadyturn.analysis.coach.drill;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import steadyturn.analysis.measure.Grade;
@@ -18,6 +17,7 @@ import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -199,8 +199,7 @@ public final class SlowTurns {
   }
 
   private double sigma(double instantS) {
-    int found = Arrays.binarySearch(track.timeS(), instantS);
-    int k = Math.min(track.size() - 1, found >= 0 ? found : -found - 1);
+    int k = Math.min(track.size() - 1, TimeAxis.indexAt(track.timeS(), instantS));
     return track.headingSigmaRad()[k];
   }
 }

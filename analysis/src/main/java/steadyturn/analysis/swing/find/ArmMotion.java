@@ -176,10 +176,6 @@ final class ArmMotion {
     return planeNormal;
   }
 
-  Vector3 longAxisUnit() {
-    return longAxisUnit;
-  }
-
   double[] inPlaneRadPerS() {
     return inPlaneRadPerS;
   }
