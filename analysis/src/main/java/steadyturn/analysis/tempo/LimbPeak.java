@@ -79,7 +79,7 @@ final class LimbPeak {
       double dt = i == 0 ? 1 : timeS[i] - timeS[i - 1];
       Vector3 w = segmentRadPerS[i];
       Vector3 seen = w.minus(now.cross(w)).plus(now.minus(before).times(1 / dt));
-      double across = Math.sqrt(seen.y() * seen.y() + seen.z() * seen.z());
+      double across = Math.hypot(seen.y(), seen.z());
       rate[i] = Double.isNaN(across) ? 0 : across;
       before = now;
     }

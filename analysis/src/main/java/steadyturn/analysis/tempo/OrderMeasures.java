@@ -60,13 +60,11 @@ public final class OrderMeasures {
         new OrderMeasures(recording, biases, slip(swing), top.get(), impact.get());
     order.trunk(BodyPoint.PELVIS, Measure.ORDER_PELVIS).ifPresent(out::add);
     order.trunk(BodyPoint.THORAX, Measure.ORDER_THORAX).ifPresent(out::add);
-    Optional<PeakTime> arm = order.limb(BodyPoint.LEAD_FOREARM, alignment.forearm());
-    arm.ifPresent(peak -> out.add(order.value(Measure.ORDER_ARM, peak)));
-    order
-        .limb(BodyPoint.LEAD_HAND, alignment.hand())
-        .ifPresent(peak -> out.add(order.value(Measure.ORDER_HAND, peak)));
+    order.limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ORDER_ARM).ifPresent(out::add);
+    order.limb(BodyPoint.LEAD_HAND, alignment.hand(), Measure.ORDER_HAND).ifPresent(out::add);
     out.add(
-        arm.map(peak -> order.value(Measure.ARM_PEAK, peak))
+        order
+            .limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ARM_PEAK)
             .orElse(
                 MeasureValue.withheld(
                     Measure.ARM_PEAK, "", Reason.of(MeasureReason.NEEDS_FOREARM))));
@@ -88,10 +86,11 @@ public final class OrderMeasures {
         .map(p -> value(measure, p));
   }
 
-  private Optional<PeakTime> limb(BodyPoint point, UnitMount mount) {
+  private Optional<MeasureValue> limb(BodyPoint point, UnitMount mount, Measure measure) {
     // the blow rings in arm and hand: nothing after it counts
     return stretch(point, impact.timeS())
-        .map(s -> LimbPeak.of(s, biases.radPerS(point), mount, slip));
+        .map(s -> LimbPeak.of(s, biases.radPerS(point), mount, slip))
+        .map(p -> value(measure, p));
   }
 
   private Optional<UnitStream> stretch(BodyPoint point, double toS) {
