@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.find.SwingFinder;
@@ -47,6 +48,7 @@ final class LessonGathering {
   private static final double BEFORE_TAKEAWAY_S = 0.14;
 
   private final boolean curves;
+  private final Faults faults;
   private final SwingFinder finder = SwingFinder.withDefaults();
   private final List<GatheredSwing> swings = new ArrayList<>();
   private final Map<String, List<Double>> middlesS = new HashMap<>();
@@ -59,8 +61,9 @@ final class LessonGathering {
   private WristSteps wristSteps = WristSteps.NONE;
 
   /** Gathers with or without the courses of the arm's measures over time. */
-  LessonGathering(boolean curves) {
+  LessonGathering(boolean curves, Faults faults) {
     this.curves = curves;
+    this.faults = faults;
   }
 
   void add(Recording raw) {
@@ -74,7 +77,7 @@ final class LessonGathering {
     wristResults.addAll(wristSteps.results());
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
-    for (Swing swing : finder.find(recording, wristSteps.alignment())) {
+    for (Swing swing : finder.find(recording, wristSteps.alignment(), faults)) {
       double takeawayS =
           swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS());
       pending.removeIf(mark -> readIfBefore(recording, mark, takeawayS));
@@ -138,13 +141,19 @@ final class LessonGathering {
             .unit(BodyPoint.PELVIS)
             .map(unit -> unit.between(swing.startS() - EARLIER_S, swing.endS()));
     ArmReading arm =
-        ArmReading.of(
-            aligned.recording(),
-            biases,
-            swing,
-            wristSteps,
-            WristClocks.of(aligned, middleS(swing)),
-            curves);
+        faults
+            .keep(
+                recording,
+                middleS(swing),
+                () ->
+                    ArmReading.of(
+                        aligned.recording(),
+                        biases,
+                        swing,
+                        wristSteps,
+                        WristClocks.of(aligned, middleS(swing)),
+                        curves))
+            .orElse(ArmReading.FAILED);
     return new GatheredSwing(
         recording, ClockSpread.added(swing, aligned), pelvis, arm, found.steps, found.sight());
   }

@@ -46,6 +46,24 @@ final class SwingReport {
         number, swing.club(), swing.kind(), flags, swing.events(), measures, curves);
   }
 
+  /** A swing that met a mistake of the program: its key positions, nothing more. */
+  static SwingResult failed(GatheredSwing gathered, int number) {
+    Swing swing = gathered.swing();
+    List<String> flags = new ArrayList<>(swing.flags());
+    flags.add(ArmReading.FAULT);
+    Reason why = Reason.of(MeasureReason.SWING_FAILED);
+    return new SwingResult(
+        number,
+        swing.club(),
+        swing.kind(),
+        flags,
+        swing.events(),
+        List.of(
+            MeasureValue.withheld(Measure.PELVIS_TURN, "", why),
+            MeasureValue.withheld(Measure.PELVIS_SLIDE, "", why)),
+        List.of());
+  }
+
   private void addPelvis(
       Swing swing,
       PelvisLesson.PelvisSwing pelvis,
@@ -67,7 +85,8 @@ final class SwingReport {
             swing.events(),
             LeverArm.hipHalfDistanceMm(LeverArm.pelvisWidthMm(player)),
             settings.skin(),
-            caveat(pelvis.flags())));
+            caveat(pelvis.flags()),
+            pelvis.flags().contains(SwingRests.FINISH_NOT_SEEN)));
     if (settings.curves()) {
       curves.addAll(PelvisCurves.of(track, swing.events(), settings.skin()));
     }
@@ -80,6 +99,9 @@ final class SwingReport {
     if (flags.contains(SwingRests.FINISH_NOT_HELD)) {
       return Reason.of(MeasureReason.FINISH_NOT_HELD);
     }
+    if (flags.contains(SwingRests.FINISH_NOT_SEEN)) {
+      return Reason.of(MeasureReason.FINISH_NOT_SEEN);
+    }
     if (flags.contains(SwingRests.ADDRESS_SHORT)) {
       return Reason.of(MeasureReason.ADDRESS_SHORT);
     }
@@ -87,12 +109,17 @@ final class SwingReport {
   }
 
   private static List<MeasureValue> withoutPelvis(GatheredSwing gathered) {
-    Reason why =
-        gathered.pelvis().isPresent()
-            ? Reason.of(MeasureReason.FEW_PELVIS_SAMPLES)
-            : Reason.of(MeasureReason.NEEDS_PELVIS);
+    MeasureReason why =
+        gathered
+            .pelvis()
+            .map(
+                p ->
+                    p.size() > PelvisLesson.LEAST_SAMPLES
+                        ? MeasureReason.GAP_AT_ADDRESS
+                        : MeasureReason.FEW_PELVIS_SAMPLES)
+            .orElse(MeasureReason.NEEDS_PELVIS);
     return List.of(
-        MeasureValue.withheld(Measure.PELVIS_TURN, "", why),
-        MeasureValue.withheld(Measure.PELVIS_SLIDE, "", why));
+        MeasureValue.withheld(Measure.PELVIS_TURN, "", Reason.of(why)),
+        MeasureValue.withheld(Measure.PELVIS_SLIDE, "", Reason.of(why)));
   }
 }

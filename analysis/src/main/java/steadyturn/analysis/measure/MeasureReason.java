@@ -30,6 +30,12 @@ public enum MeasureReason implements ReasonCode {
   ADDRESS_NOT_STILL,
   ADDRESS_SHORT,
   FINISH_NOT_HELD,
+  FINISH_NOT_SEEN,
+  PELVIS_GAP,
+  GAP_AT_ADDRESS,
+  GAP_AT,
+  GAP_BEFORE,
+  SWING_FAILED,
   WRIST_FROM_SHAFT;
 
   private final List<String> args;

@@ -2,9 +2,9 @@ package steadyturn.analysis.pelvis;
 
 import java.util.List;
 import java.util.Random;
-import steadyturn.fusion.displace.UnitMotion;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.strapdown.UnitMotion;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.ingest.sample.Handedness;
 

@@ -38,7 +38,7 @@ class PelvisMeasuresTest {
   }
 
   static List<MeasureValue> measures(MadePelvis made, List<EventTime> events) {
-    return PelvisMeasures.of(made.track(), events, HALF_HIPS_MM, NO_SKIN, Reason.NONE);
+    return PelvisMeasures.of(made.track(), events, HALF_HIPS_MM, NO_SKIN, Reason.NONE, false);
   }
 
   static MeasureValue find(List<MeasureValue> all, Measure measure, String at) {
@@ -255,7 +255,7 @@ class PelvisMeasuresTest {
     PelvisTrack track = MadePelvis.of(Handedness.LEFT).track();
     MeasureValue circle =
         find(
-            PelvisMeasures.of(track, EVENTS, HALF_HIPS_MM, skin, Reason.NONE),
+            PelvisMeasures.of(track, EVENTS, HALF_HIPS_MM, skin, Reason.NONE, false),
             Measure.PELVIS_CIRCLE,
             "");
     assertThat(circle.value()).isCloseTo(radiusMm(track), within(0.01));
@@ -302,7 +302,8 @@ class PelvisMeasuresTest {
             EVENTS,
             HALF_HIPS_MM,
             NO_SKIN,
-            Reason.of(MeasureReason.ADDRESS_NOT_STILL));
+            Reason.of(MeasureReason.ADDRESS_NOT_STILL),
+            false);
     assertThat(all).allMatch(m -> m.grade() != Grade.MEASURED);
     EventTime guessed =
         new EventTime(

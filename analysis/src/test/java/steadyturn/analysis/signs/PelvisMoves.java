@@ -8,9 +8,9 @@ import steadyturn.analysis.pelvis.PelvisTrack;
 import steadyturn.analysis.pelvis.SkinShift;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.fusion.displace.UnitMotion;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.strapdown.UnitMotion;
 import steadyturn.fusion.wear.pelvis.LeverArm;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.ingest.reason.Reason;
@@ -32,7 +32,8 @@ final class PelvisMoves {
     UnitMotion motion = new Motion(address(handed), moved(row, handed), geometry());
     PelvisTrack track = PelvisTrack.of(motion, geometry(), handed, 0, 0, 1);
     EventTime top = new EventTime(SwingEvent.TOP, 2, 0, Grade.MEASURED, Reason.NONE);
-    return PelvisMeasures.of(track, List.of(top), 90, SkinShift.assumed(), Reason.NONE).stream()
+    return PelvisMeasures.of(track, List.of(top), 90, SkinShift.assumed(), Reason.NONE, false)
+        .stream()
         .filter(m -> m.measure().id().equals(id) && m.at().equals("top"))
         .mapToDouble(MeasureValue::value)
         .findFirst()

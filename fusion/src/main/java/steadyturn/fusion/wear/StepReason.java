@@ -6,6 +6,8 @@ import steadyturn.ingest.reason.ReasonCode;
 /** Why a wear step is to be done again. */
 @SuppressWarnings("ImmutableEnumChecker") // List.of
 public enum StepReason implements ReasonCode {
+  LOST("lostPct"),
+  GAP("longestS"),
   TABLE_TURNED("rateDegPerS"),
   STANCE_TURNED("rateDegPerS"),
   BOW_LITTLE,

@@ -3,6 +3,7 @@ package steadyturn.analysis.swing.find;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.swing.Faults;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.wrist.WristAlignment;
@@ -17,10 +18,12 @@ final class ArmSwings {
   private final WristAlignment alignment;
   private final FinderSettings settings;
   private final RestBiases biases;
+  private final Faults faults;
   private final Optional<WornUnit> forearm;
   private final Optional<WornUnit> hand;
 
-  ArmSwings(Recording recording, WristAlignment alignment, FinderSettings settings) {
+  ArmSwings(Recording recording, WristAlignment alignment, FinderSettings settings, Faults faults) {
+    this.faults = faults;
     this.recording = recording;
     this.alignment = alignment;
     this.settings = settings;
@@ -50,18 +53,25 @@ final class ArmSwings {
       if (arm.stream().timeS(peak) < freeFromS) {
         continue;
       }
-      Optional<ArmMotion> motion =
-          arm.around(peak, settings)
-              .filter(m -> isFullSwing(m, recording.player().handed().sign()));
-      if (motion.isPresent()) {
-        FoundSwing swing =
-            new ArmSwingReader(recording, biases, alignment, settings, forearm, hand, motion.get())
-                .read();
-        found.add(swing);
-        freeFromS = swing.impactS() + 0.5;
+      Optional<FoundSwing> swing =
+          faults
+              .keep(recording.id(), arm.stream().timeS(peak), () -> at(arm, peak))
+              .flatMap(s -> s);
+      if (swing.isPresent()) {
+        found.add(swing.get());
+        freeFromS = swing.get().impactS() + 0.5;
       }
     }
     return found;
+  }
+
+  private Optional<FoundSwing> at(WornUnit arm, int peak) {
+    return arm.around(peak, settings)
+        .filter(m -> isFullSwing(m, recording.player().handed().sign()))
+        .map(
+            m ->
+                new ArmSwingReader(recording, biases, alignment, settings, forearm, hand, m)
+                    .read());
   }
 
   private boolean isFullSwing(ArmMotion arm, int handedSign) {
