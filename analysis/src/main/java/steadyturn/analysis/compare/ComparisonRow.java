@@ -19,4 +19,4 @@ public record ComparisonRow(
     double adjustedChance,
     double margin,
     Optional<TypicalError> typicalError,
-    Verdict verdict) {}
+    ComparisonVerdict verdict) {}
