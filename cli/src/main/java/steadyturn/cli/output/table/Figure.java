@@ -1,5 +1,6 @@
 package steadyturn.cli.output.table;
 
+import java.util.Locale;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
@@ -37,6 +38,7 @@ final class Figure {
       return narrow(value);
     }
     return String.format(
+        Locale.ROOT,
         "%s%s (%s to %s)",
         mark(value),
         nearest(value.value(), value.measure()),
