@@ -1,6 +1,7 @@
 package steadyturn.analysis.measure;
 
 import steadyturn.ingest.reason.Reason;
+import steadyturn.ingest.reason.ReasonCode;
 
 /**
  * One value that reaches a person. Withheld: value, low and high are NaN and {@code why} says the
@@ -47,6 +48,11 @@ public record MeasureValue(
   /** A value that cannot be given honestly, with the reason. */
   public static MeasureValue withheld(Measure measure, String at, Reason why) {
     return new MeasureValue(measure, at, Double.NaN, Double.NaN, Double.NaN, Grade.WITHHELD, why);
+  }
+
+  /** A value that cannot be given honestly, with the code of the reason and its arguments. */
+  public static MeasureValue withheld(Measure measure, String at, ReasonCode why, Object... args) {
+    return withheld(measure, at, Reason.of(why, args));
   }
 
   public boolean given() {

@@ -213,7 +213,8 @@ public final class PelvisMeasures {
       return MeasureValue.withheld(
           Measure.PELVIS_SLIDE_PER_TURN,
           at,
-          Reason.of(MeasureReason.LITTLE_TURN_FOR_RATIO, LEAST_TURN_FOR_RATIO_DEG));
+          MeasureReason.LITTLE_TURN_FOR_RATIO,
+          LEAST_TURN_FOR_RATIO_DEG);
     }
     ToDoubleFunction<PelvisPose> ratio = p -> 1e3 * p.slideM() / Math.toDegrees(p.turnRad());
     return plain(
@@ -256,8 +257,7 @@ public final class PelvisMeasures {
     double turnMm = hipHalfDistanceMm * turnRad;
     double slideMm = 1e3 * Math.abs(spread.pose().slideM());
     if (turnMm < LEAST_MOVE_FOR_SHARE_MM && slideMm < LEAST_MOVE_FOR_SHARE_MM) {
-      return MeasureValue.withheld(
-          Measure.PELVIS_TURN_SHARE, at, Reason.of(MeasureReason.HARDLY_MOVED));
+      return MeasureValue.withheld(Measure.PELVIS_TURN_SHARE, at, MeasureReason.HARDLY_MOVED);
     }
     Range share = Range.of(spread, 0, 1, (turn, slide) -> share(Math.abs(turn), Math.abs(slide)));
     return new MeasureValue(
@@ -280,7 +280,7 @@ public final class PelvisMeasures {
     String at = event.event().word();
     if (Math.abs(Math.toDegrees(spread.pose().turnRad())) < LEAST_TURN_FOR_CENTRE_DEG) {
       return MeasureValue.withheld(
-          measure, at, Reason.of(MeasureReason.LITTLE_TURN_FOR_CENTRE, LEAST_TURN_FOR_CENTRE_DEG));
+          measure, at, MeasureReason.LITTLE_TURN_FOR_CENTRE, LEAST_TURN_FOR_CENTRE_DEG);
     }
     return plain(
         measure, event, 1e3 * placeM.applyAsDouble(spread.pose()), 1e3 * spread.sd(placeM));
@@ -290,15 +290,14 @@ public final class PelvisMeasures {
     Optional<EventTime> takeaway = EventTime.of(SwingEvent.TAKEAWAY, events);
     Optional<EventTime> impact = EventTime.of(SwingEvent.IMPACT, events);
     if (takeaway.isEmpty() || impact.isEmpty()) {
-      return MeasureValue.withheld(
-          Measure.PELVIS_CIRCLE, "", Reason.of(MeasureReason.NO_TAKEAWAY_OR_IMPACT));
+      return MeasureValue.withheld(Measure.PELVIS_CIRCLE, "", MeasureReason.NO_TAKEAWAY_OR_IMPACT);
     }
     double fromS = takeaway.get().timeS();
     double toS = impact.get().timeS();
     if (track.losesPlaceBefore(toS)
         || toS > track.timeS(track.size() - 1) + 0.02
         || track.longestStepS(fromS, toS) > LONGEST_INSIDE_S) {
-      return MeasureValue.withheld(Measure.PELVIS_CIRCLE, "", Reason.of(MeasureReason.GAP_BEFORE));
+      return MeasureValue.withheld(Measure.PELVIS_CIRCLE, "", MeasureReason.GAP_BEFORE);
     }
     boolean hasGap = track.hasGapBefore(toS);
     return PelvisCircle.of(

@@ -15,7 +15,6 @@ import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.SkinSlip;
 import steadyturn.fusion.wear.wrist.UnitMount;
 import steadyturn.fusion.wear.wrist.WristAlignment;
-import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
@@ -52,8 +51,7 @@ public final class OrderMeasures {
     Optional<EventTime> top = swing.event(SwingEvent.TOP);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (top.isEmpty() || impact.isEmpty()) {
-      return List.of(
-          MeasureValue.withheld(Measure.ARM_PEAK, "", Reason.of(MeasureReason.NO_TOP_OR_IMPACT)));
+      return List.of(MeasureValue.withheld(Measure.ARM_PEAK, "", MeasureReason.NO_TOP_OR_IMPACT));
     }
     List<MeasureValue> out = new ArrayList<>();
     OrderMeasures order =
@@ -65,9 +63,7 @@ public final class OrderMeasures {
     out.add(
         order
             .limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ARM_PEAK)
-            .orElse(
-                MeasureValue.withheld(
-                    Measure.ARM_PEAK, "", Reason.of(MeasureReason.NEEDS_FOREARM))));
+            .orElse(MeasureValue.withheld(Measure.ARM_PEAK, "", MeasureReason.NEEDS_FOREARM)));
     return List.copyOf(out);
   }
 

@@ -62,15 +62,14 @@ final class Release {
   private MeasureValue time(boolean part) {
     Measure measure = part ? Measure.WRIST_RELEASE_PART : Measure.WRIST_RELEASE;
     if (plateau.deg() < LEAST_PLATEAU_DEG) {
-      return MeasureValue.withheld(
-          measure, "", Reason.of(MeasureReason.LITTLE_COCK, LEAST_PLATEAU_DEG));
+      return MeasureValue.withheld(measure, "", MeasureReason.LITTLE_COCK, LEAST_PLATEAU_DEG);
     }
     int k = lastAbove(plateau.deg() - FALL_DEG);
     if (k < 0) {
-      return MeasureValue.withheld(measure, "", Reason.of(MeasureReason.KEEPS_PAST_IMPACT));
+      return MeasureValue.withheld(measure, "", MeasureReason.KEEPS_PAST_IMPACT);
     }
     if (motion.cutBeyondRepairBefore(motion.timeS(k + 1))) {
-      return MeasureValue.withheld(measure, "", Reason.of(MeasureReason.GYRO_CUT));
+      return MeasureValue.withheld(measure, "", MeasureReason.GYRO_CUT);
     }
     double level = plateau.deg() - FALL_DEG;
     double fall = motion.cockDeg(k) - motion.cockDeg(k + 1);
@@ -118,7 +117,7 @@ final class Release {
       rates[k - from] = -motion.cockRateDegPerS(k);
     }
     if (motion.cutBeyondRepairBefore(impact.timeS())) {
-      return MeasureValue.withheld(measure, "", Reason.of(MeasureReason.GYRO_CUT));
+      return MeasureValue.withheld(measure, "", MeasureReason.GYRO_CUT);
     }
     PeakTime peak = PeakTime.of(times, CentredParabola.of(times, rates, SMOOTH_S), RATE_PART);
     int at = Math.min(motion.size() - 1, motion.indexAt(peak.timeS()));

@@ -119,8 +119,7 @@ final class WristMeasures {
     Optional<EventTime> takeaway = swing.event(SwingEvent.TAKEAWAY);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (takeaway.isEmpty() || impact.isEmpty()) {
-      return MeasureValue.withheld(
-          Measure.WRIST_COCK_MAX, "", Reason.of(MeasureReason.NO_TAKEAWAY_OR_IMPACT));
+      return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", MeasureReason.NO_TAKEAWAY_OR_IMPACT);
     }
     int best = nearest(takeaway.get().timeS());
     for (int k = best; k < nearest(impact.get().timeS()); k++) {
@@ -149,13 +148,11 @@ final class WristMeasures {
     Optional<EventTime> at = swing.event(event);
     if (at.isEmpty()) {
       return MeasureValue.withheld(
-          Measure.WRIST_KEPT, event.word(), Reason.of(MeasureReason.NO_POSITION, event.word()));
+          Measure.WRIST_KEPT, event.word(), MeasureReason.NO_POSITION, event.word());
     }
     if (release.isEmpty() || release.get().plateau().deg() < Release.LEAST_PLATEAU_DEG) {
       return MeasureValue.withheld(
-          Measure.WRIST_KEPT,
-          event.word(),
-          Reason.of(MeasureReason.LITTLE_COCK, Release.LEAST_PLATEAU_DEG));
+          Measure.WRIST_KEPT, event.word(), MeasureReason.LITTLE_COCK, Release.LEAST_PLATEAU_DEG);
     }
     if (motion.cutBeyondRepairBefore(at.get().timeS())) {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), CUT);
