@@ -28,7 +28,6 @@ import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * Takes the recordings of a lesson one after the other, keeps what the swings need and lets the
@@ -54,7 +53,7 @@ final class LessonGathering {
   private final List<GatheredSwing> swings = new ArrayList<>();
   private final Map<String, List<Double>> middlesS = new HashMap<>();
   private final Map<String, UnitTally> units = new LinkedHashMap<>();
-  private final Map<String, List<String>> notices = new LinkedHashMap<>();
+  private final Map<String, List<Notice>> notices = new LinkedHashMap<>();
   private Optional<Player> player = Optional.empty();
   private final List<StepResult> wristResults = new ArrayList<>();
   private PelvisSteps steps = PelvisSteps.NONE;
@@ -162,18 +161,10 @@ final class LessonGathering {
   private void report(Recording recording) {
     units.computeIfAbsent(recording.id(), id -> new UnitTally()).add(recording);
     RecordingReport report = RecordingQuality.judge(recording);
-    List<String> words = notices.computeIfAbsent(recording.id(), id -> new ArrayList<>());
+    List<Notice> said = notices.computeIfAbsent(recording.id(), id -> new ArrayList<>());
     for (UnitReport unit : report.units()) {
       unit.findings()
-          .forEach(
-              f -> {
-                String point =
-                    Words.say("point." + unit.facts().point().trackedPoint().replace('_', '-'));
-                String line = point + ": " + f.what() + " " + f.whatToDo();
-                if (!words.contains(line)) {
-                  words.add(line);
-                }
-              });
+          .forEach(f -> said.add(new Notice(unit.facts().point().trackedPoint(), f.what())));
     }
   }
 
@@ -188,7 +179,7 @@ final class LessonGathering {
     return results;
   }
 
-  Map<String, List<String>> notices() {
+  Map<String, List<Notice>> notices() {
     return notices;
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
@@ -17,7 +18,6 @@ import steadyturn.fusion.wear.wrist.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * When pelvis, thorax, lead arm and lead hand turn fastest, in ms before impact (positive before).
@@ -51,8 +51,7 @@ public final class OrderMeasures {
     Optional<EventTime> top = swing.event(SwingEvent.TOP);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (top.isEmpty() || impact.isEmpty()) {
-      return List.of(
-          MeasureValue.withheld(Measure.ARM_PEAK, "", Words.say("why.no-top-or-impact")));
+      return List.of(MeasureValue.withheld(Measure.ARM_PEAK, "", MeasureReason.NO_TOP_OR_IMPACT));
     }
     List<MeasureValue> out = new ArrayList<>();
     OrderMeasures order =
@@ -64,7 +63,7 @@ public final class OrderMeasures {
     out.add(
         order
             .limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ARM_PEAK)
-            .orElse(MeasureValue.withheld(Measure.ARM_PEAK, "", Words.say("why.needs-forearm"))));
+            .orElse(MeasureValue.withheld(Measure.ARM_PEAK, "", MeasureReason.NEEDS_FOREARM)));
     return List.copyOf(out);
   }
 

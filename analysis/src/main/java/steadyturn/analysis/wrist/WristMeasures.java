@@ -5,16 +5,17 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.ingest.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /** The wrist's angles at the key positions and what the release says of them. */
 final class WristMeasures {
 
-  private static final String CUT = Words.say("why.gyro-cut");
+  private static final Reason CUT = Reason.of(MeasureReason.GYRO_CUT);
   private static final List<Measure> WHOLE_SWING =
       List.of(
           Measure.WRIST_COCK_MAX,
@@ -45,7 +46,7 @@ final class WristMeasures {
   }
 
   /** Every wrist measure withheld for one reason. */
-  static List<MeasureValue> withheld(String why) {
+  static List<MeasureValue> withheld(Reason why) {
     List<MeasureValue> out = new ArrayList<>();
     out.add(MeasureValue.withheld(Measure.WRIST_COCK, SwingEvent.TOP.word(), why));
     WHOLE_SWING.forEach(m -> out.add(MeasureValue.withheld(m, "", why)));
@@ -118,8 +119,7 @@ final class WristMeasures {
     Optional<EventTime> takeaway = swing.event(SwingEvent.TAKEAWAY);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (takeaway.isEmpty() || impact.isEmpty()) {
-      return MeasureValue.withheld(
-          Measure.WRIST_COCK_MAX, "", Words.say("why.no-takeaway-or-impact"));
+      return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", MeasureReason.NO_TAKEAWAY_OR_IMPACT);
     }
     int best = nearest(takeaway.get().timeS());
     for (int k = best; k < nearest(impact.get().timeS()); k++) {
@@ -130,12 +130,12 @@ final class WristMeasures {
     }
     double value = absolute ? motion.absoluteCockDeg(best) : motion.cockDeg(best);
     double sd = absolute ? motion.absoluteCockSdDeg(best) : motion.cockSdDeg(best);
-    return MeasureValue.of(Measure.WRIST_COCK_MAX, "", value, sd, Grade.MEASURED, "");
+    return MeasureValue.of(Measure.WRIST_COCK_MAX, "", value, sd, Grade.MEASURED, Reason.NONE);
   }
 
   private List<MeasureValue> releaseMeasures() {
     if (release.isEmpty()) {
-      String why = Words.say("why.no-plateau");
+      Reason why = Reason.of(MeasureReason.NO_PLATEAU);
       return WHOLE_SWING.stream()
           .filter(m -> m != Measure.WRIST_COCK_MAX)
           .map(m -> MeasureValue.withheld(m, "", why))
@@ -148,10 +148,11 @@ final class WristMeasures {
     Optional<EventTime> at = swing.event(event);
     if (at.isEmpty()) {
       return MeasureValue.withheld(
-          Measure.WRIST_KEPT, event.word(), Words.say("why.no-position", event.word()));
+          Measure.WRIST_KEPT, event.word(), MeasureReason.NO_POSITION, event.word());
     }
     if (release.isEmpty() || release.get().plateau().deg() < Release.LEAST_PLATEAU_DEG) {
-      return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), Words.say("why.little-cock"));
+      return MeasureValue.withheld(
+          Measure.WRIST_KEPT, event.word(), MeasureReason.LITTLE_COCK, Release.LEAST_PLATEAU_DEG);
     }
     if (motion.cutBeyondRepairBefore(at.get().timeS())) {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), CUT);

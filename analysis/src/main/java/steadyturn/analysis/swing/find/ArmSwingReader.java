@@ -6,15 +6,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.swing.EventReason;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.wrist.WristAlignment;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /** Reads the key positions of one stroke that an arm unit shows. */
 final class ArmSwingReader {
@@ -74,8 +75,8 @@ final class ArmSwingReader {
     Instant back = virtualImpact();
     Optional<Instant> shock = clear.or(() -> blow.weak(back));
     Instant impact = shock.orElse(back);
-    String why = shock.isPresent() ? "why.event.weak-blow" : "why.event.virtual";
-    put(SwingEvent.IMPACT, impact, clear.isPresent() ? "" : Words.say(why));
+    EventReason why = shock.isPresent() ? EventReason.WEAK_BLOW : EventReason.VIRTUAL;
+    put(SwingEvent.IMPACT, impact, clear.isPresent() ? Reason.NONE : Reason.of(why));
     Span down = new Span(shape.topS(), impact.timeS());
     readDown(down);
     readPelvis(down);
@@ -94,17 +95,17 @@ final class ArmSwingReader {
   private void readBack(StrokeShape shape) {
     boolean hands = forearm.isPresent();
     double takeawaySd = Math.hypot(shape.takeawaySdS(), hands ? 0 : HAND_TAKEAWAY_SD_S);
-    String takeawayWhy = hands ? "" : Words.say("why.event.from-hand");
+    Reason takeawayWhy = hands ? Reason.NONE : Reason.of(EventReason.FROM_HAND);
     put(SwingEvent.ADDRESS, new Instant(shape.takeawayS() - REFERENCE_S, takeawaySd), takeawayWhy);
     put(SwingEvent.TAKEAWAY, new Instant(shape.takeawayS(), takeawaySd), takeawayWhy);
     double leakS = TOP_LEAK_RAD_PER_S / Math.max(shape.topSlope(), 1);
     put(
         SwingEvent.TOP,
         new Instant(shape.topS(), Math.hypot(leakS, hands ? 0.0002 : 0.02)),
-        hands ? "" : Words.say("why.event.top-from-hand"));
+        hands ? Reason.NONE : Reason.of(EventReason.TOP_FROM_HAND));
     if (hands) {
       ArmEvents.levelUp(arm, shape.takeaway(), shape.top(), alignment.longAxisSdRad())
-          .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, i, ""));
+          .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, i, Reason.NONE));
     }
   }
 
@@ -115,11 +116,11 @@ final class ArmSwingReader {
             .unit(BodyPoint.CLUB_SHAFT)
             .flatMap(
                 s -> ShaftLevel.seen(s, biases.radPerS(s.point()), arm.shape().takeawayS(), down));
-    seen.ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, ""));
+    seen.ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, Reason.NONE));
     if (seen.isEmpty()) {
       hand.flatMap(h -> ShaftLevel.carried(h, recording.player().handed().sign(), down))
           .ifPresent(
-              i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, Words.say("why.event.shaft-from-hand")));
+              i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, Reason.of(EventReason.SHAFT_FROM_HAND)));
     }
   }
 
@@ -128,9 +129,9 @@ final class ArmSwingReader {
     int impact = Math.min(forearm.track().indexAt(down.toS()), last - 1);
     double alignmentSd = alignment.longAxisSdRad();
     ArmEvents.levelDown(forearm, forearm.shape().top(), impact, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, i, ""));
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, i, Reason.NONE));
     ArmEvents.levelUp(forearm, impact, last, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, i, ""));
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, i, Reason.NONE));
   }
 
   private void readPelvis(Span down) {
@@ -145,7 +146,7 @@ final class ArmSwingReader {
                     down.toS() + 0.3,
                     recording.player().handed().sign()))
         .flatMap(p -> p.turnaround(arm.shape().takeawayS() + 0.2, down.toS()))
-        .ifPresent(i -> put(SwingEvent.PELVIS_TURNAROUND, i, ""));
+        .ifPresent(i -> put(SwingEvent.PELVIS_TURNAROUND, i, Reason.NONE));
   }
 
   private Span impactSpan() {
@@ -168,7 +169,8 @@ final class ArmSwingReader {
     Optional<Instant> arms = still(armUnit.stream(), impactS);
     Optional<Instant> hips = recording.unit(BodyPoint.PELVIS).flatMap(p -> still(p, impactS));
     Optional<Instant> finish = arms.map(a -> hips.filter(h -> h.timeS() > a.timeS()).orElse(a));
-    finish.ifPresentOrElse(i -> put(SwingEvent.FINISH, i, ""), () -> flags.add("finish-not-held"));
+    finish.ifPresentOrElse(
+        i -> put(SwingEvent.FINISH, i, Reason.NONE), () -> flags.add("finish-not-held"));
     return finish;
   }
 
@@ -186,10 +188,10 @@ final class ArmSwingReader {
     }
   }
 
-  private void put(SwingEvent event, Instant at, String why) {
+  private void put(SwingEvent event, Instant at, Reason why) {
     events.put(
         event,
         new EventTime(
-            event, at.timeS(), at.sdS(), why.isEmpty() ? Grade.MEASURED : Grade.ESTIMATED, why));
+            event, at.timeS(), at.sdS(), why.isNone() ? Grade.MEASURED : Grade.ESTIMATED, why));
   }
 }
