@@ -3,6 +3,7 @@ package steadyturn.ingest.live;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
 
 /** A disk that runs full or breaks when it is told to; until then a good one. */
 final class BadDisk implements Disk {
@@ -16,7 +17,7 @@ final class BadDisk implements Disk {
   volatile boolean isDead;
 
   /** What is thrown when asked for the room that is left. */
-  volatile RuntimeException surprise;
+  volatile @Nullable RuntimeException surprise;
 
   BadDisk() {
     this(1L << 30);
@@ -28,8 +29,9 @@ final class BadDisk implements Disk {
 
   @Override
   public long freeBytes(Path root) {
-    if (surprise != null) {
-      throw surprise;
+    RuntimeException now = surprise;
+    if (now != null) {
+      throw now;
     }
     return freeBytes;
   }
@@ -37,7 +39,9 @@ final class BadDisk implements Disk {
   @Override
   public void append(Path file, long goodBytes, ByteBuffer block, boolean force)
       throws IOException {
-    if (goodBlocks-- > 0) {
+    int left = goodBlocks;
+    goodBlocks = left - 1;
+    if (left > 0) {
       Disk.super.append(file, goodBytes, block, force);
       return;
     }
