@@ -154,7 +154,7 @@ public final class WristStudy {
     }
     int atTop = motion.indexAt(top.get().timeS());
     int atImpact = motion.indexAt(impact.get().timeS());
-    double half = MeasureValue.Z95 * motion.cockSdDeg(atTop);
+    double half = MeasureValue.Z95 * motion.spreads().cockDeg(atTop);
     double change = motion.cockDegAt(top.get().timeS());
     tally("cock change address-top", "deg", 2.5)
         .add(change, change - half, change + half, wrist.changeToTopDeg());
@@ -162,7 +162,7 @@ public final class WristStudy {
       return;
     }
     double moving = motion.cockRateDegPerS(atImpact) * impact.get().sdS();
-    double sd = Math.hypot(motion.changeSdDeg(atTop, atImpact), moving);
+    double sd = Math.hypot(motion.spreads().changeDeg(atTop, atImpact), moving);
     double fall = motion.cockDegAt(impact.get().timeS()) - change;
     tally("cock change top-impact", "deg", 4.5)
         .add(

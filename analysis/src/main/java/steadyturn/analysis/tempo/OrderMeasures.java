@@ -59,11 +59,14 @@ public final class OrderMeasures {
         new OrderMeasures(recording, biases, slip(swing), top.get(), impact.get());
     order.trunk(BodyPoint.PELVIS, Measure.ORDER_PELVIS).ifPresent(out::add);
     order.trunk(BodyPoint.THORAX, Measure.ORDER_THORAX).ifPresent(out::add);
-    order.limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ORDER_ARM).ifPresent(out::add);
-    order.limb(BodyPoint.LEAD_HAND, alignment.hand(), Measure.ORDER_HAND).ifPresent(out::add);
+    Optional<PeakTime> arm = order.limb(BodyPoint.LEAD_FOREARM, alignment.forearm());
+    arm.map(p -> order.value(Measure.ORDER_ARM, p)).ifPresent(out::add);
+    order
+        .limb(BodyPoint.LEAD_HAND, alignment.hand())
+        .map(p -> order.value(Measure.ORDER_HAND, p))
+        .ifPresent(out::add);
     out.add(
-        order
-            .limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ARM_PEAK)
+        arm.map(p -> order.value(Measure.ARM_PEAK, p))
             .orElse(MeasureValue.withheld(Measure.ARM_PEAK, "", Words.say("why.needs-forearm"))));
     return List.copyOf(out);
   }
@@ -83,11 +86,10 @@ public final class OrderMeasures {
         .map(p -> value(measure, p));
   }
 
-  private Optional<MeasureValue> limb(BodyPoint point, UnitMount mount, Measure measure) {
+  private Optional<PeakTime> limb(BodyPoint point, UnitMount mount) {
     // the blow rings in arm and hand: nothing after it counts
     return stretch(point, impact.timeS())
-        .map(s -> LimbPeak.of(s, biases.radPerS(point), mount, slip))
-        .map(p -> value(measure, p));
+        .map(s -> LimbPeak.of(s, biases.radPerS(point), mount, slip));
   }
 
   private Optional<UnitStream> stretch(BodyPoint point, double toS) {

@@ -127,7 +127,7 @@ final class Release {
           Math.hypot(rateTimeSdS(peak, at), Math.hypot(impact.sdS(), syncSdS / 2)));
     }
     return MeasureValue.of(
-        measure, "", peak.value(), motion.cockRateSdDegPerS(at), Grade.MEASURED, "");
+        measure, "", peak.value(), motion.spreads().cockRateDegPerS(at), Grade.MEASURED, "");
   }
 
   /** A slope in the rate's error moves its peak by that slope over the bend of the peak. */
@@ -135,6 +135,6 @@ final class Release {
     double halfS = Math.sqrt(3) * peak.sdS();
     double bend = 2 * RATE_PART * peak.value() / (halfS * halfS);
     double stepS = motion.timeS(at) - motion.timeS(at - 1);
-    return Math.hypot(motion.cockBendSdDegPerS2(at) / bend, stepS / Math.sqrt(12));
+    return Math.hypot(motion.spreads().cockBendDegPerS2(at) / bend, stepS / Math.sqrt(12));
   }
 }

@@ -27,9 +27,10 @@ final class WristCurves {
       nextS = motion.timeS(k) + 0.9 * STEP_S;
       time.add(motion.timeS(k));
       cock.add(absolute ? motion.absoluteCockDeg(k) : motion.cockDeg(k));
-      cockSd.add(absolute ? motion.absoluteCockSdDeg(k) : motion.cockSdDeg(k));
+      cockSd.add(absolute ? motion.spreads().absoluteCockDeg(k) : motion.spreads().cockDeg(k));
       flexion.add(absolute ? motion.absoluteFlexionDeg(k) : motion.flexionDeg(k));
-      flexionSd.add(absolute ? motion.absoluteFlexionSdDeg(k) : motion.flexionSdDeg(k));
+      flexionSd.add(
+          absolute ? motion.spreads().absoluteFlexionDeg(k) : motion.spreads().flexionDeg(k));
     }
     return List.of(
         new Curve(Measure.WRIST_COCK.id(), "deg", time, cock, cockSd),

@@ -75,10 +75,10 @@ final class WristMeasures {
       return MeasureValue.withheld(Measure.WRIST_COCK, at.event().word(), CUT);
     }
     double value = motion.cockDegAt(at.timeS());
-    double sd = motion.cockSdDeg(k);
+    double sd = motion.spreads().cockDeg(k);
     if (absolute) {
       value += motion.absoluteCockDeg(k) - motion.cockDeg(k);
-      sd = motion.absoluteCockSdDeg(k);
+      sd = motion.spreads().absoluteCockDeg(k);
     }
     return value(Measure.WRIST_COCK, at, value, cockSdDeg(k, at, sd));
   }
@@ -86,10 +86,10 @@ final class WristMeasures {
   private double cockSdDeg(int k, EventTime at, double sdDeg) {
     return switch (at.event()) {
       case LEAD_ARM_LEVEL_BACK, LEAD_ARM_LEVEL_DOWN, LEAD_ARM_LEVEL_THROUGH ->
-          motion.cockSdDegAtLevel(k, at, false);
+          motion.spreads().cockAtLevelDeg(k, at, false);
       case SHAFT_LEVEL_DOWN ->
           motion.fromShaft()
-              ? motion.cockSdDegAtLevel(k, at, true)
+              ? motion.spreads().cockAtLevelDeg(k, at, true)
               : Math.hypot(sdDeg, motion.cockRateDegPerS(k) * at.sdS());
       default -> Math.hypot(sdDeg, motion.cockRateDegPerS(k) * at.sdS());
     };
@@ -101,7 +101,7 @@ final class WristMeasures {
       return MeasureValue.withheld(Measure.WRIST_FLEXION, at.event().word(), CUT);
     }
     double value = absolute ? motion.absoluteFlexionDeg(k) : motion.flexionDeg(k);
-    double sd = absolute ? motion.absoluteFlexionSdDeg(k) : motion.flexionSdDeg(k);
+    double sd = absolute ? motion.spreads().absoluteFlexionDeg(k) : motion.spreads().flexionDeg(k);
     return value(Measure.WRIST_FLEXION, at, value, sd);
   }
 
@@ -129,7 +129,7 @@ final class WristMeasures {
       return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", CUT);
     }
     double value = absolute ? motion.absoluteCockDeg(best) : motion.cockDeg(best);
-    double sd = absolute ? motion.absoluteCockSdDeg(best) : motion.cockSdDeg(best);
+    double sd = absolute ? motion.spreads().absoluteCockDeg(best) : motion.spreads().cockDeg(best);
     return MeasureValue.of(Measure.WRIST_COCK_MAX, "", value, sd, Grade.MEASURED, "");
   }
 
