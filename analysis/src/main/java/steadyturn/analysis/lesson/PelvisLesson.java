@@ -176,7 +176,7 @@ final class PelvisLesson {
   private static SwingSpan span(TurnStep turn) {
     Rest before = turn.before().orElseThrow();
     Rest after = turn.after().orElseThrow();
-    return new SwingSpan(
+    return SwingSpan.of(
         turn.samples().between(before.startS() - 0.01, after.endS() + 0.01),
         List.of(
             Anchor.address(before.startS(), before.endS() - SLOW_START_S),

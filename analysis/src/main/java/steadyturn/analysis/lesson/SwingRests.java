@@ -90,7 +90,7 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
       stance.addAll(bounds(takeawayS, impactS, endS, leverArmUnitM));
     }
     return new SwingRests(
-        new SwingSpan(window.between(anchors.get(0).startS() - 0.01, endS + 0.01), anchors, stance),
+        SwingSpan.of(window.between(anchors.get(0).startS() - 0.01, endS + 0.01), anchors, stance),
         window,
         earlier(window, bias, anchors.get(0).startS()),
         flags);
@@ -156,7 +156,7 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
     more.add(earlier.get());
     more.addAll(anchors);
     double endS = anchors.get(anchors.size() - 1).endS();
-    return new SwingSpan(window.between(earlier.get().startS() - 0.01, endS + 0.01), more, stance);
+    return SwingSpan.of(window.between(earlier.get().startS() - 0.01, endS + 0.01), more, stance);
   }
 
   private List<StanceBound> bounds(Swing swing, Vector3 leverArmUnitM) {

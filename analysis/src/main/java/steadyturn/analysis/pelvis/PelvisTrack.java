@@ -5,9 +5,9 @@ import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
-import steadyturn.fusion.displace.UnitMotion;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.strapdown.UnitMotion;
 import steadyturn.fusion.wear.PelvisGeometry;
 import steadyturn.ingest.sample.Handedness;
 

@@ -8,9 +8,10 @@ import steadyturn.analysis.pelvis.PelvisTrack;
 import steadyturn.analysis.pelvis.SkinShift;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.fusion.displace.UnitMotion;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.strapdown.Bridge;
+import steadyturn.fusion.strapdown.UnitMotion;
 import steadyturn.fusion.wear.LeverArm;
 import steadyturn.fusion.wear.PelvisGeometry;
 import steadyturn.ingest.sample.Handedness;
@@ -123,6 +124,11 @@ final class PelvisMoves {
     @Override
     public double[][] covariance() {
       return new double[1][1];
+    }
+
+    @Override
+    public List<Bridge> bridges() {
+      return List.of();
     }
 
     @Override

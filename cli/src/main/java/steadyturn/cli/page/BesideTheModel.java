@@ -51,9 +51,11 @@ final class BesideTheModel {
     double low = 0;
     double high = 0;
     for (int i = 0; i < curve.place().size(); i++) {
-      double spread = Double.isNaN(curve.spread().get(i)) ? 0 : curve.spread().get(i);
-      low = Math.min(low, Math.min(curve.model().get(i), curve.player().get(i) - spread));
-      high = Math.max(high, Math.max(curve.model().get(i), curve.player().get(i) + spread));
+      double spread = Frame.larger(0, curve.spread().get(i));
+      low = -Frame.larger(-low, -curve.model().get(i));
+      low = -Frame.larger(-low, spread - curve.player().get(i));
+      high = Frame.larger(high, curve.model().get(i));
+      high = Frame.larger(high, curve.player().get(i) + spread);
     }
     double last = curve.place().get(curve.place().size() - 1);
     Frame frame = new Frame(58, top + 22, WIDTH - 72, STRIP - 44, 0, last, low - 5, high + 5);
@@ -83,9 +85,7 @@ final class BesideTheModel {
   private static List<double[]> points(Frame frame, ModelCurve curve, List<Double> values) {
     List<double[]> out = new ArrayList<>();
     for (int i = 0; i < values.size(); i++) {
-      if (Double.isFinite(values.get(i))) {
-        out.add(new double[] {frame.x(curve.place().get(i)), frame.y(values.get(i))});
-      }
+      out.add(new double[] {frame.x(curve.place().get(i)), frame.y(values.get(i))});
     }
     return out;
   }

@@ -29,7 +29,7 @@ final class CockOnTheWayDown {
           1e3
               * (MeanMotion.timeS(swing, SwingEvent.IMPACT)
                   - MeanMotion.timeS(swing, SwingEvent.TOP));
-      longest = Double.isFinite(downMs) ? Math.max(longest, downMs) : longest;
+      longest = Frame.larger(longest, downMs);
     }
     fromMs = Math.ceil(longest / 50) * 50;
   }
@@ -52,8 +52,8 @@ final class CockOnTheWayDown {
     double high = 30;
     for (List<double[]> line : lines) {
       for (double[] p : line) {
-        low = Math.min(low, p[1] - 5);
-        high = Math.max(high, p[1] + 8);
+        low = -Frame.larger(-low, 5 - p[1]);
+        high = Frame.larger(high, p[1] + 8);
       }
     }
     Frame frame = new Frame(58, 14, WIDTH - 72, HEIGHT - 60, fromMs, 0, low, high);

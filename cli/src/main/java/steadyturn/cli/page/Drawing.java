@@ -68,14 +68,19 @@ final class Drawing {
     return this;
   }
 
-  /** A line through points; an empty dash draws it through. */
+  /** A line through points, broken where one is no number; an empty dash draws it through. */
   Drawing path(List<double[]> points, String colour, double width, String dash, double opacity) {
     if (points.size() < 2) {
       return this;
     }
     StringBuilder d = new StringBuilder();
+    boolean joins = false;
     for (double[] p : points) {
-      d.append(d.isEmpty() ? "M" : "L").append(px(p[0])).append(' ').append(px(p[1]));
+      boolean isThere = Double.isFinite(p[0] + p[1]);
+      if (isThere) {
+        d.append(joins ? "L" : "M").append(px(p[0])).append(' ').append(px(p[1]));
+      }
+      joins = isThere;
     }
     svg.empty(
         "path",

@@ -14,6 +14,11 @@ record Frame(
     double yLow,
     double yHigh) {
 
+  /** The larger of two; the first where the second is no number. */
+  static double larger(double a, double b) {
+    return b > a ? b : a;
+  }
+
   double x(double value) {
     return left + (value - xLow) / (xHigh - xLow) * width;
   }
@@ -39,8 +44,9 @@ record Frame(
     double part = rough / power;
     double step = power * (part < 1.5 ? 1 : part < 3.5 ? 2 : part < 7.5 ? 5 : 10);
     List<Double> ticks = new ArrayList<>();
-    for (double t = Math.ceil(from / step) * step; t <= to + 1e-9 * step; t += step) {
-      ticks.add(Math.abs(t) < 1e-9 * step ? 0 : t);
+    long last = (long) Math.floor(to / step + 1e-9);
+    for (long k = (long) Math.ceil(from / step - 1e-9); k <= last; k++) {
+      ticks.add(k * step);
     }
     return ticks;
   }

@@ -27,9 +27,9 @@ final class TurnAgainstSlide {
     double upDeg = 30;
     for (SwingResult swing : pen.sheet().swings()) {
       for (double[] p : MeanMotion.points(swing, Measure.PELVIS_SLIDE, Measure.PELVIS_TURN)) {
-        reachMm = Math.max(reachMm, Math.abs(p[0]) + 15);
-        downDeg = Math.min(downDeg, p[1] - 5);
-        upDeg = Math.max(upDeg, p[1] + 5);
+        reachMm = Frame.larger(reachMm, Math.abs(p[0]) + 15);
+        downDeg = -Frame.larger(-downDeg, 5 - p[1]);
+        upDeg = Frame.larger(upDeg, p[1] + 5);
       }
     }
     int side = -pen.leftIsTarget();

@@ -1,6 +1,7 @@
 package steadyturn.fusion.attitude;
 
 import java.util.Arrays;
+import steadyturn.fusion.rotation.Attitudes;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
@@ -19,14 +20,14 @@ public final class GyroTrack {
   private final double[][] rateRadPerS;
   private final double[][] accelMps2;
   private final double accelFullScaleMps2;
-  private final Quaternion[] qTrackUnit;
+  private final Attitudes qTrackUnit;
 
   private GyroTrack(
       double[] timeS,
       double[][] rate,
       double[][] accel,
       double accelFullScaleMps2,
-      Quaternion[] qTrackUnit) {
+      Attitudes qTrackUnit) {
     this.timeS = timeS;
     this.accelFullScaleMps2 = accelFullScaleMps2;
     this.rateRadPerS = rate;
@@ -51,7 +52,8 @@ public final class GyroTrack {
       accel[axis] = bridged(time, stretch.accelColumnMps2(axis), 0);
     }
     double full = stretch.facts().accelFullScaleMps2();
-    return new GyroTrack(time, rate, accel, full, integrated(time, rate));
+    return new GyroTrack(
+        time, rate, accel, full, Attitudes.ofRates(Quaternion.IDENTITY, time, rate));
   }
 
   private static double[] bridged(double[] time, double[] column, double offset) {
@@ -74,21 +76,6 @@ public final class GyroTrack {
     return out;
   }
 
-  private static Quaternion[] integrated(double[] time, double[][] rate) {
-    Quaternion[] q = new Quaternion[time.length];
-    q[0] = Quaternion.IDENTITY;
-    Vector3 before = at(rate, 0);
-    for (int i = 1; i < q.length; i++) {
-      Vector3 now = at(rate, i);
-      double dt = time[i] - time[i - 1];
-      // rotation vector of a rate that grows in a straight line (Bortz 1971, to third order in dt)
-      Vector3 step = before.plus(now).times(dt / 2).plus(before.cross(now).times(dt * dt / 12));
-      q[i] = q[i - 1].times(Quaternion.fromRotationVector(step)).normalized();
-      before = now;
-    }
-    return q;
-  }
-
   private static Vector3 at(double[][] columns, int i) {
     return new Vector3(columns[0][i], columns[1][i], columns[2][i]);
   }
@@ -103,10 +90,7 @@ public final class GyroTrack {
     Vector3 ahead = Math.abs(upTrack.x()) < Math.cos(Math.PI / 6) ? Vector3.X : Vector3.Y;
     Vector3 x = ahead.minus(upTrack.times(ahead.dot(upTrack))).unit();
     Quaternion qLevelTrack = Quaternion.fromAxes(x, upTrack.cross(x), upTrack).conjugate();
-    Quaternion[] turned = new Quaternion[qTrackUnit.length];
-    for (int i = 0; i < turned.length; i++) {
-      turned[i] = qLevelTrack.times(qTrackUnit[i]);
-    }
+    Attitudes turned = qTrackUnit.seenFrom(qLevelTrack);
     return new GyroTrack(timeS, rateRadPerS, accelMps2, accelFullScaleMps2, turned);
   }
 
@@ -117,7 +101,7 @@ public final class GyroTrack {
     }
     Vector3 sum = Vector3.ZERO;
     for (int i = from; i < to; i++) {
-      sum = sum.plus(qTrackUnit[i].rotate(at(accelMps2, i)));
+      sum = sum.plus(qTrackUnit.at(i).rotate(at(accelMps2, i)));
     }
     return sum.times(1.0 / (to - from));
   }
@@ -142,7 +126,7 @@ public final class GyroTrack {
   }
 
   public Quaternion qTrackUnit(int i) {
-    return qTrackUnit[i];
+    return qTrackUnit.at(i);
   }
 
   /** Rate of sample i without its bias, unit axes, rad/s. */

@@ -5,29 +5,41 @@ import java.util.stream.IntStream;
 import org.ejml.data.DMatrixRMaj;
 import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.strapdown.Sensitivities;
+import steadyturn.fusion.strapdown.Strapdown;
+import steadyturn.fusion.strapdown.UnitState;
 
 /** Turns anchors and stance bounds of one swing into {@link Rows}, seen from one strapdown pass. */
 final class Knowledge {
 
   private static final double STEP_S = 0.1;
-  private static final int P = UnitState.SIZE;
 
-  private Knowledge() {}
+  private final SwingSpan span;
+  private final Strapdown pass;
+  private final UnitState state;
+  private final Sensitivities sensitivities;
+  private final Rows rows = new Rows();
 
-  static Rows of(SwingSpan span, Strapdown pass, UnitState state) {
-    Rows rows = new Rows();
-    for (Anchor anchor : span.anchors()) {
-      zeroVelocity(rows, anchor, pass);
-      zeroRate(rows, anchor, span, state);
-    }
-    for (StanceBound bound : span.stance()) {
-      place(rows, bound, pass);
-    }
-    return rows;
+  private Knowledge(SwingSpan span, Strapdown pass, UnitState state) {
+    this.span = span;
+    this.pass = pass;
+    this.state = state;
+    int[] asked = DoubleStream.of(instantsS(span)).mapToInt(pass::indexAt).toArray();
+    this.sensitivities = Sensitivities.at(pass, asked);
   }
 
-  /** The instants at which {@link #of} asks for derivatives, s. */
-  static double[] instantsS(SwingSpan span) {
+  static Rows of(SwingSpan span, UnitState state, double gravityMps2) {
+    Strapdown pass = Strapdown.run(span.samples(), state, gravityMps2);
+    Knowledge knowledge = new Knowledge(span, pass, state);
+    for (Anchor anchor : span.anchors()) {
+      knowledge.zeroVelocity(anchor);
+      knowledge.zeroRate(anchor);
+    }
+    span.stance().forEach(knowledge::place);
+    return knowledge.rows;
+  }
+
+  private static double[] instantsS(SwingSpan span) {
     DoubleStream rests =
         span.anchors().stream().flatMapToDouble(a -> DoubleStream.of(instantsS(a)));
     DoubleStream places =
@@ -45,27 +57,28 @@ final class Knowledge {
 
   /**
    * Velocity is sway: a first-order process sampled every 0.1 s, plus a steady part where the
-   * anchor drifts.
+   * anchor drifts. Instants that fall on one sample, as beside a gap, count once.
    */
-  private static void zeroVelocity(Rows rows, Anchor anchor, Strapdown pass) {
-    int[] at = DoubleStream.of(instantsS(anchor)).mapToInt(pass::indexAt).toArray();
+  private void zeroVelocity(Anchor anchor) {
+    int[] at = DoubleStream.of(instantsS(anchor)).mapToInt(pass::indexAt).distinct().toArray();
     int m = at.length;
-    DMatrixRMaj level = sway(anchor, pass, at, anchor.velocitySdMps());
-    DMatrixRMaj upAndDown = sway(anchor, pass, at, anchor.upSdMps());
-    for (int axis = 0; axis < 3; axis++) {
-      double[] residual = new double[m];
-      double[][] derivative = new double[m][P];
-      for (int i = 0; i < m; i++) {
-        residual[i] = -pass.velocityMps(at[i]).get(axis);
-        for (int p = 0; p < P; p++) {
-          derivative[i][p] = pass.sensitivity(at[i], 3 + axis, p);
-        }
+    DMatrixRMaj level = sway(anchor, at, anchor.velocitySdMps());
+    DMatrixRMaj upAndDown = sway(anchor, at, anchor.upSdMps());
+    double[][] residual = new double[3][m];
+    double[][][] derivative = new double[3][m][];
+    for (int i = 0; i < m; i++) {
+      double[][] derivatives = sensitivities.of(at[i]);
+      for (int axis = 0; axis < 3; axis++) {
+        residual[axis][i] = -pass.velocityMps(at[i]).get(axis);
+        derivative[axis][i] = derivatives[3 + axis];
       }
-      rows.addTied(residual, derivative, axis == 2 ? upAndDown : level);
+    }
+    for (int axis = 0; axis < 3; axis++) {
+      rows.addTied(residual[axis], derivative[axis], axis == 2 ? upAndDown : level);
     }
   }
 
-  private static DMatrixRMaj sway(Anchor anchor, Strapdown pass, int[] at, double sdMps) {
+  private DMatrixRMaj sway(Anchor anchor, int[] at, double sdMps) {
     DMatrixRMaj covariance = new DMatrixRMaj(at.length, at.length);
     // a body that drifts goes up and down less, by as much as it sways less
     double driftMps = anchor.driftSdMps() * sdMps / anchor.velocitySdMps();
@@ -81,12 +94,12 @@ final class Knowledge {
   }
 
   /** The mean rate of a rest is the bias, but for the sway that does not average out. */
-  private static void zeroRate(Rows rows, Anchor anchor, SwingSpan span, UnitState state) {
-    Vector3 mean = RestGate.meanRateRadPerS(span.samples(), anchor.startS(), anchor.endS());
+  private void zeroRate(Anchor anchor) {
+    Vector3 mean = RestGate.meanRateRadPerS(span.stream(), anchor.startS(), anchor.endS());
     double effective =
         Math.max(1, (anchor.endS() - anchor.startS()) / (2 * Anchor.SWAY_CORRELATION_S));
     for (int axis = 0; axis < 3; axis++) {
-      double[] derivative = new double[P];
+      double[] derivative = new double[state.size()];
       derivative[UnitState.GYRO_BIAS + axis] = 1;
       rows.add(
           mean.get(axis) - state.gyroBiasRadPerS().get(axis),
@@ -96,30 +109,30 @@ final class Knowledge {
   }
 
   /** The carried point moves by the unit's way plus the turning of the lever arm. */
-  private static void place(Rows rows, StanceBound bound, Strapdown pass) {
+  private void place(StanceBound bound) {
     int k = pass.indexAt(bound.timeS());
     int from = pass.indexAt(bound.fromS());
-    Vector3 armThen = pass.qLevelUnit(k).rotate(bound.leverArmUnitM());
-    Vector3 armFirst = pass.qLevelUnit(from).rotate(bound.leverArmUnitM());
-    Vector3 place = pass.positionM(k).plus(armThen).minus(pass.positionM(from)).minus(armFirst);
+    double[][] now = sensitivities.of(k);
+    double[][] then = sensitivities.of(from);
+    Vector3 armNow = pass.qLevelUnit(k).rotate(bound.leverArmUnitM());
+    Vector3 armThen = pass.qLevelUnit(from).rotate(bound.leverArmUnitM());
+    Vector3 place = pass.positionM(k).plus(armNow).minus(pass.positionM(from)).minus(armThen);
     for (int axis = 0; axis < 3; axis++) {
-      double[] derivative = new double[P];
-      for (int p = 0; p < P; p++) {
+      double[] derivative = new double[state.size()];
+      for (int p = 0; p < derivative.length; p++) {
         derivative[p] =
-            pass.sensitivity(k, 6 + axis, p)
-                - pass.sensitivity(from, 6 + axis, p)
-                + turned(pass, k, p, armThen).get(axis)
-                - turned(pass, from, p, armFirst).get(axis);
+            now[6 + axis][p]
+                - then[6 + axis][p]
+                + turned(now, p, armNow).get(axis)
+                - turned(then, p, armThen).get(axis);
       }
       rows.add(-place.get(axis), derivative, bound.sdM());
     }
   }
 
-  private static Vector3 turned(Strapdown pass, int k, int parameter, Vector3 armLevel) {
+  private static Vector3 turned(double[][] derivatives, int parameter, Vector3 armLevel) {
     return new Vector3(
-            pass.sensitivity(k, 0, parameter),
-            pass.sensitivity(k, 1, parameter),
-            pass.sensitivity(k, 2, parameter))
+            derivatives[0][parameter], derivatives[1][parameter], derivatives[2][parameter])
         .cross(armLevel);
   }
 }

@@ -1,7 +1,8 @@
 /**
  * Where a unit went between two rests: one estimate of attitude, velocity and position with its
- * covariance. In: one unit's samples and its rests. Out: {@link UnitMotion}. Start at {@link
- * UnitMotion}. Leaves body frames and lever arms to {@code fusion.wear}.
+ * covariance, gaps and all. In: one unit's samples and its rests. Out: {@link SwingFit}. Start at
+ * {@link LessonEstimate}. Leaves adding up to {@code fusion.strapdown}, body frames and lever arms
+ * to {@code fusion.wear}.
  */
 @NullMarked
 package steadyturn.fusion.displace;

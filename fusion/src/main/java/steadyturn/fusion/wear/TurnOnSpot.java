@@ -2,9 +2,9 @@ package steadyturn.fusion.wear;
 
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
-import steadyturn.fusion.displace.UnitMotion;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.strapdown.UnitMotion;
 
 /**
  * The lever arm from a slow turn of the pelvis on the spot: the point that stays where it is while

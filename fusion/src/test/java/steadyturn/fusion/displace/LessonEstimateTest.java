@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.strapdown.Ride;
+import steadyturn.fusion.strapdown.UnitMotion;
 import steadyturn.ingest.sample.UnitStream;
 
 class LessonEstimateTest {
@@ -16,7 +18,7 @@ class LessonEstimateTest {
 
   private static SwingSpan swing(Ride ride, Vector3 accelBias) {
     UnitStream samples = ride.samples(200, 4, accelBias, Vector3.ZERO);
-    return new SwingSpan(
+    return SwingSpan.of(
         samples, List.of(Anchor.address(0.02, 1.0), Anchor.finish(3.0, 3.9)), List.of());
   }
 

@@ -1,4 +1,4 @@
-package steadyturn.fusion.displace;
+package steadyturn.fusion.strapdown;
 
 import java.util.function.DoubleUnaryOperator;
 import steadyturn.fusion.rotation.Quaternion;
@@ -11,9 +11,9 @@ import steadyturn.ingest.sample.UnitStream;
  * A unit carried along x and turned about z by given functions of time, with its exact samples:
  * force and rate by central differences of 0.1 ms, good to about 1e-6.
  */
-final class Ride {
+public final class Ride {
 
-  static final double GRAVITY_MPS2 = 9.80665;
+  public static final double GRAVITY_MPS2 = 9.80665;
   private static final double H = 1e-4;
 
   private final DoubleUnaryOperator placeM;
@@ -24,28 +24,29 @@ final class Ride {
    * Turns about the vertical through a point that moves along x; the unit sits at {@code armM} from
    * it.
    */
-  Ride(DoubleUnaryOperator placeM, DoubleUnaryOperator turnRad, Vector3 armM) {
+  public Ride(DoubleUnaryOperator placeM, DoubleUnaryOperator turnRad, Vector3 armM) {
     this.placeM = placeM;
     this.turnRad = turnRad;
     this.armM = armM;
   }
 
   /** A smooth step from 0 to 1 between two instants (minimum jerk). */
-  static double step(double t, double fromS, double toS) {
+  public static double step(double t, double fromS, double toS) {
     double u = Math.max(0, Math.min(1, (t - fromS) / (toS - fromS)));
     return u * u * u * (10 - 15 * u + 6 * u * u);
   }
 
-  Vector3 positionM(double t) {
+  public Vector3 positionM(double t) {
     return new Vector3(placeM.applyAsDouble(t), 0, 0).plus(attitude(t).rotate(armM));
   }
 
-  Quaternion attitude(double t) {
+  public Quaternion attitude(double t) {
     return Quaternion.aboutZ(turnRad.applyAsDouble(t));
   }
 
   /** Samples from 0 to endS, with errors a unit may have. */
-  UnitStream samples(double rateHz, double endS, Vector3 accelBiasMps2, Vector3 gyroBiasRadPerS) {
+  public UnitStream samples(
+      double rateHz, double endS, Vector3 accelBiasMps2, Vector3 gyroBiasRadPerS) {
     int n = (int) Math.round(endS * rateHz) + 1;
     double[] time = new double[n];
     double[][] accel = new double[3][n];

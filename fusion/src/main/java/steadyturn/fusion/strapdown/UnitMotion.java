@@ -1,5 +1,6 @@
-package steadyturn.fusion.displace;
+package steadyturn.fusion.strapdown;
 
+import java.util.List;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 
@@ -40,4 +41,7 @@ public interface UnitMotion {
    * the level frame (rad), 3..5 velocity (m/s), 6..8 place (m); P columns.
    */
   double[][] sensitivity(int k);
+
+  /** Where samples are missing in between, and what that may cost. */
+  List<Bridge> bridges();
 }

@@ -1,16 +1,19 @@
-package steadyturn.fusion.displace;
+package steadyturn.fusion.strapdown;
 
+import java.util.List;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 
 /** A finished strapdown pass with the covariance of its parameters. */
-final class StrapdownMotion implements UnitMotion {
+public final class StrapdownMotion implements UnitMotion {
 
   private final Strapdown pass;
+  private final Sensitivities sensitivities;
   private final double[][] covariance;
 
-  StrapdownMotion(Strapdown pass, double[][] covariance) {
+  public StrapdownMotion(Strapdown pass, double[][] covariance) {
     this.pass = pass;
+    this.sensitivities = Sensitivities.everywhere(pass);
     this.covariance = covariance;
   }
 
@@ -46,7 +49,7 @@ final class StrapdownMotion implements UnitMotion {
 
   @Override
   public int parameters() {
-    return UnitState.SIZE;
+    return covariance.length;
   }
 
   @Override
@@ -56,12 +59,11 @@ final class StrapdownMotion implements UnitMotion {
 
   @Override
   public double[][] sensitivity(int k) {
-    double[][] out = new double[9][UnitState.SIZE];
-    for (int row = 0; row < 9; row++) {
-      for (int p = 0; p < UnitState.SIZE; p++) {
-        out[row][p] = pass.sensitivity(k, row, p);
-      }
-    }
-    return out;
+    return sensitivities.of(k);
+  }
+
+  @Override
+  public List<Bridge> bridges() {
+    return pass.samples.bridges();
   }
 }

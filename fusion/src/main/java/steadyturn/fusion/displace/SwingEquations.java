@@ -1,0 +1,222 @@
+package steadyturn.fusion.displace;
+
+import java.util.Arrays;
+import java.util.Optional;
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.CommonOps_DDRM;
+import steadyturn.fusion.strapdown.Bridge;
+import steadyturn.fusion.strapdown.UnitState;
+
+/**
+ * One swing's part of the normal equations of a lesson. Its own parameters are attitude, velocity,
+ * drifts of the biases and the jumps behind its gaps; biases, gyro matrix and accelerometer scale
+ * are the unit's. A bias is the sum of both.
+ */
+final class SwingEquations {
+
+  /** Parameters of the unit: biases, gyro matrix, accelerometer scale. */
+  static final int SHARED = UnitState.SIZE - UnitState.GYRO_BIAS;
+
+  private static final int SHARED_FROM = UnitState.GYRO_BIAS;
+
+  /** Own parameters but for the jumps: attitude, velocity, drifts of both biases. */
+  private static final int FIRST = 12;
+
+  private static final double HEADING_SD_RAD = 1e-6;
+
+  /** Stands for a jump that cannot be: small beside all others, and yet no division by zero. */
+  private static final double NO_JUMP = 1e-7;
+
+  private final SwingSpan span;
+  private final double gravityMps2;
+  private final double[] sd;
+  private final int size;
+  private UnitState state;
+  private final double[] own;
+  private final DMatrixRMaj ownCovariance;
+  private final DMatrixRMaj cross;
+  private double[] ownRight;
+  private final DMatrixRMaj sharedInformation = new DMatrixRMaj(SHARED, SHARED);
+  private double[] sharedRight = new double[SHARED];
+  private boolean teaches = true;
+  private Optional<Rows> rows = Optional.empty();
+
+  SwingEquations(SwingSpan span, UnitState start, UnitPriors priors, double gravityMps2) {
+    this.span = span;
+    this.state = start;
+    this.gravityMps2 = gravityMps2;
+    this.sd = ownSd(span, priors);
+    this.size = sd.length;
+    own = new double[size];
+    ownRight = new double[size];
+    ownCovariance = new DMatrixRMaj(size, size);
+    cross = new DMatrixRMaj(size, SHARED);
+  }
+
+  private static double[] ownSd(SwingSpan span, UnitPriors priors) {
+    double[] sd = new double[FIRST + Bridge.SIZE * span.samples().bridges().size()];
+    for (int i = 0; i < 3; i++) {
+      sd[UnitState.ATTITUDE + i] = i == 2 ? HEADING_SD_RAD : priors.tiltRad();
+      sd[UnitState.VELOCITY + i] = priors.velocityMps();
+      sd[UnitState.GYRO_BIAS + i] = priors.gyroBiasDriftRadPerS();
+      sd[UnitState.ACCEL_BIAS + i] = priors.accelBiasDriftMps2();
+    }
+    for (int i = FIRST; i < sd.length; i++) {
+      Bridge bridge = span.samples().bridges().get((i - FIRST) / Bridge.SIZE);
+      sd[i] = Math.max(NO_JUMP, bridge.sd((i - FIRST) % Bridge.SIZE));
+    }
+    return sd;
+  }
+
+  /** Column of an own parameter in the derivatives of a state. */
+  private static int column(int ownIndex) {
+    return ownIndex < FIRST ? ownIndex : ownIndex - FIRST + UnitState.SIZE;
+  }
+
+  boolean teaches() {
+    return teaches;
+  }
+
+  void setAside() {
+    teaches = false;
+  }
+
+  /** By how many standard deviations of a chi-square the cost exceeds its expectation. */
+  double excess() {
+    Rows known = rows();
+    return (known.cost() - known.size()) / Math.sqrt(2.0 * known.size());
+  }
+
+  void linearise() {
+    Rows known = rows();
+    DMatrixRMaj information = new DMatrixRMaj(size, size);
+    ownRight = new double[size];
+    sharedRight = new double[SHARED];
+    cross.zero();
+    sharedInformation.zero();
+    for (int i = 0; i < size; i++) {
+      information.set(i, i, 1 / (sd[i] * sd[i]));
+      ownRight[i] = -own[i] / (sd[i] * sd[i]);
+    }
+    double[] mine = new double[size];
+    for (int row = 0; row < known.size(); row++) {
+      double[] derivative = known.derivative(row);
+      for (int i = 0; i < size; i++) {
+        mine[i] = derivative[column(i)];
+      }
+      accumulate(mine, derivative, known.residual(row), information);
+    }
+    ownCovariance.setTo(Normal.inverse(information));
+  }
+
+  private void accumulate(
+      double[] mine, double[] derivative, double residual, DMatrixRMaj information) {
+    for (int i = 0; i < size; i++) {
+      if (mine[i] == 0) {
+        continue;
+      }
+      ownRight[i] += mine[i] * residual;
+      for (int j = 0; j < size; j++) {
+        information.data[i * size + j] += mine[i] * mine[j];
+      }
+      for (int j = 0; j < SHARED; j++) {
+        cross.data[i * SHARED + j] += mine[i] * derivative[SHARED_FROM + j];
+      }
+    }
+    for (int i = 0; i < SHARED; i++) {
+      double d = derivative[SHARED_FROM + i];
+      sharedRight[i] += d * residual;
+      for (int j = 0; j < SHARED; j++) {
+        sharedInformation.data[i * SHARED + j] += d * derivative[SHARED_FROM + j];
+      }
+    }
+  }
+
+  /** Adds what the swing knows of the unit once its own parameters are eliminated. */
+  void reduceInto(DMatrixRMaj information, double[] right) {
+    DMatrixRMaj gain = new DMatrixRMaj(size, SHARED);
+    CommonOps_DDRM.mult(ownCovariance, cross, gain);
+    DMatrixRMaj taken = new DMatrixRMaj(SHARED, SHARED);
+    CommonOps_DDRM.multTransA(cross, gain, taken);
+    CommonOps_DDRM.addEquals(information, sharedInformation);
+    CommonOps_DDRM.subtractEquals(information, taken);
+    for (int j = 0; j < SHARED; j++) {
+      right[j] += sharedRight[j];
+      for (int i = 0; i < size; i++) {
+        right[j] -= gain.get(i, j) * ownRight[i];
+      }
+    }
+  }
+
+  /** Takes its own step with the shared one; answers how large it was, in sigmas. */
+  double move(double[] sharedStep) {
+    double[] right = ownRight.clone();
+    for (int i = 0; i < size; i++) {
+      for (int j = 0; j < SHARED; j++) {
+        right[i] -= cross.get(i, j) * sharedStep[j];
+      }
+    }
+    double[] step = Normal.multiply(ownCovariance, right);
+    double[] all = new double[state.size()];
+    for (int i = 0; i < size; i++) {
+      own[i] += step[i];
+      all[column(i)] += step[i];
+    }
+    for (int j = 0; j < SHARED; j++) {
+      all[SHARED_FROM + j] += sharedStep[j];
+    }
+    state = state.plus(all);
+    rows = Optional.empty();
+    return Normal.inSigmas(step, ownCovariance);
+  }
+
+  /** What is known of the swing, seen from its present state; looked at once a state. */
+  Rows rows() {
+    if (rows.isEmpty()) {
+      rows = Optional.of(Knowledge.of(span, state, gravityMps2));
+    }
+    return rows.get();
+  }
+
+  SwingFit result(DMatrixRMaj sharedCovariance) {
+    Rows known = rows();
+    return new SwingFit(
+        span.samples(),
+        state,
+        stateCovariance(sharedCovariance),
+        gravityMps2,
+        known.cost(),
+        known.size(),
+        teaches);
+  }
+
+  /** Covariance of the state: own and shared parts, where a bias is the sum of both. */
+  private double[][] stateCovariance(DMatrixRMaj sharedCovariance) {
+    DMatrixRMaj gain = new DMatrixRMaj(size, SHARED);
+    CommonOps_DDRM.mult(-1, ownCovariance, cross, gain);
+    int all = state.size();
+    DMatrixRMaj map = new DMatrixRMaj(all, SHARED);
+    for (int i = 0; i < size; i++) {
+      for (int j = 0; j < SHARED; j++) {
+        map.add(column(i), j, gain.get(i, j));
+      }
+    }
+    for (int j = 0; j < SHARED; j++) {
+      map.add(SHARED_FROM + j, j, 1);
+    }
+    DMatrixRMaj half = new DMatrixRMaj(all, SHARED);
+    CommonOps_DDRM.mult(map, sharedCovariance, half);
+    DMatrixRMaj full = new DMatrixRMaj(all, all);
+    CommonOps_DDRM.multTransB(half, map, full);
+    for (int i = 0; i < size; i++) {
+      for (int j = 0; j < size; j++) {
+        full.add(column(i), column(j), ownCovariance.get(i, j));
+      }
+    }
+    double[][] out = new double[all][];
+    for (int i = 0; i < all; i++) {
+      out[i] = Arrays.copyOfRange(full.data, i * all, (i + 1) * all);
+    }
+    return out;
+  }
+}

@@ -1,0 +1,45 @@
+package steadyturn.fusion.strapdown;
+
+/**
+ * One stretch that a pass steps over in a straight line, and how far the state behind it may be off
+ * for that: three jumps of three axes each, which an estimate may find or leave as spread.
+ *
+ * @param after index of the first sample behind it
+ * @param beforeS last good sample before it, s
+ * @param afterS first good sample behind it, s
+ * @param rotationSdRad spread of the turn about each level axis, rad
+ * @param velocitySdMps spread of the velocity along each, m/s
+ * @param placeSdM spread of the place along each, m
+ */
+public record Bridge(
+    int after,
+    double beforeS,
+    double afterS,
+    double rotationSdRad,
+    double velocitySdMps,
+    double placeSdM) {
+
+  /** Numbers of a jump: turn, velocity, place. */
+  public static final int SIZE = 9;
+
+  /** Turned by more than this, a body is somewhere else (our choice), rad. */
+  private static final double BEYOND_RAD = Math.toRadians(12);
+
+  /** So far off, the place says nothing of a pelvis, which moves by 0.1 m (our choice), m. */
+  private static final double BEYOND_M = 0.06;
+
+  /** Whether nothing behind it can be told from what lies before it. */
+  public boolean isBeyond() {
+    return rotationSdRad > BEYOND_RAD || placeSdM > BEYOND_M;
+  }
+
+  /** From good sample to good sample, s. */
+  public double lengthS() {
+    return afterS - beforeS;
+  }
+
+  /** Spread of one of the nine numbers. */
+  public double sd(int i) {
+    return i < 3 ? rotationSdRad : i < 6 ? velocitySdMps : placeSdM;
+  }
+}

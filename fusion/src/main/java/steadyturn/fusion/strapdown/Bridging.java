@@ -1,0 +1,208 @@
+package steadyturn.fusion.strapdown;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import steadyturn.fusion.calibrate.Gravity;
+import steadyturn.fusion.rotation.Quaternion;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Gaps;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * What the straight lines over missing samples may be wrong by. For each, lines of the same length
+ * are laid over the samples on both sides of it, where the truth is known, and their errors in
+ * turn, velocity and place are taken together; to that comes what a body that moves at the pace
+ * seen around could do unseen, as the neighbourhood may be calmer than what was lost.
+ */
+final class Bridging {
+
+  /** How far to both sides the errors of such lines are tried: this and twice the length, s. */
+  private static final double AROUND_S = 0.1;
+
+  /** How far the pace of the body is looked for, beside the length, s (our choice). */
+  private static final double PACE_WITHIN_S = 0.3;
+
+  private static final int PLACES = 16;
+
+  /**
+   * A swinging body changes its rate and its force about as a sine of 2.5 and 3 Hz (a downswing of
+   * 0.2 s is half a period of the former; our choice).
+   */
+  private static final double RATE_PACE = 2 * Math.PI * 2.5;
+
+  private static final double FORCE_PACE = 2 * Math.PI * 3;
+
+  /** Beyond full scale a value is this part of it farther, 1 SD (our choice, as for a peak). */
+  private static final double CUT_PART = 0.25;
+
+  /** A fixed part of rate and force that the calmest body may change by, rad/s and m/s^2. */
+  private static final double LEAST_RATE = Math.toRadians(1);
+
+  private static final double LEAST_FORCE = 0.1;
+
+  private final StrapdownSamples samples;
+  private final UnitStream stream;
+  private final Strapdown pass;
+  private final double[][] turn;
+
+  private Bridging(StrapdownSamples samples, UnitStream stream) {
+    this.samples = samples;
+    this.stream = stream;
+    UnitState still = UnitState.start(Quaternion.IDENTITY, Vector3.ZERO, 0);
+    pass = Strapdown.run(samples, still, 0);
+    turn = new double[3][samples.size()];
+    for (int axis = 0; axis < 3; axis++) {
+      double[] g = samples.gyroRadPerS[axis];
+      for (int k = 1; k < g.length; k++) {
+        turn[axis][k] =
+            turn[axis][k - 1] + (samples.timeS[k] - samples.timeS[k - 1]) * (g[k - 1] + g[k]) / 2;
+      }
+    }
+  }
+
+  static Bridging of(StrapdownSamples samples, UnitStream stream) {
+    return new Bridging(samples, stream);
+  }
+
+  /** All bridges by time, slight ones put together. */
+  List<Bridge> bridges() {
+    List<Bridge> all = new ArrayList<>();
+    Gaps.of(stream, Gaps.Need.RATE).inner().forEach(gap -> all.add(over(gap, true)));
+    for (Gaps.Gap gap : Gaps.of(stream, Gaps.Need.FORCE).inner()) {
+      if (gap.after() > gap.before() + 1 && samplesIn(gap) > 0) {
+        all.add(over(gap, false));
+      }
+    }
+    Gaps.cut(stream, Gaps.Need.RATE).forEach(cut -> all.add(cutRate(cut)));
+    Gaps.cut(stream, Gaps.Need.FORCE).forEach(cut -> all.add(cutForce(cut)));
+    all.sort(Comparator.comparingDouble(Bridge::afterS));
+    return Lumps.of(all);
+  }
+
+  private int samplesIn(Gaps.Gap gap) {
+    return at(gap.afterS()) - at(gap.beforeS()) - 1;
+  }
+
+  private int at(double instantS) {
+    return pass.indexAt(instantS);
+  }
+
+  private Bridge over(Gaps.Gap gap, boolean isRate) {
+    Errors errors = new Errors(gap.lengthS());
+    int before = at(gap.beforeS());
+    int after = at(gap.afterS());
+    double reachS = AROUND_S + 2 * gap.lengthS();
+    errors.tryAll(gap.beforeS() - reachS, gap.beforeS());
+    errors.tryAll(gap.afterS(), gap.afterS() + reachS);
+    Pace pace = new Pace(before, after, PACE_WITHIN_S + gap.lengthS());
+    double t = gap.lengthS();
+    double turnSd = isRate ? Math.hypot(errors.rms(0), pace.turnRad(t)) : 0;
+    double tiltedMps = Gravity.STANDARD_MPS2 * turnSd * t / 2;
+    return new Bridge(
+        after,
+        gap.beforeS(),
+        gap.afterS(),
+        turnSd,
+        Math.hypot(Math.hypot(errors.rms(1), pace.velocityMps(t)), tiltedMps),
+        Math.hypot(Math.hypot(errors.rms(2), pace.placeM(t)), tiltedMps * t / 3));
+  }
+
+  private Bridge cutRate(Gaps.Gap cut) {
+    double t = cut.lengthS();
+    double turnSd = CUT_PART * stream.facts().gyroFullScaleRadPerS() * t;
+    return new Bridge(at(cut.afterS()), cut.beforeS(), cut.afterS(), turnSd, 0, 0);
+  }
+
+  private Bridge cutForce(Gaps.Gap cut) {
+    double t = cut.lengthS();
+    double velocitySd = CUT_PART * stream.facts().accelFullScaleMps2() * t;
+    return new Bridge(
+        at(cut.afterS()), cut.beforeS(), cut.afterS(), 0, velocitySd, velocitySd * t / 2);
+  }
+
+  /** Errors that lines of one length made where the truth is known. */
+  private final class Errors {
+    private final double lengthS;
+    private final double[] squares = new double[3];
+    private int tried;
+
+    Errors(double lengthS) {
+      this.lengthS = lengthS;
+    }
+
+    void tryAll(double fromS, double toS) {
+      double first = Math.max(fromS, samples.timeS[0]);
+      double last = Math.min(toS, samples.timeS[samples.size() - 1]) - lengthS;
+      for (int i = 0; i < PLACES && last >= first; i++) {
+        int from = at(first + (last - first) * i / (PLACES - 1));
+        int to = at(samples.timeS[from] + lengthS - 1e-9);
+        if (to > from && samples.timeS[to] <= toS + 1e-9) {
+          tryOne(from, to);
+        }
+      }
+    }
+
+    private void tryOne(int from, int to) {
+      double t = samples.timeS[to] - samples.timeS[from];
+      tried++;
+      for (int axis = 0; axis < 3; axis++) {
+        double[] g = samples.gyroRadPerS[axis];
+        double[] f = pass.force[axis];
+        double[] v = pass.impulse[axis];
+        double[] p = pass.path[axis];
+        add(0, turn[axis][to] - turn[axis][from] - t * (g[from] + g[to]) / 2);
+        add(1, v[to] - v[from] - t * (f[from] + f[to]) / 2);
+        add(2, p[to] - p[from] - t * v[from] - t * t * (2 * f[from] + f[to]) / 6);
+      }
+    }
+
+    private void add(int kind, double error) {
+      squares[kind] += error * error;
+    }
+
+    double rms(int kind) {
+      return tried == 0 ? 0 : Math.sqrt(squares[kind] / (3 * tried));
+    }
+  }
+
+  /** The largest rate and change of force near a gap, each axis taken as a sine of that size. */
+  private final class Pace {
+    private final double rateRadPerS;
+    private final double forceMps2;
+
+    Pace(int before, int after, double withinS) {
+      int from = at(samples.timeS[before] - withinS);
+      int to = at(samples.timeS[after] + withinS);
+      double fastest = LEAST_RATE;
+      double[] low = {1e9, 1e9, 1e9};
+      double[] high = {-1e9, -1e9, -1e9};
+      for (int k = from; k <= to; k++) {
+        double square = 0;
+        for (int axis = 0; axis < 3; axis++) {
+          square += samples.gyroRadPerS[axis][k] * samples.gyroRadPerS[axis][k];
+          low[axis] = Math.min(low[axis], pass.force[axis][k]);
+          high[axis] = Math.max(high[axis], pass.force[axis][k]);
+        }
+        fastest = Math.max(fastest, Math.sqrt(square));
+      }
+      rateRadPerS = fastest / Math.sqrt(3);
+      double range = Math.max(high[0] - low[0], Math.max(high[1] - low[1], high[2] - low[2]));
+      forceMps2 = Math.max(LEAST_FORCE, range / 2) / Math.sqrt(3);
+    }
+
+    /** The most a line may miss of a sine over a time, at the worst phase, as 1.5 SD. */
+    double turnRad(double t) {
+      return rateRadPerS * Math.min(RATE_PACE * RATE_PACE * t * t * t / 12, t) / 1.5;
+    }
+
+    double velocityMps(double t) {
+      return forceMps2 * Math.min(FORCE_PACE * FORCE_PACE * t * t * t / 12, t) / 1.5;
+    }
+
+    double placeM(double t) {
+      double square = t * t;
+      return forceMps2 * Math.min(FORCE_PACE * FORCE_PACE * square * square / 24, square / 2) / 1.5;
+    }
+  }
+}

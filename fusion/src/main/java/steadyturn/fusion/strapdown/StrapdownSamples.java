@@ -1,0 +1,72 @@
+package steadyturn.fusion.strapdown;
+
+import java.util.List;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * One unit's samples made ready for many passes: those that carry a whole rate, as flat columns,
+ * and the {@link Bridge}s over what is missing between them or stands at full scale. A lost force
+ * is a NaN in the first of its columns.
+ */
+public final class StrapdownSamples {
+
+  final double[] timeS;
+  final double[][] gyroRadPerS;
+  final double[][] accelMps2;
+  private final List<Bridge> bridges;
+
+  private StrapdownSamples(
+      double[] timeS, double[][] gyro, double[][] accel, List<Bridge> bridges) {
+    this.timeS = timeS;
+    this.gyroRadPerS = gyro;
+    this.accelMps2 = accel;
+    this.bridges = List.copyOf(bridges);
+  }
+
+  /** Reads a stretch of a unit's samples, some seconds long. */
+  public static StrapdownSamples of(UnitStream stream) {
+    int n = stream.size();
+    int[] whole = new int[n];
+    int m = 0;
+    for (int i = 0; i < n; i++) {
+      if (!Double.isNaN(stream.gyroNormRadPerS(i))) {
+        whole[m++] = i;
+      }
+    }
+    double[] time = new double[m];
+    double[][] gyro = new double[3][m];
+    double[][] accel = new double[3][m];
+    for (int k = 0; k < m; k++) {
+      int i = whole[k];
+      time[k] = stream.timeS(i);
+      boolean hasForce = !Double.isNaN(stream.accelNormMps2(i));
+      for (int axis = 0; axis < 3; axis++) {
+        gyro[axis][k] = stream.gyroRadPerS(axis, i);
+        accel[axis][k] = hasForce ? stream.accelMps2(axis, i) : Double.NaN;
+      }
+    }
+    StrapdownSamples bare = new StrapdownSamples(time, gyro, accel, List.of());
+    return m < 3
+        ? bare
+        : new StrapdownSamples(time, gyro, accel, Bridging.of(bare, stream).bridges());
+  }
+
+  /** Number of samples with a whole rate. */
+  public int size() {
+    return timeS.length;
+  }
+
+  public double timeS(int k) {
+    return timeS[k];
+  }
+
+  /** Whether sample k carries a whole force too. */
+  boolean hasForce(int k) {
+    return !Double.isNaN(accelMps2[0][k]);
+  }
+
+  /** What is stepped over, by time; slight losses that lie close together count as one. */
+  public List<Bridge> bridges() {
+    return bridges;
+  }
+}

@@ -1,0 +1,208 @@
+package steadyturn.ingest.sample;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Where a unit has no whole samples: rows that are missing (a step of time longer than 1.5 usual
+ * steps) and rows that lack a value of what is needed. Also the stretches in which a value stands
+ * at full scale. Before the first whole sample and after the last one nothing is known either.
+ */
+public final class Gaps {
+
+  /** What a sample must carry to count as whole: all three axes of it. */
+  public enum Need {
+    RATE,
+    FORCE,
+    BOTH
+  }
+
+  /** A value within a thousandth of full scale is cut off. */
+  private static final double NEAR_FULL = 0.999;
+
+  private static final double LONGER_THAN_USUAL = 1.5;
+  private static final int LOOKED_AT = 1001;
+
+  /**
+   * One stretch between two good samples.
+   *
+   * @param before index of the last good sample before it
+   * @param after index of the first good one after it
+   * @param beforeS instant of the former, s
+   * @param afterS instant of the latter, s
+   */
+  public record Gap(int before, int after, double beforeS, double afterS) {
+
+    /** From good sample to good sample, s. */
+    public double lengthS() {
+      return afterS - beforeS;
+    }
+
+    /** Whether the instant lies strictly between the good samples. */
+    public boolean holds(double instantS) {
+      return instantS > beforeS && instantS < afterS;
+    }
+  }
+
+  private final List<Gap> inner;
+  private final double firstS;
+  private final double lastS;
+  private final double stepS;
+
+  private Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
+    this.inner = List.copyOf(inner);
+    this.firstS = firstS;
+    this.lastS = lastS;
+    this.stepS = stepS;
+  }
+
+  /** The gaps of a stream between its whole samples, by time. */
+  public static Gaps of(UnitStream stream, Need need) {
+    double stepS = usualStepS(stream);
+    List<Gap> found = new ArrayList<>();
+    int last = -1;
+    double firstS = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < stream.size(); i++) {
+      if (!isWhole(stream, need, i)) {
+        continue;
+      }
+      double timeS = stream.timeS(i);
+      if (last < 0) {
+        firstS = timeS;
+      } else if (i > last + 1 || timeS - stream.timeS(last) > LONGER_THAN_USUAL * stepS) {
+        found.add(new Gap(last, i, stream.timeS(last), timeS));
+      }
+      last = i;
+    }
+    return new Gaps(found, firstS, last < 0 ? firstS : stream.timeS(last), stepS);
+  }
+
+  /** The stretches of a stream in which some axis stands at full scale, by time. */
+  public static List<Gap> cut(UnitStream stream, Need need) {
+    List<Gap> found = new ArrayList<>();
+    int n = stream.size();
+    for (int i = 0; i < n; i++) {
+      if (!isCut(stream, need, i)) {
+        continue;
+      }
+      int before = Math.max(0, i - 1);
+      while (i < n && isCut(stream, need, i)) {
+        i++;
+      }
+      int after = Math.min(n - 1, i);
+      found.add(new Gap(before, after, stream.timeS(before), stream.timeS(after)));
+    }
+    return found;
+  }
+
+  private static boolean isWhole(UnitStream stream, Need need, int i) {
+    double sum = 0;
+    for (int axis = 0; axis < 3; axis++) {
+      sum += need == Need.FORCE ? 0 : stream.gyroRadPerS(axis, i);
+      sum += need == Need.RATE ? 0 : stream.accelMps2(axis, i);
+    }
+    return !Double.isNaN(sum); // one lost value makes the sum NaN
+  }
+
+  private static boolean isCut(UnitStream stream, Need need, int i) {
+    double rate = NEAR_FULL * stream.facts().gyroFullScaleRadPerS();
+    double force = NEAR_FULL * stream.facts().accelFullScaleMps2();
+    boolean cut = false;
+    for (int axis = 0; axis < 3; axis++) {
+      cut |= need != Need.FORCE && Math.abs(stream.gyroRadPerS(axis, i)) >= rate;
+      cut |= need != Need.RATE && Math.abs(stream.accelMps2(axis, i)) >= force;
+    }
+    return cut;
+  }
+
+  /** Median step of time of at most a thousand places, s; the nominal one where there are none. */
+  private static double usualStepS(UnitStream stream) {
+    int steps = stream.size() - 1;
+    if (steps < 1) {
+      return 1 / stream.facts().nominalRateHz();
+    }
+    double[] some = new double[Math.min(steps, LOOKED_AT)];
+    for (int i = 0; i < some.length; i++) {
+      int k = (int) ((long) i * steps / some.length);
+      some[i] = stream.timeS(k + 1) - stream.timeS(k);
+    }
+    Arrays.sort(some);
+    return some[some.length / 2];
+  }
+
+  /** The gaps between whole samples, by time. */
+  public List<Gap> inner() {
+    return inner;
+  }
+
+  /** The usual step of time, s. */
+  public double stepS() {
+    return stepS;
+  }
+
+  /** First whole sample, s; infinite where there is none. */
+  public double firstS() {
+    return firstS;
+  }
+
+  /** Last whole sample, s; infinite where there is none. */
+  public double lastS() {
+    return lastS;
+  }
+
+  /** The gap between whole samples that holds an instant. */
+  public Optional<Gap> around(double instantS) {
+    int low = 0;
+    int high = inner.size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (inner.get(middle).afterS <= instantS) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low < inner.size() && inner.get(low).holds(instantS)
+        ? Optional.of(inner.get(low))
+        : Optional.empty();
+  }
+
+  /** How far the whole sample nearest to an instant lies from it, s; infinite where none is. */
+  public double awayS(double instantS) {
+    if (!(instantS >= firstS && instantS <= lastS)) {
+      return Math.min(Math.abs(instantS - firstS), Math.abs(instantS - lastS));
+    }
+    return around(instantS)
+        .map(gap -> Math.min(instantS - gap.beforeS, gap.afterS - instantS))
+        .orElse(0.0);
+  }
+
+  /** The longest stretch without a whole sample inside a span, s; its ends count. */
+  public double longestS(double fromS, double toS) {
+    double longest = Math.max(before(fromS, toS), after(fromS, toS));
+    for (Gap gap : inner) {
+      longest = Math.max(longest, Math.min(toS, gap.afterS) - Math.max(fromS, gap.beforeS));
+    }
+    return longest;
+  }
+
+  /** How much of a span has no samples, 0 to 1. */
+  public double lostPart(double fromS, double toS) {
+    double lost = before(fromS, toS) + after(fromS, toS);
+    for (Gap gap : inner) {
+      double from = Math.max(fromS, gap.beforeS + stepS / 2);
+      lost += Math.max(0, Math.min(toS, gap.afterS - stepS / 2) - from);
+    }
+    return Math.min(1, lost / (toS - fromS));
+  }
+
+  private double before(double fromS, double toS) {
+    return Math.max(0, Math.min(toS, firstS) - fromS);
+  }
+
+  private double after(double fromS, double toS) {
+    return Math.max(0, toS - Math.max(fromS, lastS));
+  }
+}
