@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.LostSwings;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingFinder;
@@ -75,7 +76,10 @@ final class LessonGathering {
     wristResults.addAll(wristSteps.results());
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
-    for (Swing swing : finder.find(recording, wristSteps.alignment())) {
+    List<Swing> all = finder.find(recording, wristSteps.alignment());
+    LostSwings.timesS(recording, all)
+        .forEach(t -> notices.get(raw.id()).add(Words.say("notice.swing-lost", t)));
+    for (Swing swing : all) {
       double takeawayS =
           swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS());
       pending.removeIf(mark -> readIfBefore(recording, mark, takeawayS));

@@ -47,6 +47,11 @@ public record MeasureValue(
     return new MeasureValue(measure, at, Double.NaN, Double.NaN, Double.NaN, Grade.WITHHELD, why);
   }
 
+  /** The same value under the name of another measure of the same unit. */
+  public MeasureValue as(Measure other) {
+    return new MeasureValue(other, at, value, low, high, grade, why);
+  }
+
   public boolean given() {
     return grade != Grade.WITHHELD;
   }

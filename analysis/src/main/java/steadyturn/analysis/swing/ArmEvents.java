@@ -16,6 +16,9 @@ final class ArmEvents {
   // how far the arm turns between a rest and a level position, both ways together
   private static final double ARM_WAY_RAD = 1.5;
 
+  // the middle of the stretch that shows the level, before the takeaway
+  private static final double LEVEL_S = 0.45;
+
   private ArmEvents() {}
 
   /** First crossing of the horizontal upward among samples from..to-1. */
@@ -37,9 +40,13 @@ final class ArmEvents {
         double dt = arm.timeS(i) - arm.timeS(i - 1);
         double slope = (now - before) / dt;
         double time = arm.timeS(i) - now / slope;
+        double levelS = arm.timeS(arm.shape().takeaway()) - LEVEL_S;
+        if (arm.gaps().isBeyond(levelS, time)) {
+          return Optional.empty();
+        }
         double known = Math.hypot(LEVEL_SD_RAD, alignmentSdRad);
-        double sd = Math.hypot(known, unitSdRad(arm)) / slope;
-        return Optional.of(new Instant(time, Math.min(sd, 0.1)));
+        double carried = Math.hypot(unitSdRad(arm), arm.gaps().turnSdRad(levelS, time));
+        return Optional.of(new Instant(time, Math.min(Math.hypot(known, carried) / slope, 0.1)));
       }
       before = now;
     }

@@ -19,10 +19,16 @@ final class ArmMotion {
   private final Vector3 longAxisUnit;
   private final double[] inPlaneRadPerS;
   private final StrokeShape shape;
+  private final GapDoubt gaps;
 
   private static final double BEFORE_PEAK_S = 3.5;
   private static final double AFTER_PEAK_S = 1.5;
   private static final double PLANE_S = 0.12;
+  private static final double LEVEL_FROM_S = 0.75;
+  private static final double LEVEL_TO_S = 0.15;
+  // our choice: over less, the push of a standing arm does not cancel
+  private static final double LEAST_LEVEL_S = 0.15;
+  private static final double LONGEST_STEP_S = 0.03;
   // our choice, wide: planes of full swings lie 35-65 deg from the ground (common practice, no
   // source), so the axis leans by 25-55 deg
   private static final double LEAST_LEAN = Math.sin(Math.toRadians(8));
@@ -35,13 +41,15 @@ final class ArmMotion {
       Vector3 planeNormal,
       Vector3 longAxisUnit,
       double[] inPlaneRadPerS,
-      StrokeShape shape) {
+      StrokeShape shape,
+      GapDoubt gaps) {
     this.stretch = stretch;
     this.track = track;
     this.planeNormal = planeNormal;
     this.longAxisUnit = longAxisUnit;
     this.inPlaneRadPerS = inPlaneRadPerS;
     this.shape = shape;
+    this.gaps = gaps;
   }
 
   /**
@@ -78,11 +86,28 @@ final class ArmMotion {
       return Optional.empty();
     }
     StrokeShape shape = found.get();
+    if (!showsLevel(raw, shape.takeaway())) {
+      return Optional.empty();
+    }
     GyroTrack level = levelled(raw, shape.takeaway());
     int reference = shape.takeaway();
     Vector3 levelNormal =
         level.qTrackUnit(reference).rotate(raw.qTrackUnit(reference).conjugate().rotate(normal));
-    return Optional.of(new ArmMotion(stretch, level, levelNormal, longAxisUnit, fine, shape));
+    return Optional.of(
+        new ArmMotion(
+            stretch, level, levelNormal, longAxisUnit, fine, shape, GapDoubt.of(stretch, raw)));
+  }
+
+  /** Whether the force before the takeaway is known for long enough; always where it is early. */
+  private static boolean showsLevel(GyroTrack raw, int takeaway) {
+    double toS = raw.timeS(takeaway) - LEVEL_TO_S;
+    double fromS = Math.max(raw.timeS(0), raw.timeS(takeaway) - LEVEL_FROM_S);
+    double seenS = 0;
+    for (int i = raw.indexAt(fromS) + 1; i < raw.size() && raw.timeS(i) <= toS; i++) {
+      double stepS = raw.timeS(i) - raw.timeS(i - 1);
+      seenS += raw.hasForce(i) && stepS < LONGEST_STEP_S ? stepS : 0;
+    }
+    return seenS >= Math.min(LEAST_LEVEL_S, (toS - fromS) / 2);
   }
 
   /**
@@ -90,8 +115,8 @@ final class ArmMotion {
    * of a second of movement lies before the takeaway and would tilt the level by 2 deg.
    */
   private static GyroTrack levelled(GyroTrack raw, int takeaway) {
-    int from = raw.indexAt(raw.timeS(takeaway) - 0.75);
-    int to = raw.indexAt(raw.timeS(takeaway) - 0.15);
+    int from = raw.indexAt(raw.timeS(takeaway) - LEVEL_FROM_S);
+    int to = raw.indexAt(raw.timeS(takeaway) - LEVEL_TO_S);
     return raw.levelled(Math.min(from, raw.size() - 2), Math.max(from + 1, to));
   }
 
@@ -186,5 +211,15 @@ final class ArmMotion {
 
   StrokeShape shape() {
     return shape;
+  }
+
+  /** What lost samples do to all this. */
+  GapDoubt gaps() {
+    return gaps;
+  }
+
+  /** Whether the stroke can be told in spite of them. */
+  boolean isReadable() {
+    return gaps.leavesReadable(shape.takeawayS(), shape.topS(), timeS(shape.peak()));
   }
 }

@@ -2,12 +2,14 @@ package steadyturn.analysis.swing;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import steadyturn.analysis.measure.Grade;
-import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.RestBiases;
+import steadyturn.fusion.attitude.Unseen;
 import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
@@ -26,7 +28,14 @@ final class ArmSwingReader {
   // skin;
   // the arm's own trembling belongs to the movement that is timed. Our assumption
   private static final double TOP_LEAK_RAD_PER_S = Math.toRadians(0.6);
-  private static final double LONGEST_GAP_S = 0.03;
+  // the takeaway is read from the rates of 8 and 25 deg/s, averaged over 30 ms
+  private static final double TAKEAWAY_BEFORE_S = 0.02;
+  private static final double TAKEAWAY_AFTER_S = 0.1;
+  private static final double FEEL_RAD_PER_S = Math.toRadians(10);
+  private static final double SMOOTH_S = 0.008;
+  private static final double ADDRESS_S = 0.75;
+  private static final double AFTER_IMPACT_S = 0.1;
+  private static final Set<BodyPoint> ARM = EnumSet.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND);
   private static final double FINISH_WITHIN_S = 4;
 
   private final Recording recording;
@@ -74,7 +83,7 @@ final class ArmSwingReader {
     Instant impact = shock.orElse(back);
     String why = shock.isPresent() ? "why.event.weak-blow" : "why.event.virtual";
     put(SwingEvent.IMPACT, impact, clear.isPresent() ? "" : Words.say(why));
-    Span down = new Span(shape.topS(), impact.timeS());
+    Span down = new Span(events.get(SwingEvent.TOP).timeS(), impact.timeS());
     readDown(down);
     readPelvis(down);
     Optional<Instant> finish = readFinish(impact.timeS());
@@ -93,17 +102,31 @@ final class ArmSwingReader {
     boolean hands = forearm.isPresent();
     double takeawaySd = Math.hypot(shape.takeawaySdS(), hands ? 0 : HAND_TAKEAWAY_SD_S);
     String takeawayWhy = hands ? "" : Words.say("why.event.from-hand");
-    put(SwingEvent.ADDRESS, new Instant(shape.takeawayS() - REFERENCE_S, takeawaySd), takeawayWhy);
-    put(SwingEvent.TAKEAWAY, new Instant(shape.takeawayS(), takeawaySd), takeawayWhy);
-    double leakS = TOP_LEAK_RAD_PER_S / Math.max(shape.topSlope(), 1);
-    put(
-        SwingEvent.TOP,
-        new Instant(shape.topS(), Math.hypot(leakS, hands ? 0.0002 : 0.02)),
-        hands ? "" : Words.say("why.event.top-from-hand"));
+    double turnedSd = arm.gaps().turnSdRad(shape.takeawayS(), arm.timeS(shape.peak()));
+    double tilted = FEEL_RAD_PER_S * turnedSd / shape.takeawaySlope();
+    GapDoubt.Moment takeaway =
+        arm.gaps()
+            .moment(
+                new Instant(shape.takeawayS(), Math.hypot(takeawaySd, tilted)),
+                TAKEAWAY_BEFORE_S,
+                TAKEAWAY_AFTER_S);
+    double addressS = takeaway.at().timeS() - REFERENCE_S;
+    put(SwingEvent.ADDRESS, new Instant(addressS, takeaway.at().sdS()), takeaway, takeawayWhy);
+    put(SwingEvent.TAKEAWAY, takeaway.at(), takeaway, takeawayWhy);
+    Instant top = new Instant(shape.topS(), Math.hypot(topLeakS(shape), hands ? 0.0002 : 0.02));
+    GapDoubt.Moment atTop = arm.gaps().moment(top, SMOOTH_S, SMOOTH_S);
+    put(SwingEvent.TOP, atTop.at(), atTop, hands ? "" : Words.say("why.event.top-from-hand"));
     if (hands) {
       ArmEvents.levelUp(arm, shape.takeaway(), shape.top(), alignment.longAxisSdRad())
-          .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, i, ""));
+          .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, arm, i, ""));
     }
+  }
+
+  /** What passes for a sign change of the rate in the plane: a leak, and a plane that is turned. */
+  private double topLeakS(StrokeShape shape) {
+    double turnedSd = arm.gaps().turnSdRad(shape.topS(), arm.timeS(shape.peak()));
+    double across = arm.track().rateUnitRadPerS(shape.top()).norm();
+    return Math.hypot(TOP_LEAK_RAD_PER_S, across * turnedSd) / Math.max(shape.topSlope(), 1);
   }
 
   private void readDown(Span down) {
@@ -115,9 +138,11 @@ final class ArmSwingReader {
                 s -> ShaftLevel.seen(s, biases.radPerS(s.point()), arm.shape().takeawayS(), down));
     seen.ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, ""));
     if (seen.isEmpty()) {
-      hand.flatMap(h -> ShaftLevel.carried(h, recording.player().handed().sign(), down))
-          .ifPresent(
-              i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, Words.say("why.event.shaft-from-hand")));
+      String why = Words.say("why.event.shaft-from-hand");
+      hand.ifPresent(
+          h ->
+              ShaftLevel.carried(h, recording.player().handed().sign(), down)
+                  .ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, h, i, why)));
     }
   }
 
@@ -126,9 +151,9 @@ final class ArmSwingReader {
     int impact = Math.min(forearm.track().indexAt(down.toS()), last - 1);
     double alignmentSd = alignment.longAxisSdRad();
     ArmEvents.levelDown(forearm, forearm.shape().top(), impact, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, i, ""));
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, forearm, i, ""));
     ArmEvents.levelUp(forearm, impact, last, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, i, ""));
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, forearm, i, ""));
   }
 
   private void readPelvis(Span down) {
@@ -157,8 +182,12 @@ final class ArmSwingReader {
     Span where = impactSpan();
     int from = arm.track().indexAt(where.fromS());
     int to = Math.min(arm.track().size(), arm.track().indexAt(where.toS()));
-    return ArmEvents.nearestReturn(
-        arm, from, Math.max(from + 1, to), forearm.isPresent() ? VIRTUAL_SD_S : 3 * VIRTUAL_SD_S);
+    double sdS = forearm.isPresent() ? VIRTUAL_SD_S : 3 * VIRTUAL_SD_S;
+    double turnedSd = arm.gaps().turnSdRad(arm.shape().takeawayS(), where.toS());
+    double turnedS = turnedSd / arm.peakRadPerS();
+    Instant back =
+        ArmEvents.nearestReturn(arm, from, Math.max(from + 1, to), Math.hypot(sdS, turnedS));
+    return arm.gaps().moment(back, SMOOTH_S, SMOOTH_S).at();
   }
 
   /** The later of the moments from which arm and pelvis hold still. */
@@ -176,12 +205,25 @@ final class ArmSwingReader {
   }
 
   private void noteGaps(double impactS) {
-    int from = arm.shape().takeaway();
-    int to = arm.track().indexAt(impactS);
-    if (GyroTrack.longestGapS(arm.stretch(), from, Math.min(to, arm.track().size()))
-        > LONGEST_GAP_S) {
+    double fromS = arm.shape().takeawayS() - ADDRESS_S;
+    boolean isLost =
+        recording.units().stream()
+            .filter(u -> ARM.contains(u.point()))
+            .map(u -> Unseen.ofBoth(u.between(fromS - 1, impactS + 1)))
+            .anyMatch(u -> u.touches(fromS, impactS + AFTER_IMPACT_S));
+    if (isLost) {
       flags.add("arm-gap");
     }
+  }
+
+  /** A moment that two samples of a unit lie around. */
+  private void put(SwingEvent event, ArmMotion seenBy, Instant at, String why) {
+    GapDoubt.Moment moment = seenBy.gaps().moment(at, 0, 0);
+    put(event, moment.at(), moment, why);
+  }
+
+  private void put(SwingEvent event, Instant at, GapDoubt.Moment moment, String why) {
+    put(event, at, moment.isInGap() && why.isEmpty() ? Words.say("why.event.gap") : why);
   }
 
   private void put(SwingEvent event, Instant at, String why) {

@@ -1,9 +1,11 @@
 package steadyturn.analysis.swing;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.fusion.attitude.RestBiases;
+import steadyturn.fusion.attitude.Unseen;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
@@ -12,6 +14,9 @@ import steadyturn.ingest.sample.UnitStream;
 
 /** Finds the swings that a forearm or hand unit shows. */
 final class ArmSwings {
+
+  private static final double AFTER_S = 0.5;
+  private static final double BEFORE_S = 0.75;
 
   private final Recording recording;
   private final WristAlignment alignment;
@@ -54,14 +59,40 @@ final class ArmSwings {
           arm.around(peak, settings)
               .filter(m -> isFullSwing(m, recording.player().handed().sign()));
       if (motion.isPresent()) {
-        FoundSwing swing =
-            new ArmSwingReader(recording, biases, alignment, settings, forearm, hand, motion.get())
-                .read();
+        FoundSwing swing = reader(forearm, motion.get()).read();
         found.add(swing);
-        freeFromS = swing.impactS() + 0.5;
+        freeFromS = swing.impactS() + AFTER_S;
       }
     }
-    return found;
+    return both ? handFinds(found) : found;
+  }
+
+  /** Where the forearm lost a stroke, the hand alone may still show it. */
+  private List<FoundSwing> handFinds(List<FoundSwing> found) {
+    List<FoundSwing> all = new ArrayList<>(found);
+    WornUnit arm = hand.orElseThrow();
+    Unseen lost = Unseen.ofBoth(forearm.orElseThrow().stream());
+    if (lost.gaps().isEmpty()) {
+      return all;
+    }
+    for (int peak : FastBursts.peaks(arm.stream(), settings.fastHandRadPerS())) {
+      double peakS = arm.stream().timeS(peak);
+      boolean isOpen =
+          all.stream().noneMatch(s -> s.takeawayS() < peakS && peakS < s.impactS() + AFTER_S);
+      double fromS = peakS - settings.longestBackS() - settings.longestDownS() - BEFORE_S;
+      if (isOpen && lost.touches(fromS, peakS + AFTER_S)) {
+        arm.around(peak, settings)
+            .filter(m -> isFullSwing(m, recording.player().handed().sign()))
+            .map(m -> reader(Optional.empty(), m).read())
+            .ifPresent(all::add);
+      }
+    }
+    all.sort(Comparator.comparingDouble(FoundSwing::impactS));
+    return all;
+  }
+
+  private ArmSwingReader reader(Optional<WornUnit> seen, ArmMotion motion) {
+    return new ArmSwingReader(recording, biases, alignment, settings, seen, hand, motion);
   }
 
   private boolean isFullSwing(ArmMotion arm, int handedSign) {
@@ -74,7 +105,8 @@ final class ArmSwings {
             arm.inPlaneRadPerS(),
             shape.top(),
             Math.min(shape.end(), arm.track().size() - 1));
-    return isFast(arm)
+    return arm.isReadable()
+        && isFast(arm)
         && shape.backRad() > settings.leastBackRad()
         && backS >= settings.shortestBackS()
         && backS <= settings.longestBackS()

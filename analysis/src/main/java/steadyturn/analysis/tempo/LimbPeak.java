@@ -81,7 +81,7 @@ final class LimbPeak {
       Vector3 w = segmentRadPerS[i];
       Vector3 seen = w.minus(now.cross(w)).plus(now.minus(before).times(1 / dt));
       double across = Math.hypot(seen.y(), seen.z());
-      rate[i] = Double.isNaN(across) ? 0 : across;
+      rate[i] = across;
       before = now;
     }
     return PeakTime.of(timeS, CentredMean.of(timeS, rate, HALF_WIDTH_S), PART);

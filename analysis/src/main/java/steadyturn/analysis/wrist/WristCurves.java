@@ -21,7 +21,7 @@ final class WristCurves {
     List<Double> flexionSd = new ArrayList<>();
     double nextS = Double.NEGATIVE_INFINITY;
     for (int k = 0; k < motion.size() && motion.timeS(k) <= toS; k++) {
-      if (motion.timeS(k) < nextS) {
+      if (motion.timeS(k) < nextS || motion.gaps().hide(motion.timeS(k))) {
         continue;
       }
       nextS = motion.timeS(k) + 0.9 * STEP_S;

@@ -13,6 +13,7 @@ import steadyturn.fusion.wear.TwoAxisJoint;
 import steadyturn.fusion.wear.WristAlignment;
 import steadyturn.fusion.wear.WristSteps;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -30,6 +31,11 @@ final class WristFit {
   private static final double LEVEL_TO_S = 0.12;
   private static final double BEFORE_BLOW_S = 0.004;
   private static final int FEWEST_SAMPLES = 50;
+  // parts of what is needed; of both units together, a fifth of the swing stays at least: our
+  // choice
+  private static final double LOST_LEVEL = 0.6;
+  private static final double LOST_ADDRESS = 0.5;
+  private static final double LOST_SWING = 0.4;
   // how long a swing goes on after the ball where no finish was held: our assumption
   private static final double FOLLOW_THROUGH_S = 0.7;
 
@@ -105,7 +111,19 @@ final class WristFit {
         .unit(point)
         .map(unit -> unit.between(fromS, toS))
         .filter(stretch -> stretch.size() >= FEWEST_SAMPLES)
+        .filter(this::showsEnough)
         .map(this::arm);
+  }
+
+  /** Of the moment that levels it, of the address that angles count from, and of the swing. */
+  private boolean showsEnough(UnitStream stretch) {
+    Gaps all = Gaps.of(stretch, Gaps.Need.BOTH);
+    Gaps rates = Gaps.of(stretch, Gaps.Need.RATE);
+    double fromS = skin.takeawayS() - WristMotion.REFERENCE_FROM_S;
+    double levelFromS = Math.max(stretch.timeS(0), skin.takeawayS() - LEVEL_FROM_S);
+    return all.lostPart(levelFromS, skin.takeawayS() - LEVEL_TO_S) < LOST_LEVEL
+        && rates.lostPart(fromS, skin.takeawayS()) < LOST_ADDRESS
+        && rates.lostPart(fromS, skin.impactS()) < LOST_SWING;
   }
 
   private Arm throughCuts(Arm forearm, Arm hand, WristAlignment alignment, WristClocks clocks) {
@@ -166,6 +184,10 @@ final class WristFit {
             syncSdS,
             forearm.repaired(),
             other.repaired(),
+            WristGaps.of(
+                forearm.repaired(),
+                other.repaired(),
+                skin.takeawayS() - WristMotion.REFERENCE_FROM_S),
             watch.filter(HandOnShaft::disagree)));
   }
 }

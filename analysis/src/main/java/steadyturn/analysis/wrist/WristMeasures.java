@@ -15,9 +15,11 @@ import steadyturn.ingest.words.Words;
 final class WristMeasures {
 
   private static final String CUT = Words.say("why.gyro-cut");
-  private static final List<Measure> WHOLE_SWING =
+  private static final String GAP = Words.say("why.wrist-gap");
+  // the cock is largest on the way down, or shortly before it: our assumption
+  private static final double BEFORE_TOP_S = 0.2;
+  private static final List<Measure> RELEASE =
       List.of(
-          Measure.WRIST_COCK_MAX,
           Measure.WRIST_RELEASE,
           Measure.WRIST_RELEASE_PART,
           Measure.WRIST_RATE,
@@ -48,7 +50,8 @@ final class WristMeasures {
   static List<MeasureValue> withheld(String why) {
     List<MeasureValue> out = new ArrayList<>();
     out.add(MeasureValue.withheld(Measure.WRIST_COCK, SwingEvent.TOP.word(), why));
-    WHOLE_SWING.forEach(m -> out.add(MeasureValue.withheld(m, "", why)));
+    out.add(MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", why));
+    RELEASE.forEach(m -> out.add(MeasureValue.withheld(m, "", why)));
     KEPT_EVENTS.forEach(e -> out.add(MeasureValue.withheld(Measure.WRIST_KEPT, e.word(), why)));
     return out;
   }
@@ -73,6 +76,9 @@ final class WristMeasures {
     int k = nearest(at.timeS());
     if (motion.cutBeyondRepairBefore(at.timeS())) {
       return MeasureValue.withheld(Measure.WRIST_COCK, at.event().word(), CUT);
+    }
+    if (motion.gaps().hide(at.timeS())) {
+      return MeasureValue.withheld(Measure.WRIST_COCK, at.event().word(), GAP);
     }
     double value = motion.cockDegAt(at.timeS());
     double sd = motion.spreads().cockDeg(k);
@@ -99,6 +105,9 @@ final class WristMeasures {
     int k = nearest(at.timeS());
     if (motion.cutBeyondRepairBefore(at.timeS())) {
       return MeasureValue.withheld(Measure.WRIST_FLEXION, at.event().word(), CUT);
+    }
+    if (motion.gaps().hide(at.timeS())) {
+      return MeasureValue.withheld(Measure.WRIST_FLEXION, at.event().word(), GAP);
     }
     double value = absolute ? motion.absoluteFlexionDeg(k) : motion.flexionDeg(k);
     double sd = absolute ? motion.spreads().absoluteFlexionDeg(k) : motion.spreads().flexionDeg(k);
@@ -128,6 +137,10 @@ final class WristMeasures {
     if (motion.cutBeyondRepairBefore(motion.timeS(best))) {
       return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", CUT);
     }
+    double fromS = swing.event(SwingEvent.TOP).map(EventTime::timeS).orElse(0.0) - BEFORE_TOP_S;
+    if (isHidden(Math.min(fromS, motion.timeS(best)))) {
+      return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", GAP);
+    }
     double value = absolute ? motion.absoluteCockDeg(best) : motion.cockDeg(best);
     double sd = absolute ? motion.spreads().absoluteCockDeg(best) : motion.spreads().cockDeg(best);
     return MeasureValue.of(Measure.WRIST_COCK_MAX, "", value, sd, Grade.MEASURED, "");
@@ -136,12 +149,18 @@ final class WristMeasures {
   private List<MeasureValue> releaseMeasures() {
     if (release.isEmpty()) {
       String why = Words.say("why.no-plateau");
-      return WHOLE_SWING.stream()
-          .filter(m -> m != Measure.WRIST_COCK_MAX)
-          .map(m -> MeasureValue.withheld(m, "", why))
-          .toList();
+      return RELEASE.stream().map(m -> MeasureValue.withheld(m, "", why)).toList();
     }
-    return release.get().measures();
+    double topS = swing.event(SwingEvent.TOP).map(EventTime::timeS).orElseThrow();
+    return isHidden(topS)
+        ? RELEASE.stream().map(m -> MeasureValue.withheld(m, "", GAP)).toList()
+        : release.get().measures();
+  }
+
+  /** Whether the wrist was not seen all the way from an instant to impact. */
+  private boolean isHidden(double fromS) {
+    double impactS = swing.event(SwingEvent.IMPACT).map(EventTime::timeS).orElseThrow();
+    return motion.gaps().touch(fromS, impactS) || motion.gaps().isBeyond(impactS);
   }
 
   private MeasureValue kept(SwingEvent event) {
@@ -155,6 +174,9 @@ final class WristMeasures {
     }
     if (motion.cutBeyondRepairBefore(at.get().timeS())) {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), CUT);
+    }
+    if (isHidden(swing.event(SwingEvent.TOP).map(EventTime::timeS).orElseThrow())) {
+      return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), GAP);
     }
     Plateau plateau = release.get().plateau();
     int k = nearest(at.get().timeS());

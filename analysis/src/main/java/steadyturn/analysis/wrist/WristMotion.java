@@ -36,6 +36,7 @@ public final class WristMotion {
    * @param point the hand, or the club shaft in its place
    * @param absolute whether angles from the straight wrist have a meaning
    * @param syncSdS spread of its clock against the forearm's, s
+   * @param gaps what either of them did not show
    * @param against the shaft's view of the hand, where the two disagree
    */
   record Source(
@@ -44,6 +45,7 @@ public final class WristMotion {
       double syncSdS,
       PeakRepair.Repaired forearm,
       PeakRepair.Repaired other,
+      WristGaps gaps,
       Optional<HandOnShaft> against) {}
 
   WristMotion(TwoAxisJoint joint, int sign, SkinSlip skin, Source source) {
@@ -97,6 +99,11 @@ public final class WristMotion {
   /** Whether angles from the straight wrist have a meaning. */
   public boolean absolute() {
     return source.absolute();
+  }
+
+  /** What the units did not show. */
+  WristGaps gaps() {
+    return source.gaps();
   }
 
   double syncSdS() {

@@ -18,6 +18,9 @@ public interface AttitudeTrack {
   /** Attitude of the unit at sample k. */
   Quaternion qLevelUnit(int k);
 
+  /** Whether the unit showed what it did at an instant, or it is bridged. */
+  boolean isSeen(double instantS);
+
   /** Rate at sample k, unit axes, rad/s. */
   Vector3 rateUnitRadPerS(int k);
 

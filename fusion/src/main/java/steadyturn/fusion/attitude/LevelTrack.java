@@ -4,12 +4,14 @@ import java.util.Arrays;
 import java.util.List;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.strapdown.Bridge;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
  * Attitude over one swing from the gyroscope, levelled by the accelerometer in a quiet moment, with
  * its uncertainty. Parameters: tilt at the level moment (2), gyro bias (3), gyro scale and
- * misalignment (9), and one for each repaired cut of the rate.
+ * misalignment (9), one for each repaired cut of the rate, and three for each bridge over lost
+ * ones: about the level axes, shared by all samples behind it.
  */
 public final class LevelTrack implements AttitudeTrack {
 
@@ -18,9 +20,12 @@ public final class LevelTrack implements AttitudeTrack {
   private final GyroTrack track;
   private final Sensitivity sensitivity;
 
-  private LevelTrack(GyroTrack track, Sensitivity sensitivity) {
+  private final Unseen unseen;
+
+  private LevelTrack(GyroTrack track, Sensitivity sensitivity, Unseen unseen) {
     this.track = track;
     this.sensitivity = sensitivity;
+    this.unseen = unseen;
   }
 
   /**
@@ -65,7 +70,11 @@ public final class LevelTrack implements AttitudeTrack {
     for (int i = 0; i < FIXED; i++) {
       sd[i] = i < 2 ? spreads.tiltRad : i < 5 ? spreads.biasRadPerS : spreads.scale;
     }
-    return new LevelTrack(level, new Sensitivity(level, (from + to) / 2, repaired.cuts(), sd));
+    List<Bridge> bridges = level.bridges();
+    return new LevelTrack(
+        level,
+        new Sensitivity(level, (from + to) / 2, repaired.cuts(), bridges, sd),
+        Unseen.of(repaired.stream()));
   }
 
   /** Turn of every sample in the level frame by every parameter, three rows of P a sample. */
@@ -75,14 +84,16 @@ public final class LevelTrack implements AttitudeTrack {
     private final double[] rows;
 
     /** Integrals from the first sample on, less what they are at the level moment. */
-    Sensitivity(GyroTrack track, int level, List<PeakRepair.Cut> cuts, double[] sd) {
+    Sensitivity(
+        GyroTrack track, int level, List<PeakRepair.Cut> cuts, List<Bridge> bridges, double[] sd) {
       int n = track.size();
-      this.p = FIXED + cuts.size();
+      this.p = FIXED + cuts.size() + 3 * bridges.size();
       this.rows = new double[3 * p * n];
       for (int k = 1; k < n; k++) {
         System.arraycopy(rows, at(k - 1, 0), rows, at(k, 0), 3 * p);
         addRateErrors(track, k, sd);
         addCuts(track, k, cuts);
+        addBridges(track, k, bridges, FIXED + cuts.size());
       }
       double[] there = Arrays.copyOfRange(rows, at(level, 0), at(level + 1, 0));
       for (int k = 0; k < n; k++) {
@@ -135,6 +146,26 @@ public final class LevelTrack implements AttitudeTrack {
         }
       }
     }
+
+    /** What a bridge may be off by turns all that follows; inside it, the part that is passed. */
+    private void addBridges(GyroTrack track, int k, List<Bridge> bridges, int from) {
+      for (int b = 0; b < bridges.size(); b++) {
+        Bridge bridge = bridges.get(b);
+        double grown = passed(bridge, track.timeS(k)) - passed(bridge, track.timeS(k - 1));
+        for (int row = 0; row < 3; row++) {
+          rows[at(k, row) + from + 3 * b + row] += grown * bridge.rotationSdRad();
+        }
+      }
+    }
+
+    private static double passed(Bridge bridge, double timeS) {
+      return Math.max(0, Math.min(1, (timeS - bridge.beforeS()) / bridge.lengthS()));
+    }
+  }
+
+  @Override
+  public boolean isSeen(double instantS) {
+    return !unseen.holds(instantS);
   }
 
   @Override

@@ -81,6 +81,11 @@ final class RelativeAttitude {
     return forearmTrack.timeS(k);
   }
 
+  /** Whether both units showed what they did at sample k. */
+  boolean isSeen(int k) {
+    return forearmTrack.isSeen(timeS(k)) && handTrack.isSeen(timeS(k));
+  }
+
   int parameters() {
     return headingAt + ALL;
   }

@@ -61,7 +61,7 @@ final class TwoAxisFit {
     int count = 0;
     double nextS = fromS;
     for (int k = 0; k < relative.size() && relative.timeS(k) <= toS; k++) {
-      if (relative.timeS(k) >= nextS) {
+      if (relative.timeS(k) >= nextS && relative.isSeen(k)) {
         rows[count++] = k;
         nextS = relative.timeS(k) + ROW_STEP_S * 0.9;
       }
