@@ -57,7 +57,21 @@ final class HouseTest {
 
   @Test
   void noPackagesDependOnEachOtherInACircle() {
-    ArchRule rule = slices().matching("steadyturn.(*.*)..").should().beFreeOfCycles();
+    slices().matching("steadyturn.(*.*)..").should().beFreeOfCycles().check(HOUSE);
+    slices().matching("steadyturn.(**)").should().beFreeOfCycles().check(HOUSE);
+  }
+
+  /** What makes lessons and units up must not leak into what measures them. */
+  @Test
+  void theLabIsSeenByItsOwnCommandsOnly() {
+    ArchRule rule =
+        noClasses()
+            .that()
+            .resideOutsideOfPackages(
+                "steadyturn.analysis.lab..", "steadyturn.ingest.lab", "steadyturn.cli.command.lab")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("steadyturn.analysis.lab..", "steadyturn.ingest.lab");
     rule.check(HOUSE);
   }
 

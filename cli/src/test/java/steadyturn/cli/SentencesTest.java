@@ -44,7 +44,7 @@ class SentencesTest {
           "fusion/src/main/java/steadyturn/fusion/wear",
           "analysis/src/main/java/steadyturn/analysis",
           "cli/src/main/java/steadyturn/cli/page",
-          "cli/src/main/java/steadyturn/cli/report");
+          "cli/src/main/java/steadyturn/cli/output");
 
   /**
    * Not for teacher or player: the names of accuracy cases and of arguments of the simulator, the

@@ -11,10 +11,10 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
+import steadyturn.analysis.lab.LessonSimulator;
+import steadyturn.analysis.lab.LessonSpec;
 import steadyturn.analysis.swing.Swing;
-import steadyturn.analysis.swing.SwingFinder;
-import steadyturn.analysis.synthetic.LessonSimulator;
-import steadyturn.analysis.synthetic.LessonSpec;
+import steadyturn.analysis.swing.find.SwingFinder;
 import steadyturn.ingest.sample.Recording;
 
 /**

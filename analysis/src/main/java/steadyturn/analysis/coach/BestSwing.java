@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.coach.teaching.Need;
+import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.ErrorSplit;
 import steadyturn.analysis.compare.Margins;
 import steadyturn.analysis.lesson.SwingResult;

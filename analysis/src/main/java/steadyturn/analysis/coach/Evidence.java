@@ -1,6 +1,8 @@
 package steadyturn.analysis.coach;
 
 import java.util.OptionalInt;
+import steadyturn.analysis.coach.teaching.Limit;
+import steadyturn.analysis.coach.teaching.Need;
 
 /**
  * A condition held against the swings of a lesson, in the unit of its measure.

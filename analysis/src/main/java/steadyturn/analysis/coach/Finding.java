@@ -3,6 +3,8 @@ package steadyturn.analysis.coach;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
+import steadyturn.analysis.coach.teaching.Consequence;
+import steadyturn.analysis.coach.teaching.Rule;
 
 /**
  * A rule held against a lesson.

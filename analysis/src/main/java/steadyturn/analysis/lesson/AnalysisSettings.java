@@ -1,6 +1,7 @@
 package steadyturn.analysis.lesson;
 
 import steadyturn.analysis.pelvis.SkinShift;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * What the analysis takes for granted.
@@ -18,7 +19,8 @@ public record AnalysisSettings(
 
   /** Standard gravity, hips square within 3 deg (our assumption). */
   public static AnalysisSettings defaults() {
-    return new AnalysisSettings(9.80665, Math.toRadians(3), SkinShift.assumed(), true, true);
+    return new AnalysisSettings(
+        StandardGravity.MPS2, Math.toRadians(3), SkinShift.assumed(), true, true);
   }
 
   /** The same, but each swing on its own. */

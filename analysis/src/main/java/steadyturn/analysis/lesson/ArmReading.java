@@ -10,7 +10,7 @@ import steadyturn.analysis.tempo.TempoMeasures;
 import steadyturn.analysis.wrist.WristClocks;
 import steadyturn.analysis.wrist.WristReading;
 import steadyturn.fusion.attitude.RestBiases;
-import steadyturn.fusion.wear.WristSteps;
+import steadyturn.fusion.wear.wrist.WristSteps;
 import steadyturn.ingest.sample.Recording;
 
 /**

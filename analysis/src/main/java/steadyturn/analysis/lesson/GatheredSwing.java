@@ -2,7 +2,7 @@ package steadyturn.analysis.lesson;
 
 import java.util.Optional;
 import steadyturn.analysis.swing.Swing;
-import steadyturn.fusion.wear.AimSight;
+import steadyturn.fusion.wear.pelvis.AimSight;
 import steadyturn.ingest.sample.UnitStream;
 
 /**

@@ -17,9 +17,9 @@ import steadyturn.fusion.displace.UnitPriors;
 import steadyturn.fusion.rest.Rest;
 import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
-import steadyturn.fusion.wear.PelvisGeometry;
-import steadyturn.fusion.wear.TurnOnSpot;
-import steadyturn.fusion.wear.TurnStep;
+import steadyturn.fusion.wear.pelvis.PelvisGeometry;
+import steadyturn.fusion.wear.pelvis.TurnOnSpot;
+import steadyturn.fusion.wear.pelvis.TurnStep;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.UnitStream;
 

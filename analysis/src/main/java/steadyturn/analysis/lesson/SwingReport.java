@@ -12,7 +12,7 @@ import steadyturn.analysis.pelvis.PelvisTrack;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.fusion.wear.LeverArm;
+import steadyturn.fusion.wear.pelvis.LeverArm;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.words.Words;
 

@@ -6,7 +6,7 @@ import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 import steadyturn.fusion.rotation.Quaternion;
-import steadyturn.fusion.wear.AimSight;
+import steadyturn.fusion.wear.pelvis.AimSight;
 
 /**
  * The target line of every swing of a lesson. A player stands to it askew by a habit and a little

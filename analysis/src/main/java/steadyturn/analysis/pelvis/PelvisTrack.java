@@ -8,7 +8,7 @@ import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.strapdown.UnitMotion;
-import steadyturn.fusion.wear.PelvisGeometry;
+import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.ingest.sample.Handedness;
 
 /**

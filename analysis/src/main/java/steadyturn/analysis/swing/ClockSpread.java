@@ -2,6 +2,7 @@ package steadyturn.analysis.swing;
 
 import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.swing.find.SwingFinder;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitStream;

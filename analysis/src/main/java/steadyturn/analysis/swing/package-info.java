@@ -1,7 +1,7 @@
 /**
- * Cuts a recording into swings and finds the key positions of each. In: the recording's streams.
- * Out: {@link Swing}s with their {@link EventTime}s. Start at {@link SwingFinder}. Knows nothing of
- * displacement, files or advice.
+ * What a swing is: its kind, its events in time and how sure each time is. In: times. Out: {@link
+ * Swing}s with their {@link EventTime}s. Start at {@link Swing}; {@code analysis.swing.find} finds
+ * them. Knows nothing of displacement, files or advice.
  */
 @NullMarked
 package steadyturn.analysis.swing;

@@ -5,7 +5,7 @@ import steadyturn.fusion.attitude.CentredMean;
 import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.SkinSlip;
-import steadyturn.fusion.wear.UnitMount;
+import steadyturn.fusion.wear.wrist.UnitMount;
 import steadyturn.ingest.sample.UnitStream;
 
 /**

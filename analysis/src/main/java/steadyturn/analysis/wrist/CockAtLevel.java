@@ -1,7 +1,7 @@
 package steadyturn.analysis.wrist;
 
 import steadyturn.analysis.swing.EventTime;
-import steadyturn.fusion.wear.TwoAxisJoint;
+import steadyturn.fusion.wear.wrist.TwoAxisJoint;
 
 /**
  * How well the cock is known at a moment at which a bone or the shaft is level. What puts that

@@ -8,10 +8,10 @@ import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.LevelTrack;
 import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.rotation.Vector3;
-import steadyturn.fusion.wear.RateFromForce;
 import steadyturn.fusion.wear.SkinSlip;
-import steadyturn.fusion.wear.TwoAxisJoint;
-import steadyturn.fusion.wear.WristAlignment;
+import steadyturn.fusion.wear.wrist.RateFromForce;
+import steadyturn.fusion.wear.wrist.TwoAxisJoint;
+import steadyturn.fusion.wear.wrist.WristAlignment;
 import steadyturn.ingest.sample.UnitStream;
 
 /**

@@ -5,10 +5,10 @@ import org.jspecify.annotations.Nullable;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.attitude.RestBiases;
-import steadyturn.fusion.wear.HandOnShaft;
 import steadyturn.fusion.wear.SkinSlip;
-import steadyturn.fusion.wear.TwoAxisJoint;
-import steadyturn.fusion.wear.WristSteps;
+import steadyturn.fusion.wear.wrist.HandOnShaft;
+import steadyturn.fusion.wear.wrist.TwoAxisJoint;
+import steadyturn.fusion.wear.wrist.WristSteps;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 

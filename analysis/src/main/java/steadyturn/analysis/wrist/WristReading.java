@@ -10,7 +10,7 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.RestBiases;
-import steadyturn.fusion.wear.WristSteps;
+import steadyturn.fusion.wear.wrist.WristSteps;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.words.Words;

@@ -5,8 +5,8 @@ import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.fusion.rotation.Vector3;
-import steadyturn.fusion.wear.HandOnShaft;
-import steadyturn.fusion.wear.TwoAxisJoint;
+import steadyturn.fusion.wear.wrist.HandOnShaft;
+import steadyturn.fusion.wear.wrist.TwoAxisJoint;
 
 /**
  * How well the angles of a wrist are known: standard deviations of cock and flexion, of their

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;

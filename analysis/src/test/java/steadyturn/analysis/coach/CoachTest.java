@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import steadyturn.analysis.coach.Finding.Seen;
+import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.compare.Comparison;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.MeasureAt;

@@ -15,17 +15,18 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.compare.MeasureAt;
+import steadyturn.analysis.lab.LessonSimulator;
+import steadyturn.analysis.lab.LessonSpec;
+import steadyturn.analysis.lab.SyntheticLesson;
+import steadyturn.analysis.lab.body.PlayerStyle;
+import steadyturn.analysis.lab.body.Trait;
+import steadyturn.analysis.lab.body.Variation;
+import steadyturn.analysis.lab.truth.SwingTruth;
+import steadyturn.analysis.lab.truth.TrueMeasure;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.SwingResult;
-import steadyturn.analysis.synthetic.LessonSimulator;
-import steadyturn.analysis.synthetic.LessonSpec;
-import steadyturn.analysis.synthetic.SwingTruth;
-import steadyturn.analysis.synthetic.SyntheticLesson;
-import steadyturn.analysis.synthetic.TrueMeasure;
-import steadyturn.analysis.synthetic.body.PlayerStyle;
-import steadyturn.analysis.synthetic.body.Spread;
-import steadyturn.analysis.synthetic.body.Trait;
 import steadyturn.ingest.sample.Handedness;
 
 /**
@@ -162,8 +163,8 @@ class SimulatedLessonsTest {
    */
   private static PlayerStyle slider() {
     return PlayerStyle.slider()
-        .with(Trait.TURN_TOP_DEG, Spread.about(-28, 2, 3))
-        .with(Trait.SLIDE_TOP_MM, Spread.about(-78, 4, 9));
+        .with(Trait.TURN_TOP_DEG, Variation.about(-28, 2, 3))
+        .with(Trait.SLIDE_TOP_MM, Variation.about(-78, 4, 9));
   }
 
   /**
@@ -172,7 +173,7 @@ class SimulatedLessonsTest {
    */
   private static PlayerStyle early() {
     return PlayerStyle.steadyTurner()
-        .with(Trait.RELEASE_START_MS, Spread.about(230, 5, 6))
+        .with(Trait.RELEASE_START_MS, Variation.about(230, 5, 6))
         .with(Trait.RELEASE_LENGTH_MS, PlayerStyle.earlyRelease().spread(Trait.RELEASE_LENGTH_MS));
   }
 
@@ -193,6 +194,6 @@ class SimulatedLessonsTest {
     return slider()
         .with(Trait.RELEASE_START_MS, PlayerStyle.earlyRelease().spread(Trait.RELEASE_START_MS))
         .with(Trait.RELEASE_LENGTH_MS, PlayerStyle.earlyRelease().spread(Trait.RELEASE_LENGTH_MS))
-        .with(Trait.BACK_S, Spread.about(0.62, 0.03, 0.02));
+        .with(Trait.BACK_S, Variation.about(0.62, 0.03, 0.02));
   }
 }

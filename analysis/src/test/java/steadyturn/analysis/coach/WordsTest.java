@@ -8,6 +8,10 @@ import java.util.Locale;
 import java.util.ResourceBundle;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import steadyturn.analysis.coach.teaching.Drill;
+import steadyturn.analysis.coach.teaching.Rule;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.ingest.words.Words;
 
 class WordsTest {

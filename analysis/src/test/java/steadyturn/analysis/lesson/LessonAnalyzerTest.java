@@ -8,19 +8,19 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import steadyturn.analysis.lab.LessonSimulator;
+import steadyturn.analysis.lab.LessonSpec;
+import steadyturn.analysis.lab.SyntheticLesson;
+import steadyturn.analysis.lab.body.BodyErrors;
+import steadyturn.analysis.lab.body.PlayerStyle;
+import steadyturn.analysis.lab.body.Trait;
+import steadyturn.analysis.lab.body.Variation;
+import steadyturn.analysis.lab.truth.SwingTruth;
+import steadyturn.analysis.lab.unit.UnitGrade;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.analysis.synthetic.LessonSimulator;
-import steadyturn.analysis.synthetic.LessonSpec;
-import steadyturn.analysis.synthetic.SwingTruth;
-import steadyturn.analysis.synthetic.SyntheticLesson;
-import steadyturn.analysis.synthetic.body.BodyErrors;
-import steadyturn.analysis.synthetic.body.PlayerStyle;
-import steadyturn.analysis.synthetic.body.Spread;
-import steadyturn.analysis.synthetic.body.Trait;
-import steadyturn.analysis.synthetic.unit.UnitGrade;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 
@@ -224,7 +224,7 @@ class LessonAnalyzerTest {
   @Test
   void aSpreadOfTraitsIsWhatTheTestAsksFor() {
     // Given: a fixed trait. Expect: no spread left, so that the tests above mean what they say.
-    Spread turn = only(-45, 40, 0, 0).spread(Trait.TURN_TOP_DEG);
+    Variation turn = only(-45, 40, 0, 0).spread(Trait.TURN_TOP_DEG);
     assertThat(turn.mean()).isEqualTo(-45);
   }
 }

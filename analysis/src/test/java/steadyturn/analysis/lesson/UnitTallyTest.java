@@ -6,9 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import steadyturn.analysis.synthetic.LessonSimulator;
-import steadyturn.analysis.synthetic.LessonSpec;
-import steadyturn.analysis.synthetic.unit.UnitGrade;
+import steadyturn.analysis.lab.LessonSimulator;
+import steadyturn.analysis.lab.LessonSpec;
+import steadyturn.analysis.lab.unit.UnitGrade;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 

@@ -12,8 +12,8 @@ import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.strapdown.Bridge;
 import steadyturn.fusion.strapdown.UnitMotion;
-import steadyturn.fusion.wear.LeverArm;
-import steadyturn.fusion.wear.PelvisGeometry;
+import steadyturn.fusion.wear.pelvis.LeverArm;
+import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 

@@ -11,7 +11,7 @@ import steadyturn.analysis.wrist.WristMotion;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
-import steadyturn.fusion.wear.WristSteps;
+import steadyturn.fusion.wear.wrist.WristSteps;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;

@@ -6,16 +6,16 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import steadyturn.analysis.lab.LessonSimulator;
+import steadyturn.analysis.lab.LessonSpec;
+import steadyturn.analysis.lab.SyntheticLesson;
+import steadyturn.analysis.lab.body.BodyErrors;
+import steadyturn.analysis.lab.truth.TrueMeasure;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.analysis.synthetic.LessonSimulator;
-import steadyturn.analysis.synthetic.LessonSpec;
-import steadyturn.analysis.synthetic.SyntheticLesson;
-import steadyturn.analysis.synthetic.TrueMeasure;
-import steadyturn.analysis.synthetic.body.BodyErrors;
 import steadyturn.ingest.sample.BodyPoint;
 
 /** What a unit on the club shaft adds to, or puts in place of, the one on the hand. Seed 21. */

@@ -5,6 +5,21 @@ import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
+import steadyturn.cli.command.calibrate.CalibrateCommand;
+import steadyturn.cli.command.lab.AccuracyCommand;
+import steadyturn.cli.command.lab.SimulateCommand;
+import steadyturn.cli.command.lesson.AnalyzeCommand;
+import steadyturn.cli.command.lesson.CheckCommand;
+import steadyturn.cli.command.lesson.CompareCommand;
+import steadyturn.cli.command.lesson.DemoCommand;
+import steadyturn.cli.command.lesson.ImportCommand;
+import steadyturn.cli.command.lesson.OrientCommand;
+import steadyturn.cli.command.lesson.ProgressCommand;
+import steadyturn.cli.command.lesson.ReportCommand;
+import steadyturn.cli.command.live.MarkCommand;
+import steadyturn.cli.command.live.RecordCommand;
+import steadyturn.cli.command.live.UnitsCommand;
+import steadyturn.cli.terminal.Failures;
 
 /**
  * The table of all commands and the one way to run one. The list is printed without building any

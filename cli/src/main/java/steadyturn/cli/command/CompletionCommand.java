@@ -4,6 +4,8 @@ import java.util.concurrent.Callable;
 import picocli.AutoComplete;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
 
 /** Prints a shell script that completes commands, options and file names. */
 @Command(

@@ -2,10 +2,10 @@ package steadyturn.cli.page;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import steadyturn.analysis.coach.Drill;
-import steadyturn.analysis.coach.DrillRep;
-import steadyturn.analysis.coach.DrillScore;
 import steadyturn.analysis.coach.Finding;
+import steadyturn.analysis.coach.drill.DrillRep;
+import steadyturn.analysis.coach.drill.DrillScore;
+import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.measure.Measure;
 

@@ -7,15 +7,15 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
-import steadyturn.analysis.coach.DrillScore;
 import steadyturn.analysis.coach.Evidence;
 import steadyturn.analysis.coach.Finding;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelGap;
+import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.cli.report.ComparisonJson;
+import steadyturn.cli.output.json.ComparisonJson;
 import steadyturn.ingest.words.Words;
 
 /** The content of a page for scripts: values in the units of the measures, and the same words. */

@@ -7,9 +7,6 @@ package steadyturn.fusion.calibrate;
  */
 public final class Gravity {
 
-  /** The conventional value (3rd CGPM 1901), used where no latitude is given. */
-  public static final double STANDARD_MPS2 = 9.80665;
-
   private static final double EQUATOR_MPS2 = 9.7803253359;
   private static final double SOMIGLIANA_K = 0.001931853;
   private static final double ECCENTRICITY_SQUARED = 0.00669438;

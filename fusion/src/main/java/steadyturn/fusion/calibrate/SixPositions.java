@@ -13,6 +13,7 @@ import org.apache.commons.math3.linear.DecompositionSolver;
 import org.apache.commons.math3.linear.QRDecomposition;
 import org.apache.commons.math3.linear.RealVector;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -85,7 +86,7 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
 
   /** One sigma of each entry of {@link #errors}: about each axis there are two readings or more. */
   public double errorsSigma() {
-    return spreadMps2() / (Gravity.STANDARD_MPS2 * Math.sqrt(poses.size() / 3.0));
+    return spreadMps2() / (StandardGravity.MPS2 * Math.sqrt(poses.size() / 3.0));
   }
 
   private double spreadMps2() {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -54,7 +55,7 @@ public record UnitCalibration(
     return new UnitCalibration(
         serialNumber,
         date,
-        Gravity.STANDARD_MPS2,
+        StandardGravity.MPS2,
         Vector3.ZERO,
         AxisMatrix.IDENTITY,
         Vector3.ZERO,

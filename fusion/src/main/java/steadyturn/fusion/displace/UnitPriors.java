@@ -1,5 +1,7 @@
 package steadyturn.fusion.displace;
 
+import steadyturn.ingest.sample.StandardGravity;
+
 /**
  * How large a unit's own errors are taken to be before the swings say more; one standard deviation
  * each. "Constant" errors are the same in every swing of a lesson, "drift" is what a single swing
@@ -24,7 +26,7 @@ public record UnitPriors(
     double gyroMatrix,
     double accelScale) {
 
-  private static final double MILLI_G_MPS2 = 9.80665e-3;
+  private static final double MILLI_G_MPS2 = StandardGravity.MPS2 / 1000;
 
   /** A unit as it comes; sizes typical of consumer parts (our assumption, docs/accuracy.md). */
   public static UnitPriors raw() {

@@ -2,6 +2,7 @@ package steadyturn.fusion.filter;
 
 import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * The textbook filter: follows the rates, and lets the shown vertical drift towards the measured

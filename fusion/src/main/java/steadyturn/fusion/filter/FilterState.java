@@ -15,12 +15,12 @@ public record FilterState(String filter, List<Double> values) {
     values = List.copyOf(values);
   }
 
-  static FilterState of(String filter, double[] values) {
+  public static FilterState of(String filter, double[] values) {
     return new FilterState(filter, Arrays.stream(values).boxed().toList());
   }
 
   /** The numbers, if they are of this kind and number; else refuses with both. */
-  double[] valuesFor(String wantedFilter, int wantedLength) {
+  public double[] valuesFor(String wantedFilter, int wantedLength) {
     if (!filter.equals(wantedFilter) || values.size() != wantedLength) {
       throw new IllegalArgumentException(
           "a %s filter of %d numbers cannot resume from the state of a %s filter of %d"

@@ -1,7 +1,7 @@
 package steadyturn.fusion.filter;
 
 /** Tells rest from movement by the distance of rate and acceleration from their running means. */
-final class RestDetector {
+public final class RestDetector {
 
   /** Rest goes on over losses up to this, s (our choice: too short to go anywhere and stop). */
   private static final double LONGEST_LOSS_S = 0.1;
@@ -18,7 +18,7 @@ final class RestDetector {
   /** Rest is remembered for no longer than it takes to notice that it is over, s. */
   private static final double MEMORY_S = 0.05;
 
-  private final RestSettings settings;
+  private final RestDetectorSettings settings;
   private final double gyroSquared;
   private final double accelSquared;
   private final double[] meanGyro = new double[3];
@@ -30,7 +30,7 @@ final class RestDetector {
   private boolean wildRate;
   private double badS;
 
-  RestDetector(RestSettings settings) {
+  public RestDetector(RestDetectorSettings settings) {
     this.settings = settings;
     gyroSquared = settings.gyroRadPerS() * settings.gyroRadPerS();
     accelSquared = settings.accelMps2() * settings.accelMps2();
@@ -42,7 +42,7 @@ final class RestDetector {
    * @param bias the bias taken off the rates, rad/s
    * @param biasSigma its one sigma per axis, rad/s: while it is unknown a larger mean is allowed
    */
-  void take(
+  public void take(
       double gx,
       double gy,
       double gz,
@@ -85,7 +85,7 @@ final class RestDetector {
   }
 
   /** A lost sample cannot show rest, but a few of them do not end it either; a clipped one does. */
-  void takeBad(double dtS, boolean clipped) {
+  public void takeBad(double dtS, boolean clipped) {
     badS += dtS;
     if (clipped || badS > LONGEST_LOSS_S) {
       stillS = 0;
@@ -93,12 +93,12 @@ final class RestDetector {
   }
 
   /** How long the unit has been still, s; rest is this for long enough. */
-  double stillS() {
+  public double stillS() {
     return stillS;
   }
 
   /** Whether this very sample is one of a rest: the first one of a brisk movement is not. */
-  boolean atRest() {
+  public boolean atRest() {
     return started && !wildRate && stillS >= settings.holdS() && stillS > 0;
   }
 
@@ -127,7 +127,7 @@ final class RestDetector {
     return dx * dx + dy * dy + dz * dz;
   }
 
-  void write(StateBuffer out) {
+  public void write(StateBuffer out) {
     out.putAll(meanGyro);
     out.putAll(meanAccel);
     out.putAll(calmGyro);
@@ -138,7 +138,7 @@ final class RestDetector {
     out.put(wildRate ? 1 : 0);
   }
 
-  void read(StateBuffer in) {
+  public void read(StateBuffer in) {
     in.nextInto(meanGyro);
     in.nextInto(meanAccel);
     in.nextInto(calmGyro);

@@ -4,7 +4,7 @@ package steadyturn.fusion.filter;
  * Stands before every filter: bridges lost rates and gaps, notes clipped values, and says how much
  * variance each of them adds. After {@link #take} its fields describe the step to make.
  */
-final class SampleGuard {
+public final class SampleGuard {
 
   /** Correlation time of the unknown movement in a loss, s (our choice: a tenth of a stride). */
   private static final double LOSS_CORRELATION_S = 0.1;
@@ -17,31 +17,31 @@ final class SampleGuard {
   private final SampleLimits limits;
 
   /** Rate to turn by over the step, rad/s. */
-  double rateX;
+  public double rateX;
 
-  double rateY;
-  double rateZ;
+  public double rateY;
+  public double rateZ;
 
   /** Length of the step, s. */
-  double stepS;
+  public double stepS;
 
   /** Whether the rate is measured in full (not lost, not bridged, not clipped). */
-  boolean rateGood;
+  public boolean rateGood;
 
   /** Whether there is an acceleration at all. */
-  boolean accelSeen;
+  public boolean accelSeen;
 
   /** Whether it is measured in full: seen and not clipped. */
-  boolean accelGood;
+  public boolean accelGood;
 
   /** Whether a value stood at full scale. */
-  boolean clipped;
+  public boolean clipped;
 
   /** Variance of angle that the step adds for what was not seen, rad^2. */
-  double angleVariance;
+  public double angleVariance;
 
   /** Variance of velocity that the step adds for what was not seen, m^2/s^2. */
-  double velocityVariance;
+  public double velocityVariance;
 
   private double lastX;
   private double lastY;
@@ -49,12 +49,13 @@ final class SampleGuard {
   private double lostS;
   private double usualStepS;
 
-  SampleGuard(SampleLimits limits) {
+  public SampleGuard(SampleLimits limits) {
     this.limits = limits;
   }
 
   /** Prepares the step that ends with this sample; false when there is nothing to do. */
-  boolean take(double gx, double gy, double gz, double ax, double ay, double az, double dtS) {
+  public boolean take(
+      double gx, double gy, double gz, double ax, double ay, double az, double dtS) {
     if (!(dtS > 0 && dtS < Double.POSITIVE_INFINITY)) {
       return false;
     }
@@ -142,11 +143,11 @@ final class SampleGuard {
   }
 
   /** The first sample has no step before it: its usual length is not known yet. */
-  void forgetStep() {
+  public void forgetStep() {
     usualStepS = 0;
   }
 
-  void write(StateBuffer out) {
+  public void write(StateBuffer out) {
     out.put(lastX);
     out.put(lastY);
     out.put(lastZ);
@@ -154,7 +155,7 @@ final class SampleGuard {
     out.put(usualStepS);
   }
 
-  void read(StateBuffer in) {
+  public void read(StateBuffer in) {
     lastX = in.next();
     lastY = in.next();
     lastZ = in.next();

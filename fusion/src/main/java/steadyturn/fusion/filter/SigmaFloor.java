@@ -26,7 +26,7 @@ public record SigmaFloor(double alignmentRad, double timingS) {
   }
 
   /** Variance per axis at a rate of this size, rad^2; a third of the rate falls on each axis. */
-  double variance(double rateX, double rateY, double rateZ) {
+  public double variance(double rateX, double rateY, double rateZ) {
     double squared = rateX * rateX + rateY * rateY + rateZ * rateZ;
     return alignmentRad * alignmentRad + timingS * timingS * squared / 3;
   }

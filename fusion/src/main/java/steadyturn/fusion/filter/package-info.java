@@ -1,9 +1,9 @@
 /**
- * Orientation of one unit in generic movement, from accelerometer and gyroscope alone. In: samples
- * in SI and sensor axes. Out: {@link OrientationTrack}, quaternions {@code qEarthUnit} (z up,
- * heading free) with one sigma. Start at {@link OrientationRun} for recordings, at {@link
- * OrientationFilter} for live samples. Leaves displacement between rests to {@code fusion.displace}
- * and body axes to {@code fusion.wear}.
+ * Orientation of one unit in generic movement, from accelerometer and gyroscope alone, sample by
+ * sample. In: samples in SI and sensor axes. Out: quaternions {@code qEarthUnit} (z up, heading
+ * free) with one sigma. Start at {@link OrientationFilter}; two of its filters have rooms of their
+ * own, whole recordings are {@code fusion.orientation}'s. Leaves displacement between rests to
+ * {@code fusion.displace} and body axes to {@code fusion.wear}.
  */
 @NullMarked
 package steadyturn.fusion.filter;

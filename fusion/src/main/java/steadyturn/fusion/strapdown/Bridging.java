@@ -3,10 +3,10 @@ package steadyturn.fusion.strapdown;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import steadyturn.fusion.calibrate.Gravity;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.Gaps;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -106,7 +106,7 @@ final class Bridging {
     Pace pace = new Pace(before, after, PACE_WITHIN_S + gap.lengthS());
     double t = gap.lengthS();
     double turnSd = isRate ? Math.hypot(errors.rms(0), pace.turnRad(t)) : 0;
-    double tiltedMps = Gravity.STANDARD_MPS2 * turnSd * t / 2;
+    double tiltedMps = StandardGravity.MPS2 * turnSd * t / 2;
     return new Bridge(
         after,
         gap.beforeS(),

@@ -8,7 +8,7 @@ package steadyturn.fusion.wear;
  */
 public record SkinSlip(double takeawayS, double topS, double impactS, double finishS) {
 
-  static final double SD_RAD = Math.toRadians(1);
+  public static final double SD_RAD = Math.toRadians(1);
 
   public SkinSlip {
     if (!(takeawayS < topS && topS < impactS && impactS < finishS)) {

@@ -13,11 +13,12 @@ package steadyturn.fusion.wear;
 public record StepResult(
     String step, boolean used, double quality, double limit, String unit, String advice) {
 
-  static StepResult good(String step, double quality, double limit, String unit) {
+  public static StepResult good(String step, double quality, double limit, String unit) {
     return new StepResult(step, true, quality, limit, unit, "");
   }
 
-  static StepResult again(String step, double quality, double limit, String unit, String advice) {
+  public static StepResult again(
+      String step, double quality, double limit, String unit, String advice) {
     return new StepResult(step, false, quality, limit, unit, advice);
   }
 }

@@ -3,7 +3,7 @@ package steadyturn.fusion.filter;
 class ComplementaryFilterTest extends FilterContract {
 
   @Override
-  OrientationFilter newFilter(SampleLimits limits) {
+  protected OrientationFilter newFilter(SampleLimits limits) {
     return new ComplementaryFilter(ComplementarySettings.standard(), limits);
   }
 }

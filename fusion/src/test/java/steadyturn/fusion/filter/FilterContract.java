@@ -6,6 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import steadyturn.fusion.orientation.OrientationRun;
+import steadyturn.fusion.orientation.OrientationScore;
+import steadyturn.fusion.orientation.OrientationTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
@@ -13,12 +16,12 @@ import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
 /** What every orientation filter promises. */
-abstract class FilterContract {
+public abstract class FilterContract {
 
   private static final long SEED = 20260102;
   private static final double G = 9.80665;
 
-  abstract OrientationFilter newFilter(SampleLimits limits);
+  protected abstract OrientationFilter newFilter(SampleLimits limits);
 
   private OrientationFilter newFilter() {
     return newFilter(SampleLimits.unlimited());
@@ -30,12 +33,12 @@ abstract class FilterContract {
   }
 
   /** Angle of the true vertical from the shown one, deg. */
-  static double tiltDeg(Quaternion shown, Quaternion truth) {
+  public static double tiltDeg(Quaternion shown, Quaternion truth) {
     return Math.toDegrees(OrientationScore.inclinationRad(shown.times(truth.conjugate())));
   }
 
   /** A unit that wobbles about all axes on the spot: exact rates per step, exact force. */
-  static UnitStream wobble(double seconds, double rateHz, Quaternion qEarthStart) {
+  public static UnitStream wobble(double seconds, double rateHz, Quaternion qEarthStart) {
     int n = (int) (seconds * rateHz);
     double[] t = new double[n];
     double[][] a = new double[3][n];
@@ -57,7 +60,7 @@ abstract class FilterContract {
     return new UnitStream(UnitFacts.plain(BodyPoint.PELVIS, rateHz), t, a, g);
   }
 
-  static Quaternion wobbleAt(double t, Quaternion qEarthStart) {
+  public static Quaternion wobbleAt(double t, Quaternion qEarthStart) {
     double grow = Math.min(1, Math.max(0, t - 2));
     Vector3 v =
         new Vector3(0.7 * Math.sin(3 * t), 0.5 * Math.sin(2.1 * t), 1.5 * Math.sin(1.3 * t))

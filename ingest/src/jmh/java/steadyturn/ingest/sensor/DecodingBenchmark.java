@@ -14,6 +14,9 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
+import steadyturn.ingest.lab.BinaryFrameEncoder;
+import steadyturn.ingest.lab.TextLineEncoder;
+import steadyturn.ingest.lab.UnitEncoder;
 
 /**
  * The bytes of 50,000 samples of a live unit through the adapter that reads them, in blocks of 256

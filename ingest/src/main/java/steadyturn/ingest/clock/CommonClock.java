@@ -9,6 +9,9 @@ import java.util.Optional;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.shock.BlowDelay;
+import steadyturn.ingest.shock.Shock;
+import steadyturn.ingest.shock.ShockFinder;
 
 /**
  * Aligns the clocks of a recording's units. The surest ties are used: each unit is tied to that one

@@ -3,6 +3,7 @@ package steadyturn.ingest.clock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import steadyturn.ingest.shock.Shock;
 
 /**
  * Finds which shocks of two units are the same. Every pair of shocks near in time is a candidate;

@@ -6,7 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import steadyturn.ingest.recording.RecordingException;
+import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.sample.BodyPoint;
 
 /**

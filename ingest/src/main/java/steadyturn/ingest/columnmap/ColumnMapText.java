@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import steadyturn.ingest.recording.RecordingException;
-import steadyturn.ingest.recording.UnitWords;
+import steadyturn.ingest.recording.table.RecordingException;
+import steadyturn.ingest.recording.table.UnitWords;
 import steadyturn.ingest.sample.BodyPoint;
 
 /** Turns the text of a column map into a map, with a plain word for every mistake in it. */

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import steadyturn.ingest.recording.UnitWords;
+import steadyturn.ingest.recording.table.UnitWords;
 import steadyturn.ingest.sample.UnitStream;
 
 /**

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import steadyturn.ingest.recording.RecordingException;
+import steadyturn.ingest.recording.table.RecordingException;
 
 /** One section of a map: reads its keys and refuses those it does not know. */
 final class MapKeys {

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVRecord;
-import steadyturn.ingest.recording.RecordingException;
+import steadyturn.ingest.recording.table.RecordingException;
 
 /** Reads the rows of one table into columns: time first, then six a unit in the map's order. */
 final class MappedReading {

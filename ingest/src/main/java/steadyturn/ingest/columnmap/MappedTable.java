@@ -17,7 +17,7 @@ import java.util.zip.GZIPInputStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
-import steadyturn.ingest.recording.RecordingException;
+import steadyturn.ingest.recording.table.RecordingException;
 
 /** The rows of a table of any shape: header lines and comments passed, gzip opened. */
 final class MappedTable implements Closeable {

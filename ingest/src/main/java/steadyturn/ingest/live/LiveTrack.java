@@ -8,11 +8,11 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.LocalDateTime;
 import java.util.OptionalDouble;
-import steadyturn.ingest.recording.RunLabel;
-import steadyturn.ingest.recording.SampleLines;
-import steadyturn.ingest.recording.StartTimes;
-import steadyturn.ingest.recording.UnitSidecars;
-import steadyturn.ingest.recording.WholeFile;
+import steadyturn.ingest.recording.dataset.RunLabel;
+import steadyturn.ingest.recording.dataset.StartTimes;
+import steadyturn.ingest.recording.table.WholeFile;
+import steadyturn.ingest.recording.write.SampleLines;
+import steadyturn.ingest.recording.write.UnitSidecars;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
 

@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import steadyturn.ingest.recording.EventsFile;
-import steadyturn.ingest.recording.RunLabel;
+import steadyturn.ingest.recording.dataset.EventsFile;
+import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.sample.Mark;
 
 /**

@@ -7,7 +7,7 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Optional;
-import steadyturn.ingest.recording.RecordingException;
+import steadyturn.ingest.recording.table.RecordingException;
 
 /** Keeps a second recorder out of a dataset; a crash opens the lock by itself. */
 final class RecordingLock {

@@ -2,6 +2,7 @@ package steadyturn.ingest.quality;
 
 import java.util.Arrays;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -13,8 +14,6 @@ final class Activity {
 
   /** Short enough to see a downswing, long enough to hold a sample at 25 Hz, s. */
   static final double BIN_S = 0.05;
-
-  private static final double GRAVITY_MPS2 = 9.80665;
 
   private final BodyPoint point;
   private final int firstBin;
@@ -37,7 +36,7 @@ final class Activity {
     for (int i = 0; i < unit.size(); i++) {
       int bin = bin(unit.timeS(i)) - first;
       double rate = unit.gyroNormRadPerS(i);
-      double force = unit.accelNormMps2(i) - GRAVITY_MPS2;
+      double force = unit.accelNormMps2(i) - StandardGravity.MPS2;
       if (!Double.isNaN(rate + force)) {
         gyro[bin] += rate * rate;
         accel[bin] += force * force;

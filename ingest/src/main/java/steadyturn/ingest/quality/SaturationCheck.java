@@ -1,6 +1,7 @@
 package steadyturn.ingest.quality;
 
 import java.util.function.IntFunction;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -13,7 +14,7 @@ final class SaturationCheck {
   static final double SHARE_OF_FULL_SCALE = 0.999;
 
   /** Flat tops below these are no ends of a range: 2 g and 120 deg/s, under any common setting. */
-  private static final double SMALLEST_ACCEL_MPS2 = 2 * 9.80665 * 0.98;
+  private static final double SMALLEST_ACCEL_MPS2 = 2 * StandardGravity.MPS2 * 0.98;
 
   private static final double SMALLEST_GYRO_RAD_PER_S = Math.toRadians(120);
 

@@ -2,13 +2,12 @@ package steadyturn.ingest.quality;
 
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.words.Words;
 
 /** Judges one unit's stream by itself. */
 public final class UnitQuality {
-
-  private static final double STANDARD_GRAVITY_MPS2 = 9.80665;
 
   private UnitQuality() {}
 
@@ -117,7 +116,7 @@ public final class UnitQuality {
   private static Finding ofAccelSaturation(Saturation saturation, QualityLimits limits) {
     boolean onlyShocks = saturation.longestAccelS() <= limits.shockS();
     int samples = saturation.accelSamples();
-    double fullScaleG = saturation.accelFullScaleMps2() / STANDARD_GRAVITY_MPS2;
+    double fullScaleG = saturation.accelFullScaleMps2() / StandardGravity.MPS2;
     return onlyShocks
         ? new Finding(
             Check.SATURATION,
@@ -164,7 +163,7 @@ public final class UnitQuality {
   }
 
   private static List<Finding> ofGravity(RestFacts rest, QualityLimits limits) {
-    double offPct = 100 * (rest.accelNormMps2() / STANDARD_GRAVITY_MPS2 - 1);
+    double offPct = 100 * (rest.accelNormMps2() / StandardGravity.MPS2 - 1);
     if (Math.abs(offPct) <= limits.gravityWiderPct()) {
       return List.of();
     }

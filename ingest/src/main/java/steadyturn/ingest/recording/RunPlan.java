@@ -8,6 +8,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import steadyturn.ingest.recording.dataset.EventsFile;
+import steadyturn.ingest.recording.dataset.SessionRun;
+import steadyturn.ingest.recording.dataset.Sidecars;
+import steadyturn.ingest.recording.dataset.StartTimes;
+import steadyturn.ingest.recording.dataset.UnitFile;
+import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 

@@ -3,6 +3,7 @@ package steadyturn.ingest.sensor;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.zip.CRC32;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * Reads our binary frame: byte-stuffed, ended by a zero, little endian, CRC-32 at its end; a sample
@@ -14,11 +15,10 @@ public final class BinaryFrameAdapter implements SensorAdapter {
   /** The adapter's name. */
   public static final String NAME = "binary-frame";
 
-  static final byte SAMPLE = 1;
-  static final byte HELLO = 2;
-  static final int SAMPLE_BYTES = 26;
-  static final double G_MPS2 = 9.80665;
-  static final double COUNTS = 32768;
+  public static final byte SAMPLE = 1;
+  public static final byte HELLO = 2;
+  public static final int SAMPLE_BYTES = 26;
+  public static final double COUNTS = 32768;
   private static final int CRC_BYTES = 4;
   private static final int MOST_LOST = 1 << 15;
   private static final int LONGEST_FRAME = 128;
@@ -51,7 +51,7 @@ public final class BinaryFrameAdapter implements SensorAdapter {
   }
 
   private boolean sample(ByteBuffer frame, SampleSink sink) {
-    double accel = (frame.get(7) & 0xFF) * G_MPS2 / COUNTS;
+    double accel = (frame.get(7) & 0xFF) * StandardGravity.MPS2 / COUNTS;
     double gyro = Math.toRadians(frame.getShort(8) & 0xFFFF) / COUNTS;
     countLost(frame.getShort(1) & 0xFFFF, sink);
     sink.sample(
@@ -83,7 +83,7 @@ public final class BinaryFrameAdapter implements SensorAdapter {
       return false;
     }
     double rateHz = frame.getShort(2) & 0xFFFF;
-    double accel = (frame.get(4) & 0xFF) * G_MPS2;
+    double accel = (frame.get(4) & 0xFF) * StandardGravity.MPS2;
     double gyro = Math.toRadians(frame.getShort(5) & 0xFFFF);
     if (frame.get(1) != 1 || !(rateHz > 0 && accel > 0 && gyro > 0)) {
       return false;
@@ -101,7 +101,7 @@ public final class BinaryFrameAdapter implements SensorAdapter {
   }
 
   /** CRC-32 of the frame's first bytes. */
-  static int crc(ByteBuffer frame, int length) {
+  public static int crc(ByteBuffer frame, int length) {
     CRC32 crc = new CRC32();
     crc.update(frame.slice(0, length));
     return (int) crc.getValue();

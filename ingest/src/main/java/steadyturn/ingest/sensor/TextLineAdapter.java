@@ -98,7 +98,7 @@ public final class TextLineAdapter implements SensorAdapter {
   }
 
   /** The six hexadecimal digits behind the star. */
-  static String check(String body) {
+  public static String check(String body) {
     byte[] bytes = body.getBytes(StandardCharsets.ISO_8859_1);
     int xor = 0;
     for (byte value : bytes) {

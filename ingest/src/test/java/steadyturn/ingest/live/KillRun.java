@@ -6,12 +6,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
-import steadyturn.ingest.recording.Archive;
+import steadyturn.ingest.lab.UnitFaults;
 import steadyturn.ingest.recording.RecordingReader;
-import steadyturn.ingest.recording.SessionRun;
+import steadyturn.ingest.recording.dataset.Archive;
+import steadyturn.ingest.recording.dataset.SessionRun;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.serial.UnitFaults;
 
 /**
  * Kills a recorder with signal 9 at seeded moments while units send, and looks at what is left:

@@ -4,12 +4,12 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.ingest.lab.BinaryFrameEncoder;
+import steadyturn.ingest.lab.UnitFaults;
+import steadyturn.ingest.lab.VirtualPort;
+import steadyturn.ingest.lab.VirtualUnit;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.sensor.BinaryFrameEncoder;
-import steadyturn.ingest.serial.UnitFaults;
-import steadyturn.ingest.serial.VirtualPort;
-import steadyturn.ingest.serial.VirtualUnit;
 
 /** Virtual units that send numbered samples, and the process that records them. */
 final class LivePlay implements AutoCloseable {

@@ -12,22 +12,22 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import steadyturn.ingest.recording.Archive;
+import steadyturn.ingest.lab.BinaryFrameEncoder;
+import steadyturn.ingest.lab.TextLineEncoder;
+import steadyturn.ingest.lab.UnitFaults;
+import steadyturn.ingest.lab.VirtualPort;
+import steadyturn.ingest.lab.VirtualUnit;
 import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.dataset.Archive;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.sensor.BinaryFrameAdapter;
-import steadyturn.ingest.sensor.BinaryFrameEncoder;
 import steadyturn.ingest.sensor.TextLineAdapter;
-import steadyturn.ingest.sensor.TextLineEncoder;
 import steadyturn.ingest.serial.PortListener;
 import steadyturn.ingest.serial.SerialPortSource;
-import steadyturn.ingest.serial.UnitFaults;
-import steadyturn.ingest.serial.VirtualPort;
-import steadyturn.ingest.serial.VirtualUnit;
 
 /** The whole way over real pseudo-terminals: virtual units, ports, adapters, clocks, recorder. */
 class SerialPathTest {

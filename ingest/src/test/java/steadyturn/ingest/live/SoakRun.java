@@ -5,10 +5,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import steadyturn.ingest.recording.Archive;
+import steadyturn.ingest.lab.UnitFaults;
 import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.dataset.Archive;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.serial.UnitFaults;
 
 /** Records virtual units at 1 kHz for a long time, then counts what is missing. */
 public final class SoakRun {

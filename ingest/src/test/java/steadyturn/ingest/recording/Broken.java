@@ -11,9 +11,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
+import steadyturn.ingest.recording.dataset.RunLabel;
+import steadyturn.ingest.recording.table.RecordingException;
+import steadyturn.ingest.recording.write.RecordingWriter;
 
 /** A good lesson of two units, on disk, to be spoilt in one place at a time. */
-final class Broken {
+public final class Broken {
 
   static final String PELVIS = "sub-mika_ses-01_task-swing_tracksys-pelvis_";
   static final String FOREARM = "sub-mika_ses-01_task-swing_tracksys-leadForearm_";
@@ -44,7 +47,7 @@ final class Broken {
   }
 
   /** Copies a folder with all that is in it. */
-  static void copy(Path from, Path to) {
+  public static void copy(Path from, Path to) {
     try (Stream<Path> files = Files.walk(from)) {
       for (Path file : files.toList()) {
         Path copy = to.resolve(from.relativize(file).toString());
@@ -108,7 +111,7 @@ final class Broken {
     }
   }
 
-  static String text(Path file) {
+  public static String text(Path file) {
     try {
       return Files.readString(file);
     } catch (IOException e) {

@@ -14,9 +14,10 @@ import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Small invented lessons for the tests of this room. */
-final class Lessons {
+public final class Lessons {
 
-  static final LocalDateTime NINE_O_CLOCK = LocalDateTime.of(2025, 3, 31, 9, 0, 0, 250_001_000);
+  public static final LocalDateTime NINE_O_CLOCK =
+      LocalDateTime.of(2025, 3, 31, 9, 0, 0, 250_001_000);
   static final Player MIKA =
       new Player(
           "mika",
@@ -43,7 +44,7 @@ final class Lessons {
   }
 
   /** The pelvis unit alone, without marks. */
-  static Recording pelvisOnly(int samples, long seed) {
+  public static Recording pelvisOnly(int samples, long seed) {
     return new Recording(
         "sub-mika_ses-01_task-swing",
         MIKA,

@@ -5,6 +5,9 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Random;
+import steadyturn.ingest.lab.BinaryFrameEncoder;
+import steadyturn.ingest.lab.TextLineEncoder;
+import steadyturn.ingest.lab.UnitEncoder;
 
 /**
  * Sends seeded pieces (lines or frames), every second one damaged, through an adapter, and counts

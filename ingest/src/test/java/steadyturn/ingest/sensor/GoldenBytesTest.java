@@ -11,6 +11,8 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import steadyturn.ingest.lab.BinaryFrameEncoder;
+import steadyturn.ingest.lab.TextLineEncoder;
 
 /** The bytes printed in docs/formats-live.md are the bytes that are read and written. */
 class GoldenBytesTest {

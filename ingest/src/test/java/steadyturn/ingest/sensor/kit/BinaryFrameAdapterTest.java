@@ -1,7 +1,7 @@
 package steadyturn.ingest.sensor.kit;
 
+import steadyturn.ingest.lab.BinaryFrameEncoder;
 import steadyturn.ingest.sensor.BinaryFrameAdapter;
-import steadyturn.ingest.sensor.BinaryFrameEncoder;
 import steadyturn.ingest.sensor.SensorAdapter;
 
 class BinaryFrameAdapterTest extends AdapterKit {

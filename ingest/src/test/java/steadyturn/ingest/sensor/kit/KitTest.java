@@ -9,11 +9,11 @@ import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import steadyturn.ingest.lab.TextLineEncoder;
 import steadyturn.ingest.sensor.LineProtocol;
 import steadyturn.ingest.sensor.SampleSink;
 import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.sensor.TextLineAdapter;
-import steadyturn.ingest.sensor.TextLineEncoder;
 import steadyturn.ingest.sensor.UnitHello;
 
 /** The kit itself is tried: each planted fault must break the promise that names it. */

@@ -2,7 +2,7 @@ package steadyturn.ingest.sensor.kit;
 
 import java.io.ByteArrayOutputStream;
 import java.util.Random;
-import steadyturn.ingest.sensor.UnitEncoder;
+import steadyturn.ingest.lab.UnitEncoder;
 import steadyturn.ingest.sensor.UnitHello;
 
 /**

@@ -1,8 +1,8 @@
 package steadyturn.ingest.sensor.kit;
 
+import steadyturn.ingest.lab.TextLineEncoder;
 import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.sensor.TextLineAdapter;
-import steadyturn.ingest.sensor.TextLineEncoder;
 
 class TextLineAdapterTest extends AdapterKit {
 

@@ -1,0 +1,149 @@
+package steadyturn.analysis.coach.drill;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import steadyturn.analysis.coach.teaching.Drill;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.GroupComparison;
+import steadyturn.analysis.compare.LessonSwing;
+import steadyturn.analysis.compare.SwingGroup;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.ingest.sample.Mark;
+
+/**
+ * How a drill went in one recording, and whether the full swing changed with it.
+ *
+ * @param reps repetitions with a value, in order
+ * @param unseen repetitions that were marked but gave no value
+ * @param inBand how many lay in the band
+ * @param near how many lie so near an edge of the band that their interval crosses it
+ * @param longestRun most in the band one after the other
+ * @param effect full swings after the drill against those before; empty without swings on both
+ *     sides
+ */
+public record DrillScore(
+    Drill drill,
+    List<DrillRep> reps,
+    int unseen,
+    int inBand,
+    int near,
+    int longestRun,
+    Optional<ComparisonRow> effect) {
+
+  /** The mark of a repetition in the events file; its note is the name of the drill. */
+  public static final String MARK = "drill-rep";
+
+  /** How far the recordings of a lesson are laid apart on one time axis, s; none is as long. */
+  public static final double APART_S = 1e6;
+
+  private static final double LONGEST_REP_S = 12;
+
+  public DrillScore {
+    reps = List.copyOf(reps);
+  }
+
+  /** Scores the drills of a recording whose repetitions are all full swings. */
+  public static List<DrillScore> of(Teaching teaching, List<Mark> marks, List<SwingResult> swings) {
+    return of(teaching, marks, swings, List.of());
+  }
+
+  /**
+   * Scores every drill that a recording has marks for, in the order they were begun.
+   *
+   * @param rehearsals movements without a full swing within the marks, on the same time axis
+   */
+  public static List<DrillScore> of(
+      Teaching teaching, List<Mark> marks, List<SwingResult> swings, List<Rehearsal> rehearsals) {
+    Map<String, List<Mark>> byDrill = new LinkedHashMap<>();
+    for (Mark mark : marks) {
+      if (mark.trialType().equals(MARK)) {
+        byDrill.computeIfAbsent(mark.note().strip(), name -> new ArrayList<>()).add(mark);
+      }
+    }
+    List<DrillScore> scores = new ArrayList<>();
+    byDrill.forEach(
+        (name, own) ->
+            teaching.drills().stream()
+                .filter(drill -> drill.name().equals(name))
+                .forEach(
+                    drill ->
+                        scores.add(
+                            score(
+                                drill,
+                                own,
+                                DrillReps.of(drill, own, swings, rehearsals),
+                                fullSwings(marks, swings)))));
+    return scores;
+  }
+
+  /** The swings that are no repetition of a drill. */
+  public static List<SwingResult> fullSwings(List<Mark> marks, List<SwingResult> swings) {
+    return swings.stream()
+        .filter(
+            s -> marks.stream().filter(m -> m.trialType().equals(MARK)).noneMatch(m -> isRep(m, s)))
+        .toList();
+  }
+
+  private static DrillScore score(
+      Drill drill, List<Mark> own, DrillReps done, List<SwingResult> full) {
+    int run = 0;
+    int longest = 0;
+    for (Optional<DrillRep> rep : done.inOrder()) {
+      run = rep.isPresent() && rep.get().inBand() ? run + 1 : 0;
+      longest = Math.max(longest, run);
+    }
+    List<DrillRep> reps = done.inOrder().stream().flatMap(Optional::stream).toList();
+    int inBand = (int) reps.stream().filter(DrillRep::inBand).count();
+    int near = (int) reps.stream().filter(rep -> !rep.sure()).count();
+    int unseen = done.inOrder().size() - reps.size();
+    return new DrillScore(drill, reps, unseen, inBand, near, longest, effect(drill, own, full));
+  }
+
+  /** The top lies within the mark; a mark that is only an instant lasts 12 s at most. */
+  static boolean isRep(Mark mark, SwingResult swing) {
+    double topS = timeS(swing);
+    return mark.onsetS() <= topS && topS <= endS(mark);
+  }
+
+  /** When a marked repetition is over, s. */
+  static double endS(Mark mark) {
+    return mark.durationS() > 0 ? mark.endS() : mark.onsetS() + LONGEST_REP_S;
+  }
+
+  /** The top of a swing, s; NaN where it was not found. */
+  public static double timeS(SwingResult swing) {
+    return swing.events().stream()
+        .filter(e -> e.event() == SwingEvent.TOP)
+        .findFirst()
+        .map(EventTime::timeS)
+        .orElse(Double.NaN);
+  }
+
+  private static Optional<ComparisonRow> effect(
+      Drill drill, List<Mark> own, List<SwingResult> full) {
+    double firstS = own.get(0).onsetS();
+    double lastS = own.get(own.size() - 1).onsetS();
+    List<LessonSwing> before = swings(full, Double.NEGATIVE_INFINITY, firstS);
+    List<LessonSwing> after = swings(full, lastS, Double.POSITIVE_INFINITY);
+    if (before.isEmpty() || after.isEmpty()) {
+      return Optional.empty();
+    }
+    List<SwingGroup> groups =
+        List.of(new SwingGroup("before", before), new SwingGroup("after", after));
+    return GroupComparison.withDefaults().compare(groups, List.of(drill.judgedBy())).rows().stream()
+        .findFirst();
+  }
+
+  private static List<LessonSwing> swings(List<SwingResult> full, double fromS, double toS) {
+    return full.stream()
+        .filter(s -> timeS(s) > fromS && timeS(s) < toS)
+        .map(s -> new LessonSwing("", s))
+        .toList();
+  }
+}

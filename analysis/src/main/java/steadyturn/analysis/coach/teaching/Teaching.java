@@ -1,0 +1,116 @@
+package steadyturn.analysis.coach.teaching;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import steadyturn.ingest.words.Words;
+
+/**
+ * The teacher's rules: limits, findings in order of importance, what is good, consequences and
+ * drills. Start with {@link TeachingReader#shipped()}.
+ *
+ * @param asks names of the questions about set-up, which the units cannot see
+ */
+public record Teaching(
+    Map<String, Limit> limits,
+    List<String> asks,
+    List<Rule> findings,
+    List<Rule> good,
+    List<Consequence> consequences,
+    List<Drill> drills,
+    List<OwnLimit> ownLimits) {
+
+  public Teaching {
+    limits = Map.copyOf(limits);
+    asks = List.copyOf(asks);
+    findings = List.copyOf(findings);
+    good = List.copyOf(good);
+    consequences = List.copyOf(consequences);
+    drills = List.copyOf(drills);
+    ownLimits = List.copyOf(ownLimits);
+  }
+
+  /** These rules with another file's on top: the same name replaces, a new one goes to the end. */
+  public Teaching with(Teaching other) {
+    Map<String, Limit> both = new LinkedHashMap<>(limits);
+    both.putAll(other.limits);
+    return new Teaching(
+        both,
+        merged(asks, other.asks, Function.identity()),
+        merged(findings, other.findings, Rule::name),
+        merged(good, other.good, Rule::name),
+        merged(consequences, other.consequences, Consequence::name),
+        merged(drills, other.drills, Drill::name),
+        merged(ownLimits, other.ownLimits, Function.identity()));
+  }
+
+  private static <T, K> List<T> merged(List<T> base, List<T> top, Function<T, K> name) {
+    Map<K, T> byName = new LinkedHashMap<>();
+    base.forEach(each -> byName.put(name.apply(each), each));
+    top.forEach(each -> byName.put(name.apply(each), each));
+    return new ArrayList<>(byName.values());
+  }
+
+  /** These rules with the limits that the teacher set for a player and a club. */
+  public Teaching forPlayer(String player, String club) {
+    Map<String, Limit> own = new LinkedHashMap<>(limits);
+    for (OwnLimit each : ownLimits) {
+      if (each.isFor(player, club)) {
+        own.computeIfPresent(
+            each.limit(), (name, limit) -> limit.withValue(each.value(), Words.say("source.own")));
+      }
+    }
+    return new Teaching(own, asks, findings, good, consequences, drills, ownLimits);
+  }
+
+  /** A limit by its name. */
+  public Limit limit(String name) {
+    return Optional.ofNullable(limits.get(name)).orElseThrow(() -> missing("limit", name));
+  }
+
+  public Consequence consequence(String name) {
+    return consequences.stream()
+        .filter(c -> c.name().equals(name))
+        .findFirst()
+        .orElseThrow(() -> missing("consequence", name));
+  }
+
+  /** A drill by its name. */
+  public Drill drill(String name) {
+    return drills.stream()
+        .filter(d -> d.name().equals(name))
+        .findFirst()
+        .orElseThrow(() -> missing("drill", name));
+  }
+
+  private static TeachingException missing(String kind, String name) {
+    return new TeachingException(
+        "there is no "
+            + kind
+            + " \""
+            + name
+            + "\" in the teaching file. Add it or correct the name.");
+  }
+
+  /** Refuses rules that point at something that is not there. */
+  Teaching checked() {
+    List<Rule> rules = new ArrayList<>(findings);
+    rules.addAll(good);
+    for (Rule rule : rules) {
+      rule.when().forEach(need -> limit(need.limit()));
+      rule.tendsTo().forEach(this::consequence);
+      rule.drills().forEach(this::drill);
+    }
+    for (Consequence each : consequences) {
+      each.seenWhen().forEach(need -> limit(need.limit()));
+      if (!each.tendencyOf().isEmpty()) {
+        consequence(each.tendencyOf());
+      }
+    }
+    ownLimits.forEach(own -> limit(own.limit()));
+    return this;
+  }
+}

@@ -1,0 +1,179 @@
+package steadyturn.analysis.coach.teaching;
+
+import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.dataformat.toml.TomlMapper;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import steadyturn.ingest.words.Words;
+
+/** Reads teaching files (TOML); a mistake is told with its file, its entry and what to do. */
+public final class TeachingReader {
+
+  private static final Set<String> SECTIONS =
+      Set.of("limit", "ask", "finding", "good", "consequence", "drill", "own-limit");
+  private static final Pattern GOAL =
+      Pattern.compile("(\\S+) at (\\S+) between (-?[\\d.]+) and (-?[\\d.]+)");
+
+  private TeachingReader() {}
+
+  /** The rules that come with the program. */
+  public static Teaching shipped() {
+    try (InputStream in = TeachingReader.class.getResourceAsStream("teaching.toml")) {
+      if (in == null) {
+        throw new IllegalStateException("teaching.toml is not beside " + TeachingReader.class);
+      }
+      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      return parse("teaching.toml", text).checked();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The shipped rules with a teacher's file on top. */
+  public static Teaching read(Path file) throws IOException {
+    Teaching own = parse(file.getFileName().toString(), Files.readString(file));
+    try {
+      return shipped().with(own).checked();
+    } catch (TeachingException e) {
+      throw new TeachingException(file.getFileName() + ": " + e.getMessage());
+    }
+  }
+
+  public static Teaching parse(String name, String text) {
+    try {
+      return teaching(new TomlMapper().readTree(text));
+    } catch (JacksonException e) {
+      int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
+      throw new TeachingException(name + ", line " + line + ": " + e.getOriginalMessage());
+    } catch (TeachingException e) {
+      throw new TeachingException(name + ", " + e.getMessage());
+    }
+  }
+
+  private static Teaching teaching(JsonNode root) {
+    Set<String> unknown = new TreeSet<>();
+    root.fieldNames().forEachRemaining(unknown::add);
+    unknown.removeAll(SECTIONS);
+    if (!unknown.isEmpty()) {
+      throw new TeachingException(
+          "there is no section " + unknown + ". Use " + new TreeSet<>(SECTIONS) + ".");
+    }
+    return new Teaching(
+        limits(root.path("limit")),
+        all(root, "ask", node -> text(node, "name")),
+        all(root, "finding", TeachingReader::rule),
+        all(root, "good", TeachingReader::rule),
+        all(root, "consequence", TeachingReader::consequence),
+        all(root, "drill", TeachingReader::drill),
+        all(root, "own-limit", TeachingReader::ownLimit));
+  }
+
+  private static <T> List<T> all(JsonNode root, String section, Function<JsonNode, T> read) {
+    List<T> out = new ArrayList<>();
+    int number = 0;
+    for (JsonNode node : root.path(section)) {
+      number++;
+      String name = node.path("name").asText("number " + number);
+      try {
+        out.add(read.apply(node));
+      } catch (TeachingException e) {
+        throw new TeachingException(section + " " + name + ": " + e.getMessage());
+      }
+    }
+    return out;
+  }
+
+  private static Map<String, Limit> limits(JsonNode table) {
+    Map<String, Limit> out = new LinkedHashMap<>();
+    for (Map.Entry<String, JsonNode> each : table.properties()) {
+      JsonNode node = each.getValue();
+      String source = node.path("source").asText(Words.say("source.own"));
+      try {
+        double value = number(node, "value");
+        out.put(each.getKey(), new Limit(each.getKey(), value, text(node, "unit"), source));
+      } catch (TeachingException e) {
+        throw new TeachingException("limit " + each.getKey() + ": " + e.getMessage());
+      }
+    }
+    return out;
+  }
+
+  private static Rule rule(JsonNode node) {
+    return new Rule(
+        text(node, "name"),
+        texts(node, "when").stream().map(Need::read).toList(),
+        texts(node, "covers"),
+        texts(node, "tends-to"),
+        node.path("confidence").asText(""),
+        node.path("source").asText(Words.say("source.own")),
+        texts(node, "drills"));
+  }
+
+  private static Consequence consequence(JsonNode node) {
+    return new Consequence(
+        text(node, "name"),
+        texts(node, "seen-when").stream().map(Need::read).toList(),
+        node.path("tendency-of").asText(""),
+        node.path("look").asBoolean(false));
+  }
+
+  private static Drill drill(JsonNode node) {
+    Matcher goal = GOAL.matcher(text(node, "goal"));
+    if (!goal.matches()) {
+      throw new TeachingException(
+          "write the goal like \"pelvis.turn at top between -55 and -40\".");
+    }
+    List<String> cautions = new ArrayList<>(Drill.ALWAYS);
+    cautions.addAll(texts(node, "cautions"));
+    return new Drill(
+        text(node, "name"),
+        text(node, "works-on"),
+        Need.position(goal.group(1), goal.group(2)),
+        Double.parseDouble(goal.group(3)),
+        Double.parseDouble(goal.group(4)),
+        (int) number(node, "reps"),
+        cautions);
+  }
+
+  private static OwnLimit ownLimit(JsonNode node) {
+    return new OwnLimit(
+        node.path("player").asText(""),
+        node.path("club").asText(""),
+        text(node, "limit"),
+        number(node, "value"));
+  }
+
+  private static String text(JsonNode node, String key) {
+    if (!node.path(key).isTextual()) {
+      throw new TeachingException(key + " is missing. Write " + key + " = \"...\".");
+    }
+    return node.path(key).asText();
+  }
+
+  private static double number(JsonNode node, String key) {
+    if (!node.path(key).isNumber()) {
+      throw new TeachingException(key + " must be a number, like " + key + " = 8.");
+    }
+    return node.path(key).asDouble();
+  }
+
+  private static List<String> texts(JsonNode node, String key) {
+    List<String> out = new ArrayList<>();
+    node.path(key).forEach(each -> out.add(each.asText()));
+    return out;
+  }
+}

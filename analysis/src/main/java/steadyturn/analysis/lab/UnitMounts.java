@@ -1,0 +1,98 @@
+package steadyturn.analysis.lab;
+
+import org.apache.commons.math3.random.RandomGenerator;
+import steadyturn.analysis.lab.body.BodyMotion;
+import steadyturn.analysis.lab.body.MountedUnit;
+import steadyturn.analysis.lab.curve.Steps;
+import steadyturn.fusion.rotation.MovingFrame;
+import steadyturn.fusion.rotation.Quaternion;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.BodyPoint;
+
+/**
+ * Straps units on the body: the nominal mounting plus each unit's own alignment error, and the way
+ * from the table where the lesson starts with a table rest.
+ */
+final class UnitMounts {
+
+  /** A back slopes differently from person to person: twice the error about the hip line. */
+  private static final double SLOPE_OF_BACK = 2;
+
+  private final LessonSpec spec;
+  private final long seed;
+  private final Stage stage;
+  private final DrawnPelvis geometry;
+
+  UnitMounts(LessonSpec spec, long seed, Stage stage, DrawnPelvis geometry) {
+    this.spec = spec;
+    this.seed = seed;
+    this.stage = stage;
+    this.geometry = geometry;
+  }
+
+  MountedUnit mount(BodyPoint point, BodyMotion body) {
+    Quaternion q = nominal(point).times(misalignment(point));
+    MountedUnit worn =
+        new MountedUnit(
+            point, body, offsetM(point), q, stage.shifts(point), MountedUnit.Carry.NONE);
+    if (!spec.wearSteps().contains(WearStep.TABLE_REST)) {
+      return worn;
+    }
+    return new MountedUnit(point, body, worn.offsetM(), q, worn.shifts(), carry(point, worn));
+  }
+
+  private Quaternion misalignment(BodyPoint point) {
+    RandomGenerator random = Draws.of(seed, "alignment " + point, 0);
+    double sd = Math.toRadians(spec.body().alignmentDeg());
+    boolean back = point == BodyPoint.PELVIS || point == BodyPoint.THORAX;
+    return Quaternion.fromRotationVector(
+        new Vector3(
+            sd * random.nextGaussian(),
+            (back ? SLOPE_OF_BACK : 1) * sd * random.nextGaussian(),
+            sd * random.nextGaussian()));
+  }
+
+  /**
+   * Back of the pelvis and of the chest: +x up along the segment, +z backwards. Limb and club: +x
+   * to the fingers or the club head, +z out of the back of the hand.
+   */
+  private Quaternion nominal(BodyPoint point) {
+    Quaternion qBackUnit = Quaternion.fromAxes(Vector3.Z, Vector3.Y, Vector3.X.times(-1));
+    return switch (point) {
+      case PELVIS, THORAX -> qBackUnit;
+      case LEAD_FOREARM, LEAD_HAND, CLUB_SHAFT -> Quaternion.IDENTITY;
+    };
+  }
+
+  private Vector3 offsetM(BodyPoint point) {
+    return switch (point) {
+      case PELVIS -> geometry.midHipFromUnitM().times(-1);
+      case THORAX -> new Vector3(-0.11, 0, 0.28);
+      case LEAD_FOREARM -> new Vector3(geometry.sizes().forearmUnitM(), 0, 0.03);
+      case LEAD_HAND -> new Vector3(0.06, 0, 0.02);
+      case CLUB_SHAFT -> new Vector3(0.35, 0, 0.0);
+    };
+  }
+
+  /** The table is level to a degree or so; how the unit lies on it is chance. */
+  private MountedUnit.Carry carry(BodyPoint point, MountedUnit worn) {
+    RandomGenerator random = Draws.of(seed, "table " + point, 0);
+    Quaternion qGroundTable =
+        Quaternion.aboutZ(2 * Math.PI * random.nextDouble())
+            .times(
+                Quaternion.fromRotationVector(
+                    new Vector3(0.02 * random.nextGaussian(), 0.02 * random.nextGaussian(), 0)));
+    MovingFrame frame = new MovingFrame();
+    worn.placer().place(0, frame);
+    Quaternion qGroundSegment = frame.qGroundFrame().times(worn.qSegmentUnit().conjugate());
+    Vector3 turn =
+        qGroundSegment
+            .conjugate()
+            .times(qGroundTable)
+            .times(worn.qSegmentUnit().conjugate())
+            .rotationVector();
+    Vector3 move = new Vector3(0.3 + 0.1 * random.nextDouble(), 0.2, -0.2);
+    Steps share = new Steps(1).to(WearSteps.tableEndS(), WearSteps.wornS() - 0.5, 0);
+    return new MountedUnit.Carry(share.build(), turn, move);
+  }
+}

@@ -1,4 +1,0 @@
-package steadyturn.analysis.swing;
-
-/** A moment with its standard deviation, both in s. */
-record Instant(double timeS, double sdS) {}

@@ -1,0 +1,70 @@
+package steadyturn.analysis.swing.find;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Swing;
+import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.sample.Mark;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/** A swing before its neighbours and marks are known. */
+record FoundSwing(
+    UnitStream seenBy,
+    List<EventTime> events,
+    boolean shock,
+    double takeawayS,
+    double impactS,
+    double motionEndS,
+    List<String> flags) {
+
+  Swing numbered(
+      int number,
+      double notBeforeS,
+      double notAfterS,
+      Recording recording,
+      FinderSettings settings) {
+    double firstS = seenBy.timeS(0);
+    double lastS = seenBy.timeS(seenBy.size() - 1);
+    double startS = Math.max(Math.max(firstS, notBeforeS), takeawayS - settings.beforeTakeawayS());
+    double endS = Math.min(Math.min(lastS, notAfterS), impactS + settings.afterImpactS());
+    Optional<Mark> mark = mark(recording);
+    SwingKind kind =
+        mark.map(m -> m.trialType().equals("practice") ? SwingKind.PRACTICE : SwingKind.HIT)
+            .orElse(shock ? SwingKind.HIT : SwingKind.PRACTICE);
+    return new Swing(
+        number, kind, mark.map(Mark::club).orElse(""), startS, endS, events, flags(kind));
+  }
+
+  /** The swing mark that holds the impact, or else the takeaway. */
+  private Optional<Mark> mark(Recording recording) {
+    List<Mark> marks =
+        recording.marks().stream()
+            .filter(m -> m.trialType().equals("hit") || m.trialType().equals("practice"))
+            .toList();
+    return marks.stream()
+        .filter(m -> m.onsetS() <= impactS && impactS <= m.endS())
+        .findFirst()
+        .or(
+            () ->
+                marks.stream()
+                    .filter(m -> m.onsetS() <= motionEndS && takeawayS <= m.endS())
+                    .findFirst());
+  }
+
+  private List<String> flags(SwingKind kind) {
+    List<String> all = new ArrayList<>(flags);
+    if (!shock) {
+      all.add("impact-virtual");
+    }
+    if (kind == SwingKind.HIT && !shock) {
+      all.add("no-shock");
+    }
+    if (kind == SwingKind.PRACTICE && shock) {
+      all.add("shock-in-practice");
+    }
+    return all;
+  }
+}

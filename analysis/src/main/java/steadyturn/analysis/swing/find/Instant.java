@@ -1,0 +1,4 @@
+package steadyturn.analysis.swing.find;
+
+/** A moment with its standard deviation, both in s. */
+record Instant(double timeS, double sdS) {}

@@ -1,0 +1,48 @@
+package steadyturn.analysis.swing.find;
+
+/**
+ * A blow between two samples of a unit: after the last that was calm, not later than the first that
+ * it moved.
+ *
+ * @param afterS the blow came after this, s
+ * @param byS and not later than this, s
+ */
+record Onset(double afterS, double byS) {
+
+  private static final double EVENLY = Math.sqrt(12);
+  private static final double LEAST_SD_S = 0.0004;
+
+  Onset {
+    if (!(afterS < byS)) {
+      throw new IllegalArgumentException(
+          "a blow must come after " + afterS + " s and by " + byS + " s");
+    }
+  }
+
+  /** Any moment in between is as likely. */
+  Instant instant() {
+    return new Instant((afterS + byS) / 2, Math.hypot((byS - afterS) / EVENLY, LEAST_SD_S));
+  }
+
+  /**
+   * What two units say of one blow: the mean of both, each weighted by its certainty. Where they
+   * are a sampling step or more apart, the later one was taken near a zero of its ring first: then
+   * it had come when the earlier one was moved.
+   */
+  Instant and(Onset other) {
+    double apart = Math.abs(byS - other.byS);
+    if (apart >= Math.max(byS - afterS, other.byS - other.afterS)) {
+      return (byS < other.byS ? this : other).instant();
+    }
+    Instant a = instant();
+    Instant b = other.instant();
+    double wa = 1 / (a.sdS() * a.sdS());
+    double wb = 1 / (b.sdS() * b.sdS());
+    return new Instant((wa * a.timeS() + wb * b.timeS()) / (wa + wb), Math.sqrt(1 / (wa + wb)));
+  }
+
+  /** The same, a step longer back. */
+  Onset oneStepMore() {
+    return new Onset(2 * afterS - byS, byS);
+  }
+}

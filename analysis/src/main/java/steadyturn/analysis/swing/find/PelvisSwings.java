@@ -1,0 +1,147 @@
+package steadyturn.analysis.swing.find;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.fusion.attitude.GyroTrack;
+import steadyturn.fusion.attitude.RestBias;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.shock.BlowDelay;
+import steadyturn.ingest.words.Words;
+
+/**
+ * Finds swings where only the pelvis was worn: a turn back, a turn round and a faster turn forward.
+ * Top and impact of the hands are inferred from it, with the spread that the order of the body's
+ * turns has among players.
+ */
+final class PelvisSwings {
+
+  private static final String WHY = Words.say("why.event.from-pelvis");
+  private static final double FAST_RAD_PER_S = Math.toRadians(150);
+  private static final double LEAST_BACK_RAD = Math.toRadians(18);
+  private static final double LEAST_FORWARD_RAD = Math.toRadians(45);
+  // the hands turn round after the pelvis (Meister et al. 2011: the pelvis reverses first); the
+  // size
+  // is our choice
+  private static final Instant TOP_AFTER_TURNAROUND = new Instant(0.05, 0.04);
+  // the pelvis is fastest at 68 % of the downswing (Vena et al. 2011, one subject)
+  private static final double PEAK_PART = 0.68;
+
+  private final Recording recording;
+  private final UnitStream stream;
+  private final FinderSettings settings;
+  private final Vector3 bias;
+
+  PelvisSwings(Recording recording, UnitStream stream, FinderSettings settings) {
+    this.recording = recording;
+    this.stream = stream;
+    this.settings = settings;
+    this.bias = RestBias.of(stream);
+  }
+
+  /** All swings by time. */
+  List<FoundSwing> all() {
+    List<FoundSwing> found = new ArrayList<>();
+    double freeFromS = Double.NEGATIVE_INFINITY;
+    for (int peak : FastBursts.peaks(stream, FAST_RAD_PER_S)) {
+      double peakS = stream.timeS(peak);
+      if (peakS < freeFromS) {
+        continue;
+      }
+      Optional<FoundSwing> swing = around(peakS);
+      if (swing.isPresent()) {
+        found.add(swing.get());
+        freeFromS = swing.get().impactS() + 0.5;
+      }
+    }
+    return found;
+  }
+
+  private Optional<FoundSwing> around(double peakS) {
+    int sign = recording.player().handed().sign();
+    return PelvisMotion.over(stream, bias, peakS - 3, peakS + 1, sign)
+        .flatMap(
+            pelvis -> {
+              int fastest = pelvis.fastest(peakS - 0.2, peakS + 0.2);
+              return StrokeShape.around(
+                      pelvis.timeS(),
+                      pelvis.turnRadPerS(),
+                      pelvis.turnRadPerS(),
+                      fastest,
+                      settings.longestBackS())
+                  .filter(shape -> isFullSwing(pelvis, shape))
+                  .map(shape -> read(pelvis, shape));
+            });
+  }
+
+  private boolean isFullSwing(PelvisMotion pelvis, StrokeShape shape) {
+    double backS = shape.topS() - shape.takeawayS();
+    double downS = pelvis.timeS()[shape.peak()] - shape.topS();
+    int end = Math.min(shape.end(), pelvis.timeS().length - 1);
+    double forward = StrokeShape.angle(pelvis.timeS(), pelvis.turnRadPerS(), shape.top(), end);
+    return pelvis.turnRadPerS()[shape.peak()] > FAST_RAD_PER_S
+        && shape.backRad() > LEAST_BACK_RAD
+        && forward > LEAST_FORWARD_RAD
+        && backS >= settings.shortestBackS()
+        && backS <= settings.longestBackS()
+        && downS >= settings.shortestDownS() / 2
+        && downS <= settings.longestDownS();
+  }
+
+  private FoundSwing read(PelvisMotion pelvis, StrokeShape shape) {
+    double turnS = shape.topS();
+    double peakS = pelvis.timeS()[shape.peak()];
+    double topS = turnS + TOP_AFTER_TURNAROUND.timeS();
+    Optional<Instant> shock = shock(pelvis, peakS);
+    Instant impact =
+        shock.orElse(new Instant(Math.max(topS + 0.1, turnS + (peakS - turnS) / PEAK_PART), 0.06));
+    double impactS = impact.timeS();
+    double takeawaySdS = Math.hypot(0.04, shape.takeawaySdS());
+    Instant around = pelvis.turnaround(turnS - 0.1, peakS).orElse(new Instant(turnS, 0.02));
+    List<EventTime> events = new ArrayList<>();
+    events.add(event(SwingEvent.ADDRESS, shape.takeawayS() - 0.14, takeawaySdS, WHY));
+    events.add(event(SwingEvent.TAKEAWAY, shape.takeawayS(), takeawaySdS, WHY));
+    events.add(event(SwingEvent.PELVIS_TURNAROUND, around.timeS(), around.sdS(), ""));
+    events.add(event(SwingEvent.TOP, topS, TOP_AFTER_TURNAROUND.sdS(), WHY));
+    events.add(event(SwingEvent.IMPACT, impactS, impact.sdS(), shock.isPresent() ? "" : WHY));
+    Optional<Instant> finish = Finish.find(stream, bias, impactS + 0.2, impactS + 4);
+    finish.ifPresent(i -> events.add(event(SwingEvent.FINISH, i.timeS(), i.sdS(), "")));
+    List<String> flags = new ArrayList<>(List.of("pelvis-only"));
+    if (finish.isEmpty()) {
+      flags.add("finish-not-held");
+    }
+    return new FoundSwing(
+        stream,
+        events,
+        shock.isPresent(),
+        shape.takeawayS(),
+        impactS,
+        finish.map(Instant::timeS).orElse(impactS + 1.5),
+        flags);
+  }
+
+  /** The blow of the ball as the trunk feels it, after the fastest turn. */
+  private static Optional<Instant> shock(PelvisMotion pelvis, double peakS) {
+    GyroTrack track = pelvis.track();
+    return ShockFinder.find(
+            track,
+            track.indexAt(peakS - 0.05),
+            Math.min(track.size(), track.indexAt(peakS + 0.3)),
+            ShockFinder.Least.PELVIS)
+        .map(Onset::instant)
+        .map(
+            i ->
+                new Instant(
+                    i.timeS() - BlowDelay.TRUNK_S, Math.hypot(i.sdS(), BlowDelay.TRUNK_SD_S)));
+  }
+
+  private static EventTime event(SwingEvent event, double timeS, double sdS, String why) {
+    Grade grade = why.isEmpty() ? Grade.MEASURED : Grade.ESTIMATED;
+    return new EventTime(event, timeS, sdS, grade, why);
+  }
+}

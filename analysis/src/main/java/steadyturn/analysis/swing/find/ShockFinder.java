@@ -1,0 +1,189 @@
+package steadyturn.analysis.swing.find;
+
+import java.util.Arrays;
+import java.util.Optional;
+import steadyturn.fusion.attitude.GyroTrack;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.StandardGravity;
+
+/**
+ * The blow of the ball in the accelerometer of an arm unit: the first step of more than 8 g within
+ * 2 ms that is also more than 6 times the median step around.
+ */
+final class ShockFinder {
+
+  private static final double STEP_S = 0.002;
+  private static final double TIMES_MEDIAN = 6;
+  private static final double ABOVE_CALM = 3;
+  private static final double RISE_S = 0.012;
+  private static final double CALM_S = 0.04;
+  private static final double RING_S = 0.008;
+
+  private static final double G = StandardGravity.MPS2;
+  // time stamps that jitter by 0.2 ms bend a force that changes by 0.25 g/ms, as an arm's does, by
+  // this much twice over; a force that was cut off shows no calm to compare with
+  private static final double JITTER_MPS2 = 0.1 * G;
+  private static final double NEAR_FULL = 0.999;
+  private static final double NEAR = 2 * G;
+
+  private ShockFinder() {}
+
+  /**
+   * How large a blow must be where the unit sits.
+   *
+   * @param stepMps2 least change of the force within 2 ms
+   * @param awayMps2 least distance from the calm course within the 8 ms that follow: the sole
+   *     brushing through grass shakes the hand by 2-5 g, a ball by far more (our assumption)
+   * @param sparseMps2 how far the ring must stray where the unit samples too slowly to follow it
+   * @param weakMps2 how far one of its samples must lie off the line through the two before it
+   *     where it is known that a ball was struck
+   * @param bend whether the change of the change is looked at instead, which a swaying trunk hides
+   *     less
+   */
+  record Least(double stepMps2, double awayMps2, double sparseMps2, double weakMps2, boolean bend) {
+    static final Least HAND = new Least(8 * G, 8 * G, 8 * G, 1.5 * G, false);
+
+    /** A third of the blow gets through the wrist: our assumption. */
+    static final Least FOREARM = new Least(3 * G, 3 * G, 3 * G, 0.5 * G, false);
+
+    /** About a hundredth of it reaches the pelvis: our assumption. */
+    static final Least PELVIS = new Least(0.2 * G, 0.2 * G, 0.2 * G, 0.2 * G, true);
+  }
+
+  /** Looks among samples from..to-1. */
+  public static Optional<Onset> find(GyroTrack track, int from, int to, Least limit) {
+    double[] steps = steps(track, from, to, limit.bend());
+    if (steps.length < 8) {
+      return Optional.empty();
+    }
+    double[] sorted = steps.clone();
+    Arrays.sort(sorted);
+    if (!limit.bend() && slow(track, from, to)) {
+      return sparse(track, from, to, limit);
+    }
+    double least = Math.max(limit.stepMps2(), TIMES_MEDIAN * sorted[sorted.length / 2]);
+    for (int i = 0; i < steps.length; i++) {
+      if (steps[i] > least && awayFromCalm(track, from + i) > limit.awayMps2()) {
+        return Optional.of(onset(track, first(track, from + i, limit)));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<Onset> sparse(GyroTrack track, int from, int to, Least limit) {
+    double least = limit.sparseMps2();
+    int at = new SparseShock(track).strong(from, to, least / 2, least);
+    return at < 0 ? Optional.empty() : Optional.of(onset(track, first(track, at, limit)));
+  }
+
+  /**
+   * A blow of which is known that it came, where a slow unit took weak samples of it only. The
+   * first of its ring may have been taken near a zero, so one step more is left open.
+   */
+  static Optional<Onset> findWeak(GyroTrack track, int from, int to, Least limit) {
+    if (to - from < 8 || !slow(track, from, to)) {
+      return Optional.empty();
+    }
+    int at = new SparseShock(track).weak(from, to, limit.weakMps2());
+    return at < 0
+        ? Optional.empty()
+        : Optional.of(onset(track, first(track, at, limit))).map(Onset::oneStepMore);
+  }
+
+  private static boolean slow(GyroTrack track, int from, int to) {
+    return (track.timeS(to - 1) - track.timeS(from)) / (to - 1 - from) > 1.5 * STEP_S;
+  }
+
+  /**
+   * The first sample that the blow moved. A ring passes near its zero now and then, so the step may
+   * begin small: the bend of the force is held against the largest of the calm before (or what
+   * jitter makes).
+   */
+  private static int first(GyroTrack track, int at, Least limit) {
+    int earliest = Math.min(at - 1, track.indexAt(track.timeS(at) - RISE_S));
+    int calmFrom = Math.max(0, track.indexAt(track.timeS(at) - RISE_S - CALM_S));
+    double[] bends = steps(track, calmFrom, at + 1, true);
+    double calm = limit.bend() ? 0 : JITTER_MPS2;
+    for (int i = calmFrom; i <= earliest; i++) {
+      calm = Math.max(calm, bends[i - calmFrom]);
+    }
+    int first = at;
+    for (int i = at; i > earliest; i--) {
+      first = bends[i - calmFrom] > ABOVE_CALM * calm ? i : first;
+    }
+    return first;
+  }
+
+  /** Largest distance, within 8 ms after a sample, of the force from its median around. */
+  private static double awayFromCalm(GyroTrack track, int i) {
+    int from = track.indexAt(track.timeS(i) - CALM_S);
+    int to = Math.min(track.size(), track.indexAt(track.timeS(i) + CALM_S));
+    Vector3 calm =
+        new Vector3(
+            median(track, from, to, 0), median(track, from, to, 1), median(track, from, to, 2));
+    double away = 0;
+    for (int k = i; k < track.size() && track.timeS(k) <= track.timeS(i) + RING_S; k++) {
+      away = Math.max(away, track.forceUnitMps2(k).minus(calm).norm());
+    }
+    return away;
+  }
+
+  private static double median(GyroTrack track, int from, int to, int axis) {
+    double[] values = new double[to - from];
+    for (int k = from; k < to; k++) {
+      values[k - from] = track.forceUnitMps2(k).get(axis);
+    }
+    Arrays.sort(values);
+    return values[values.length / 2];
+  }
+
+  /** Change of the specific force from 2 ms (at least one sample) before each sample to it. */
+  private static double[] steps(GyroTrack track, int from, int to, boolean bend) {
+    double[] steps = new double[Math.max(0, to - from)];
+    for (int i = from; i < to; i++) {
+      int before = earlier(track, i);
+      Vector3 step = track.forceUnitMps2(i).minus(track.forceUnitMps2(before));
+      if (bend) {
+        int first = earlier(track, before);
+        Vector3 last = track.forceUnitMps2(before).minus(track.forceUnitMps2(first));
+        double spanS = track.timeS(i) - track.timeS(before);
+        double lastS = track.timeS(before) - track.timeS(first);
+        // a lost sample makes one step longer than the other
+        step =
+            lastS > 0 ? step.times(STEP_S / spanS).minus(last.times(STEP_S / lastS)) : Vector3.ZERO;
+        step = uncut(track, first, before, i, step);
+      }
+      steps[i - from] = step.norm();
+    }
+    return steps;
+  }
+
+  /**
+   * Without the axes on which the accelerometer was cut off at its full scale: where a fast swing
+   * leaves it, the force has a kink that is no blow. A blow that reaches it at once counts.
+   */
+  private static Vector3 uncut(GyroTrack track, int first, int before, int now, Vector3 bend) {
+    double[] kept = new double[3];
+    for (int axis = 0; axis < 3; axis++) {
+      double full = NEAR_FULL * track.accelFullScaleMps2();
+      double last = Math.abs(track.forceUnitMps2(before).get(axis));
+      boolean leaves = last >= full || Math.abs(track.forceUnitMps2(first).get(axis)) >= full;
+      boolean creeps = Math.abs(track.forceUnitMps2(now).get(axis)) >= full && last > full - NEAR;
+      kept[axis] = leaves || creeps ? 0 : bend.get(axis);
+    }
+    return new Vector3(kept[0], kept[1], kept[2]);
+  }
+
+  /** The sample 2 ms before, or the one before where the rate is lower. */
+  private static int earlier(GyroTrack track, int i) {
+    int before = Math.max(0, i - 1);
+    while (before > 0 && track.timeS(i) - track.timeS(before) < 0.9 * STEP_S) {
+      before--;
+    }
+    return before;
+  }
+
+  private static Onset onset(GyroTrack track, int i) {
+    return new Onset(track.timeS(Math.max(0, i - 1)), track.timeS(i));
+  }
+}

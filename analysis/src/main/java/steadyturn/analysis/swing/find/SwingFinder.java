@@ -1,0 +1,60 @@
+package steadyturn.analysis.swing.find;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.swing.Swing;
+import steadyturn.fusion.wear.wrist.WristAlignment;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * Finds the full swings of a recording and their key positions. The lead forearm shows them best,
+ * the hand nearly as well; the pelvis alone gives what it can, with wider spreads. Putts, waggles,
+ * walking and everyday movement are left out: they turn too slowly, too little, or not back and
+ * forth in one plane. One pass over the columns, then a few seconds around each fast moment.
+ */
+public final class SwingFinder {
+
+  private final FinderSettings settings;
+
+  private SwingFinder(FinderSettings settings) {
+    this.settings = settings;
+  }
+
+  /** The finder with the settings of docs/measures.md. */
+  public static SwingFinder withDefaults() {
+    return new SwingFinder(FinderSettings.defaults());
+  }
+
+  /** Swings of a recording whose wrist units sit as drawn on the strapping page. */
+  public List<Swing> find(Recording recording) {
+    return find(recording, WristAlignment.nominal());
+  }
+
+  /** Swings of a recording, by onset, numbered from 1. */
+  public List<Swing> find(Recording recording, WristAlignment alignment) {
+    List<FoundSwing> found = strokes(recording, alignment);
+    List<Swing> swings = new ArrayList<>();
+    for (int i = 0; i < found.size(); i++) {
+      double notBeforeS = i == 0 ? Double.NEGATIVE_INFINITY : found.get(i - 1).motionEndS();
+      double notAfterS =
+          i + 1 == found.size() ? Double.POSITIVE_INFINITY : found.get(i + 1).takeawayS();
+      swings.add(found.get(i).numbered(i + 1, notBeforeS, notAfterS, recording, settings));
+    }
+    return List.copyOf(swings);
+  }
+
+  private List<FoundSwing> strokes(Recording recording, WristAlignment alignment) {
+    Optional<UnitStream> forearm = recording.unit(BodyPoint.LEAD_FOREARM);
+    Optional<UnitStream> hand = recording.unit(BodyPoint.LEAD_HAND);
+    if (forearm.isPresent() || hand.isPresent()) {
+      return new ArmSwings(recording, alignment, settings).all();
+    }
+    return recording
+        .unit(BodyPoint.PELVIS)
+        .map(pelvis -> new PelvisSwings(recording, pelvis, settings).all())
+        .orElse(List.of());
+  }
+}

@@ -1,0 +1,143 @@
+package steadyturn.cli.command.lab;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import steadyturn.analysis.lab.study.Studies;
+import steadyturn.analysis.lab.study.StudyRow;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.terminal.Progress;
+
+/** Counts how wrong the results are on simulated lessons of known truth. */
+@Command(
+    name = "accuracy",
+    description = {
+      "Sends simulated lessons of known truth through the whole analysis and prints how far off the",
+      "results were and how often their intervals held. Exit code 1 when a level is missed."
+    },
+    sortOptions = false)
+public final class AccuracyCommand implements Callable<Integer> {
+
+  private static final String BEGIN = "<!-- tables: begin -->";
+  private static final String END = "<!-- tables: end -->";
+
+  @Mixin private Console console;
+
+  @Option(
+      names = "--runs",
+      paramLabel = "N",
+      description =
+          "Swings a case, about; lessons of one swing unless the case says more. Default: 200.")
+  private int runs = 200;
+
+  @Option(names = "--case", paramLabel = "NAME", description = "One case only; --list names them.")
+  private Optional<String> only = Optional.empty();
+
+  @Option(names = "--list", description = "Name the cases and stop.")
+  private boolean list;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Seed of the first lesson. Default: 1000.")
+  private long seed = 1000;
+
+  @Option(
+      names = "--write",
+      paramLabel = "FILE",
+      description = "Also put the tables into this page, between its two marks (docs/accuracy.md).")
+  private Optional<Path> page = Optional.empty();
+
+  @Option(
+      names = "--dropouts",
+      paramLabel = "N",
+      description = {
+        "Instead, lay N dropouts of 0.02 to 2 s, one at a time, on lessons: what moves must say so,",
+        "what does not need the lost samples must stay. A tenth as many lose one axis for 12 s."
+      })
+  private int dropouts;
+
+  @Option(
+      names = "--on",
+      paramLabel = "PATH",
+      description = "Lay them on these lessons. Default: the bundled lesson and simulated ones.")
+  private List<Path> on = List.of();
+
+  @Override
+  public Integer call() throws IOException {
+    if (dropouts > 0) {
+      return new DropoutScan(console, on).run(dropouts, seed);
+    }
+    List<Studies.Study> studies = chosen();
+    if (list) {
+      studies.forEach(s -> console.out().printf("%-18s %s%n", s.name(), s.what()));
+      return Failures.DONE;
+    }
+    if (runs < 1) {
+      throw console.wrongUsage("--runs must be 1 or more, was " + runs);
+    }
+    int total = studies.stream().mapToInt(s -> s.lessons(runs)).sum();
+    Progress progress = console.progress(total);
+    StringBuilder tables = new StringBuilder();
+    boolean reached = true;
+    for (Studies.Study study : studies) {
+      List<StudyRow> rows =
+          study.runner().run(study.lessons(runs), seed, () -> after(progress, study.name()));
+      progress.clear();
+      String table = StudyTable.of(study.name(), study.what(), study.lessons(runs), rows);
+      console.out().println(table);
+      console.out().flush();
+      tables.append(table).append('\n');
+      reached &= rows.stream().allMatch(StudyRow::reached);
+    }
+    if (page.isPresent()) {
+      write(page.get(), tables.toString());
+    }
+    return reached ? Failures.DONE : Failures.FAILED;
+  }
+
+  private void after(Progress progress, String name) {
+    synchronized (progress) {
+      progress.step();
+      progress.at(name, System.nanoTime());
+    }
+  }
+
+  private List<Studies.Study> chosen() {
+    if (only.isEmpty()) {
+      return Studies.all();
+    }
+    List<Studies.Study> out =
+        Studies.all().stream().filter(s -> s.name().equals(only.get())).toList();
+    if (out.isEmpty()) {
+      throw console.wrongUsage(
+          "there is no case \""
+              + only.get()
+              + "\"; there are "
+              + Studies.all().stream().map(Studies.Study::name).collect(Collectors.joining(", ")));
+    }
+    return out;
+  }
+
+  private void write(Path file, String tables) throws IOException {
+    String text = Files.readString(file, StandardCharsets.UTF_8);
+    int begin = text.indexOf(BEGIN);
+    int end = text.indexOf(END);
+    if (begin < 0 || end < begin) {
+      throw new IOException(
+          file + ": the marks " + BEGIN + " and " + END + " are missing; add them");
+    }
+    Files.writeString(
+        file, text.substring(0, begin + BEGIN.length()) + "\n\n" + tables + text.substring(end));
+    console.out().println("Written: " + file);
+  }
+}

@@ -1,0 +1,180 @@
+package steadyturn.cli.command.lab;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import steadyturn.analysis.lab.LessonSimulator;
+import steadyturn.analysis.lab.LessonSpec;
+import steadyturn.analysis.lab.SyntheticLesson;
+import steadyturn.analysis.lab.body.PlayerStyle;
+import steadyturn.analysis.lab.unit.UnitGrade;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.dataset.Archive;
+import steadyturn.ingest.recording.dataset.RunLabel;
+import steadyturn.ingest.recording.write.RecordingWriter;
+import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Recording;
+
+/** Writes a lesson that never happened, with the truth of every swing beside it. */
+@Command(
+    name = "simulate",
+    description = {
+      "Writes a simulated lesson as a dataset, with the truth in DIR/derivatives/truth, or plays it",
+      "as live units through virtual serial ports.",
+      "The same options and seed give the same lesson on every machine."
+    },
+    sortOptions = false)
+public final class SimulateCommand implements Callable<Integer> {
+
+  /** Every simulated lesson happens at this time, so that the files are the same every time. */
+  private static final LocalDateTime START = LocalDateTime.of(2000, 1, 1, 10, 0);
+
+  enum Style {
+    MIXED,
+    STEADY_TURNER,
+    SLIDER,
+    EARLY_RELEASE,
+    LATE_RELEASE,
+    FAST_TEMPO;
+
+    PlayerStyle style() {
+      return switch (this) {
+        case MIXED -> PlayerStyle.mixed();
+        case STEADY_TURNER -> PlayerStyle.steadyTurner();
+        case SLIDER -> PlayerStyle.slider();
+        case EARLY_RELEASE -> PlayerStyle.earlyRelease();
+        case LATE_RELEASE -> PlayerStyle.lateRelease();
+        case FAST_TEMPO -> PlayerStyle.fastTempo();
+      };
+    }
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+  }
+
+  @Mixin private Console console;
+
+  @Mixin private SerialPlay serial;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "Dataset folder; made when it is not there.")
+  private Path out = Path.of("");
+
+  @Option(names = "--swings", paramLabel = "N", description = "Balls struck. Default: 10.")
+  private int swings = 10;
+
+  @Option(names = "--practice", paramLabel = "N", description = "Practice swings. Default: 0.")
+  private int practice;
+
+  @Option(
+      names = "--waggles",
+      paramLabel = "N",
+      description = "Waggles before each swing. Default: 2.")
+  private int waggles = 2;
+
+  @Option(names = "--handed", paramLabel = "right|left", description = "Default: right.")
+  private Handedness handed = Handedness.RIGHT;
+
+  @Option(names = "--seed", paramLabel = "N", description = "Default: 1.")
+  private long seed = 1;
+
+  @Option(
+      names = "--club",
+      paramLabel = "CLUB",
+      split = ",",
+      description = "One or several, each for an equal run of swings. Default: 7-iron.")
+  private List<String> clubs = List.of("7-iron");
+
+  @Option(
+      names = "--style",
+      paramLabel = "STYLE",
+      description = "Kind of player: ${COMPLETION-CANDIDATES}. Default: mixed.")
+  private Style style = Style.MIXED;
+
+  @Option(names = "--rate", paramLabel = "HZ", description = "Samples a second. Default: 500.")
+  private double rateHz = 500;
+
+  @Option(
+      names = "--unit",
+      paramLabel = "GRADE",
+      description =
+          "How good the units are: perfect, ideal, calibrated or raw. Default: calibrated.")
+  private UnitGrade unit = UnitGrade.CALIBRATED;
+
+  @Option(names = "--player", paramLabel = "LABEL", description = "Letters and digits.")
+  private String player = "p01";
+
+  @Option(names = "--lesson", paramLabel = "LABEL", description = "Letters and digits.")
+  private String lesson = "simulated";
+
+  @Override
+  public Integer call() throws IOException {
+    if (swings < 0 || practice < 0 || swings + practice == 0) {
+      throw console.wrongUsage("--swings and --practice must give at least one swing");
+    }
+    if (!RunLabel.isLabel(player) || !RunLabel.isLabel(lesson)) {
+      throw console.wrongUsage("--player and --lesson take letters and digits only");
+    }
+    if (serial.isAsked()) {
+      return serial.play(toPlay(), seed, console);
+    }
+    if (out.toString().isEmpty()) {
+      throw console.wrongUsage("--out or --serial is needed");
+    }
+    SyntheticLesson simulated = LessonSimulator.simulate(spec(), seed);
+    RunLabel label = RunLabel.lesson(player, lesson);
+    RecordingWriter.into(out, "Simulated golf lessons").write(simulated.recording(), label, START);
+    TruthFiles.write(simulated.truth(), label, out);
+    console
+        .out()
+        .printf(
+            Locale.ROOT,
+            "%s: %d hits and %d practice swings, %.0f s, seed %d; truth in %s%n",
+            label.id(),
+            swings,
+            practice,
+            lengthS(simulated),
+            seed,
+            out.resolve("derivatives").resolve("truth"));
+    return Failures.DONE;
+  }
+
+  private Recording toPlay() {
+    return serial.from().toString().isEmpty()
+        ? LessonSimulator.simulate(spec(), seed).recording()
+        : RecordingReader.read(Archive.open(serial.from()).sessions().get(0).runs().get(0))
+            .recording();
+  }
+
+  private LessonSpec spec() {
+    return LessonSpec.standard()
+        .withHits(swings)
+        .withPractices(practice)
+        .withWaggles(waggles)
+        .withHanded(handed)
+        .withClubs(clubs)
+        .withPlayer(style.style())
+        .withPlayerId(player)
+        .withRateHz(rateHz)
+        .withUnitGrade(unit);
+  }
+
+  private static double lengthS(SyntheticLesson lesson) {
+    return lesson.recording().units().stream()
+        .mapToDouble(u -> u.timeS(u.size() - 1))
+        .max()
+        .orElse(0);
+  }
+}

@@ -1,0 +1,127 @@
+package steadyturn.cli.command.lesson;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import steadyturn.analysis.coach.drill.DrillScore;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.lesson.AnalysisSettings;
+import steadyturn.analysis.lesson.LessonAnalyzer;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.cli.lesson.FormatChoice;
+import steadyturn.cli.lesson.FormatChoice.Format;
+import steadyturn.cli.lesson.LessonPaths;
+import steadyturn.cli.lesson.LessonReading;
+import steadyturn.cli.lesson.Lessons;
+import steadyturn.cli.lesson.TeachingChoice;
+import steadyturn.cli.output.json.JsonReport;
+import steadyturn.cli.output.table.TableReport;
+import steadyturn.cli.output.tsv.Derivatives;
+import steadyturn.cli.output.tsv.TsvReport;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.recording.dataset.Session;
+import steadyturn.ingest.recording.dataset.SessionRun;
+
+/** Measures every swing of the recordings under the given paths. */
+@Command(
+    name = "analyze",
+    description = {
+      "Measures every full swing under the given paths: turn and slide of the pelvis at each key",
+      "position, the point it turned about, release, tempo; each with its 95 %% interval."
+    },
+    footer = {
+      "",
+      "Formats: table (default), json, tsv.",
+      "Drills marked in a lesson are scored below its table.",
+      "A recording that cannot be read is reported, the others go on; the exit code is then 1."
+    },
+    sortOptions = false)
+public final class AnalyzeCommand implements Callable<Integer> {
+
+  @Mixin private Console console;
+
+  @Mixin private LessonPaths paths;
+
+  @Mixin private FormatChoice formatChoice;
+
+  @Option(
+      names = "--each",
+      description = "Also everything known of each single swing, below the table.")
+  private boolean each;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "Also write the results into DIR/derivatives/steadyturn.")
+  private Optional<Path> out = Optional.empty();
+
+  @Mixin private TeachingChoice teachingChoice;
+
+  private final Map<String, List<DrillScore>> drills = new LinkedHashMap<>();
+
+  @Override
+  public Integer call() throws IOException {
+    Teaching teaching = teachingChoice.read();
+    Format format = formatChoice.among(console, Format.TABLE, Format.JSON, Format.TSV);
+    Lessons lessons = paths.lessons(console);
+    List<LessonResult> results = new ArrayList<>();
+    AnalysisSettings settings = AnalysisSettings.defaults().withoutCurves();
+    lessons.each(
+        lesson -> {
+          List<LessonResult> its = analyze(lesson, lessons, settings);
+          results.addAll(its);
+          if (format == Format.TABLE && !its.isEmpty()) {
+            score(lesson, its, lessons, teaching);
+          }
+        });
+    if (!results.isEmpty()) {
+      print(results, format);
+    }
+    if (out.isPresent()) {
+      Path folder = Derivatives.write(results, out.get());
+      console.err().println("Results written to " + folder);
+    }
+    return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  /** The results of the runs that were asked for; wear steps may lie in runs before them. */
+  static List<LessonResult> analyze(Session lesson, Lessons lessons) {
+    return analyze(lesson, lessons, AnalysisSettings.defaults());
+  }
+
+  private static List<LessonResult> analyze(
+      Session lesson, Lessons lessons, AnalysisSettings settings) {
+    Set<String> asked = lesson.runs().stream().map(SessionRun::id).collect(Collectors.toSet());
+    return new LessonAnalyzer(settings)
+        .analyze(new LessonReading(lesson, lessons)).stream()
+            .filter(result -> asked.contains(result.recording()))
+            .toList();
+  }
+
+  private void score(
+      Session lesson, List<LessonResult> results, Lessons lessons, Teaching teaching) {
+    List<DrillScore> scores = ReportCommand.runs(lesson, results, lessons).scores(teaching);
+    if (!scores.isEmpty()) {
+      drills.put(lesson.id(), scores);
+    }
+  }
+
+  private void print(List<LessonResult> results, Format format) throws IOException {
+    switch (format) {
+      case TABLE -> TableReport.write(results, drills, each, console.out());
+      case JSON -> JsonReport.write(results, console.out());
+      default -> TsvReport.write(results, console.out());
+    }
+  }
+}

@@ -1,0 +1,103 @@
+package steadyturn.cli.command.lesson;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import steadyturn.cli.lesson.LessonPaths;
+import steadyturn.cli.lesson.Lessons;
+import steadyturn.cli.output.table.QualityReport;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.quality.RecordingQuality;
+import steadyturn.ingest.quality.RecordingReport;
+import steadyturn.ingest.quality.Verdict;
+import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.Stretch;
+import steadyturn.ingest.recording.Stretches;
+import steadyturn.ingest.recording.dataset.Session;
+import steadyturn.ingest.recording.dataset.SessionRun;
+import steadyturn.ingest.recording.dataset.UnitFile;
+import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.Recording;
+
+/** Says for every unit of a recording whether it is good enough, and what to do if not. */
+@Command(
+    name = "check",
+    description = {
+      "Says for each unit of a recording whether it is fit for use, and what to do if not:",
+      "rate, loss, gaps, saturation, noise, exchanged units, missing rest."
+    },
+    footer = {"", "Exit code 1 when a recording cannot be read or a unit is not usable."})
+public final class CheckCommand implements Callable<Integer> {
+
+  /** A table of this size is 6 million samples, 350 MB in memory. */
+  private static final long LARGEST_WHOLE_BYTES = 400_000_000;
+
+  private static final double PIECE_S = 3600;
+
+  @Mixin private Console console;
+
+  @Mixin private LessonPaths paths;
+
+  @Override
+  public Integer call() {
+    Lessons lessons = paths.lessons(console);
+    lessons.each(lesson -> check(lesson, lessons));
+    return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  private void check(Session lesson, Lessons lessons) {
+    for (SessionRun run : lesson.runs()) {
+      lessons.tried(
+          () -> {
+            if (bytesOf(run) > LARGEST_WHOLE_BYTES) {
+              checkInPieces(run, lessons);
+            } else {
+              judge(unitsOf(run), run.id(), lessons);
+            }
+          });
+    }
+  }
+
+  private static long bytesOf(SessionRun run) throws IOException {
+    long bytes = 0;
+    for (UnitFile unit : run.units()) {
+      bytes += Files.size(unit.table());
+    }
+    return bytes;
+  }
+
+  /** A day-long recording gets a report an hour. */
+  private void checkInPieces(SessionRun run, Lessons lessons) throws IOException {
+    try (Stretches pieces = RecordingReader.stretches(run, PIECE_S, 0)) {
+      while (pieces.hasNext()) {
+        Stretch piece = pieces.next();
+        String name =
+            String.format(Locale.ROOT, "%s, %.0f to %.0f s", run.id(), piece.fromS(), piece.toS());
+        judge(piece.recording(), name, lessons);
+      }
+    }
+  }
+
+  private void judge(Recording recording, String name, Lessons lessons) throws IOException {
+    RecordingReport report = RecordingQuality.judge(recording);
+    QualityReport.write(new RecordingReport(name, report.units()), console.out());
+    if (report.verdict() == Verdict.NOT_USABLE) {
+      lessons.notWell();
+    }
+  }
+
+  /** The side the player swings from does not matter here, so it need not be known. */
+  private static Recording unitsOf(SessionRun run) {
+    return new Recording(
+        run.id(),
+        Player.unmeasured(run.player(), Handedness.RIGHT),
+        RecordingReader.readUnits(run),
+        List.of());
+  }
+}

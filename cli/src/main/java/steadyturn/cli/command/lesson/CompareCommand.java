@@ -1,0 +1,197 @@
+package steadyturn.cli.command.lesson;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import steadyturn.analysis.compare.Comparison;
+import steadyturn.analysis.compare.GroupComparison;
+import steadyturn.analysis.compare.LessonSwing;
+import steadyturn.analysis.compare.MeasureAt;
+import steadyturn.analysis.compare.SwingGroup;
+import steadyturn.analysis.compare.SwingPair;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.swing.SwingKind;
+import steadyturn.cli.lesson.FormatChoice;
+import steadyturn.cli.lesson.FormatChoice.Format;
+import steadyturn.cli.lesson.LessonPaths;
+import steadyturn.cli.lesson.Lessons;
+import steadyturn.cli.lesson.MeasureChoice;
+import steadyturn.cli.output.json.ComparisonJson;
+import steadyturn.cli.output.json.PairJson;
+import steadyturn.cli.output.table.ComparisonTable;
+import steadyturn.cli.output.table.PairTable;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+
+/** Says whether groups of swings differ by more than the player's own spread. */
+@Command(
+    name = "compare",
+    description = {
+      "Says whether clubs, lessons or two swings differ by more than this player's own spread: means,",
+      "differences with their 95 %% range, and in words: real, not shown, the same within a margin."
+    },
+    footer = {
+      "",
+      "Turn to slide is compared as slide per turn and share of turn, which behave where the slide",
+      "is near zero. Practice swings are left out, but for --swings.",
+      "Formats: table (default), json."
+    },
+    sortOptions = false)
+public final class CompareCommand implements Callable<Integer> {
+
+  enum By {
+    CLUB,
+    LESSON;
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  @Mixin private Console console;
+
+  @Mixin private LessonPaths paths;
+
+  @Option(
+      names = "--by",
+      paramLabel = "WHAT",
+      description = "What makes a group: club or lesson. Default: club.")
+  private By by = By.CLUB;
+
+  @Option(
+      names = "--swings",
+      paramLabel = "A,B",
+      description = {
+        "Two single swings side by side, by their numbers in the table of",
+        "analyze. With two PATHs A is of the first and B of the second."
+      })
+  private Optional<String> pair = Optional.empty();
+
+  @Mixin private MeasureChoice measures;
+
+  @Mixin private FormatChoice formatChoice;
+
+  @Override
+  public Integer call() throws IOException {
+    measures.check(console);
+    Format format = formatChoice.among(console, Format.TABLE, Format.JSON);
+    return pair.isPresent() ? twoSwings(pair.get(), format) : groups(format);
+  }
+
+  private int groups(Format format) throws IOException {
+    Lessons lessons = paths.lessons(console);
+    Map<String, List<LessonSwing>> groups = new LinkedHashMap<>();
+    for (LessonSwing swing : swings(lessons)) {
+      if (swing.swing().kind() == SwingKind.HIT) {
+        groups.computeIfAbsent(name(swing), key -> new ArrayList<>()).add(swing);
+      }
+    }
+    if (groups.size() < 2) {
+      console.warn(
+          "found "
+              + (groups.isEmpty() ? "no full swings" : "one group only, " + groups.keySet())
+              + ". Note the clubs in the events file, or compare by lesson.");
+      return Failures.FAILED;
+    }
+    List<SwingGroup> swings = new ArrayList<>();
+    groups.forEach((name, members) -> swings.add(new SwingGroup(name, members)));
+    List<MeasureAt> looks = measures.looks(groups.values().stream().flatMap(List::stream).toList());
+    if (looks.isEmpty()) {
+      return nothingToCompare();
+    }
+    Comparison comparison = GroupComparison.withDefaults().compare(swings, looks);
+    if (format == Format.JSON) {
+      ComparisonJson.write(comparison, by.toString(), console.out());
+    } else {
+      ComparisonTable.write(comparison, console.out());
+    }
+    return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  private int twoSwings(String numbers, Format format) throws IOException {
+    List<Path> folders = paths.all();
+    if (!numbers.matches("[0-9]{1,6},[0-9]{1,6}") || folders.size() > 2) {
+      throw console.wrongUsage("--swings takes two numbers, such as 3,7, and one PATH or two");
+    }
+    int one = Integer.parseInt(numbers.substring(0, numbers.indexOf(',')));
+    int other = Integer.parseInt(numbers.substring(numbers.indexOf(',') + 1));
+    Lessons first = Lessons.under(folders.subList(0, 1), console);
+    List<LessonSwing> all = new ArrayList<>(swings(first));
+    LessonSwing a = numbered(one, all, folders.get(0));
+    LessonSwing b;
+    boolean well = first.allWell();
+    if (folders.size() == 2) {
+      Lessons second = Lessons.under(folders.subList(1, 2), console);
+      List<LessonSwing> more = swings(second);
+      b = numbered(other, more, folders.get(1));
+      more.stream().filter(each -> !all.contains(each)).forEach(all::add);
+      well &= second.allWell();
+    } else {
+      b = numbered(other, all, folders.get(0));
+    }
+    List<MeasureAt> looks = measures.looks(List.of(a, b));
+    if (looks.isEmpty()) {
+      return nothingToCompare();
+    }
+    SwingPair compared = SwingPair.of(a, b, all, looks);
+    if (format == Format.JSON) {
+      PairJson.write(compared, console.out());
+    } else {
+      PairTable.write(compared, console.out());
+    }
+    return well ? Failures.DONE : Failures.FAILED;
+  }
+
+  private int nothingToCompare() {
+    console.warn("no swing has a value to compare; ./steadyturn analyze tells why");
+    return Failures.FAILED;
+  }
+
+  private LessonSwing numbered(int number, List<LessonSwing> swings, Path folder) {
+    List<LessonSwing> found =
+        swings.stream().filter(each -> each.swing().number() == number).toList();
+    if (found.size() != 1) {
+      throw console.wrongUsage(
+          found.isEmpty()
+              ? "there is no swing " + number + " in " + folder
+              : found.size()
+                  + " recordings in "
+                  + folder
+                  + " have a swing "
+                  + number
+                  + "; name the motion table of one");
+    }
+    return found.get(0);
+  }
+
+  private static List<LessonSwing> swings(Lessons lessons) {
+    List<LessonSwing> swings = new ArrayList<>();
+    lessons.each(
+        lesson -> {
+          for (LessonResult result : AnalyzeCommand.analyze(lesson, lessons)) {
+            for (SwingResult swing : result.swings()) {
+              swings.add(new LessonSwing(lesson.id(), swing));
+            }
+          }
+        });
+    return swings;
+  }
+
+  private String name(LessonSwing each) {
+    if (by == By.LESSON) {
+      return each.lesson();
+    }
+    return each.swing().club().isBlank() ? "club not noted" : each.swing().club();
+  }
+}

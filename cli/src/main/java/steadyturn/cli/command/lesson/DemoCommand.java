@@ -1,0 +1,78 @@
+package steadyturn.cli.command.lesson;
+
+import java.io.IOException;
+import java.io.Writer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.cli.lesson.Lessons;
+import steadyturn.cli.output.table.TableReport;
+import steadyturn.cli.output.tsv.Derivatives;
+import steadyturn.cli.page.Audience;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+
+/** The first run: the bundled lesson, analysed before the eyes of a newcomer. */
+@Command(
+    name = "demo",
+    description = {
+      "Analyses the invented lesson in sample-recordings: prints the table and writes the results,",
+      "and the pages for teacher and player, into a folder that it names."
+    })
+public final class DemoCommand implements Callable<Integer> {
+
+  @Mixin private Console console;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "Where to write. Default: out/demo in the folder of the program.")
+  private Optional<Path> out = Optional.empty();
+
+  @Override
+  public Integer call() throws IOException {
+    Path home = Path.of(System.getProperty("steadyturn.home", "."));
+    Path folder = out.orElse(home.resolve("out").resolve("demo"));
+    Lessons lessons = Lessons.under(List.of(home.resolve("sample-recordings")), console);
+    List<LessonResult> results = new ArrayList<>();
+    List<Path> pages = new ArrayList<>();
+    lessons.each(
+        lesson -> {
+          List<LessonResult> found = AnalyzeCommand.analyze(lesson, lessons);
+          results.addAll(found);
+          pages.add(ReportCommand.page(lesson, found, lessons, Audience.TEACHER, folder));
+          pages.add(ReportCommand.page(lesson, found, lessons, Audience.PLAYER, folder));
+        });
+    TableReport.write(results, false, console.out());
+    Path table = write(results, folder);
+    console.out().println();
+    console.out().println("Written: " + shown(home, table));
+    console.out().println("         " + shown(home, Derivatives.write(results, folder)));
+    pages.forEach(page -> console.out().println("         " + shown(home, page)));
+    console.out().println("Next:    ./steadyturn analyze sample-recordings --each");
+    console.out().println("         docs/first-lesson.md: your own first lesson in ten minutes");
+    return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  private static Path write(List<LessonResult> results, Path folder) throws IOException {
+    Files.createDirectories(folder);
+    Path table = folder.resolve("lesson.txt");
+    try (Writer to = Files.newBufferedWriter(table)) {
+      TableReport.write(results, true, to);
+    }
+    return table;
+  }
+
+  /** Short where the reader stands in the folder of the program. */
+  private static Path shown(Path home, Path path) {
+    boolean isHere = home.toAbsolutePath().equals(Path.of("").toAbsolutePath());
+    return isHere && path.startsWith(home) ? home.relativize(path) : path;
+  }
+}

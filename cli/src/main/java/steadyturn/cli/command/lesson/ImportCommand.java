@@ -1,0 +1,157 @@
+package steadyturn.cli.command.lesson;
+
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.columnmap.ColumnMap;
+import steadyturn.ingest.columnmap.ColumnMapImporter;
+import steadyturn.ingest.columnmap.Imported;
+import steadyturn.ingest.recording.dataset.RunLabel;
+import steadyturn.ingest.recording.write.RecordingWriter;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/** Brings tables of other programs into the archive by a column map. */
+@Command(
+    name = "import",
+    description = {
+      "Brings tables of other programs (CSV, TSV, also .gz) into a dataset. A column map says which",
+      "column is what, in which unit; a wrong map is refused with what is likely wrong in it."
+    },
+    footer = {
+      "",
+      "Example: ./steadyturn import --map worn-unit --player mika --out archive \\",
+      "             pelvis=hip.csv.gz lead_forearm=arm.csv.gz lead_hand=hand.csv.gz",
+      "Maps that come along: counter-g-degrees, four-units-two-header-lines,",
+      "handheld-with-optical-truth, tabs-comment-header, time-g-degrees, worn-unit.",
+      "How to write one: docs/formats.md."
+    },
+    sortOptions = false)
+public final class ImportCommand implements Callable<Integer> {
+
+  /** Where the day of a recording is not told: a date that nobody takes for a real one. */
+  private static final LocalDateTime UNKNOWN_DAY = LocalDateTime.of(1900, 1, 1, 0, 0);
+
+  @Mixin private Console console;
+
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "[POINT=]TABLE",
+      description =
+          "Tables of one run, on one clock; before = where the unit was worn: pelvis, lead_forearm,"
+              + " lead_hand, club_shaft, thorax. Without it the map says where.")
+  private List<String> tables = List.of();
+
+  @Option(
+      names = "--map",
+      required = true,
+      paramLabel = "MAP",
+      description = "A file (.toml, .json), or the name of a map that comes along.")
+  private String map = "";
+
+  @Option(
+      names = "--out",
+      required = true,
+      paramLabel = "DIR",
+      description = "Dataset folder; made when it is not there.")
+  private Path out = Path.of("");
+
+  @Option(
+      names = "--player",
+      required = true,
+      paramLabel = "LABEL",
+      description = "Letters, digits.")
+  private String player = "";
+
+  @Option(
+      names = "--lesson",
+      paramLabel = "LABEL",
+      description = "Letters and digits. Default: 01. A second import adds a run.")
+  private String lesson = "01";
+
+  @Option(names = "--handed", paramLabel = "right|left", description = "Default: right.")
+  private Handedness handed = Handedness.RIGHT;
+
+  @Option(names = "--pelvis-width", paramLabel = "MM", description = "Of the player, mm.")
+  private Optional<Double> pelvisWidthMm = Optional.empty();
+
+  @Option(names = "--pelvis-depth", paramLabel = "MM", description = "Of the player, mm.")
+  private Optional<Double> pelvisDepthMm = Optional.empty();
+
+  @Option(names = "--stature", paramLabel = "MM", description = "Of the player, mm.")
+  private Optional<Double> statureMm = Optional.empty();
+
+  @Option(
+      names = "--start",
+      paramLabel = "TIME",
+      description = "When the tables begin, as 2026-05-31T10:00. Default: not known.")
+  private LocalDateTime start = UNKNOWN_DAY;
+
+  @Override
+  public Integer call() {
+    if (!RunLabel.isLabel(player) || !RunLabel.isLabel(lesson)) {
+      throw console.wrongUsage("--player and --lesson take letters and digits only");
+    }
+    boolean isFile = map.endsWith(".toml") || map.endsWith(".json");
+    ColumnMap columns = isFile ? ColumnMap.read(Path.of(map)) : ColumnMap.bundled(map);
+    List<UnitStream> units = new ArrayList<>();
+    for (String table : tables) {
+      units.addAll(unitsOf(table, columns));
+    }
+    Recording recording = ColumnMapImporter.recording(player, player(), units, List.of());
+    RecordingWriter writer = RecordingWriter.into(out, "Imported recordings");
+    RunLabel label = RunLabel.lesson(player, lesson);
+    if (writer.isTaken(label)) {
+      label = writer.nextRun(player, lesson);
+    }
+    writer.write(recording, label, start);
+    for (UnitStream unit : recording.units()) {
+      console.out().println(label.id() + ": " + words(unit));
+    }
+    console.out().println("Next: ./steadyturn check " + out);
+    return Failures.DONE;
+  }
+
+  private List<UnitStream> unitsOf(String table, ColumnMap columns) {
+    int equals = table.indexOf('=');
+    Optional<BodyPoint> point =
+        equals < 0 ? Optional.empty() : BodyPoint.ofTrackedPoint(table.substring(0, equals));
+    Path file = Path.of(point.isPresent() ? table.substring(equals + 1) : table);
+    Imported imported =
+        ColumnMapImporter.read(file, point.isPresent() ? columns.at(point.get()) : columns);
+    imported.notices().forEach(console::warn);
+    return imported.units();
+  }
+
+  private Player player() {
+    return new Player(player, handed, given(pelvisWidthMm), given(pelvisDepthMm), given(statureMm));
+  }
+
+  private static OptionalDouble given(Optional<Double> mm) {
+    return mm.isPresent() ? OptionalDouble.of(mm.get()) : OptionalDouble.empty();
+  }
+
+  private static String words(UnitStream unit) {
+    return String.format(
+        Locale.ROOT,
+        "%s, %d samples, %.1f s at %.2f Hz",
+        unit.point().trackedPoint().replace('_', ' '),
+        unit.size(),
+        unit.timeS(unit.size() - 1) - unit.timeS(0),
+        unit.facts().nominalRateHz());
+  }
+}

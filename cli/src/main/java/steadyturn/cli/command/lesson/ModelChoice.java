@@ -1,0 +1,107 @@
+package steadyturn.cli.command.lesson;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Option;
+import steadyturn.analysis.coach.BestSwing;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.compare.LessonSwing;
+import steadyturn.analysis.compare.SwingGroup;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.swing.SwingKind;
+import steadyturn.cli.lesson.Lessons;
+import steadyturn.cli.terminal.Console;
+import steadyturn.ingest.words.Words;
+
+/** The options that choose what a player's swings are held against. */
+final class ModelChoice {
+
+  private static final String BEST = "best";
+
+  @Option(
+      names = "--model",
+      paramLabel = "PATH",
+      description = "Hold the swings against the balls struck in this lesson.")
+  private Optional<Path> model = Optional.empty();
+
+  @Option(
+      names = "--model-swing",
+      paramLabel = "N|best",
+      description = {
+        "Only against this swing of the model lesson, or the one nearest to the teacher's targets."
+      })
+  private Optional<String> modelSwing = Optional.empty();
+
+  /**
+   * What was chosen.
+   *
+   * @param swings empty where no model was asked for
+   * @param notice what a reader should know of the choice, or an empty string
+   */
+  record Chosen(Optional<SwingGroup> swings, String notice) {}
+
+  /** Reads the model lesson; warns and answers empty where it has no such swing. */
+  Optional<Chosen> choose(Teaching teaching, Console console) {
+    if (model.isEmpty()) {
+      return Optional.of(new Chosen(Optional.empty(), ""));
+    }
+    if (modelSwing.isPresent() && !modelSwing.get().matches("best|[1-9][0-9]{0,5}")) {
+      throw console.wrongUsage(
+          "--model-swing takes a number or \"best\", not \"" + modelSwing.get() + "\"");
+    }
+    List<LessonSwing> all = read(console);
+    Optional<Chosen> chosen =
+        modelSwing.filter(BEST::equals).isPresent() ? best(teaching, all) : asked(all);
+    if (chosen.isEmpty()) {
+      console.warn("no such swing in the model lesson " + model.get());
+    }
+    return chosen;
+  }
+
+  private List<LessonSwing> read(Console console) {
+    Lessons lessons = Lessons.under(List.of(model.orElseThrow()), console);
+    List<LessonSwing> swings = new ArrayList<>();
+    lessons.each(
+        lesson -> {
+          for (LessonResult result : AnalyzeCommand.analyze(lesson, lessons)) {
+            result.swings().forEach(swing -> swings.add(new LessonSwing(lesson.id(), swing)));
+          }
+        });
+    return swings;
+  }
+
+  private Optional<Chosen> asked(List<LessonSwing> all) {
+    List<LessonSwing> these = all.stream().filter(each -> isAsked(each.swing())).toList();
+    return these.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Chosen(Optional.of(new SwingGroup("model", these)), ""));
+  }
+
+  private boolean isAsked(SwingResult swing) {
+    return modelSwing.isPresent()
+        ? swing.number() == Integer.parseInt(modelSwing.get())
+        : swing.kind() == SwingKind.HIT;
+  }
+
+  private static Optional<Chosen> best(Teaching teaching, List<LessonSwing> all) {
+    List<SwingResult> hits =
+        all.stream().map(LessonSwing::swing).filter(s -> s.kind() == SwingKind.HIT).toList();
+    return BestSwing.among(teaching, hits)
+        .map(
+            best -> {
+              List<LessonSwing> one =
+                  all.stream().filter(each -> each.swing().equals(best.swing())).toList();
+              return new Chosen(Optional.of(new SwingGroup("model", one)), words(best));
+            });
+  }
+
+  private static String words(BestSwing best) {
+    String start = Words.say("model.best", best.swing().number());
+    String alike = best.alike().stream().map(String::valueOf).collect(Collectors.joining(", "));
+    return alike.isEmpty() ? start : start + " " + Words.say("model.alike", alike);
+  }
+}

@@ -1,0 +1,203 @@
+package steadyturn.cli.command.lesson;
+
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import steadyturn.cli.lesson.Lessons;
+import steadyturn.cli.lesson.MappedUnits;
+import steadyturn.cli.output.tsv.OrientationFiles;
+import steadyturn.cli.output.tsv.OrientationText;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+import steadyturn.fusion.calibrate.CalibrationStore;
+import steadyturn.fusion.filter.RestDetectorSettings;
+import steadyturn.fusion.filter.kalman.KalmanSettings;
+import steadyturn.fusion.orientation.OrientationMethod;
+import steadyturn.fusion.orientation.OrientationRun;
+import steadyturn.fusion.orientation.OrientationTrack;
+import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.dataset.Session;
+import steadyturn.ingest.recording.dataset.SessionRun;
+import steadyturn.ingest.recording.table.WholeFile;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.UnitStream;
+
+/** Finds the orientation of units in any recording, for other programs to use. */
+@Command(
+    name = "orient",
+    description = {
+      "Finds the orientation of every unit at every sample, with its sigma.",
+      "A table of another program (--map) gives rows time_s,qw,qx,qy,qz on standard output or in",
+      "--out; an archive gets files in derivatives/steadyturn. Quaternions turn unit coordinates",
+      "into earth coordinates, scalar first, z up; heading is free."
+    },
+    sortOptions = false)
+public final class OrientCommand implements Callable<Integer> {
+
+  enum Format {
+    CSV,
+    STO
+  }
+
+  enum Rest {
+    LAID_DOWN,
+    WORN;
+
+    RestDetectorSettings settings() {
+      return this == WORN ? RestDetectorSettings.worn() : RestDetectorSettings.laidDown();
+    }
+
+    @Override
+    public String toString() {
+      return this == WORN ? "worn" : "laid-down";
+    }
+  }
+
+  @Mixin private Console console;
+
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "PATH",
+      description = "An archive or a part of it; with --map one table.")
+  private List<Path> paths = List.of();
+
+  @Option(
+      names = "--map",
+      paramLabel = "MAP",
+      description = "PATH is a table, read by this column map: a file, or one that comes with us.")
+  private Optional<String> map = Optional.empty();
+
+  @Option(
+      names = "--point",
+      paramLabel = "POINT",
+      description = "Only the unit worn there; with a map of one unit: where it was worn.")
+  private Optional<String> point = Optional.empty();
+
+  @Option(
+      names = "--method",
+      paramLabel = "METHOD",
+      description = {
+        "offline (default): each answer uses the whole recording; online: the samples so far;",
+        "low-pass and complementary: two other filters, to compare with."
+      })
+  private String method = OrientationMethod.OFFLINE.word();
+
+  @Option(
+      names = "--rest",
+      paramLabel = "laid-down|worn",
+      description =
+          "How still a rest is. Default: worn in an archive, laid-down for a table with --map.")
+  private Optional<Rest> rest = Optional.empty();
+
+  @Option(names = "--format", paramLabel = "csv|sto", description = "Default: csv.")
+  private Format format = Format.CSV;
+
+  @Option(names = "--sigma", description = "Two more columns in csv: sigmas in degrees.")
+  private boolean sigma;
+
+  @Option(
+      names = "--out",
+      paramLabel = "PATH",
+      description = "With --map the file to write, else the archive that gets the derivatives.")
+  private Optional<Path> out = Optional.empty();
+
+  @Override
+  public Integer call() throws IOException {
+    OrientationMethod chosen =
+        OrientationMethod.ofWord(method)
+            .orElseThrow(() -> console.wrongUsage("there is no method \"" + method + "\""));
+    return map.isPresent() ? table(chosen) : archives(chosen);
+  }
+
+  private OrientationTrack orient(UnitStream unit, OrientationMethod chosen, Rest usual) {
+    KalmanSettings settings = KalmanSettings.standard().withRest(rest.orElse(usual).settings());
+    return new OrientationRun(settings).run(unit, chosen);
+  }
+
+  private int table(OrientationMethod chosen) throws IOException {
+    if (paths.size() != 1) {
+      throw console.wrongUsage("--map reads one table, " + paths.size() + " were named");
+    }
+    List<UnitStream> units = MappedUnits.read(paths.get(0), map.orElseThrow(), point, console);
+    if (format == Format.CSV && units.size() != 1) {
+      throw console.wrongUsage(
+          "the table holds several units ("
+              + units.stream().map(u -> u.point().trackedPoint()).collect(Collectors.joining(", "))
+              + "): choose one with --point, or --format sto for all");
+    }
+    Map<BodyPoint, OrientationTrack> tracks = new EnumMap<>(BodyPoint.class);
+    units.forEach(unit -> tracks.put(unit.point(), orient(unit, chosen, Rest.LAID_DOWN)));
+    if (out.isEmpty()) {
+      write(tracks, console.out());
+      return Failures.DONE;
+    }
+    WholeFile.write(
+        out.get(),
+        stream -> {
+          Writer to = new BufferedWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8));
+          write(tracks, to);
+          to.flush();
+        });
+    return Failures.DONE;
+  }
+
+  private void write(Map<BodyPoint, OrientationTrack> tracks, Appendable to) throws IOException {
+    if (format == Format.STO) {
+      OrientationText.writeSto(tracks, to);
+    } else {
+      OrientationText.writeCsv(tracks.values().iterator().next(), sigma, to);
+    }
+  }
+
+  private int archives(OrientationMethod chosen) {
+    Lessons lessons = Lessons.under(paths, console);
+    lessons.each(
+        lesson -> {
+          for (SessionRun run : runsOf(lesson)) {
+            lessons.tried(() -> orientRun(run, chosen));
+          }
+        });
+    return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  private static List<SessionRun> runsOf(Session lesson) {
+    return lesson.runs();
+  }
+
+  private void orientRun(SessionRun run, OrientationMethod chosen) {
+    CalibrationStore calibrations = CalibrationStore.of(run.root());
+    OrientationFiles files = OrientationFiles.into(out.orElse(run.root()));
+    Map<BodyPoint, OrientationTrack> tracks = new EnumMap<>(BodyPoint.class);
+    List<Path> written = new ArrayList<>();
+    for (UnitStream raw : RecordingReader.readUnits(run)) {
+      if (point.isPresent() && !raw.point().trackedPoint().equals(point.get())) {
+        continue;
+      }
+      UnitStream unit = calibrations.applyTo(raw);
+      OrientationTrack track = orient(unit, chosen, Rest.WORN);
+      tracks.put(unit.point(), track);
+      if (format == Format.CSV) {
+        double rateHz = unit.facts().nominalRateHz();
+        written.add(files.write(run.id(), unit.point(), rateHz, chosen, track));
+      }
+    }
+    if (format == Format.STO && !tracks.isEmpty()) {
+      written.add(files.writeSto(run.id(), tracks));
+    }
+    written.forEach(console.out()::println);
+  }
+}

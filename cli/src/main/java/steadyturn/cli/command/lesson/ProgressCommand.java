@@ -1,0 +1,141 @@
+package steadyturn.cli.command.lesson;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+import steadyturn.analysis.coach.LessonStep;
+import steadyturn.analysis.coach.PlayerProgress;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.cli.lesson.FormatChoice;
+import steadyturn.cli.lesson.FormatChoice.Format;
+import steadyturn.cli.lesson.Lessons;
+import steadyturn.cli.lesson.PageChoice;
+import steadyturn.cli.lesson.TeachingChoice;
+import steadyturn.cli.output.json.ProgressJson;
+import steadyturn.cli.output.table.ProgressTable;
+import steadyturn.cli.page.LessonRuns;
+import steadyturn.cli.page.ProgressPage;
+import steadyturn.cli.page.Sheet;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.recording.dataset.Session;
+
+/** Says what changed over the lessons of a player. */
+@Command(
+    name = "progress",
+    description = {
+      "Says what truly changed over a player's lessons: each measure's mean with its 95 %% range in",
+      "every lesson, the change since the lesson before and since the first, and the drills given."
+    },
+    footer = {
+      "",
+      "Formats: table (default), json, html.",
+      "Practice swings and drill repetitions are left out."
+    },
+    sortOptions = false)
+public final class ProgressCommand implements Callable<Integer> {
+
+  @Mixin private Console console;
+
+  @Parameters(index = "0", paramLabel = "PLAYER", description = "The player's label, such as mika.")
+  private String player = "";
+
+  @Parameters(
+      index = "1",
+      arity = "0..1",
+      paramLabel = "ARCHIVE",
+      description = "Folder of the archive. Default: the current one.")
+  private Path archive = Path.of("");
+
+  @Mixin private FormatChoice formatChoice;
+
+  @Mixin private PageChoice page;
+
+  @Mixin private TeachingChoice teachingChoice;
+
+  /** A lesson that was read, with its day. */
+  private record Read(Session lesson, String date, LessonRuns runs) {}
+
+  @Override
+  public Integer call() throws IOException {
+    Format format = formatChoice.among(console, Format.TABLE, Format.JSON, Format.HTML);
+    Teaching teaching = teachingChoice.read();
+    String label = player.replaceFirst("^sub-", "");
+    Lessons lessons = Lessons.under(List.of(archive.toAbsolutePath()), console);
+    List<Read> read = new ArrayList<>();
+    lessons.eachOf(label, lesson -> read(lesson, lessons).ifPresent(read::add));
+    if (read.stream().noneMatch(r -> r.date().isEmpty())) {
+      read.sort(Comparator.comparing(Read::date)); // stable: lessons of one day keep their order
+    }
+    String chosen = page.club().isEmpty() ? mostHit(read) : page.club();
+    PlayerProgress progress =
+        PlayerProgress.of(read.stream().map(r -> step(r, teaching, chosen)).toList());
+    if (progress.steps().isEmpty()) {
+      console.warn(
+          "no full swing of player \""
+              + label
+              + "\""
+              + (chosen.isEmpty() ? "" : " with " + chosen)
+              + " in "
+              + archive.toAbsolutePath()
+              + "; ./steadyturn analyze on that folder shows what is there");
+      return Failures.FAILED;
+    }
+    write(label, chosen, progress, teaching.forPlayer(label, chosen), format);
+    return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  private static Optional<Read> read(Session lesson, Lessons lessons) {
+    List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
+    return results.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Read(
+                lesson, ReportCommand.date(lesson), ReportCommand.runs(lesson, results, lessons)));
+  }
+
+  private static String mostHit(List<Read> read) {
+    Map<String, Integer> clubs = new LinkedHashMap<>();
+    read.forEach(r -> r.runs().clubsHit().forEach(name -> clubs.merge(name, 1, Integer::sum)));
+    return clubs.entrySet().stream()
+        .max(Map.Entry.comparingByValue())
+        .map(Map.Entry::getKey)
+        .orElse("");
+  }
+
+  private static LessonStep step(Read read, Teaching teaching, String club) {
+    String label = ReportCommand.label(read.lesson());
+    Sheet sheet = Sheet.of(label, read.runs(), teaching, club, Optional.empty());
+    return new LessonStep(label, read.date(), sheet.swings(), sheet.advice());
+  }
+
+  private void write(
+      String label, String chosen, PlayerProgress progress, Teaching teaching, Format format)
+      throws IOException {
+    switch (format) {
+      case TABLE ->
+          ProgressTable.write(
+              progress, ProgressPage.drills(progress, teaching, page.units()), console.out());
+      case JSON -> ProgressJson.write(label, chosen, progress, teaching, console.out());
+      default ->
+          console
+              .out()
+              .println(
+                  page.write(
+                      "sub-" + label + "_progress.html",
+                      ProgressPage.html(
+                          label, chosen, progress, teaching, page.units(), Locale.ENGLISH)));
+    }
+  }
+}

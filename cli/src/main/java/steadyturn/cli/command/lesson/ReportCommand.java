@@ -1,0 +1,156 @@
+package steadyturn.cli.command.lesson;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import steadyturn.analysis.coach.drill.Rehearsal;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.coach.teaching.TeachingReader;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.cli.lesson.FormatChoice;
+import steadyturn.cli.lesson.FormatChoice.Format;
+import steadyturn.cli.lesson.LessonPaths;
+import steadyturn.cli.lesson.Lessons;
+import steadyturn.cli.lesson.PageChoice;
+import steadyturn.cli.lesson.Rehearsals;
+import steadyturn.cli.lesson.TeachingChoice;
+import steadyturn.cli.page.Audience;
+import steadyturn.cli.page.LengthUnits;
+import steadyturn.cli.page.LessonRuns;
+import steadyturn.cli.page.Page;
+import steadyturn.cli.page.Sheet;
+import steadyturn.cli.page.SheetJson;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.dataset.Session;
+import steadyturn.ingest.recording.dataset.SessionRun;
+import steadyturn.ingest.sample.Mark;
+
+/** Writes the page to send home. */
+@Command(
+    name = "report",
+    description = {
+      "Writes a lesson as one page: the one thing to work on with its likely effect, a drill with a",
+      "goal, pictures, and numbers with their 95 %% range. The file needs nothing from a network."
+    },
+    footer = {"", "Formats: html (default), json.", "Prints the path of each page written."},
+    sortOptions = false)
+public final class ReportCommand implements Callable<Integer> {
+
+  @Mixin private Console console;
+
+  @Mixin private LessonPaths paths;
+
+  @Option(
+      names = "--for",
+      paramLabel = "READER",
+      description = "teacher: everything; player: one thing in plain words. Default: teacher.")
+  private Audience audience = Audience.TEACHER;
+
+  @Mixin private FormatChoice formatChoice;
+
+  @Mixin private PageChoice page;
+
+  @Mixin private ModelChoice model;
+
+  @Mixin private TeachingChoice teachingChoice;
+
+  @Override
+  public Integer call() throws IOException {
+    Format format = formatChoice.among(console, Format.HTML, Format.JSON);
+    Teaching teaching = teachingChoice.read();
+    Optional<ModelChoice.Chosen> against = model.choose(teaching, console);
+    if (against.isEmpty()) {
+      return Failures.FAILED;
+    }
+    Lessons lessons = paths.lessons(console);
+    lessons.each(lesson -> report(lesson, lessons, teaching, against.get(), format));
+    return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  private void report(
+      Session lesson, Lessons lessons, Teaching teaching, ModelChoice.Chosen against, Format format)
+      throws IOException {
+    List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
+    if (results.isEmpty()) {
+      return;
+    }
+    LessonRuns runs = runs(lesson, results, lessons);
+    runs.note(against.notice());
+    Sheet sheet = Sheet.of(label(lesson), runs, teaching, page.club(), against.swings());
+    if (!page.club().isEmpty() && sheet.swings().isEmpty()) {
+      console.warn(
+          lesson.id()
+              + ": no full swing with "
+              + page.club()
+              + "; there are "
+              + sheet.clubsLeftOut());
+      lessons.notWell();
+      return;
+    }
+    String text =
+        format == Format.HTML
+            ? Page.html(sheet, audience, page.units(), Locale.ENGLISH)
+            : SheetJson.json(sheet, audience, Locale.ENGLISH);
+    console.out().println(page.write(name(lesson, audience + "." + format), text));
+  }
+
+  /** Writes the page of a lesson with everything as shipped; returns its file. */
+  static Path page(
+      Session lesson, List<LessonResult> results, Lessons lessons, Audience audience, Path folder)
+      throws IOException {
+    Sheet sheet =
+        Sheet.of(
+            label(lesson),
+            runs(lesson, results, lessons),
+            TeachingReader.shipped(),
+            "",
+            Optional.empty());
+    String text = Page.html(sheet, audience, LengthUnits.METRIC, Locale.ENGLISH);
+    return PageChoice.write(folder, name(lesson, audience + ".html"), text);
+  }
+
+  private static String name(Session lesson, String ending) {
+    return lesson.id() + "_page-" + ending;
+  }
+
+  /** {@code 2026-05-04}, or an empty string where no run says when it began. */
+  static String date(Session lesson) {
+    return lesson.runs().stream()
+        .map(SessionRun::startedAt)
+        .flatMap(Optional::stream)
+        .min(Comparator.naturalOrder())
+        .map(start -> start.toLocalDate().toString())
+        .orElse("");
+  }
+
+  static String label(Session lesson) {
+    return lesson.lesson().isEmpty() ? lesson.id() : lesson.lesson();
+  }
+
+  /** The recordings of a lesson on one time axis, with marks and rehearsals. */
+  static LessonRuns runs(Session lesson, List<LessonResult> results, Lessons lessons) {
+    Map<String, List<Mark>> marks =
+        lesson.runs().stream()
+            .collect(Collectors.toMap(SessionRun::id, RecordingReader::readMarks, (a, b) -> a));
+    LessonRuns runs = new LessonRuns(results.get(0).player(), date(lesson));
+    Map<String, List<Rehearsal>> rehearsals = Rehearsals.of(lesson, lessons, marks);
+    results.forEach(
+        r ->
+            runs.add(
+                r,
+                marks.getOrDefault(r.recording(), List.of()),
+                rehearsals.getOrDefault(r.recording(), List.of())));
+    return runs;
+  }
+}

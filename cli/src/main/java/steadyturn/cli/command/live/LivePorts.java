@@ -1,0 +1,94 @@
+package steadyturn.cli.command.live;
+
+import static java.util.Locale.ROOT;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.StringJoiner;
+import steadyturn.cli.terminal.Console;
+import steadyturn.ingest.live.LiveRecorder;
+import steadyturn.ingest.live.LiveState;
+import steadyturn.ingest.live.LiveUnit;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sensor.FindingAdapter;
+import steadyturn.ingest.sensor.SensorAdapter;
+import steadyturn.ingest.sensor.SensorAdapters;
+import steadyturn.ingest.serial.SerialPortSource;
+
+/** The ports of a recording, with one line about each for the person who watches. */
+final class LivePorts implements AutoCloseable {
+
+  private record Open(String path, LiveUnit unit, SerialPortSource source) {}
+
+  private final List<Open> ports = new ArrayList<>();
+  private final List<String> told = new ArrayList<>();
+
+  private LivePorts() {}
+
+  static LivePorts open(LiveRecorder recorder, List<UnitChoice> choices, int baud) {
+    LivePorts all = new LivePorts();
+    for (UnitChoice choice : choices) {
+      SensorAdapter adapter =
+          choice.adapter().flatMap(SensorAdapters::named).orElseGet(FindingAdapter::new);
+      LiveUnit unit = new LiveUnit(recorder, adapter, choice.point());
+      SerialPortSource source = SerialPortSource.open(choice.path(), baud, unit);
+      all.ports.add(new Open(choice.path(), unit, source));
+      all.told.add("");
+    }
+    return all;
+  }
+
+  /** A line that is written over where a person watches, and troubles as they come and go. */
+  void show(Console console, int marks) {
+    StringJoiner line = new StringJoiner("   ");
+    for (int i = 0; i < ports.size(); i++) {
+      LiveState state = ports.get(i).unit().state();
+      line.add(
+          String.format(
+              ROOT, "%s %.0f Hz, %d lost", name(ports.get(i)), state.rateHz(), state.lost()));
+      if (!state.trouble().equals(told.get(i))) {
+        told.set(i, state.trouble());
+        String news = state.trouble().isEmpty() ? "is there again" : state.trouble();
+        console.warn(ports.get(i).path() + " " + news);
+      }
+    }
+    if (Boolean.getBoolean("steadyturn.terminal")) {
+      console.err().print("\r\033[K" + line + "   marks " + marks);
+      console.err().flush();
+    }
+  }
+
+  private static String name(Open port) {
+    return port.unit().state().point().map(BodyPoint::trackedPoint).orElse(port.path());
+  }
+
+  /** What came in, a line a unit. */
+  String summary() {
+    StringJoiner lines = new StringJoiner(System.lineSeparator());
+    for (Open port : ports) {
+      LiveState s = port.unit().state();
+      lines.add(
+          String.format(
+              ROOT,
+              "%-13s %9d samples  %5d lost  %6d bytes skipped  unplugged %d  restarts %d  clock"
+                  + " %+.1f ppm, spread %.2f ms",
+              name(port),
+              s.samples(),
+              s.lost(),
+              s.skippedBytes(),
+              s.unplugged(),
+              s.restarts(),
+              s.skewPpm(),
+              1000 * s.clockSpreadS()));
+    }
+    return lines.toString();
+  }
+
+  @Override
+  public void close() {
+    for (Open port : ports) {
+      port.source().close();
+      port.unit().betterStart();
+    }
+  }
+}

@@ -1,0 +1,67 @@
+package steadyturn.cli.command.live;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.live.LiveMark;
+import steadyturn.ingest.live.MarkBox;
+
+/** Leaves a mark in a recording that another process writes. */
+@Command(
+    name = "mark",
+    description = {
+      "Leaves a mark in the recording that \"record\" is just writing into DIR.",
+      "TYPE: hit, practice, drill-rep, or a wear step (table-rest, aim, quiet-stance, bow,",
+      "neutral-wrist, cocking, turn-on-spot)."
+    },
+    sortOptions = false)
+public final class MarkCommand implements Callable<Integer> {
+
+  @Mixin private Console console;
+
+  @Parameters(index = "0", paramLabel = "DIR", description = "Dataset folder.")
+  private Path root = Path.of("");
+
+  @Parameters(index = "1", paramLabel = "TYPE")
+  private String type = "";
+
+  @Option(names = "--club", paramLabel = "CLUB", description = "The club, such as 7-iron.")
+  private String club = "";
+
+  @Option(names = "--note", paramLabel = "WORDS", description = "Free words.")
+  private String note = "";
+
+  @Option(
+      names = "--duration",
+      paramLabel = "S",
+      description = "Length in seconds, for a step that began just now. Default: 0.")
+  private double durationS;
+
+  @Option(
+      names = "--ago",
+      paramLabel = "S",
+      description = "How many seconds ago it began. Default: 0.")
+  private double agoS;
+
+  @Override
+  public Integer call() throws IOException {
+    if (!(durationS >= 0)) {
+      throw console.wrongUsage("--duration must be 0 or more");
+    }
+    if (!Files.isDirectory(root)) {
+      throw console.wrongUsage(root + " is no folder");
+    }
+    LocalDateTime at = LocalDateTime.now(ZoneId.systemDefault()).minusNanos(Math.round(agoS * 1e9));
+    MarkBox.leave(root, new LiveMark(at, durationS, type, club, note));
+    return Failures.DONE;
+  }
+}

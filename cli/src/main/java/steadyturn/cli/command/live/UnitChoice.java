@@ -1,0 +1,64 @@
+package steadyturn.cli.command.live;
+
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sensor.SensorAdapter;
+import steadyturn.ingest.sensor.SensorAdapters;
+
+/**
+ * One unit of the command line: {@code [POINT=]PATH[,ADAPTER]}.
+ *
+ * @param point where it is worn; empty when its hello tells
+ * @param path of its port
+ * @param adapter the name of its adapter; empty to find out
+ */
+public record UnitChoice(Optional<BodyPoint> point, String path, Optional<String> adapter) {
+
+  /** Reads the words of the command line. */
+  public static final class Converter implements ITypeConverter<UnitChoice> {
+    @Override
+    public UnitChoice convert(String word) {
+      int equals = word.indexOf('=');
+      int comma = word.indexOf(',', equals + 1);
+      String path = word.substring(equals + 1, comma < 0 ? word.length() : comma);
+      if (path.isEmpty()) {
+        throw new TypeConversionException("\"" + word + "\" names no port");
+      }
+      return new UnitChoice(
+          equals < 0 ? Optional.empty() : Optional.of(point(word.substring(0, equals))),
+          path,
+          comma < 0 ? Optional.empty() : Optional.of(adapter(word.substring(comma + 1))));
+    }
+
+    private static BodyPoint point(String word) {
+      return BodyPoint.ofTrackedPoint(word.replace('-', '_'))
+          .orElseThrow(
+              () ->
+                  new TypeConversionException(
+                      "\""
+                          + word
+                          + "\" is no body point; there are "
+                          + Arrays.stream(BodyPoint.values())
+                              .map(BodyPoint::trackedPoint)
+                              .collect(Collectors.joining(", "))));
+    }
+
+    private static String adapter(String name) {
+      return SensorAdapters.named(name)
+          .map(SensorAdapter::name)
+          .orElseThrow(
+              () ->
+                  new TypeConversionException(
+                      "there is no adapter \""
+                          + name
+                          + "\"; there are "
+                          + SensorAdapters.all().stream()
+                              .map(SensorAdapter::name)
+                              .collect(Collectors.joining(", "))));
+    }
+  }
+}

@@ -1,0 +1,101 @@
+package steadyturn.cli.command.live;
+
+import static java.util.Locale.ROOT;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.sensor.SensorAdapters;
+import steadyturn.ingest.serial.Ports;
+import steadyturn.ingest.serial.SerialPortSource;
+
+/** Shows the units at the ports, so that a person can tell which is which by moving it. */
+@Command(
+    name = "units",
+    description = {
+      "Lists the serial ports, finds out which unit speaks at each, and shows how it moves:",
+      "move a unit to see which one it is. Other ports (virtual ones) are named by their path."
+    },
+    subcommands = UnitsNewCommand.class,
+    sortOptions = false)
+public final class UnitsCommand implements Callable<Integer> {
+
+  @Mixin private Console console;
+
+  @Parameters(arity = "0..*", paramLabel = "PORT", description = "Only these ports.")
+  private List<String> paths = List.of();
+
+  @Option(names = "--baud", paramLabel = "N", description = "Default: ${DEFAULT-VALUE}.")
+  private int baud = SerialPortSource.BAUD;
+
+  @Option(
+      names = "--seconds",
+      paramLabel = "S",
+      description = "How long to look. Default: 20 for a person who watches, else 3.")
+  private double lengthS = Boolean.getBoolean("steadyturn.terminal") ? 20 : 3;
+
+  @Override
+  public Integer call() throws InterruptedException {
+    console.out().print("adapters:");
+    SensorAdapters.all().forEach(a -> console.out().print(" " + a.name()));
+    console.out().println();
+    Map<String, String> ports = ports();
+    if (ports.isEmpty()) {
+      console.out().println("no serial port is there; plug a unit in, or name a port by its path");
+      return Failures.DONE;
+    }
+    List<PortWatch> watches = new ArrayList<>();
+    ports.forEach((path, says) -> watches.add(new PortWatch(path, says)));
+    List<SerialPortSource> sources = new ArrayList<>();
+    watches.forEach(w -> sources.add(SerialPortSource.open(w.path(), baud, w)));
+    look(watches);
+    sources.forEach(SerialPortSource::close);
+    console.out().print(table(watches));
+    return Failures.DONE;
+  }
+
+  private Map<String, String> ports() {
+    Map<String, String> ports = new LinkedHashMap<>();
+    if (paths.isEmpty()) {
+      Ports.all().forEach(p -> ports.put(p.path(), p.says()));
+    }
+    paths.forEach(p -> ports.put(p, ""));
+    return ports;
+  }
+
+  private void look(List<PortWatch> watches) throws InterruptedException {
+    boolean isWatched = Boolean.getBoolean("steadyturn.terminal");
+    for (int step = 0; step < lengthS * 4; step++) {
+      Thread.sleep(250);
+      if (isWatched) {
+        String table = table(watches);
+        console.err().print((step == 0 ? "" : "\033[" + table.lines().count() + "A\033[J") + table);
+        console.err().flush();
+      }
+    }
+  }
+
+  private static String table(List<PortWatch> watches) {
+    StringBuilder text = new StringBuilder();
+    text.append(
+        String.format(
+            "%-22s %-13s %-13s %-10s %7s %8s  %s%n",
+            "port", "adapter", "unit", "serial", "Hz", "m/s^2", "turning"));
+    watches.forEach(w -> text.append(w.line()));
+    return text.toString();
+  }
+
+  /** A bar that grows with the rate: a tenth of a full one every 20 deg/s. */
+  static String bar(double rateRadPerS) {
+    int tenths = (int) Math.min(10, Math.round(Math.toDegrees(rateRadPerS) / 20));
+    return "#".repeat(tenths) + String.format(ROOT, " %.0f deg/s", Math.toDegrees(rateRadPerS));
+  }
+}

@@ -1,0 +1,103 @@
+package steadyturn.cli.lesson;
+
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Iterator;
+import java.util.List;
+import java.util.NoSuchElementException;
+import java.util.Optional;
+import java.util.stream.Stream;
+import steadyturn.fusion.calibrate.CalibrationStore;
+import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.Stretches;
+import steadyturn.ingest.recording.dataset.Session;
+import steadyturn.ingest.recording.dataset.SessionRun;
+import steadyturn.ingest.sample.Recording;
+
+/**
+ * The recordings of a lesson one after the other, long ones in pieces, so that one piece at a time
+ * is in memory. Earlier runs of the same day that hold wear steps come first. A run that breaks off
+ * is reported, what was read of it before stays, and the next run follows.
+ */
+public final class LessonReading implements Iterable<Recording> {
+
+  /** A quarter of an hour of five units at 1 kHz is 250 MB; swings fit into the margin. */
+  private static final double PIECE_S = 900;
+
+  private static final double MARGIN_S = 30;
+
+  private final List<SessionRun> runs;
+  private final Lessons lessons;
+
+  public LessonReading(Session lesson, Lessons lessons) {
+    this.lessons = lessons;
+    Stream<SessionRun> withSteps =
+        lesson.runs().isEmpty()
+            ? Stream.of()
+            : lesson.before(lesson.runs().get(0)).stream().filter(LessonReading::hasMarks);
+    this.runs = Stream.concat(withSteps, lesson.runs().stream()).distinct().toList();
+  }
+
+  private static boolean hasMarks(SessionRun run) {
+    return !RecordingReader.readMarks(run).isEmpty();
+  }
+
+  @Override
+  public Iterator<Recording> iterator() {
+    return new Pieces(new ArrayDeque<>(runs));
+  }
+
+  /** Looks one piece ahead, as only reading it tells whether it can be read. */
+  private final class Pieces implements Iterator<Recording> {
+
+    private final Deque<SessionRun> toRead;
+    private CalibrationStore calibrations = CalibrationStore.of(Path.of(""));
+    private Optional<Stretches> open = Optional.empty();
+    private Optional<Recording> ahead = Optional.empty();
+
+    Pieces(Deque<SessionRun> toRead) {
+      this.toRead = toRead;
+    }
+
+    @Override
+    public boolean hasNext() {
+      while (ahead.isEmpty() && (open.isPresent() || !toRead.isEmpty())) {
+        if (!lessons.tried(this::readAhead)) {
+          close();
+        }
+      }
+      return ahead.isPresent();
+    }
+
+    private void readAhead() {
+      if (open.isEmpty()) {
+        SessionRun next = toRead.remove();
+        calibrations = CalibrationStore.of(next.root());
+        open = Optional.of(RecordingReader.stretches(next, PIECE_S, MARGIN_S));
+      }
+      Stretches run = open.get();
+      if (run.hasNext()) {
+        ahead = Optional.of(calibrations.applyTo(run.next().recording()));
+      } else {
+        run.notices().forEach(lessons::warn);
+        close();
+      }
+    }
+
+    private void close() {
+      open.ifPresent(Stretches::close);
+      open = Optional.empty();
+    }
+
+    @Override
+    public Recording next() {
+      if (!hasNext()) {
+        throw new NoSuchElementException("the lesson is read to its end");
+      }
+      Recording recording = ahead.orElseThrow();
+      ahead = Optional.empty();
+      return recording;
+    }
+  }
+}

@@ -1,0 +1,22 @@
+package steadyturn.cli.lesson;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.coach.teaching.TeachingReader;
+
+/** Whose limits, findings and drills a command goes by. */
+public final class TeachingChoice {
+
+  @Option(
+      names = "--teaching",
+      paramLabel = "FILE",
+      description = "A teacher's own limits, findings and drills, on top of the shipped ones.")
+  private Optional<Path> file = Optional.empty();
+
+  public Teaching read() throws IOException {
+    return file.isPresent() ? TeachingReader.read(file.get()) : TeachingReader.shipped();
+  }
+}

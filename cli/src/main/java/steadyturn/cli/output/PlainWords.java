@@ -1,0 +1,40 @@
+package steadyturn.cli.output;
+
+import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.words.Words;
+
+/** The words a teacher reads for the words of the output contract. */
+public final class PlainWords {
+
+  private PlainWords() {}
+
+  /** The name of a measure, without its unit. */
+  public static String of(Measure measure) {
+    return Words.say("name." + measure.id());
+  }
+
+  /** The unit as printed: nothing for a ratio. */
+  public static String unit(Measure measure) {
+    return measure.unit().equals("1") ? "" : measure.unit();
+  }
+
+  /** The name of a key position from its word in the contract. */
+  public static String keyPosition(String word) {
+    return Words.say("position." + word);
+  }
+
+  /** Whether a flag has words of its own here. */
+  static boolean knowsFlag(String word) {
+    return Words.inUse().has("flag." + word);
+  }
+
+  /** A flag as a sentence part. */
+  public static String flag(String word) {
+    return Words.say("flag." + word);
+  }
+
+  public static String bodyPoint(BodyPoint point) {
+    return Words.say("point." + point.trackedPoint().replace('_', '-'));
+  }
+}

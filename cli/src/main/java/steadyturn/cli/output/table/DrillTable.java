@@ -1,0 +1,89 @@
+package steadyturn.cli.output.table;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import steadyturn.analysis.coach.drill.DrillRep;
+import steadyturn.analysis.coach.drill.DrillScore;
+import steadyturn.analysis.coach.teaching.Drill;
+import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.MeanDifference;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.output.PlainWords;
+import steadyturn.ingest.words.Words;
+
+/** The drills of a lesson for people: every repetition with its interval, and what they brought. */
+final class DrillTable {
+
+  private DrillTable() {}
+
+  /** One block a drill; nothing without drills. */
+  static List<String> lines(List<DrillScore> scores) {
+    List<String> lines = new ArrayList<>();
+    for (DrillScore score : scores) {
+      lines.addAll(Layout.wrapped(head(score.drill()), Layout.WIDTH));
+      lines.addAll(repetitions(score));
+      lines.addAll(Layout.beside("", 2, summary(score)));
+      score.effect().ifPresent(row -> lines.addAll(Layout.beside("", 2, effect(row))));
+      lines.add("");
+    }
+    return lines;
+  }
+
+  private static String head(Drill drill) {
+    Measure measure = drill.judgedBy().measure();
+    String at = drill.judgedBy().at();
+    String name = PlainWords.of(measure) + (at.isEmpty() ? "" : ", " + PlainWords.keyPosition(at));
+    return Words.say(
+        "drills.head",
+        Words.say("drill." + drill.name() + ".name"),
+        name,
+        Figure.nearest(drill.low(), measure),
+        (Figure.nearest(drill.high(), measure) + " " + PlainWords.unit(measure)).strip());
+  }
+
+  private static List<String> repetitions(DrillScore score) {
+    if (score.reps().isEmpty()) {
+      return List.of();
+    }
+    List<List<String>> cells = new ArrayList<>();
+    String unit = PlainWords.unit(score.drill().judgedBy().measure());
+    cells.add(List.of("  " + Words.say("drills.rep"), Words.say("drills.time"), unit, ""));
+    int number = 0;
+    for (DrillRep rep : score.reps()) {
+      number++;
+      cells.add(
+          List.of(
+              "  " + number,
+              String.format(Locale.ROOT, "%.1f", rep.timeS() % DrillScore.APART_S),
+              Figure.narrow(rep.value()),
+              Words.say(
+                  rep.sure()
+                      ? (rep.inBand() ? "drills.in" : "drills.out")
+                      : (rep.inBand() ? "drills.near-in" : "drills.near-out"))));
+    }
+    return Layout.table(cells, 1);
+  }
+
+  private static String summary(DrillScore score) {
+    String words =
+        Words.say("drills.summary", score.inBand(), score.reps().size(), score.longestRun());
+    return score.unseen() == 0 ? words : words + " " + Words.say("drills.unseen", score.unseen());
+  }
+
+  private static String effect(ComparisonRow row) {
+    Measure measure = row.what().measure();
+    if (row.difference().isEmpty()) {
+      return Words.say("drills.effect.few");
+    }
+    MeanDifference d = row.difference().get();
+    return Words.say(
+        "drills.effect",
+        Figure.nearest(row.first().mean(), measure),
+        Figure.nearest(row.second().mean(), measure),
+        Figure.nearest(d.value(), measure),
+        Figure.nearest(d.low(), measure),
+        (Figure.nearest(d.high(), measure) + " " + PlainWords.unit(measure)).strip(),
+        row.words());
+  }
+}

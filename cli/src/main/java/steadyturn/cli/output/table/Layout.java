@@ -1,0 +1,65 @@
+package steadyturn.cli.output.table;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+
+/** Lines of text at most {@link #WIDTH} columns wide: aligned tables and wrapped sentences. */
+final class Layout {
+
+  static final int WIDTH = 100;
+
+  private static final String GAP = "  ";
+
+  private Layout() {}
+
+  /**
+   * Aligns rows of equal length: the first {@code leftColumns} columns to the left, numbers to the
+   * right.
+   */
+  static List<String> table(List<List<String>> rows, int leftColumns) {
+    List<Integer> widths = new ArrayList<>(Collections.nCopies(rows.get(0).size(), 0));
+    for (List<String> row : rows) {
+      for (int c = 0; c < row.size(); c++) {
+        widths.set(c, Math.max(widths.get(c), row.get(c).length()));
+      }
+    }
+    return rows.stream().map(row -> line(row, widths, leftColumns)).toList();
+  }
+
+  private static String line(List<String> row, List<Integer> widths, int leftColumns) {
+    StringBuilder line = new StringBuilder();
+    for (int c = 0; c < row.size(); c++) {
+      String space = " ".repeat(widths.get(c) - row.get(c).length());
+      line.append(c == 0 ? "" : GAP);
+      line.append(c < leftColumns ? row.get(c) + space : space + row.get(c));
+    }
+    return line.toString().stripTrailing();
+  }
+
+  /** A name and a sentence beside it; further lines start under the sentence. */
+  static List<String> beside(String name, int nameWidth, String sentence) {
+    List<String> lines = new ArrayList<>();
+    String start = name + " ".repeat(Math.max(1, nameWidth - name.length()));
+    for (String part : wrapped(sentence, WIDTH - nameWidth)) {
+      lines.add(start + part);
+      start = " ".repeat(nameWidth);
+    }
+    return lines;
+  }
+
+  /** Breaks at spaces; a word longer than the width stands alone. */
+  static List<String> wrapped(String sentence, int width) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder();
+    for (String word : sentence.strip().split("\\s+", -1)) {
+      if (!line.isEmpty() && line.length() + 1 + word.length() > width) {
+        lines.add(line.toString());
+        line.setLength(0);
+      }
+      line.append(line.isEmpty() ? "" : " ").append(word);
+    }
+    lines.add(line.toString());
+    return lines;
+  }
+}

@@ -1,0 +1,102 @@
+package steadyturn.cli.output.table;
+
+import java.io.IOException;
+import java.io.Writer;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.coach.LessonStep;
+import steadyturn.analysis.coach.PlayerProgress;
+import steadyturn.analysis.compare.Comparison;
+import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.GroupComparison;
+import steadyturn.analysis.compare.GroupSummary;
+import steadyturn.analysis.compare.MeanDifference;
+import steadyturn.analysis.compare.MeasureAt;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.output.PlainWords;
+import steadyturn.ingest.words.Words;
+
+/** A player's lessons for people, at most 100 columns wide. */
+public final class ProgressTable {
+
+  private static final String NONE = "-";
+
+  private ProgressTable() {}
+
+  /** Writes the means of each lesson, what changed, and the drills; leaves the writer open. */
+  public static void write(PlayerProgress progress, List<String> drills, Writer to)
+      throws IOException {
+    List<String> lines = new ArrayList<>();
+    for (MeasureAt what : progress.given()) {
+      lines.add(name(what));
+      List<List<String>> cells = new ArrayList<>();
+      for (LessonStep step : progress.steps()) {
+        GroupSummary mean = PlayerProgress.mean(step, what);
+        cells.add(
+            List.of(
+                "  " + Words.say("progress.lesson", step.lesson()),
+                step.date(),
+                number(mean.mean(), what.measure()) + range(mean, what.measure()),
+                Swings.count(mean.count())));
+      }
+      lines.addAll(Layout.table(cells, 2));
+    }
+    lines.add("");
+    changes(lines, Words.say("progress.since-last"), progress.sinceLast());
+    changes(lines, Words.say("progress.since-first"), progress.sinceFirst());
+    lines.add(Words.say("progress.drills"));
+    drills.forEach(drill -> lines.addAll(Layout.beside(" ", 2, drill)));
+    lines.add("");
+    lines.addAll(Layout.wrapped(Words.say("progress.read"), Layout.WIDTH));
+    lines.addAll(Cautions.afterATable());
+    for (String line : lines) {
+      to.write(line + "\n");
+    }
+  }
+
+  private static String range(GroupSummary mean, Measure measure) {
+    if (mean.count() < GroupComparison.FEWEST_SWINGS) {
+      return mean.count() == 0 ? "" : " " + Words.say("progress.no-range");
+    }
+    double half = mean.halfWidthOfMean();
+    return between(mean.mean() - half, mean.mean() + half, measure);
+  }
+
+  private static String between(double low, double high, Measure measure) {
+    return " (" + number(low, measure) + " to " + number(high, measure) + ")";
+  }
+
+  private static void changes(List<String> lines, String title, Optional<Comparison> changes) {
+    if (changes.isEmpty()) {
+      return;
+    }
+    List<List<String>> cells = new ArrayList<>();
+    cells.add(
+        List.of(title, Words.say("progress.change-range"), Words.say("progress.could-show"), ""));
+    for (ComparisonRow row : changes.get().rows()) {
+      Measure measure = row.what().measure();
+      Optional<MeanDifference> d = row.difference();
+      cells.add(
+          List.of(
+              "  " + name(row.what()),
+              d.map(x -> number(x.value(), measure) + between(x.low(), x.high(), measure))
+                  .orElse(NONE),
+              d.map(x -> number(x.detectable(), measure)).orElse(NONE),
+              row.words()));
+    }
+    lines.addAll(Layout.table(cells, 1));
+    lines.add("");
+  }
+
+  private static String name(MeasureAt what) {
+    String name = PlainWords.of(what.measure()) + " " + PlainWords.unit(what.measure());
+    return what.at().isEmpty()
+        ? name.strip()
+        : name.strip() + ", " + PlainWords.keyPosition(what.at());
+  }
+
+  private static String number(double number, Measure measure) {
+    return Double.isFinite(number) ? Figure.nearest(number, measure) : NONE;
+  }
+}

@@ -1,0 +1,93 @@
+package steadyturn.cli.output.table;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.output.PlainWords;
+import steadyturn.ingest.words.Words;
+
+/** Why values are withheld or only estimated: each reason once, with the values it holds for. */
+final class Reasons {
+
+  private record Reason(Grade grade, String why) {}
+
+  /** Where a reason holds: measures with their key positions, and swings. */
+  private record Where(Map<String, Set<String>> positionsByMeasure, TreeSet<Integer> swings) {
+
+    void add(MeasureValue value, int swing) {
+      Set<String> positions =
+          positionsByMeasure.computeIfAbsent(
+              PlainWords.of(value.measure()), m -> new LinkedHashSet<>());
+      if (!value.at().isEmpty()) {
+        positions.add(PlainWords.keyPosition(value.at()));
+      }
+      swings.add(swing);
+    }
+
+    String words(int swingsInAll) {
+      Map<Set<String>, List<String>> measuresByPositions = new LinkedHashMap<>();
+      positionsByMeasure.forEach(
+          (measure, positions) ->
+              measuresByPositions.computeIfAbsent(positions, p -> new ArrayList<>()).add(measure));
+      return measuresByPositions.entrySet().stream()
+              .map(e -> String.join(", ", e.getValue()) + at(e.getKey()))
+              .collect(Collectors.joining("; "))
+          + in(swingsInAll);
+    }
+
+    private static String at(Set<String> positions) {
+      return positions.isEmpty()
+          ? ""
+          : " " + Words.say("table.at.positions", String.join(", ", positions));
+    }
+
+    private String in(int swingsInAll) {
+      if (swingsInAll == 1) {
+        return "";
+      }
+      if (swings.size() == swingsInAll) {
+        return " (" + Words.say("table.all-swings") + ")";
+      }
+      String numbers = swings.stream().map(String::valueOf).collect(Collectors.joining(", "));
+      return " ("
+          + Words.say(swings.size() == 1 ? "table.swing" : "table.swings-list", numbers)
+          + ")";
+    }
+  }
+
+  private Reasons() {}
+
+  /** One sentence a reason, indented; empty when every value that counts is measured. */
+  static List<String> of(List<SwingResult> swings, Predicate<MeasureValue> counts, int indent) {
+    Map<Reason, Where> found = new LinkedHashMap<>();
+    for (SwingResult swing : swings) {
+      swing.measures().stream()
+          .filter(counts)
+          .filter(value -> value.grade() != Grade.MEASURED && !value.why().isBlank())
+          .forEach(
+              value ->
+                  found
+                      .computeIfAbsent(
+                          new Reason(value.grade(), value.why()),
+                          r -> new Where(new LinkedHashMap<>(), new TreeSet<>()))
+                      .add(value, swing.number()));
+    }
+    List<String> lines = new ArrayList<>();
+    found.forEach(
+        (reason, where) -> {
+          String sign = reason.grade() == Grade.WITHHELD ? Figure.WITHHELD : "~";
+          String sentence = where.words(swings.size()) + ": " + reason.why();
+          lines.addAll(Layout.beside(" ".repeat(indent) + sign, indent + 2, sentence));
+        });
+    return lines;
+  }
+}

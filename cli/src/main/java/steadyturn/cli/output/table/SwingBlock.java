@@ -1,0 +1,115 @@
+package steadyturn.cli.output.table;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.cli.output.PlainWords;
+
+/** Everything known of one swing: measures by key position, then what holds for the whole swing. */
+final class SwingBlock {
+
+  /** Key positions side by side; more would not fit the width. */
+  private static final int POSITIONS_A_TABLE = 5;
+
+  private final SwingResult swing;
+
+  SwingBlock(SwingResult swing) {
+    this.swing = swing;
+  }
+
+  List<String> lines() {
+    List<String> lines = new ArrayList<>();
+    lines.add("Swing " + swing.number() + ": " + heading());
+    swing.flags().forEach(flag -> lines.add("  ! " + PlainWords.flag(flag)));
+    List<String> positions = positions();
+    for (int from = 0; from < positions.size(); from += POSITIONS_A_TABLE) {
+      int to = Math.min(positions.size(), from + POSITIONS_A_TABLE);
+      lines.addAll(byPosition(positions.subList(from, to)));
+    }
+    lines.addAll(wholeSwing());
+    if (!swing.events().isEmpty()) {
+      lines.addAll(Layout.beside("  times, s:", 12, times()));
+    }
+    lines.addAll(Reasons.of(List.of(swing), value -> true, 2));
+    return lines;
+  }
+
+  private String heading() {
+    return swing.club().isBlank() ? swing.kind().word() : swing.club() + ", " + swing.kind().word();
+  }
+
+  /** Key positions that have a value, in the order they come in a swing. */
+  private List<String> positions() {
+    return Arrays.stream(SwingEvent.values())
+        .map(SwingEvent::word)
+        .filter(word -> swing.measures().stream().anyMatch(m -> m.given() && m.at().equals(word)))
+        .toList();
+  }
+
+  private List<String> byPosition(List<String> positions) {
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(head(positions, 0));
+    rows.add(head(positions, 1));
+    for (Measure measure : Measure.values()) {
+      List<String> cells = positions.stream().map(at -> cell(measure, at)).toList();
+      if (cells.stream().anyMatch(cell -> !cell.equals(Figure.WITHHELD))) {
+        rows.add(row("  " + PlainWords.of(measure), PlainWords.unit(measure), cells));
+      }
+    }
+    return Layout.table(rows, 2);
+  }
+
+  /** The name of a position over two lines: its last word below, where it has several. */
+  private static List<String> head(List<String> positions, int line) {
+    List<String> cells =
+        positions.stream()
+            .map(PlainWords::keyPosition)
+            .map(
+                name -> {
+                  int lastWord = name.lastIndexOf(' ') + 1;
+                  return line == 1 ? name.substring(lastWord) : name.substring(0, lastWord).strip();
+                })
+            .toList();
+    return row("", "", cells);
+  }
+
+  private static List<String> row(String name, String unit, List<String> cells) {
+    List<String> row = new ArrayList<>(List.of(name, unit));
+    row.addAll(cells);
+    return row;
+  }
+
+  private String cell(Measure measure, String at) {
+    return swing.measure(measure, at).map(Figure::narrow).orElse(Figure.WITHHELD);
+  }
+
+  private List<String> wholeSwing() {
+    List<List<String>> rows =
+        swing.measures().stream()
+            .filter(m -> m.at().isEmpty() && m.given())
+            .map(m -> List.of("  " + PlainWords.of(m.measure()), unit(m), Figure.wide(m)))
+            .toList();
+    return rows.isEmpty() ? List.of() : Layout.table(rows, 2);
+  }
+
+  private static String unit(MeasureValue value) {
+    return PlainWords.unit(value.measure());
+  }
+
+  private String times() {
+    return IntStream.range(0, swing.events().size())
+        .mapToObj(swing.events()::get)
+        .map(
+            e ->
+                String.format(
+                    Locale.ROOT, "%s %.3f", PlainWords.keyPosition(e.event().word()), e.timeS()))
+        .collect(Collectors.joining("; "));
+  }
+}

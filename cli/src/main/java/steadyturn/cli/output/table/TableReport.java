@@ -1,0 +1,182 @@
+package steadyturn.cli.output.table;
+
+import java.io.IOException;
+import java.io.Writer;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import steadyturn.analysis.coach.drill.DrillScore;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.lesson.UnitResult;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.output.PlainWords;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.words.Words;
+
+/** The result for people: at most 100 columns wide, in the words of a teacher. */
+public final class TableReport {
+
+  /** Columns left for the names at the left edge. */
+  static final int NAME_WIDTH = 14;
+
+  private TableReport() {}
+
+  /**
+   * Writes one lesson after the other; leaves the writer open.
+   *
+   * @param everySwing also everything known of each single swing
+   */
+  public static void write(List<LessonResult> results, boolean everySwing, Writer to)
+      throws IOException {
+    write(results, Map.of(), everySwing, to);
+  }
+
+  /**
+   * Writes one lesson after the other, then how their drills went; leaves the writer open.
+   *
+   * @param drills the scores of the lessons that had drills, by lesson
+   * @param everySwing also everything known of each single swing
+   */
+  public static void write(
+      List<LessonResult> results,
+      Map<String, List<DrillScore>> drills,
+      boolean everySwing,
+      Writer to)
+      throws IOException {
+    List<String> lines = new ArrayList<>();
+    for (LessonResult result : results) {
+      lines.addAll(head(result));
+      lines.add("");
+      lines.addAll(body(result, everySwing));
+      lines.add("");
+    }
+    drills.forEach(
+        (lesson, scores) -> {
+          lines.add(Words.say("drills.title", lesson));
+          lines.addAll(DrillTable.lines(scores));
+        });
+    lines.addAll(Cautions.afterATable());
+    for (String line : lines) {
+      to.write(line + "\n");
+    }
+  }
+
+  private static List<String> head(LessonResult result) {
+    List<String> lines = new ArrayList<>();
+    lines.addAll(named(Words.say("table.recording"), result.recording()));
+    lines.addAll(named(Words.say("table.the-player"), player(result.player())));
+    lines.addAll(
+        named(
+            Words.say("table.units"),
+            result.units().stream().map(TableReport::unit).collect(Collectors.joining("; "))));
+    lines.addAll(named(Words.say("table.target-line"), aim(result.aim())));
+    lines.addAll(named(Words.say("table.swings"), count(result.swings())));
+    return lines;
+  }
+
+  private static List<String> body(LessonResult result, boolean everySwing) {
+    LessonTable table = new LessonTable(result.swings());
+    List<String> lines = new ArrayList<>(table.lines());
+    List<String> notes = new ArrayList<>();
+    flags(result.swings())
+        .forEach(
+            (flag, swings) ->
+                notes.addAll(Layout.beside("!", 2, swings + ": " + PlainWords.flag(flag))));
+    notes.addAll(Reasons.of(result.swings(), TableReport::isInTheTable, 0));
+    result.notices().forEach(notice -> notes.addAll(Layout.beside("*", 2, notice)));
+    if (!notes.isEmpty()) {
+      lines.add("");
+      lines.addAll(notes);
+    }
+    if (!result.swings().isEmpty()) {
+      lines.add("");
+      lines.addAll(Cautions.howToRead(table.columns()));
+    }
+    if (everySwing) {
+      for (SwingResult swing : result.swings()) {
+        lines.add("");
+        lines.addAll(new SwingBlock(swing).lines());
+      }
+    }
+    return lines;
+  }
+
+  /** Each flag with the swings it holds for, in words. */
+  private static Map<String, String> flags(List<SwingResult> swings) {
+    Map<String, List<String>> numbers = new LinkedHashMap<>();
+    for (SwingResult swing : swings) {
+      for (String flag : LessonTable.flagsToTell(swing)) {
+        numbers.computeIfAbsent(flag, f -> new ArrayList<>()).add(Integer.toString(swing.number()));
+      }
+    }
+    Map<String, String> words = new LinkedHashMap<>();
+    numbers.forEach(
+        (flag, list) ->
+            words.put(
+                flag,
+                Words.say(
+                    list.size() == 1 ? "table.swing" : "table.swings-list",
+                    String.join(", ", list))));
+    return words;
+  }
+
+  private static boolean isInTheTable(MeasureValue value) {
+    return Column.OF_A_LESSON.stream()
+        .anyMatch(c -> c.measure() == value.measure() && c.at().equals(value.at()));
+  }
+
+  private static List<String> named(String name, String sentence) {
+    return Layout.beside(name, NAME_WIDTH, sentence);
+  }
+
+  private static String player(Player player) {
+    String side = Words.say("page.handed." + player.handed().word());
+    return player.id()
+        + ", "
+        + side
+        + size("table.wide", player.pelvisWidthMm())
+        + size("table.deep", player.pelvisDepthMm())
+        + size("table.tall", player.statureMm());
+  }
+
+  private static String size(String key, OptionalDouble mm) {
+    return mm.isPresent() ? ", " + Words.say(key, mm.getAsDouble()) : "";
+  }
+
+  private static String unit(UnitResult unit) {
+    StringBuilder words = new StringBuilder(PlainWords.bodyPoint(unit.point()));
+    words.append(String.format(Locale.ROOT, " %.0f Hz", unit.rateHz()));
+    if (unit.lostPct() >= 0.05) {
+      words.append(", ").append(Words.say("table.lost", unit.lostPct()));
+    }
+    if (unit.saturatedSamples() > 0) {
+      words.append(", ").append(Words.say("table.beyond-range", unit.saturatedSamples()));
+    }
+    return words.toString();
+  }
+
+  private static String aim(String aim) {
+    String from =
+        aim.equals("aim-step") ? Words.say("table.aim.step") : Words.say("table.aim.square");
+    return from + "; " + Words.say("table.aim.error");
+  }
+
+  private static String count(List<SwingResult> swings) {
+    if (swings.isEmpty()) {
+      return Words.say("table.none-found");
+    }
+    Map<String, Long> groups =
+        swings.stream()
+            .collect(
+                Collectors.groupingBy(
+                    LessonTable::title, LinkedHashMap::new, Collectors.counting()));
+    List<String> words = new ArrayList<>();
+    groups.forEach((title, number) -> words.add(number + " x " + title));
+    return Words.say("table.found", swings.size(), String.join(", ", words));
+  }
+}

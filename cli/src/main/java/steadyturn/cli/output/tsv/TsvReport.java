@@ -1,0 +1,77 @@
+package steadyturn.cli.output.tsv;
+
+import java.io.IOException;
+import java.io.Writer;
+import java.util.List;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.output.Decimals;
+
+/**
+ * The result for spreadsheets and statistics: one row a value, tab-separated, with a header; what
+ * is not there is {@code n/a}.
+ */
+public final class TsvReport {
+
+  public static final List<String> COLUMNS =
+      List.of(
+          "recording",
+          "player",
+          "swing",
+          "club",
+          "kind",
+          "flags",
+          "measure",
+          "at",
+          "value",
+          "unit",
+          "low",
+          "high",
+          "grade",
+          "why");
+
+  private TsvReport() {}
+
+  /** Writes header and rows; leaves the writer open. */
+  public static void write(List<LessonResult> results, Writer to) throws IOException {
+    row(to, COLUMNS);
+    for (LessonResult result : results) {
+      for (SwingResult swing : result.swings()) {
+        for (MeasureValue value : swing.measures()) {
+          row(to, cells(result, swing, value));
+        }
+      }
+    }
+  }
+
+  private static List<String> cells(LessonResult result, SwingResult swing, MeasureValue value) {
+    return List.of(
+        result.recording(),
+        result.player().id(),
+        Integer.toString(swing.number()),
+        swing.club(),
+        swing.kind().word(),
+        String.join(",", swing.flags()),
+        value.measure().id(),
+        value.at(),
+        Decimals.cell(value.value(), Decimals.OF_VALUE),
+        value.measure().unit(),
+        Decimals.cell(value.low(), Decimals.OF_VALUE),
+        Decimals.cell(value.high(), Decimals.OF_VALUE),
+        value.grade().word(),
+        value.why());
+  }
+
+  /** One line; empty cells become {@code n/a}, tabs and line ends inside a cell become spaces. */
+  public static void row(Writer to, List<String> cells) throws IOException {
+    StringBuilder line = new StringBuilder();
+    for (String cell : cells) {
+      if (!line.isEmpty()) {
+        line.append('\t');
+      }
+      line.append(cell.isBlank() ? "n/a" : cell.replaceAll("[\\t\\r\\n]+", " "));
+    }
+    to.write(line.append('\n').toString());
+  }
+}

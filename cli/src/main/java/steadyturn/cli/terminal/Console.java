@@ -1,0 +1,54 @@
+package steadyturn.cli.terminal;
+
+import java.io.PrintWriter;
+import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** What every command has: help, --verbose, the two writers and a progress bar. */
+public final class Console {
+
+  @SuppressWarnings("UnusedVariable") // picocli looks at it, we do not
+  @Option(
+      names = {"-h", "--help"},
+      usageHelp = true,
+      description = "Show this help.")
+  private boolean help;
+
+  @Option(names = "--verbose", description = "Show where in the program an error arose.")
+  private boolean verbose;
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
+
+  /** Results. */
+  public PrintWriter out() {
+    return command.commandLine().getOut();
+  }
+
+  /** Progress and warnings. */
+  public PrintWriter err() {
+    return command.commandLine().getErr();
+  }
+
+  /** One line that a person should read, beside the results. */
+  public void warn(String sentence) {
+    err().println("steadyturn: " + sentence);
+  }
+
+  /** A failure after which the work goes on. */
+  public void report(Exception e) {
+    Failures.print(e, verbose, err());
+  }
+
+  /** A bar for so many steps; silent when standard error is no terminal. */
+  public Progress progress(int steps) {
+    return new Progress(err(), Boolean.getBoolean("steadyturn.terminal"), steps, System.nanoTime());
+  }
+
+  /** Wrong usage that only the command itself can see: exit code 2. */
+  public CommandLine.ParameterException wrongUsage(String why) {
+    return new CommandLine.ParameterException(command.commandLine(), why);
+  }
+}

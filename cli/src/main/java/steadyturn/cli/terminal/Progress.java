@@ -1,0 +1,54 @@
+package steadyturn.cli.terminal;
+
+import java.io.PrintWriter;
+
+/**
+ * A bar on standard error for work that takes more than two seconds, when a person watches. The
+ * instant comes in as an argument, so that the bar can be tested.
+ */
+public final class Progress {
+
+  private static final long PATIENCE_NANOS = 2_000_000_000L;
+  private static final int BAR = 30;
+
+  private final PrintWriter err;
+  private final boolean watched;
+  private final int steps;
+  private final long startNanos;
+  private int done;
+  private boolean shown;
+
+  Progress(PrintWriter err, boolean watched, int steps, long startNanos) {
+    this.err = err;
+    this.watched = watched;
+    this.steps = Math.max(1, steps);
+    this.startNanos = startNanos;
+  }
+
+  /** Says what is being done now. */
+  public void at(String what, long nowNanos) {
+    if (!watched || nowNanos - startNanos < PATIENCE_NANOS) {
+      return;
+    }
+    int full = BAR * done / steps;
+    String bar = "#".repeat(full) + ".".repeat(BAR - full);
+    String line = String.format("[%s] %d of %d, %s", bar, done, steps, what);
+    err.print("\r\033[K" + line.substring(0, Math.min(79, line.length())));
+    err.flush();
+    shown = true;
+  }
+
+  /** One more step is done. */
+  public void step() {
+    done++;
+  }
+
+  /** Takes the bar away, before other lines are printed. */
+  public void clear() {
+    if (shown) {
+      err.print("\r\033[K");
+      err.flush();
+      shown = false;
+    }
+  }
+}

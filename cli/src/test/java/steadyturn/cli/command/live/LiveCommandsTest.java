@@ -1,0 +1,68 @@
+package steadyturn.cli.command.live;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import steadyturn.cli.CommandLineRun;
+
+class LiveCommandsTest {
+
+  @TempDir private Path folder;
+
+  @Test
+  void aPortThatIsNotThereIsNamedByUnits() {
+    CommandLineRun run =
+        CommandLineRun.of("units", folder.resolve("none").toString(), "--seconds", "0.5");
+    assertThat(run.exitCode()).isZero();
+    assertThat(run.out()).contains("adapters: binary-frame text-line").contains("does not exist");
+  }
+
+  @Test
+  void recordTellsOfAMissingPortAndEndsInTime() {
+    Path root = folder.resolve("lessons");
+    CommandLineRun run =
+        CommandLineRun.of(
+            "record",
+            root.toString(),
+            "pelvis=" + folder.resolve("none"),
+            "--player",
+            "mika",
+            "--handed",
+            "right",
+            "--seconds",
+            "1.2");
+    assertThat(run.exitCode()).isZero();
+    assertThat(run.err()).contains("none does not exist");
+    assertThat(run.out()).contains("0 samples");
+    assertThat(root.resolve("participants.tsv")).exists();
+  }
+
+  @Test
+  void wrongWordsOfTheCommandLineAreRefused() {
+    String port = folder.resolve("none").toString();
+    String root = folder.resolve("lessons").toString();
+    assertThat(CommandLineRun.of("record", root, port, "--handed", "right").exitCode())
+        .isEqualTo(2);
+    CommandLineRun point =
+        CommandLineRun.of("record", root, "knee=" + port, "--player", "a", "--handed", "right");
+    assertThat(point.exitCode()).isEqualTo(2);
+    assertThat(point.err()).contains("\"knee\" is no body point; there are pelvis");
+    CommandLineRun adapter =
+        CommandLineRun.of("record", root, port + ",none", "--player", "a", "--handed", "right");
+    assertThat(adapter.err()).contains("there is no adapter \"none\"");
+    assertThat(CommandLineRun.of("simulate").err()).contains("--out or --serial is needed");
+    assertThat(CommandLineRun.of("mark", port, "hit").exitCode()).isEqualTo(2);
+  }
+
+  @Test
+  void aMarkIsLeftForTheRecorder() throws Exception {
+    CommandLineRun run =
+        CommandLineRun.of("mark", folder.toString(), "hit", "--club", "7-iron", "--note", "thin");
+    assertThat(run.exitCode()).isZero();
+    assertThat(Files.readString(folder.resolve(".steadyturn-marks.tsv")))
+        .endsWith("\t0.0\thit\t7-iron\tthin\n");
+  }
+}

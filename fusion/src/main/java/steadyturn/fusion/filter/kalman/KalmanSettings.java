@@ -1,0 +1,96 @@
+package steadyturn.fusion.filter.kalman;
+
+import steadyturn.fusion.filter.RestDetectorSettings;
+import steadyturn.fusion.filter.SigmaFloor;
+
+/**
+ * What the error-state Kalman filter assumes of a unit and of whoever moves it. Nothing depends on
+ * the sample rate. The answer changes little when any of these is halved or doubled.
+ *
+ * @param blockS the vertical is corrected once in such a time, s; between, the rates are followed
+ * @param startTiltRad one sigma of the first levelling, rad
+ * @param startBiasRadPerS one sigma of the gyroscope bias before the first rest, rad/s
+ * @param biasWalkRadPerSSqrtS how the bias wanders, rad/s per square root of s
+ * @param rateMatrixSigma one sigma of each gyroscope scale error and cross-talk, 1
+ * @param rateNoiseRadPerSqrtS angle that gyroscope noise gathers in one second, rad
+ * @param velocityNoiseMpsPerSqrtS velocity that accelerometer noise gathers in one second, m/s
+ * @param speedSigmaMps usual size of each velocity component: a unit on a body stays slow
+ * @param placeSigmaM usual distance from the middle of its movements: it stays near
+ * @param movementCorrelationS how long velocity and place stay the same, s
+ * @param rest when the unit rests
+ * @param floor errors beyond the model, added to every sigma shown
+ */
+public record KalmanSettings(
+    double blockS,
+    double startTiltRad,
+    double startBiasRadPerS,
+    double biasWalkRadPerSSqrtS,
+    double rateMatrixSigma,
+    double rateNoiseRadPerSqrtS,
+    double velocityNoiseMpsPerSqrtS,
+    double speedSigmaMps,
+    double placeSigmaM,
+    double movementCorrelationS,
+    RestDetectorSettings rest,
+    SigmaFloor floor) {
+
+  public KalmanSettings {
+    double[] sizes = {
+      blockS,
+      startTiltRad,
+      startBiasRadPerS,
+      rateNoiseRadPerSqrtS,
+      speedSigmaMps,
+      placeSigmaM,
+      movementCorrelationS
+    };
+    for (double size : sizes) {
+      if (!(size > 0 && size < Double.POSITIVE_INFINITY)) {
+        throw new IllegalArgumentException(
+            "a size of a Kalman setting must be above 0 and finite, was " + size);
+      }
+    }
+    if (!(biasWalkRadPerSSqrtS >= 0 && rateMatrixSigma >= 0 && velocityNoiseMpsPerSqrtS >= 0)) {
+      throw new IllegalArgumentException(
+          "bias walk, rate matrix and velocity noise must be 0 or more, were %s, %s, %s"
+              .formatted(biasWalkRadPerSSqrtS, rateMatrixSigma, velocityNoiseMpsPerSqrtS));
+    }
+  }
+
+  /**
+   * Small units of the 2020s, moved by hand or worn. Our choice, round values inside a broad
+   * optimum over five open recordings; docs/accuracy-orientation.md shows how flat it is.
+   */
+  public static KalmanSettings standard() {
+    return new KalmanSettings(
+        0.1,
+        0.1,
+        Math.toRadians(2),
+        Math.toRadians(0.002),
+        0.0015,
+        Math.toRadians(0.02),
+        0.02,
+        0.5,
+        0.5,
+        0.3,
+        RestDetectorSettings.laidDown(),
+        SigmaFloor.standard());
+  }
+
+  /** The same with another idea of rest. */
+  public KalmanSettings withRest(RestDetectorSettings otherRest) {
+    return new KalmanSettings(
+        blockS,
+        startTiltRad,
+        startBiasRadPerS,
+        biasWalkRadPerSSqrtS,
+        rateMatrixSigma,
+        rateNoiseRadPerSqrtS,
+        velocityNoiseMpsPerSqrtS,
+        speedSigmaMps,
+        placeSigmaM,
+        movementCorrelationS,
+        otherRest,
+        floor);
+  }
+}

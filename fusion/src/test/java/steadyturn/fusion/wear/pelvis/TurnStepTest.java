@@ -1,0 +1,74 @@
+package steadyturn.fusion.wear.pelvis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.StepResult;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * How a turn on the spot is judged. Given in all: a unit at 200 Hz, upright, marked from 1 to 9 s.
+ */
+class TurnStepTest {
+
+  private static final double RATE_HZ = 200;
+
+  private static StepResult judge(DoubleUnaryOperator rateDegPerS) {
+    int n = (int) (10 * RATE_HZ);
+    double[] timeS = new double[n];
+    double[][] accel = new double[3][n];
+    double[][] gyro = new double[3][n];
+    for (int i = 0; i < n; i++) {
+      timeS[i] = i / RATE_HZ;
+      accel[0][i] = 9.80665; // x up the spine
+      gyro[0][i] = Math.toRadians(rateDegPerS.applyAsDouble(timeS[i]));
+    }
+    UnitFacts facts = new UnitFacts(BodyPoint.PELVIS, "made", RATE_HZ, 157, 35, true);
+    return TurnStep.of(new UnitStream(facts, timeS, accel, gyro), Vector3.ZERO, 1, 9).result();
+  }
+
+  /** Rate of a swing to and fro of so many deg each way, from 2 to 8 s. */
+  private static DoubleUnaryOperator toAndFro(double deg, double offsetDeg) {
+    double omega = 2 * Math.PI / 3;
+    return t -> t < 2 || t > 8 ? 0 : deg * omega * Math.cos(omega * (t - 2)) + offsetDeg / 6;
+  }
+
+  /** Given: 30 deg to each side. Expect: good; the figure 30 deg within 0.2 (sampling). */
+  @Test
+  void aTurnToBothSidesIsGood() {
+    StepResult result = judge(toAndFro(30, 0));
+    assertThat(result.used()).as(result.advice()).isTrue();
+    assertThat(result.quality()).isCloseTo(30, within(0.2));
+  }
+
+  /** Given: 8 deg to each side. Expect: do it again, with the turn that was seen. */
+  @Test
+  void aSmallTurnIsToBeDoneAgain() {
+    StepResult result = judge(toAndFro(8, 0));
+    assertThat(result.used()).isFalse();
+    assertThat(result.advice()).contains("8 deg to one side", "do the step again");
+  }
+
+  /** Given: 70 deg to each side within 3 s, so 147 deg/s. Expect: again, slower. */
+  @Test
+  void aFastTurnIsToBeDoneAgain() {
+    assertThat(judge(toAndFro(70, 0)).advice()).contains("147 deg/s", "slowly");
+  }
+
+  /** Given: 45 deg to each side, ending 25 deg away. Expect: again, with the feet kept. */
+  @Test
+  void aTurnThatDoesNotComeBackIsToBeDoneAgain() {
+    assertThat(judge(toAndFro(45, 25)).advice()).contains("25 deg from where", "feet");
+  }
+
+  /** Given: turning all the time. Expect: again, with stillness before and after. */
+  @Test
+  void aTurnWithoutStillnessIsToBeDoneAgain() {
+    assertThat(judge(t -> 30 * Math.cos(t)).advice()).contains("no stillness");
+  }
+}

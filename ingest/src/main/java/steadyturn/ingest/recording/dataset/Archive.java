@@ -1,0 +1,109 @@
+package steadyturn.ingest.recording.dataset;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import steadyturn.ingest.recording.table.RecordingException;
+
+/**
+ * What lies under a path: a whole dataset, a player's folder, a lesson's folder, a motion folder,
+ * or one motion table (which stands for the run it belongs to, with all its units).
+ *
+ * @param root the dataset's folder
+ * @param sessions the lessons found, by player and label
+ * @param notices what was passed over, one sentence each
+ */
+public record Archive(Path root, List<Session> sessions, List<String> notices) {
+
+  public Archive {
+    sessions = List.copyOf(sessions);
+    notices = List.copyOf(notices);
+  }
+
+  /** Lists the recordings under a path without reading their samples. */
+  public static Archive open(Path given) {
+    Path path = given.toAbsolutePath().normalize();
+    if (!Files.exists(path)) {
+      throw RecordingException.of(given, "does not exist. Check the path.");
+    }
+    List<String> notices = new ArrayList<>();
+    Path root = Folders.root(path);
+    List<Path> asked = Files.isDirectory(path) ? Folders.motionTables(path) : List.of(path);
+    Map<String, List<Path>> tablesBySession = new TreeMap<>();
+    for (Path table : asked) {
+      sessionKey(table, notices)
+          .ifPresent(
+              key -> tablesBySession.computeIfAbsent(key, k -> new ArrayList<>()).add(table));
+    }
+    if (tablesBySession.isEmpty()) {
+      throw nothingIn(given);
+    }
+    List<Session> sessions = new ArrayList<>();
+    tablesBySession.values().forEach(tables -> sessions.add(session(root, tables, notices)));
+    return new Archive(root, sessions, notices);
+  }
+
+  private static RecordingException nothingIn(Path given) {
+    return RecordingException.of(
+        given,
+        "holds no recording. Give a dataset folder with"
+            + " sub-<player>/ses-<lesson>/motion/..._motion.tsv in it, or import a table with a"
+            + " column map first.");
+  }
+
+  private static java.util.Optional<String> sessionKey(Path table, List<String> notices) {
+    var name =
+        MotionName.parse(String.valueOf(table.getFileName())).filter(MotionName::isMotionTable);
+    if (name.isEmpty()) {
+      notices.add(
+          table
+              + ": left out, its name is not sub-<player>_ses-<lesson>_task-<task>_tracksys-<unit>"
+              + "_motion.tsv.");
+    }
+    return name.map(n -> table.getParent() + "/" + n.label("sub") + "/" + n.label("ses"));
+  }
+
+  private static Session session(Path root, List<Path> asked, List<String> notices) {
+    Path folder = Folders.of(asked.get(0));
+    StartTimes starts = StartTimes.of(folder, root, notices);
+    MotionName first = nameOf(asked.get(0));
+    Map<String, List<UnitFile>> unitsByRun = new TreeMap<>();
+    for (Path table : Folders.files(folder)) {
+      MotionName.parse(String.valueOf(table.getFileName()))
+          .filter(MotionName::isMotionTable)
+          .filter(n -> n.label("sub").equals(first.label("sub")))
+          .filter(n -> n.label("ses").equals(first.label("ses")))
+          .ifPresent(
+              n ->
+                  unitsByRun
+                      .computeIfAbsent(n.runId(), k -> new ArrayList<>())
+                      .add(new UnitFile(table, n.label("tracksys"), starts.of(table))));
+    }
+    List<SessionRun> all = new ArrayList<>();
+    unitsByRun.forEach((id, units) -> all.add(run(id, root, first.label("sub"), units)));
+    all.sort(
+        Comparator.comparing((SessionRun r) -> r.startedAt().orElse(LocalDateTime.MAX))
+            .thenComparing(
+                r -> r.id().replaceAll("([0-9]+)", "00000000$1").replaceAll("0+([0-9]{9})", "$1")));
+    List<String> askedIds = asked.stream().map(t -> nameOf(t).runId()).toList();
+    List<SessionRun> runs = all.stream().filter(r -> askedIds.contains(r.id())).toList();
+    return new Session(first.label("sub"), first.label("ses"), all, runs);
+  }
+
+  private static SessionRun run(String id, Path root, String player, List<UnitFile> units) {
+    units.sort(
+        Comparator.comparing((UnitFile u) -> !u.tracksys().equals("pelvis"))
+            .thenComparing(UnitFile::fileName));
+    return new SessionRun(id, root, player, units);
+  }
+
+  private static MotionName nameOf(Path table) {
+    return MotionName.parse(String.valueOf(table.getFileName()))
+        .orElseThrow(() -> new IllegalStateException(table + " is no BIDS name"));
+  }
+}

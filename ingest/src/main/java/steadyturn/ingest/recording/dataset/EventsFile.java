@@ -1,0 +1,89 @@
+package steadyturn.ingest.recording.dataset;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import steadyturn.ingest.recording.table.JsonText;
+import steadyturn.ingest.recording.table.RecordingException;
+import steadyturn.ingest.recording.table.TableText;
+import steadyturn.ingest.recording.table.TextTable;
+import steadyturn.ingest.recording.table.WholeFile;
+import steadyturn.ingest.sample.Mark;
+
+/** Notes on stretches of time: the events file of a run. */
+public final class EventsFile {
+
+  private EventsFile() {}
+
+  /** The marks by onset, moved by {@code byS} onto the common axis. */
+  public static List<Mark> read(Path file, double byS, List<String> notices) {
+    TextTable table = TextTable.read(file, notices);
+    if (!table.has("onset") || !table.has("duration")) {
+      throw RecordingException.at(
+          file, 1, "lacks a column onset or duration. An events file needs both, in s.");
+    }
+    List<Mark> marks = new ArrayList<>();
+    for (TextTable.Row row : table.rows()) {
+      double onsetS = table.number(row, "onset");
+      double durationS = table.number(row, "duration");
+      if (Double.isNaN(onsetS) || durationS < 0) {
+        notices.add(
+            RecordingException.place(file, row.line(), "")
+                + ": left out, an event needs an onset and a duration of 0 s or more.");
+      } else {
+        marks.add(
+            new Mark(
+                onsetS + byS,
+                Double.isNaN(durationS) ? 0 : durationS,
+                table.text(row, "trial_type"),
+                table.text(row, "club"),
+                table.text(row, "note")));
+      }
+    }
+    marks.sort(Comparator.comparingDouble(Mark::onsetS));
+    return marks;
+  }
+
+  /**
+   * Writes marks as an events file with the sidecar that explains its columns.
+   *
+   * @param marks onsets in s since the first sample of the table the file belongs to
+   */
+  public static void write(Path folder, RunLabel label, String tracksys, List<Mark> marks) {
+    StringBuilder text = new StringBuilder("onset\tduration\ttrial_type\tclub\tnote\n");
+    for (Mark mark : marks) {
+      text.append(
+          String.format(
+              Locale.ROOT,
+              "%.6f\t%.6f\t%s\t%s\t%s%n",
+              mark.onsetS(),
+              mark.durationS(),
+              TableText.clean(mark.trialType()),
+              TableText.clean(mark.club()),
+              TableText.clean(mark.note())));
+    }
+    WholeFile.write(
+        folder.resolve(label.fileName(tracksys, "events.tsv")),
+        text.toString().replace(System.lineSeparator(), "\n"));
+    WholeFile.write(
+        folder.resolve(label.fileName(tracksys, "events.json")), JsonText.of(columns()));
+  }
+
+  private static Map<String, Object> columns() {
+    Map<String, Object> columns = new LinkedHashMap<>();
+    columns.put(
+        "trial_type",
+        Map.of(
+            "Description",
+            "A wear step (table-rest, aim, quiet-stance, bow, neutral-wrist, cocking,"
+                + " turn-on-spot), a swing (hit, practice) or a repetition of a drill"
+                + " (drill-rep)"));
+    columns.put("club", Map.of("Description", "The club in the player's hands"));
+    columns.put("note", Map.of("Description", "Free words"));
+    return columns;
+  }
+}

@@ -1,0 +1,89 @@
+package steadyturn.ingest.recording.table;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+/** Something in a file stops it from being read or written: where, what was found, what to do. */
+public final class RecordingException extends RuntimeException {
+
+  private static final long serialVersionUID = 1L;
+
+  private final transient Path file;
+  private final long line;
+  private final String column;
+
+  private RecordingException(Path file, long line, String column, String message) {
+    super(place(file, line, column) + ": " + message);
+    this.file = file;
+    this.line = line;
+    this.column = column;
+  }
+
+  /** A fault of the file (or folder) as a whole. */
+  public static RecordingException of(Path file, String message) {
+    return new RecordingException(file, 0, "", message);
+  }
+
+  /** A fault in a line, counted from 1. */
+  public static RecordingException at(Path file, long line, String message) {
+    return new RecordingException(file, line, "", message);
+  }
+
+  /** A fault in a cell. */
+  public static RecordingException at(Path file, long line, String column, String message) {
+    return new RecordingException(file, line, column, message);
+  }
+
+  /** A fault told by the file system. */
+  public static RecordingException io(Path file, java.io.IOException cause) {
+    String why = cause.getMessage();
+    RecordingException told =
+        of(
+            file,
+            (cause instanceof java.nio.file.NoSuchFileException
+                    ? "does not exist"
+                    : "cannot be read or written ("
+                        + cause.getClass().getSimpleName()
+                        + (why == null ? "" : " " + why)
+                        + ")")
+                + ". Check the path and the rights to it.");
+    told.initCause(cause);
+    return told;
+  }
+
+  public Path file() {
+    return file;
+  }
+
+  /** The line, counted from 1; empty when the whole file is meant. */
+  public OptionalLong line() {
+    return line > 0 ? OptionalLong.of(line) : OptionalLong.empty();
+  }
+
+  /** The column's name, or its number as words; empty when a whole line is meant. */
+  public Optional<String> column() {
+    return column.isEmpty() ? Optional.empty() : Optional.of(column);
+  }
+
+  /** Where, for a message: {@code x_motion.tsv, line 412, column gyro_z}. */
+  public static String place(Path file, long line, String column) {
+    StringBuilder place = new StringBuilder(shortName(file));
+    if (line > 0) {
+      place.append(", line ").append(line);
+    }
+    if (!column.isEmpty()) {
+      place.append(", column ").append(column);
+    }
+    return place.toString();
+  }
+
+  /** BIDS names say by themselves where a file lies; other names get their folder. */
+  private static String shortName(Path file) {
+    Path name = file.getFileName();
+    if (name == null) {
+      return file.toString();
+    }
+    return name.toString().startsWith("sub-") ? name.toString() : file.toString();
+  }
+}
