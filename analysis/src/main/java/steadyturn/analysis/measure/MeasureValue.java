@@ -52,6 +52,15 @@ public record MeasureValue(
     return new MeasureValue(other, at, value, low, high, grade, why);
   }
 
+  /** The same value with one more independent error in it; withheld stays withheld. */
+  public MeasureValue widened(double sd) {
+    double down = Math.hypot(value - low, Z95 * sd);
+    double up = Math.hypot(high - value, Z95 * sd);
+    return given()
+        ? new MeasureValue(measure, at, value, value - down, value + up, grade, why)
+        : this;
+  }
+
   public boolean given() {
     return grade != Grade.WITHHELD;
   }

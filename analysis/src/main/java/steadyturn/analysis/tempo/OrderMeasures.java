@@ -54,7 +54,11 @@ public final class OrderMeasures {
 
   /** The peak times of the units present; the arm's also as {@link Measure#ARM_PEAK}. */
   public static List<MeasureValue> of(
-      Recording recording, RestBiases biases, Swing swing, WristAlignment alignment) {
+      Recording recording,
+      RestBiases biases,
+      Swing swing,
+      WristAlignment alignment,
+      double handClockSdS) {
     Optional<EventTime> top = swing.event(SwingEvent.TOP);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (top.isEmpty() || impact.isEmpty()) {
@@ -69,7 +73,10 @@ public final class OrderMeasures {
     Optional<MeasureValue> arm =
         order.limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ORDER_ARM);
     arm.ifPresent(out::add);
-    order.limb(BodyPoint.LEAD_HAND, alignment.hand(), Measure.ORDER_HAND).ifPresent(out::add);
+    order
+        .limb(BodyPoint.LEAD_HAND, alignment.hand(), Measure.ORDER_HAND)
+        .map(hand -> hand.widened(1000 * handClockSdS))
+        .ifPresent(out::add);
     out.add(
         arm.map(value -> value.as(Measure.ARM_PEAK))
             .orElse(MeasureValue.withheld(Measure.ARM_PEAK, "", Words.say("why.needs-forearm"))));

@@ -22,7 +22,7 @@ record WristGaps(List<Unseen> unseen, List<Bridge> bridges) {
   static WristGaps of(PeakRepair.Repaired forearm, PeakRepair.Repaired other, double addressS) {
     List<Unseen> unseen =
         Stream.of(forearm, other).map(PeakRepair.Repaired::stream).map(Unseen::of).toList();
-    if (unseen.stream().allMatch(u -> u.gaps().isEmpty())) {
+    if (unseen.stream().allMatch(u -> u.inner().isEmpty())) {
       return new WristGaps(unseen, List.of());
     }
     List<Bridge> bridges =

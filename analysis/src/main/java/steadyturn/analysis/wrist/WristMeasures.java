@@ -137,8 +137,7 @@ final class WristMeasures {
     if (motion.cutBeyondRepairBefore(motion.timeS(best))) {
       return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", CUT);
     }
-    double fromS = swing.event(SwingEvent.TOP).map(EventTime::timeS).orElse(0.0) - BEFORE_TOP_S;
-    if (isHidden(Math.min(fromS, motion.timeS(best)))) {
+    if (isHidden(Math.min(topS() - BEFORE_TOP_S, motion.timeS(best)))) {
       return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", GAP);
     }
     double value = absolute ? motion.absoluteCockDeg(best) : motion.cockDeg(best);
@@ -147,14 +146,18 @@ final class WristMeasures {
   }
 
   private List<MeasureValue> releaseMeasures() {
+    if (isHidden(topS())) {
+      return RELEASE.stream().map(m -> MeasureValue.withheld(m, "", GAP)).toList();
+    }
     if (release.isEmpty()) {
       String why = Words.say("why.no-plateau");
       return RELEASE.stream().map(m -> MeasureValue.withheld(m, "", why)).toList();
     }
-    double topS = swing.event(SwingEvent.TOP).map(EventTime::timeS).orElseThrow();
-    return isHidden(topS)
-        ? RELEASE.stream().map(m -> MeasureValue.withheld(m, "", GAP)).toList()
-        : release.get().measures();
+    return release.get().measures();
+  }
+
+  private double topS() {
+    return swing.event(SwingEvent.TOP).map(EventTime::timeS).orElseThrow();
   }
 
   /** Whether the wrist was not seen all the way from an instant to impact. */
@@ -169,14 +172,14 @@ final class WristMeasures {
       return MeasureValue.withheld(
           Measure.WRIST_KEPT, event.word(), Words.say("why.no-position", event.word()));
     }
+    if (isHidden(topS())) {
+      return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), GAP);
+    }
     if (release.isEmpty() || release.get().plateau().deg() < Release.LEAST_PLATEAU_DEG) {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), Words.say("why.little-cock"));
     }
     if (motion.cutBeyondRepairBefore(at.get().timeS())) {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), CUT);
-    }
-    if (isHidden(swing.event(SwingEvent.TOP).map(EventTime::timeS).orElseThrow())) {
-      return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), GAP);
     }
     Plateau plateau = release.get().plateau();
     int k = nearest(at.get().timeS());

@@ -46,6 +46,11 @@ record DropoutChange(
     boolean covers(double other) {
       return low <= other && other <= high;
     }
+
+    /** Only a bound: it has no interval to move by. */
+    boolean isAtLeast() {
+      return Double.isInfinite(high);
+    }
   }
 
   /** All values of a swing that its twin gives. */
@@ -75,14 +80,18 @@ record DropoutChange(
     return out;
   }
 
-  /** How far the value moved, in half-widths of its twin; 0 where it is not given. */
+  /** How far the value moved, in half-widths of its twin; 0 where it is not given, or a bound. */
   double moved() {
-    return with.map(w -> Math.abs(w.value - twin.value) / twin.half()).orElse(0.0);
+    return with.filter(w -> !w.isAtLeast() && !twin.isAtLeast())
+        .map(w -> Math.abs(w.value - twin.value) / twin.half())
+        .orElse(0.0);
   }
 
   /** Times the interval has grown; 1 where the value is not given. */
   double widened() {
-    return with.map(w -> w.half() / twin.half()).orElse(1.0);
+    return with.filter(w -> !w.isAtLeast() && !twin.isAtLeast())
+        .map(w -> w.half() / twin.half())
+        .orElse(1.0);
   }
 
   /** Moved by more than it was sure of, and nobody is told. */
@@ -97,7 +106,7 @@ record DropoutChange(
 
   /** Given, and its interval does not hold the twin's value. */
   boolean missed() {
-    return with.filter(w -> !w.covers(twin.value)).isPresent();
+    return with.filter(w -> !twin.isAtLeast() && !w.covers(twin.value)).isPresent();
   }
 
   /** Not given any more though nothing it can need is lost. */

@@ -97,7 +97,8 @@ public final class WristStudy {
           WristClocks clocks = WristClocks.of(aligned, impact.get().timeS());
           WristReading reading = WristReading.of(recording, biases, swing, worn, clocks);
           List<MeasureValue> times = new ArrayList<>(TempoMeasures.of(swing));
-          times.addAll(OrderMeasures.of(recording, biases, swing, worn.alignment()));
+          times.addAll(
+              OrderMeasures.of(recording, biases, swing, worn.alignment(), clocks.handSdS()));
           out.add(new Found(swing, truth, reading, times, watched));
         }
       }

@@ -41,7 +41,7 @@ final class ArmEvents {
         double slope = (now - before) / dt;
         double time = arm.timeS(i) - now / slope;
         double levelS = arm.timeS(arm.shape().takeaway()) - LEVEL_S;
-        if (arm.gaps().isBeyond(levelS, time)) {
+        if (arm.gaps().isBeyond(levelS, time) || !arm.gaps().isWithin(time)) {
           return Optional.empty();
         }
         double known = Math.hypot(LEVEL_SD_RAD, alignmentSdRad);

@@ -66,7 +66,7 @@ final class ArmSwingReader {
     if (forearmUnit.isPresent()) {
       this.armUnit = forearmUnit.get();
       this.forearm = Optional.of(arm);
-      this.hand = handUnit.flatMap(u -> u.around(peakS, settings));
+      this.hand = handUnit.flatMap(u -> u.around(peakS, settings)).filter(ArmMotion::isReadable);
     } else {
       this.armUnit = handUnit.orElseThrow();
       this.forearm = Optional.empty();

@@ -72,7 +72,7 @@ final class ArmSwings {
     List<FoundSwing> all = new ArrayList<>(found);
     WornUnit arm = hand.orElseThrow();
     Unseen lost = Unseen.ofBoth(forearm.orElseThrow().stream());
-    if (lost.gaps().isEmpty()) {
+    if (lost.inner().isEmpty()) {
       return all;
     }
     for (int peak : FastBursts.peaks(arm.stream(), settings.fastHandRadPerS())) {

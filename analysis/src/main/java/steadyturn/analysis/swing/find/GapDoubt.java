@@ -22,6 +22,8 @@ final class GapDoubt {
   private static final double LONGEST_S = 0.4;
   private static final double LONGEST_DOWN_S = 0.12;
   private static final double MARGIN_S = 0.05;
+  // the ball is struck about when the arm is fastest
+  private static final double AFTER_PEAK_S = 0.1;
 
   private final Unseen unseen;
   private final List<Bridge> bridges;
@@ -33,7 +35,7 @@ final class GapDoubt {
 
   static GapDoubt of(UnitStream stretch, GyroTrack track) {
     Unseen unseen = Unseen.of(stretch);
-    return new GapDoubt(unseen, unseen.gaps().isEmpty() ? List.of() : track.bridges());
+    return new GapDoubt(unseen, unseen.inner().isEmpty() ? List.of() : track.bridges());
   }
 
   /**
@@ -52,6 +54,9 @@ final class GapDoubt {
   }
 
   private static Instant within(Gaps.Gap gap, Instant found) {
+    if (Double.isInfinite(gap.lengthS())) {
+      return new Instant(found.timeS(), Math.hypot(found.sdS(), LONGEST_DOWN_S));
+    }
     double timeS = gap.holds(found.timeS()) ? (gap.beforeS() + gap.afterS()) / 2 : found.timeS();
     return new Instant(timeS, Math.hypot(found.sdS(), gap.lengthS() / EVENLY));
   }
@@ -71,9 +76,9 @@ final class GapDoubt {
     return turnSdRad(fromS, toS) > BEYOND_RAD;
   }
 
-  /** Whether samples are missing in a span. */
-  boolean touches(double fromS, double toS) {
-    return unseen.touches(fromS, toS);
+  /** Whether an instant lies between the first and the last sample that was seen. */
+  boolean isWithin(double timeS) {
+    return unseen.gaps().stream().noneMatch(g -> g.holds(timeS) && Double.isInfinite(g.lengthS()));
   }
 
   /**
@@ -82,12 +87,12 @@ final class GapDoubt {
    */
   boolean leavesReadable(double takeawayS, double topS, double peakS) {
     return unseen.gaps().stream()
-        .filter(g -> g.beforeS() < peakS + MARGIN_S && g.afterS() > takeawayS - MARGIN_S)
+        .filter(g -> g.beforeS() < peakS + AFTER_PEAK_S && g.afterS() > takeawayS - MARGIN_S)
         .allMatch(g -> isBearable(g, takeawayS, topS, peakS));
   }
 
   private static boolean isBearable(Gaps.Gap gap, double takeawayS, double topS, double peakS) {
-    boolean down = gap.afterS() > topS && gap.beforeS() < peakS;
+    boolean down = gap.afterS() > topS && gap.beforeS() < peakS + AFTER_PEAK_S;
     boolean two = gap.holds(topS) && (gap.holds(takeawayS) || gap.holds(peakS));
     return gap.lengthS() <= (down ? LONGEST_DOWN_S : LONGEST_S) && !two;
   }

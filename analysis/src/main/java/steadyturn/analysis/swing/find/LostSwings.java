@@ -34,7 +34,7 @@ public final class LostSwings {
     List<Double> out = new ArrayList<>();
     for (UnitStream unit : recording.units()) {
       if (unit.point() == BodyPoint.LEAD_FOREARM || unit.point() == BodyPoint.LEAD_HAND) {
-        for (Gaps.Gap gap : Unseen.ofBoth(unit).gaps()) {
+        for (Gaps.Gap gap : Unseen.ofBoth(unit).inner()) {
           if (gap.lengthS() >= SHORTEST_S) {
             signs.stream()
                 .filter(t -> t > gap.beforeS() - AROUND_S && t < gap.afterS() + AROUND_S)

@@ -163,7 +163,7 @@ class SwingFinderTest {
         .filteredOn(m -> m.measure() == Measure.WRIST_RELEASE)
         .singleElement()
         .satisfies(m -> assertThat(m.why()).contains("lead hand"));
-    assertThat(OrderMeasures.of(forearm, biases, swing, WristAlignment.nominal()))
+    assertThat(OrderMeasures.of(forearm, biases, swing, WristAlignment.nominal(), 0))
         .filteredOn(m -> m.measure() == Measure.ARM_PEAK)
         .singleElement()
         .matches(MeasureValue::given);
