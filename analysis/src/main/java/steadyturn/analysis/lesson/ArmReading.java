@@ -21,6 +21,12 @@ import steadyturn.ingest.sample.Recording;
  */
 record ArmReading(List<MeasureValue> measures, List<Curve> curves, List<String> flags) {
 
+  /** Flag of a swing of which a part was given up for a mistake of the program. */
+  static final String FAULT = "program-fault";
+
+  /** What is left where the reading met a mistake of the program. */
+  static final ArmReading FAILED = new ArmReading(List.of(), List.of(), List.of(FAULT));
+
   ArmReading {
     measures = List.copyOf(measures);
     curves = List.copyOf(curves);

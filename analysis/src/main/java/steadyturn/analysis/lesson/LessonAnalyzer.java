@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import steadyturn.analysis.swing.Faults;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 
@@ -38,7 +39,8 @@ public final class LessonAnalyzer {
    * @return one result a recording id, in order
    */
   public List<LessonResult> analyze(Iterable<Recording> recordings) {
-    LessonGathering gathering = new LessonGathering(settings.curves());
+    Faults faults = settings.faultsKept() ? Faults.kept() : Faults.usual();
+    LessonGathering gathering = new LessonGathering(settings.curves(), faults);
     recordings.forEach(gathering::add);
     if (gathering.player().isEmpty()) {
       return List.of();
@@ -47,7 +49,7 @@ public final class LessonAnalyzer {
     Map<String, List<SwingResult>> byRecording = new LinkedHashMap<>();
     gathering.units().keySet().forEach(id -> byRecording.put(id, List.of()));
     Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis =
-        PelvisLesson.estimate(player, settings, gathering.swings());
+        PelvisLesson.estimate(player, settings, gathering.swings(), faults);
     SwingReport report = new SwingReport(player, settings);
     Map<String, List<GatheredSwing>> ofRecording =
         gathering.swings().stream().collect(Collectors.groupingBy(GatheredSwing::recording));
@@ -58,7 +60,7 @@ public final class LessonAnalyzer {
                 id,
                 IntStream.range(0, swings.size())
                     .parallel()
-                    .mapToObj(i -> result(report, swings.get(i), pelvis, i + 1))
+                    .mapToObj(i -> result(report, swings.get(i), pelvis, i + 1, faults))
                     .toList()));
     List<LessonResult> out = new ArrayList<>();
     byRecording.forEach(
@@ -70,7 +72,8 @@ public final class LessonAnalyzer {
                     aim(ofRecording.getOrDefault(id, List.of()), pelvis),
                     gathering.units().getOrDefault(id, List.of()),
                     swings,
-                    notices(gathering, id, ofRecording.getOrDefault(id, List.of()), pelvis))));
+                    notices(
+                        gathering, id, ofRecording.getOrDefault(id, List.of()), pelvis, faults))));
     return out;
   }
 
@@ -78,8 +81,14 @@ public final class LessonAnalyzer {
       SwingReport report,
       GatheredSwing swing,
       Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis,
-      int number) {
-    return report.of(swing, Optional.ofNullable(pelvis.get(swing)), number);
+      int number,
+      Faults faults) {
+    return faults
+        .keep(
+            swing.recording(),
+            swing.swing().startS(),
+            () -> report.of(swing, Optional.ofNullable(pelvis.get(swing)), number))
+        .orElseGet(() -> SwingReport.failed(swing, number));
   }
 
   /** Where the target line of a recording's swings comes from, by the words of the contract. */
@@ -100,7 +109,8 @@ public final class LessonAnalyzer {
       LessonGathering gathering,
       String id,
       List<GatheredSwing> swings,
-      Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis) {
+      Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis,
+      Faults faults) {
     List<String> out = new ArrayList<>(gathering.notices().getOrDefault(id, List.of()));
     AimWords.of(
             aims(swings, pelvis).toList(),
@@ -110,6 +120,7 @@ public final class LessonAnalyzer {
     gathering.stepResults().stream()
         .filter(r -> !r.used())
         .forEach(r -> out.add(r.step() + ": " + r.advice()));
+    out.addAll(faults.of(id));
     return out;
   }
 }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.find.LostSwings;
@@ -49,6 +50,7 @@ final class LessonGathering {
   private static final double BEFORE_TAKEAWAY_S = 0.14;
 
   private final boolean curves;
+  private final Faults faults;
   private final SwingFinder finder = SwingFinder.withDefaults();
   private final List<GatheredSwing> swings = new ArrayList<>();
   private final Map<String, List<Double>> middlesS = new HashMap<>();
@@ -61,8 +63,9 @@ final class LessonGathering {
   private WristSteps wristSteps = WristSteps.NONE;
 
   /** Gathers with or without the courses of the arm's measures over time. */
-  LessonGathering(boolean curves) {
+  LessonGathering(boolean curves, Faults faults) {
     this.curves = curves;
+    this.faults = faults;
   }
 
   void add(Recording raw) {
@@ -76,7 +79,7 @@ final class LessonGathering {
     wristResults.addAll(wristSteps.results());
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
-    List<Swing> all = finder.find(recording, wristSteps.alignment());
+    List<Swing> all = finder.find(recording, wristSteps.alignment(), faults);
     LostSwings.timesS(recording, all)
         .forEach(t -> notices.get(raw.id()).add(Words.say("notice.swing-lost", t)));
     for (Swing swing : all) {
@@ -143,13 +146,19 @@ final class LessonGathering {
             .unit(BodyPoint.PELVIS)
             .map(unit -> unit.between(swing.startS() - EARLIER_S, swing.endS()));
     ArmReading arm =
-        ArmReading.of(
-            aligned.recording(),
-            biases,
-            swing,
-            wristSteps,
-            WristClocks.of(aligned, middleS(swing)),
-            curves);
+        faults
+            .keep(
+                recording,
+                middleS(swing),
+                () ->
+                    ArmReading.of(
+                        aligned.recording(),
+                        biases,
+                        swing,
+                        wristSteps,
+                        WristClocks.of(aligned, middleS(swing)),
+                        curves))
+            .orElse(ArmReading.FAILED);
     return new GatheredSwing(
         recording, ClockSpread.added(swing, aligned), pelvis, arm, found.steps, found.sight());
   }

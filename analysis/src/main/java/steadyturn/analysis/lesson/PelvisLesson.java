@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.displace.Anchor;
@@ -34,12 +35,17 @@ final class PelvisLesson {
   /** A slow turn passes for still while it begins and ends: that much is not counted as rest, s. */
   private static final double SLOW_START_S = 0.25;
 
+  /** A swing needs more samples than this. */
+  static final int LEAST_SAMPLES = 50;
+
   private final AnalysisSettings settings;
   private final PelvisSteps steps;
   private final Vector3 bias;
   private final PelvisGeometry worn;
+  private final Faults faults;
 
-  private PelvisLesson(Player player, AnalysisSettings settings, PelvisSteps steps) {
+  private PelvisLesson(Player player, AnalysisSettings settings, PelvisSteps steps, Faults faults) {
+    this.faults = faults;
     this.settings = settings;
     this.steps = steps;
     this.bias = steps.tableBias().orElse(Vector3.ZERO);
@@ -51,37 +57,71 @@ final class PelvisLesson {
 
   /** Estimates of all swings that have a pelvis window, by swing. */
   static Map<GatheredSwing, PelvisSwing> estimate(
-      Player player, AnalysisSettings settings, List<GatheredSwing> swings) {
+      Player player, AnalysisSettings settings, List<GatheredSwing> swings, Faults faults) {
     Map<PelvisSteps, List<GatheredSwing>> wearings = new HashMap<>();
     for (GatheredSwing swing : swings) {
-      if (swing.pelvis().filter(w -> w.size() > 50).isPresent()) {
+      if (swing.pelvis().filter(w -> w.size() > LEAST_SAMPLES).isPresent()) {
         wearings.computeIfAbsent(swing.steps(), s -> new ArrayList<>()).add(swing);
       }
     }
     Map<GatheredSwing, PelvisSwing> out = new HashMap<>();
     wearings.forEach(
         (steps, worn) -> {
-          PelvisLesson lesson = new PelvisLesson(player, settings, steps);
-          if (settings.together()) {
-            out.putAll(lesson.estimate(worn));
-          } else {
-            worn.forEach(swing -> out.putAll(lesson.estimate(List.of(swing))));
-          }
+          PelvisLesson lesson = new PelvisLesson(player, settings, steps, faults);
+          List<Known> known = worn.stream().flatMap(s -> lesson.known(s).stream()).toList();
+          Optional<Map<GatheredSwing, PelvisSwing>> together =
+              settings.together() && !known.isEmpty()
+                  ? faults.keep(worn.get(0).recording(), 0, () -> lesson.estimate(known))
+                  : Optional.empty();
+          // one that breaks the common estimate breaks its own only
+          together.ifPresentOrElse(
+              out::putAll, () -> known.forEach(one -> out.putAll(lesson.alone(one))));
         });
     return out;
   }
 
-  private Map<GatheredSwing, PelvisSwing> estimate(List<GatheredSwing> swings) {
-    List<SwingRests> rests = new ArrayList<>();
-    for (GatheredSwing swing : swings) {
-      UnitStream window = pelvis(swing);
-      rests.add(
-          SwingRests.of(swing.swing(), window, restBias(swing, window), worn.leverArmUnitM()));
+  /** A swing and its rests. */
+  private record Known(GatheredSwing gathered, SwingRests rests) {
+
+    Swing swing() {
+      return gathered.swing();
     }
-    LessonEstimate estimate = new LessonEstimate(priors(swings.get(0)), settings.gravityMps2());
-    rests = withDriftsNamed(estimate, swings, rests);
+
+    Known with(SwingRests others) {
+      return new Known(gathered, others);
+    }
+  }
+
+  /** None where the unit saw too little of the swing's address. */
+  private Optional<Known> known(GatheredSwing gathered) {
+    Swing swing = gathered.swing();
+    double takeawayS = takeawayS(swing);
+    double impactS = swing.event(SwingEvent.IMPACT).map(EventTime::timeS).orElse(swing.endS());
+    return faults
+        .keep(
+            gathered.recording(),
+            takeawayS,
+            () ->
+                SeenPart.of(pelvis(gathered), takeawayS, impactS)
+                    .map(
+                        seen ->
+                            SwingRests.of(
+                                swing, seen, restBias(swing, seen.window()), worn.leverArmUnitM())))
+        .flatMap(rests -> rests.map(r -> new Known(gathered, r)));
+  }
+
+  private Map<GatheredSwing, PelvisSwing> alone(Known swing) {
+    return faults
+        .keep(swing.gathered.recording(), takeawayS(swing.swing()), () -> estimate(List.of(swing)))
+        .orElse(Map.of());
+  }
+
+  private Map<GatheredSwing, PelvisSwing> estimate(List<Known> found) {
+    UnitPriors priors = priors(found.get(0).gathered);
+    LessonEstimate estimate = new LessonEstimate(priors, settings.gravityMps2());
+    List<Known> swings = withDriftsNamed(estimate, found);
     List<SwingSpan> spans = new ArrayList<>();
-    rests.forEach(r -> spans.add(r.span()));
+    swings.forEach(known -> spans.add(known.rests.span()));
     Optional<SwingSpan> turn = turnSpan();
     turn.ifPresent(spans::add);
     LessonFit fit = estimate.fit(spans, bias);
@@ -90,17 +130,17 @@ final class PelvisLesson {
             ? TurnOnSpot.fold(worn, fit.swings().get(spans.size() - 1).motion())
             : worn;
     List<Aim> aims =
-        new TargetLine(settings.aimSdRad(), priors(swings.get(0)).gyroMatrix())
-            .of(swings.stream().map(GatheredSwing::aim).toList(), geometry.qUnitPelvis());
+        new TargetLine(settings.aimSdRad(), priors.gyroMatrix())
+            .of(swings.stream().map(k -> k.gathered.aim()).toList(), geometry.qUnitPelvis());
     Map<GatheredSwing, PelvisSwing> out = new HashMap<>();
     for (int i = 0; i < swings.size(); i++) {
       out.put(
-          swings.get(i),
+          swings.get(i).gathered,
           new PelvisSwing(
               fit.swings().get(i),
               geometry,
               aims.get(i),
-              flags(rests.get(i), fit.swings().get(i))));
+              flags(swings.get(i).rests, fit.swings().get(i))));
     }
     return out;
   }
@@ -126,17 +166,15 @@ final class PelvisLesson {
   }
 
   /** Bias for the rest gate: from the table, else the mean rate just before the takeaway. */
-  private Vector3 restBias(GatheredSwing swing, UnitStream window) {
-    if (steps.tableBias().isPresent()) {
-      return bias;
-    }
-    double takeawayS =
-        swing
-            .swing()
-            .event(SwingEvent.TAKEAWAY)
-            .map(EventTime::timeS)
-            .orElse(swing.swing().startS() + 1);
-    return RestGate.meanRateRadPerS(window, takeawayS - 0.6, takeawayS - 0.05);
+  private Vector3 restBias(Swing swing, UnitStream window) {
+    double takeawayS = takeawayS(swing);
+    return steps.tableBias().isPresent()
+        ? bias
+        : RestGate.meanRateRadPerS(window, takeawayS - 0.6, takeawayS - 0.05);
+  }
+
+  private static double takeawayS(Swing swing) {
+    return swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS() + 1);
   }
 
   /**
@@ -144,26 +182,24 @@ final class PelvisLesson {
    * finish, the other swings and the feet can. A swing that a drift explains much better is taken
    * as drifting.
    */
-  private List<SwingRests> withDriftsNamed(
-      LessonEstimate estimate, List<GatheredSwing> swings, List<SwingRests> rests) {
+  private List<Known> withDriftsNamed(LessonEstimate estimate, List<Known> swings) {
     List<SwingSpan> still = new ArrayList<>();
     List<SwingSpan> drifting = new ArrayList<>();
     List<SwingRests> asDrifting = new ArrayList<>();
-    for (int i = 0; i < swings.size(); i++) {
-      Swing swing = swings.get(i).swing();
-      SwingRests r = rests.get(i);
-      SwingRests drift = r.asDrifting(swing, worn.leverArmUnitM());
+    for (Known known : swings) {
+      SwingRests drift = known.rests.asDrifting(known.swing(), worn.leverArmUnitM());
       asDrifting.add(drift);
-      still.add(r.withWitnesses(swing, worn.leverArmUnitM()).span());
+      still.add(known.rests.withWitnesses(known.swing(), worn.leverArmUnitM()).span());
       drifting.add(drift.span());
     }
     LessonFit asStill = estimate.fit(still, bias);
     LessonFit asMoving = estimate.fit(drifting, bias);
-    List<SwingRests> out = new ArrayList<>();
+    List<Known> out = new ArrayList<>();
     for (int i = 0; i < swings.size(); i++) {
       double gain = asStill.swings().get(i).cost() - asMoving.swings().get(i).cost();
-      boolean known = rests.get(i).flags().contains(SwingRests.ADDRESS_NOT_STILL);
-      out.add(known || gain > DRIFT_EVIDENCE ? asDrifting.get(i) : rests.get(i));
+      boolean known = swings.get(i).rests.flags().contains(SwingRests.ADDRESS_NOT_STILL);
+      out.add(
+          known || gain > DRIFT_EVIDENCE ? swings.get(i).with(asDrifting.get(i)) : swings.get(i));
     }
     return out;
   }

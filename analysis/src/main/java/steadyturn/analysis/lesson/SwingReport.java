@@ -45,6 +45,24 @@ final class SwingReport {
         number, swing.club(), swing.kind(), flags, swing.events(), measures, curves);
   }
 
+  /** A swing that met a mistake of the program: its key positions, nothing more. */
+  static SwingResult failed(GatheredSwing gathered, int number) {
+    Swing swing = gathered.swing();
+    List<String> flags = new ArrayList<>(swing.flags());
+    flags.add(ArmReading.FAULT);
+    String why = Words.say("why.swing-failed");
+    return new SwingResult(
+        number,
+        swing.club(),
+        swing.kind(),
+        flags,
+        swing.events(),
+        List.of(
+            MeasureValue.withheld(Measure.PELVIS_TURN, "", why),
+            MeasureValue.withheld(Measure.PELVIS_SLIDE, "", why)),
+        List.of());
+  }
+
   private void addPelvis(
       Swing swing,
       PelvisLesson.PelvisSwing pelvis,
@@ -66,7 +84,8 @@ final class SwingReport {
             swing.events(),
             LeverArm.hipHalfDistanceMm(LeverArm.pelvisWidthMm(player)),
             settings.skin(),
-            caveat(pelvis.flags())));
+            caveat(pelvis.flags()),
+            pelvis.flags().contains(SwingRests.FINISH_NOT_SEEN)));
     if (settings.curves()) {
       curves.addAll(PelvisCurves.of(track, swing.events(), settings.skin()));
     }
@@ -79,6 +98,9 @@ final class SwingReport {
     if (flags.contains(SwingRests.FINISH_NOT_HELD)) {
       return Words.say("why.finish-not-held");
     }
+    if (flags.contains(SwingRests.FINISH_NOT_SEEN)) {
+      return Words.say("why.finish-not-seen");
+    }
     if (flags.contains(SwingRests.ADDRESS_SHORT)) {
       return Words.say("why.address-short");
     }
@@ -87,11 +109,16 @@ final class SwingReport {
 
   private static List<MeasureValue> withoutPelvis(GatheredSwing gathered) {
     String why =
-        gathered.pelvis().isPresent()
-            ? Words.say("why.few-pelvis-samples")
-            : Words.say("why.needs-pelvis");
+        gathered
+            .pelvis()
+            .map(
+                p ->
+                    p.size() > PelvisLesson.LEAST_SAMPLES
+                        ? "why.gap-at-address"
+                        : "why.few-pelvis-samples")
+            .orElse("why.needs-pelvis");
     return List.of(
-        MeasureValue.withheld(Measure.PELVIS_TURN, "", why),
-        MeasureValue.withheld(Measure.PELVIS_SLIDE, "", why));
+        MeasureValue.withheld(Measure.PELVIS_TURN, "", Words.say(why)),
+        MeasureValue.withheld(Measure.PELVIS_SLIDE, "", Words.say(why)));
   }
 }

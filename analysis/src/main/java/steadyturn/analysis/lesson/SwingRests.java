@@ -22,13 +22,16 @@ import steadyturn.ingest.sample.UnitStream;
  * @param window all samples at hand, from some seconds before the address
  * @param earlier a rest before the one at address, where there is one: from it the speed at address
  *     can be told
- * @param flags {@code address-short}, {@code address-not-still}, {@code finish-not-held}
+ * @param flags {@code address-short}, {@code address-not-still}, {@code finish-not-held}, {@code
+ *     finish-not-seen}, {@code pelvis-gap}
  */
 record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, List<String> flags) {
 
   static final String ADDRESS_SHORT = "address-short";
   static final String ADDRESS_NOT_STILL = "address-not-still";
   static final String FINISH_NOT_HELD = "finish-not-held";
+  static final String FINISH_NOT_SEEN = "finish-not-seen";
+  static final String PELVIS_GAP = "pelvis-gap";
 
   /** A drifting body moves at a speed of this spread (our assumption), m/s. */
   private static final double DRIFT_SD_MPS = 0.10;
@@ -65,10 +68,14 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
     flags = List.copyOf(flags);
   }
 
-  static SwingRests of(Swing swing, UnitStream window, Vector3 bias, Vector3 leverArmUnitM) {
+  static SwingRests of(Swing swing, SeenPart seen, Vector3 bias, Vector3 leverArmUnitM) {
+    UnitStream window = seen.window();
     double takeawayS = time(swing, SwingEvent.TAKEAWAY).orElse(swing.startS() + 0.5);
     double impactS = time(swing, SwingEvent.IMPACT).orElse(swing.endS() - 0.5);
     List<String> flags = new ArrayList<>();
+    if (seen.isCut() || seen.hasGap()) {
+      flags.add(PELVIS_GAP);
+    }
     List<Anchor> anchors = new ArrayList<>();
     anchors.add(address(window, bias, takeawayS, flags));
     List<StanceBound> stance = new ArrayList<>();
@@ -80,11 +87,7 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
       anchors.add(Anchor.finish(finish.get().startS() + settlingS, finish.get().endS()));
       endS = finish.get().endS();
     } else {
-      flags.add(FINISH_NOT_HELD);
-      double quietS = quietest(window, impactS + 0.4, Math.min(last(window), impactS + 1.6));
-      anchors.add(new Anchor(quietS - 0.05, quietS + 0.05, 0.10, Math.toRadians(60), 0));
-      stance.add(new StanceBound(anchors.get(0).endS(), quietS, leverArmUnitM, 2 * STANCE_SD_M));
-      endS = quietS + 0.06;
+      endS = withoutFinish(seen, impactS, leverArmUnitM, anchors, stance, flags);
     }
     if (flags.contains(ADDRESS_NOT_STILL)) {
       stance.addAll(bounds(takeawayS, impactS, endS, leverArmUnitM));
@@ -94,6 +97,36 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
         window,
         earlier(window, bias, anchors.get(0).startS()),
         flags);
+  }
+
+  /**
+   * Where no finish was held, its quietest moment is a soft end; where it was not seen, only the
+   * feet, which stay where they are. Answers the end of the span, s.
+   */
+  private static double withoutFinish(
+      SeenPart seen,
+      double impactS,
+      Vector3 leverArmUnitM,
+      List<Anchor> anchors,
+      List<StanceBound> stance,
+      List<String> flags) {
+    UnitStream window = seen.window();
+    double addressS = anchors.get(0).endS();
+    Optional<Double> quietS =
+        quietest(window, impactS + 0.4, Math.min(last(window), impactS + 1.6));
+    flags.add(seen.isCut() ? FINISH_NOT_SEEN : FINISH_NOT_HELD);
+    if (quietS.isPresent()) {
+      double atS = quietS.get();
+      anchors.add(new Anchor(atS - 0.05, atS + 0.05, 0.10, Math.toRadians(60), 0));
+      stance.add(new StanceBound(addressS, atS, leverArmUnitM, 2 * STANCE_SD_M));
+      return atS + 0.06;
+    }
+    double lastS = last(window);
+    if (lastS > addressS) {
+      stance.add(new StanceBound(addressS, (addressS + lastS) / 2, leverArmUnitM, 2 * STANCE_SD_M));
+      stance.add(new StanceBound(addressS, lastS, leverArmUnitM, 2 * STANCE_SD_M));
+    }
+    return lastS;
   }
 
   /** A rest of the player before taking up the address, at most some seconds back. */
@@ -176,14 +209,15 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
         new StanceBound(takeawayS, endS - 0.02, leverArmUnitM, 2 * STANCE_SD_M));
   }
 
-  private static double quietest(UnitStream window, double fromS, double toS) {
-    double bestS = fromS;
+  /** Middle of the tenth of a second in which the unit turned least; none where none was seen. */
+  private static Optional<Double> quietest(UnitStream window, double fromS, double toS) {
+    Optional<Double> bestS = Optional.empty();
     double best = Double.POSITIVE_INFINITY;
     for (double t = fromS; t <= toS - 0.1; t += 0.02) {
       double rms = RestGate.rateRmsRadPerS(window, Vector3.ZERO, t, t + 0.1);
-      if (rms < best) {
+      if (rms < best && RestGate.isSeen(window, t, t + 0.1)) {
         best = rms;
-        bestS = t + 0.05;
+        bestS = Optional.of(t + 0.05);
       }
     }
     return bestS;

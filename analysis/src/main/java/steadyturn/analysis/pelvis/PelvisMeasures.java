@@ -20,6 +20,22 @@ public final class PelvisMeasures {
   private static final double LEAST_TURN_FOR_CENTRE_DEG = 20;
   private static final double LEAST_MOVE_FOR_SHARE_MM = 15;
 
+  /** Inside a longer gap nothing is known of an instant (our choice), s. */
+  private static final double LONGEST_INSIDE_S = 0.12;
+
+  private static final List<Measure> SINCE_ADDRESS =
+      List.of(
+          Measure.PELVIS_TURN, Measure.PELVIS_SLIDE, Measure.PELVIS_THRUST, Measure.PELVIS_LIFT);
+  private static final List<Measure> ANGLES =
+      List.of(Measure.PELVIS_TURN, Measure.PELVIS_TILT, Measure.PELVIS_SIDETILT);
+  private static final List<Measure> OF_BOTH =
+      List.of(
+          Measure.PELVIS_SLIDE_PER_TURN,
+          Measure.PELVIS_TURN_TO_SLIDE,
+          Measure.PELVIS_TURN_SHARE,
+          Measure.PELVIS_CENTRE_ALONG,
+          Measure.PELVIS_CENTRE_ACROSS);
+
   /** Keeps quotients finite where nothing turns or slides at all. */
   private static final double LEAST_RAD = 1e-9;
 
@@ -37,8 +53,17 @@ public final class PelvisMeasures {
 
   private final String caveat;
 
+  /** Whether the samples end at a gap. */
+  private final boolean isCut;
+
   private PelvisMeasures(
-      PelvisTrack track, double hipHalfDistanceMm, SkinCourse skin, Grade grade, String caveat) {
+      PelvisTrack track,
+      double hipHalfDistanceMm,
+      SkinCourse skin,
+      Grade grade,
+      String caveat,
+      boolean isCut) {
+    this.isCut = isCut;
     this.track = track;
     this.hipHalfDistanceMm = hipHalfDistanceMm;
     this.skin = skin;
@@ -51,20 +76,23 @@ public final class PelvisMeasures {
    *
    * @param hipHalfDistanceMm half the distance between the hip-joint centres, for the turn share
    * @param caveat empty for a swing between two true rests, else why its values are estimated
+   * @param isCut whether the track ends at a gap that nothing can be told behind
    */
   public static List<MeasureValue> of(
       PelvisTrack track,
       List<EventTime> events,
       double hipHalfDistanceMm,
       SkinShift skin,
-      String caveat) {
+      String caveat,
+      boolean isCut) {
     PelvisMeasures measures =
         new PelvisMeasures(
             track,
             hipHalfDistanceMm,
             SkinCourse.of(skin, events),
             caveat.isEmpty() ? Grade.MEASURED : Grade.ESTIMATED,
-            caveat);
+            caveat,
+            isCut);
     List<MeasureValue> out = new ArrayList<>();
     for (EventTime event : events) {
       out.addAll(measures.at(event));
@@ -78,7 +106,42 @@ public final class PelvisMeasures {
         || event.timeS() > track.timeS(track.size() - 1) + 0.02) {
       return outside(event);
     }
+    if (track.gapAt(event.timeS()).filter(g -> g.lengthS() > LONGEST_INSIDE_S).isPresent()) {
+      return withheld(event, "why.gap-at");
+    }
     PoseSpread spread = PoseSpread.at(track, event.timeS(), event.sdS(), skin);
+    List<MeasureValue> out = at(event, spread);
+    if (track.losesPlaceBefore(event.timeS())) {
+      out.removeIf(value -> !ANGLES.contains(value.measure()));
+      withheld(event, "why.gap-before").stream()
+          .filter(value -> !ANGLES.contains(value.measure()))
+          .forEach(out::add);
+    }
+    return out;
+  }
+
+  /** The measures of a key position, each withheld for one reason. */
+  private static List<MeasureValue> withheld(EventTime event, String why) {
+    String at = event.event().word();
+    return measuresAt(event.event()).stream()
+        .map(m -> MeasureValue.withheld(m, at, Words.say(why)))
+        .toList();
+  }
+
+  private static List<Measure> measuresAt(SwingEvent event) {
+    List<Measure> out = new ArrayList<>();
+    if (event != SwingEvent.ADDRESS) {
+      out.addAll(SINCE_ADDRESS);
+    }
+    out.add(Measure.PELVIS_TILT);
+    out.add(Measure.PELVIS_SIDETILT);
+    if (event != SwingEvent.ADDRESS && event != SwingEvent.TAKEAWAY) {
+      out.addAll(OF_BOTH);
+    }
+    return out;
+  }
+
+  private List<MeasureValue> at(EventTime event, PoseSpread spread) {
     List<MeasureValue> out = new ArrayList<>();
     String at = event.event().word();
     if (event.event() != SwingEvent.ADDRESS) {
@@ -115,7 +178,10 @@ public final class PelvisMeasures {
     return out;
   }
 
-  private static List<MeasureValue> outside(EventTime event) {
+  private List<MeasureValue> outside(EventTime event) {
+    if (isCut) {
+      return withheld(event, "why.gap-before");
+    }
     String why = Words.say("why.outside-the-rests");
     return List.of(
         MeasureValue.withheld(Measure.PELVIS_TURN, event.event().word(), why),
@@ -127,11 +193,16 @@ public final class PelvisMeasures {
   }
 
   private Grade gradeAt(EventTime event) {
-    return event.grade() == Grade.MEASURED ? grade : Grade.ESTIMATED;
+    return event.grade() == Grade.MEASURED && !track.hasGapBefore(event.timeS())
+        ? grade
+        : Grade.ESTIMATED;
   }
 
   private String whyAt(EventTime event) {
-    return caveat.isEmpty() ? event.why() : caveat;
+    if (!caveat.isEmpty()) {
+      return caveat;
+    }
+    return track.hasGapBefore(event.timeS()) ? Words.say("why.pelvis-gap") : event.why();
   }
 
   private MeasureValue slidePerTurn(EventTime event, PoseSpread spread) {
@@ -217,8 +288,21 @@ public final class PelvisMeasures {
       return MeasureValue.withheld(
           Measure.PELVIS_CIRCLE, "", Words.say("why.no-takeaway-or-impact"));
     }
+    double fromS = takeaway.get().timeS();
+    double toS = impact.get().timeS();
+    if (track.losesPlaceBefore(toS)
+        || toS > track.timeS(track.size() - 1) + 0.02
+        || track.longestStepS(fromS, toS) > LONGEST_INSIDE_S) {
+      return MeasureValue.withheld(Measure.PELVIS_CIRCLE, "", Words.say("why.gap-before"));
+    }
+    boolean hasGap = track.hasGapBefore(toS);
     return PelvisCircle.of(
-        track, takeaway.get().timeS(), impact.get().timeS(), skin.full(), grade, caveat);
+        track,
+        fromS,
+        toS,
+        skin.full(),
+        hasGap ? Grade.ESTIMATED : grade,
+        hasGap && caveat.isEmpty() ? Words.say("why.pelvis-gap") : caveat);
   }
 
   private static Optional<EventTime> find(List<EventTime> events, SwingEvent event) {

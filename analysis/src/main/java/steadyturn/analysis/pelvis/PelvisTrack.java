@@ -1,12 +1,14 @@
 package steadyturn.analysis.pelvis;
 
 import java.util.Arrays;
+import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.strapdown.Bridge;
 import steadyturn.fusion.strapdown.UnitMotion;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.ingest.sample.Handedness;
@@ -23,6 +25,12 @@ public final class PelvisTrack {
 
   private static final double REFERENCE_FROM_S = 0.25;
   private static final double REFERENCE_TO_S = 0.03;
+
+  /** A neighbour farther off lies behind a gap, s. */
+  private static final double BESIDE_S = 0.025;
+
+  /** Shorter gaps are in the spread and not spoken of, s. */
+  private static final double SPOKEN_OF_S = 0.03;
 
   /**
    * Inputs of the pose that errors reach: turn and place now, turn and place at address, mounting,
@@ -144,6 +152,37 @@ public final class PelvisTrack {
     return isBefore ? after - 1 : after;
   }
 
+  /** The gap that holds an instant. */
+  Optional<Bridge> gapAt(double instantS) {
+    return motion.bridges().stream()
+        .filter(b -> b.lengthS() > SPOKEN_OF_S)
+        .filter(b -> b.holds(instantS))
+        .findFirst();
+  }
+
+  /** The longest step from sample to sample in a span, s. */
+  double longestStepS(double fromS, double toS) {
+    double longest = 0;
+    for (int k = Math.max(1, indexAt(fromS)); k < size() && timeS(k - 1) < toS; k++) {
+      longest = Math.max(longest, timeS(k) - timeS(k - 1));
+    }
+    return longest;
+  }
+
+  /** Whether samples are missing between the address and an instant, so that it shows. */
+  boolean hasGapBefore(double instantS) {
+    return motion.bridges().stream()
+        .filter(b -> b.lengthS() > SPOKEN_OF_S)
+        .anyMatch(b -> b.afterS() > timeS(addressIndex) && b.beforeS() < instantS);
+  }
+
+  /** Whether so much is missing in between that only angles can be told. */
+  boolean losesPlaceBefore(double instantS) {
+    return motion.bridges().stream()
+        .filter(Bridge::losesPlace)
+        .anyMatch(b -> b.afterS() > timeS(addressIndex) && b.beforeS() < instantS);
+  }
+
   private Quaternion qLevelPelvis(int k) {
     return motion.qLevelUnit(k).times(geometry.qUnitPelvis());
   }
@@ -161,8 +200,15 @@ public final class PelvisTrack {
 
   /** Rate of change of the pose at sample k, per s, by central difference over about 20 ms. */
   public double[] poseRate(int k) {
-    int from = Math.max(0, indexAt(timeS(k) - 0.01));
+    int from = Math.min(k, indexAt(timeS(k) - 0.01));
     int to = Math.min(size() - 1, Math.max(from + 1, indexAt(timeS(k) + 0.01)));
+    // beside a gap the side that has samples speaks alone
+    if (timeS(to) - timeS(k) > BESIDE_S && from < k) {
+      to = k;
+    }
+    if (timeS(k) - timeS(from) > BESIDE_S && to > k) {
+      from = k;
+    }
     double[] a = pose(from).toArray();
     double[] b = pose(to).toArray();
     double[] rate = new double[PelvisPose.SIZE];

@@ -1,7 +1,9 @@
 package steadyturn.analysis.pelvis;
 
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import steadyturn.fusion.strapdown.Bridge;
 
 /**
  * The pose at one instant with the columns of its independent errors, skin and event time included.
@@ -18,19 +20,55 @@ final class PoseSpread {
     this.columns = columns;
   }
 
-  /** At an instant known to a spread: the nearest sample's pose, carried on at its rate. */
+  /**
+   * At an instant known to a spread: the nearest sample's pose, carried on at its rate. Inside a
+   * gap the pose goes from one end to the other with the rates of both, and all that the gap may
+   * have cost by its end is taken for possible already.
+   */
   static PoseSpread at(PelvisTrack track, double timeS, double timeSdS, SkinCourse skin) {
     int k = track.nearest(timeS);
     double[] rate = track.poseRate(k);
     double[] pose = track.pose(k).toArray();
-    double[][] columns = track.errorColumns(k, skin.at(track.timeS(k), track.largestTurnRad(k)));
+    SkinShift shift = skin.at(track.timeS(k), track.largestTurnRad(k));
+    Optional<Bridge> gap = track.gapAt(timeS);
+    if (gap.isPresent()) {
+      shift = shift.and(gap.get().rotationSdRad(), gap.get().placeSdM());
+    }
+    if (gap.filter(g -> g.rotationSdRad() > 0).isPresent()) {
+      pose = between(track, track.indexAt(timeS), timeS);
+    } else {
+      for (int row = 0; row < PelvisPose.SIZE; row++) {
+        pose[row] += rate[row] * (timeS - track.timeS(k));
+      }
+    }
+    double[][] columns = track.errorColumns(k, shift);
     int n = columns[0].length;
     for (int row = 0; row < PelvisPose.SIZE; row++) {
-      pose[row] += rate[row] * (timeS - track.timeS(k));
       columns[row] = Arrays.copyOf(columns[row], n + 1);
       columns[row][n] = rate[row] * timeSdS;
     }
     return new PoseSpread(PelvisPose.of(pose), columns);
+  }
+
+  /** The cubic that leaves the sample before and meets the one after with their own rates. */
+  private static double[] between(PelvisTrack track, int after, double timeS) {
+    int before = Math.max(0, after - 1);
+    double span = track.timeS(after) - track.timeS(before);
+    double u = span > 0 ? (timeS - track.timeS(before)) / span : 0;
+    double v = 1 - u;
+    double[] a = track.pose(before).toArray();
+    double[] b = track.pose(after).toArray();
+    double[] rateA = track.poseRate(before);
+    double[] rateB = track.poseRate(after);
+    double[] out = new double[PelvisPose.SIZE];
+    for (int i = 0; i < out.length; i++) {
+      double end = i == 0 ? a[0] + PoseMath.wrap(b[0] - a[0]) : b[i];
+      out[i] =
+          a[i] * v * v * (1 + 2 * u)
+              + end * u * u * (1 + 2 * v)
+              + span * u * v * (rateA[i] * v - rateB[i] * u);
+    }
+    return out;
   }
 
   /** At a sample. */

@@ -28,4 +28,9 @@ public record SkinShift(double angleRad, double placeM) {
   SkinShift times(double part) {
     return new SkinShift(angleRad * part, placeM * part);
   }
+
+  /** With another, independent spread of the same kind. */
+  SkinShift and(double otherAngleRad, double otherPlaceM) {
+    return new SkinShift(Math.hypot(angleRad, otherAngleRad), Math.hypot(placeM, otherPlaceM));
+  }
 }

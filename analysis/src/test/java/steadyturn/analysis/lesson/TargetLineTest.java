@@ -20,6 +20,7 @@ import steadyturn.analysis.lab.truth.SwingTruth;
 import steadyturn.analysis.lab.unit.UnitGrade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
@@ -162,7 +163,7 @@ class TargetLineTest {
     int n = 0;
     for (long seed = 1; seed <= 32; seed++) {
       SyntheticLesson lesson = LessonSimulator.simulate(spec(), seed);
-      LessonGathering gathering = new LessonGathering(false);
+      LessonGathering gathering = new LessonGathering(false, Faults.usual());
       gathering.add(lesson.recording());
       List<GatheredSwing> swings = gathering.swings();
       List<Aim> aims =
@@ -203,7 +204,7 @@ class TargetLineTest {
   }
 
   private static List<GatheredSwing> gathered(LessonSpec spec) {
-    LessonGathering gathering = new LessonGathering(false);
+    LessonGathering gathering = new LessonGathering(false, Faults.usual());
     gathering.add(LessonSimulator.simulate(spec, 3).recording());
     return gathering.swings();
   }

@@ -32,7 +32,7 @@ final class PelvisMoves {
     UnitMotion motion = new Motion(address(handed), moved(row, handed), geometry());
     PelvisTrack track = PelvisTrack.of(motion, geometry(), handed, 0, 0, 1);
     EventTime top = new EventTime(SwingEvent.TOP, 2, 0, Grade.MEASURED, "");
-    return PelvisMeasures.of(track, List.of(top), 90, SkinShift.assumed(), "").stream()
+    return PelvisMeasures.of(track, List.of(top), 90, SkinShift.assumed(), "", false).stream()
         .filter(m -> m.measure().id().equals(id) && m.at().equals("top"))
         .mapToDouble(MeasureValue::value)
         .findFirst()

@@ -14,6 +14,9 @@ final class Knowledge {
 
   private static final double STEP_S = 0.1;
 
+  /** A sample speaks for the instants this near to it, s. */
+  private static final double SEEN_WITHIN_S = 0.05;
+
   private final SwingSpan span;
   private final Strapdown pass;
   private final UnitState state;
@@ -57,11 +60,20 @@ final class Knowledge {
 
   /**
    * Velocity is sway: a first-order process sampled every 0.1 s, plus a steady part where the
-   * anchor drifts. Instants that fall on one sample, as beside a gap, count once.
+   * anchor drifts. Instants that fall on one sample, as beside a gap, count once, those inside one
+   * not at all.
    */
   private void zeroVelocity(Anchor anchor) {
-    int[] at = DoubleStream.of(instantsS(anchor)).mapToInt(pass::indexAt).distinct().toArray();
+    int[] at =
+        DoubleStream.of(instantsS(anchor))
+            .filter(s -> Math.abs(pass.timeS(pass.indexAt(s)) - s) < SEEN_WITHIN_S)
+            .mapToInt(pass::indexAt)
+            .distinct()
+            .toArray();
     int m = at.length;
+    if (m == 0) {
+      return;
+    }
     DMatrixRMaj level = sway(anchor, at, anchor.velocitySdMps());
     DMatrixRMaj upAndDown = sway(anchor, at, anchor.upSdMps());
     double[][] residual = new double[3][m];
@@ -95,6 +107,9 @@ final class Knowledge {
 
   /** The mean rate of a rest is the bias, but for the sway that does not average out. */
   private void zeroRate(Anchor anchor) {
+    if (!RestGate.isSeen(span.stream(), anchor.startS(), anchor.endS())) {
+      return;
+    }
     Vector3 mean = RestGate.meanRateRadPerS(span.stream(), anchor.startS(), anchor.endS());
     double effective =
         Math.max(1, (anchor.endS() - anchor.startS()) / (2 * Anchor.SWAY_CORRELATION_S));

@@ -61,7 +61,7 @@ public final class RestGate {
 
   private boolean still(UnitStream unit, Vector3 bias, double fromS, double toS) {
     Spread spread = Spread.of(unit, bias, fromS, toS);
-    return spread.samples() >= 3
+    return spread.isSeen(unit)
         && spread.rateRmsRadPerS() < settings.rateRmsRadPerS()
         && spread.accelSdMps2() < settings.accelSdMps2();
   }
@@ -90,6 +90,11 @@ public final class RestGate {
   public static double rateRmsRadPerS(
       UnitStream unit, Vector3 biasRadPerS, double fromS, double toS) {
     return Spread.of(unit, biasRadPerS, fromS, toS).rateRmsRadPerS();
+  }
+
+  /** Whether a stretch was seen well enough to say of it that it was still. */
+  public static boolean isSeen(UnitStream unit, double fromS, double toS) {
+    return Spread.of(unit, Vector3.ZERO, fromS, toS).isSeen(unit);
   }
 
   private static double mean(double[] column, UnitStream unit, double fromS, double toS) {

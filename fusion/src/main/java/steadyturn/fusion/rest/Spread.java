@@ -5,15 +5,23 @@ import steadyturn.ingest.sample.UnitStream;
 
 /**
  * How much a unit moved inside one window: RMS of the rate about the bias, SD of the acceleration
- * vector.
+ * vector, and how long it was not seen at a stretch, the ends counted.
  */
-record Spread(int samples, double rateRmsRadPerS, double accelSdMps2) {
+record Spread(int samples, double rateRmsRadPerS, double accelSdMps2, double unseenS) {
+
+  /** What is not seen for longer need not have been still (our choice), s. */
+  private static final double UNSEEN_S = 0.05;
+
+  /** A slow unit is unseen for a few steps only. */
+  private static final double UNSEEN_STEPS = 3.5;
 
   static Spread of(UnitStream unit, Vector3 biasRadPerS, double fromS, double toS) {
     double rate2 = 0;
     double[] sum = new double[3];
     double square = 0;
     int n = 0;
+    double lastS = fromS;
+    double unseenS = 0;
     for (int i = unit.indexAt(fromS), to = unit.indexAt(toS); i < to; i++) {
       double sample2 = 0;
       double rateSample2 = 0;
@@ -31,11 +39,24 @@ record Spread(int samples, double rateRmsRadPerS, double accelSdMps2) {
       rate2 += rateSample2;
       square += sample2;
       n++;
+      unseenS = Math.max(unseenS, unit.timeS(i) - lastS);
+      lastS = unit.timeS(i);
     }
     if (n == 0) {
-      return new Spread(0, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
+      return new Spread(
+          0, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
     }
     double mean2 = (sum[0] * sum[0] + sum[1] * sum[1] + sum[2] * sum[2]) / ((double) n * n);
-    return new Spread(n, Math.sqrt(rate2 / n), Math.sqrt(Math.max(0, square / n - mean2)));
+    return new Spread(
+        n,
+        Math.sqrt(rate2 / n),
+        Math.sqrt(Math.max(0, square / n - mean2)),
+        Math.max(unseenS, toS - lastS));
+  }
+
+  /** Whether enough was seen to judge stillness by. */
+  boolean isSeen(UnitStream unit) {
+    double stepS = 1 / unit.facts().nominalRateHz();
+    return samples >= 3 && unseenS <= Math.max(UNSEEN_S, UNSEEN_STEPS * stepS);
   }
 }

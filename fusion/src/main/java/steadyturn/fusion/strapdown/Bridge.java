@@ -5,7 +5,7 @@ package steadyturn.fusion.strapdown;
  * for that: three jumps of three axes each, which an estimate may find or leave as spread.
  *
  * @param after index of the first sample behind it
- * @param beforeS last good sample before it, s
+ * @param beforeS last good sample before it, s; of several slight ones, before the longest
  * @param afterS first good sample behind it, s
  * @param rotationSdRad spread of the turn about each level axis, rad
  * @param velocitySdMps spread of the velocity along each, m/s
@@ -23,19 +23,29 @@ public record Bridge(
   public static final int SIZE = 9;
 
   /** Turned by more than this, a body is somewhere else (our choice), rad. */
-  private static final double BEYOND_RAD = Math.toRadians(12);
+  private static final double BEYOND_RAD = Math.toRadians(10);
 
   /** So far off, the place says nothing of a pelvis, which moves by 0.1 m (our choice), m. */
   private static final double BEYOND_M = 0.06;
 
   /** Whether nothing behind it can be told from what lies before it. */
   public boolean isBeyond() {
-    return rotationSdRad > BEYOND_RAD || placeSdM > BEYOND_M;
+    return rotationSdRad > BEYOND_RAD;
+  }
+
+  /** Whether the place behind it has nothing to do any more with that before it. */
+  public boolean losesPlace() {
+    return placeSdM > BEYOND_M;
   }
 
   /** From good sample to good sample, s. */
   public double lengthS() {
     return afterS - beforeS;
+  }
+
+  /** Whether an instant lies inside it. */
+  public boolean holds(double instantS) {
+    return instantS > beforeS && instantS < afterS;
   }
 
   /** Spread of one of the nine numbers. */

@@ -21,15 +21,21 @@ final class Bridging {
   private static final double AROUND_S = 0.1;
 
   /** How far the pace of the body is looked for, beside the length, s (our choice). */
-  private static final double PACE_WITHIN_S = 0.3;
+  private static final double PACE_WITHIN_S = 0.06;
 
   private static final int PLACES = 16;
 
   /**
-   * A swinging body changes its rate and its force about as a sine of 2.5 and 3 Hz (a downswing of
-   * 0.2 s is half a period of the former; our choice).
+   * A swinging body changes its rate and its force about as sines of 1.3 and 3 Hz: the pelvis
+   * quickens and slows again within about 0.4 s, half a period of the former (our choice; tried
+   * against simulated swings).
    */
-  private static final double RATE_PACE = 2 * Math.PI * 2.5;
+  private static final double RATE_PACE = 2 * Math.PI * 1.3;
+
+  /** A body that moves like this around a gap may swing as fast as that inside it (our choice). */
+  private static final double MOVING_RAD_PER_S = 0.7;
+
+  private static final double SWING_RAD_PER_S = 5;
 
   private static final double FORCE_PACE = 2 * Math.PI * 3;
 
@@ -156,12 +162,13 @@ final class Bridging {
       tried++;
       for (int axis = 0; axis < 3; axis++) {
         double[] g = samples.gyroRadPerS[axis];
-        double[] f = pass.force[axis];
+        double begin = pass.endMps2(axis, from, -1, t);
+        double end = pass.endMps2(axis, to, 1, t);
         double[] v = pass.impulse[axis];
         double[] p = pass.path[axis];
         add(0, turn[axis][to] - turn[axis][from] - t * (g[from] + g[to]) / 2);
-        add(1, v[to] - v[from] - t * (f[from] + f[to]) / 2);
-        add(2, p[to] - p[from] - t * v[from] - t * t * (2 * f[from] + f[to]) / 6);
+        add(1, v[to] - v[from] - t * (begin + end) / 2);
+        add(2, p[to] - p[from] - t * v[from] - t * t * (2 * begin + end) / 6);
       }
     }
 
@@ -174,7 +181,10 @@ final class Bridging {
     }
   }
 
-  /** The largest rate and change of force near a gap, each axis taken as a sine of that size. */
+  /**
+   * The largest rate and the height of the force's waves near a gap, each axis taken as a sine of
+   * that size.
+   */
   private final class Pace {
     private final double rateRadPerS;
     private final double forceMps2;
@@ -183,20 +193,28 @@ final class Bridging {
       int from = at(samples.timeS[before] - withinS);
       int to = at(samples.timeS[after] + withinS);
       double fastest = LEAST_RATE;
-      double[] low = {1e9, 1e9, 1e9};
-      double[] high = {-1e9, -1e9, -1e9};
+      double[] sum = new double[3];
+      double[] squares = new double[3];
       for (int k = from; k <= to; k++) {
         double square = 0;
         for (int axis = 0; axis < 3; axis++) {
-          square += samples.gyroRadPerS[axis][k] * samples.gyroRadPerS[axis][k];
-          low[axis] = Math.min(low[axis], pass.force[axis][k]);
-          high[axis] = Math.max(high[axis], pass.force[axis][k]);
+          double rate = samples.gyroRadPerS[axis][k];
+          double force = pass.force[axis][k];
+          square += rate * rate;
+          sum[axis] += force;
+          squares[axis] += force * force;
         }
         fastest = Math.max(fastest, Math.sqrt(square));
       }
-      rateRadPerS = fastest / Math.sqrt(3);
-      double range = Math.max(high[0] - low[0], Math.max(high[1] - low[1], high[2] - low[2]));
-      forceMps2 = Math.max(LEAST_FORCE, range / 2) / Math.sqrt(3);
+      double variance = 0;
+      int n = to - from + 1;
+      for (int axis = 0; axis < 3; axis++) {
+        double mean = sum[axis] / n;
+        variance += Math.max(0, squares[axis] / n - mean * mean) / 3;
+      }
+      double possible = fastest > MOVING_RAD_PER_S ? Math.max(fastest, SWING_RAD_PER_S) : fastest;
+      rateRadPerS = possible / Math.sqrt(3);
+      forceMps2 = Math.max(LEAST_FORCE, Math.sqrt(2 * variance)); // height of a sine
     }
 
     /** The most a line may miss of a sine over a time, at the worst phase, as 1.5 SD. */

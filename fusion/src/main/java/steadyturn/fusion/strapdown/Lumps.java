@@ -3,6 +3,7 @@ package steadyturn.fusion.strapdown;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Puts slight bridges that lie close together into one, so that a unit that loses a sample here and
@@ -21,7 +22,8 @@ final class Lumps {
 
   private final List<Bridge> out = new ArrayList<>();
   private final double[] squares = new double[3];
-  private double beforeS = Double.NaN;
+  private Optional<Bridge> longest = Optional.empty();
+  private double sinceS;
 
   private Lumps() {}
 
@@ -34,7 +36,7 @@ final class Lumps {
           i + 1 == byTime.size()
               || bridge.lengthS() > SLIGHT_S
               || byTime.get(i + 1).lengthS() > SLIGHT_S
-              || byTime.get(i + 1).afterS() - lumps.beforeS > TOGETHER_S;
+              || byTime.get(i + 1).afterS() - lumps.sinceS > TOGETHER_S;
       if (endsHere && lumps.counts()) {
         lumps.close(bridge);
       }
@@ -43,7 +45,8 @@ final class Lumps {
   }
 
   private void add(Bridge bridge) {
-    beforeS = Double.isNaN(beforeS) ? bridge.beforeS() : beforeS;
+    sinceS = longest.isEmpty() ? bridge.beforeS() : sinceS;
+    longest = longest.filter(l -> l.lengthS() >= bridge.lengthS()).or(() -> Optional.of(bridge));
     for (int kind = 0; kind < 3; kind++) {
       squares[kind] += bridge.sd(3 * kind) * bridge.sd(3 * kind);
     }
@@ -57,16 +60,18 @@ final class Lumps {
     return counts;
   }
 
+  /** The lump acts behind its last gap and goes by the longest. */
   private void close(Bridge last) {
+    Bridge shown = longest.orElse(last);
     out.add(
         new Bridge(
             last.after(),
-            last.lengthS() > SLIGHT_S ? last.beforeS() : beforeS,
-            last.afterS(),
+            shown.beforeS(),
+            shown.afterS(),
             Math.sqrt(squares[0]),
             Math.sqrt(squares[1]),
             Math.sqrt(squares[2])));
-    beforeS = Double.NaN;
+    longest = Optional.empty();
     Arrays.fill(squares, 0);
   }
 }

@@ -207,7 +207,7 @@ public final class Sensitivities {
     double[] path = new double[3];
     for (int axis = 0; axis < 3; axis++) {
       // the end of the line over the gap turns with what lies behind it
-      double half = lengthS * pass.force[axis][from] / 2;
+      double half = lengthS * pass.endMps2(axis, from, 1, lengthS) / 2;
       impulse[axis] = pass.impulse[axis][k] - pass.impulse[axis][from] + half;
       path[axis] =
           pass.path[axis][k]

@@ -14,6 +14,11 @@ import steadyturn.fusion.rotation.Vector3;
  */
 public final class Strapdown {
 
+  /** Over stretches from this on the ends of a line are means over so much of the samples, s. */
+  private static final double LONG_S = 0.025;
+
+  private static final double ENDS_S = 0.012;
+
   final StrapdownSamples samples;
   final UnitState state;
   final Attitudes attitudes;
@@ -82,6 +87,25 @@ public final class Strapdown {
     return out;
   }
 
+  /**
+   * Force, level axes, at the end of a line over a stretch that is not seen: the mean over 12 ms
+   * beside it where the stretch is long, as one sample may stand on a wobble or a shock.
+   *
+   * @param step -1 where the line begins at sample k, +1 where it ends there
+   */
+  double endMps2(int axis, int k, int step, double lineS) {
+    if (lineS < LONG_S) {
+      return force[axis][k];
+    }
+    double sum = 0;
+    int n = 0;
+    for (int i = k; i >= 0 && i < size() && Math.abs(timeS(i) - timeS(k)) < ENDS_S; i += step) {
+      sum += samples.hasForce(i) ? force[axis][i] : 0;
+      n += samples.hasForce(i) ? 1 : 0;
+    }
+    return n == 0 ? force[axis][k] : sum / n;
+  }
+
   /** A lost force lies on the line between its neighbours in the level frame. */
   private void bridgeForces() {
     int last = -1;
@@ -90,22 +114,23 @@ public final class Strapdown {
         continue;
       }
       for (int j = last + 1; j < i; j++) {
-        for (double[] column : force) {
-          column[j] = between(column, last, j, i);
+        for (int axis = 0; axis < 3; axis++) {
+          force[axis][j] = between(axis, last, j, i);
         }
       }
       last = i;
     }
   }
 
-  private double between(double[] column, int last, int j, int next) {
+  private double between(int axis, int last, int j, int next) {
     if (last < 0 || next == samples.size()) {
       int only = last < 0 ? next : last;
-      return only < samples.size() ? column[only] : 0;
+      return only < samples.size() ? force[axis][only] : 0;
     }
-    double part =
-        (samples.timeS[j] - samples.timeS[last]) / (samples.timeS[next] - samples.timeS[last]);
-    return column[last] + part * (column[next] - column[last]);
+    double lineS = samples.timeS[next] - samples.timeS[last];
+    double part = (samples.timeS[j] - samples.timeS[last]) / lineS;
+    double begin = endMps2(axis, last, -1, lineS);
+    return begin + part * (endMps2(axis, next, 1, lineS) - begin);
   }
 
   private void integrate() {
@@ -116,8 +141,10 @@ public final class Strapdown {
       double[] p = path[axis];
       for (int i = 1; i < f.length; i++) {
         double dt = time[i] - time[i - 1];
-        v[i] = v[i - 1] + dt * (f[i - 1] + f[i]) / 2;
-        p[i] = p[i - 1] + dt * v[i - 1] + dt * dt * (2 * f[i - 1] + f[i]) / 6;
+        double begin = dt < LONG_S ? f[i - 1] : endMps2(axis, i - 1, -1, dt);
+        double end = dt < LONG_S ? f[i] : endMps2(axis, i, 1, dt);
+        v[i] = v[i - 1] + dt * (begin + end) / 2;
+        p[i] = p[i - 1] + dt * v[i - 1] + dt * dt * (2 * begin + end) / 6;
       }
     }
   }

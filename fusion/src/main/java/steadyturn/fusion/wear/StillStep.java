@@ -2,6 +2,7 @@ package steadyturn.fusion.wear;
 
 import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.words.Words;
 
@@ -15,6 +16,9 @@ public record StillStep(Vector3 meanRateRadPerS, Vector3 meanForceMps2, StepResu
 
   private static final double TABLE_LIMIT_DEG_PER_S = 0.3;
   private static final double STANCE_LIMIT_DEG_PER_S = 3;
+
+  /** A mean over half of a step is as good as one over all of it (our choice). */
+  private static final double LOST_PART = 0.5;
 
   /** Rest on the table: the rate about its mean keeps under 0.3 deg/s RMS. */
   public static StillStep table(UnitStream unit, double fromS, double toS) {
@@ -32,6 +36,13 @@ public record StillStep(Vector3 meanRateRadPerS, Vector3 meanForceMps2, StepResu
     Vector3 rate = RestGate.meanRateRadPerS(unit, fromS, toS);
     Vector3 force = RestGate.meanAccelMps2(unit, fromS, toS);
     double rms = Math.toDegrees(RestGate.rateRmsRadPerS(unit, rate, fromS, toS));
+    double lost = Gaps.of(unit.between(fromS, toS), Gaps.Need.BOTH).lostPart(fromS, toS);
+    if (!(lost <= LOST_PART)) {
+      return new StillStep(
+          rate,
+          force,
+          StepResult.again(step, lost, LOST_PART, "1", Words.say("step.lost", 100 * lost)));
+    }
     StepResult result =
         rms < limit
             ? StepResult.good(step, rms, limit, "deg/s")

@@ -86,7 +86,8 @@ class AllAxesTest {
   void everySensitivityIsTheDifferenceOfTwoPasses() {
     // Given: 2.5 s of tumbling at 200 Hz with three gaps. Expect: each of the 24 + 27 derivatives,
     // at a sample between two kept ones, is the central difference of two whole passes.
-    // Within 1 % of the larger of 1 and the size of that triple: steps of 1e-4, blocks of 8 ms.
+    // Within 1.5 % of the larger of 1 and the size of that triple: steps of 1e-4, blocks of 8 ms,
+    // and the one block that a gap of 60 ms is; a wrong sign anywhere costs 200 %.
     StrapdownSamples samples = StrapdownSamples.of(withGaps(TUMBLE.samples(200, 0, 2.5)));
     assertThat(samples.bridges()).hasSize(3);
     UnitState state = truth(TUMBLE, 0, 3);
@@ -108,7 +109,7 @@ class AllAxesTest {
         double size = Math.max(1, expect[row / 3].norm());
         assertThat(found[row][p])
             .as("row %d by parameter %d", row, p)
-            .isCloseTo(expect[row / 3].get(row % 3), within(0.01 * size));
+            .isCloseTo(expect[row / 3].get(row % 3), within(0.015 * size));
       }
     }
   }

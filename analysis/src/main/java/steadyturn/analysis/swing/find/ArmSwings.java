@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.swing.Faults;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.attitude.Unseen;
 import steadyturn.fusion.rotation.Vector3;
@@ -22,10 +23,12 @@ final class ArmSwings {
   private final WristAlignment alignment;
   private final FinderSettings settings;
   private final RestBiases biases;
+  private final Faults faults;
   private final Optional<WornUnit> forearm;
   private final Optional<WornUnit> hand;
 
-  ArmSwings(Recording recording, WristAlignment alignment, FinderSettings settings) {
+  ArmSwings(Recording recording, WristAlignment alignment, FinderSettings settings, Faults faults) {
+    this.faults = faults;
     this.recording = recording;
     this.alignment = alignment;
     this.settings = settings;
@@ -55,13 +58,13 @@ final class ArmSwings {
       if (arm.stream().timeS(peak) < freeFromS) {
         continue;
       }
-      Optional<ArmMotion> motion =
-          arm.around(peak, settings)
-              .filter(m -> isFullSwing(m, recording.player().handed().sign()));
-      if (motion.isPresent()) {
-        FoundSwing swing = reader(forearm, motion.get()).read();
-        found.add(swing);
-        freeFromS = swing.impactS() + AFTER_S;
+      Optional<FoundSwing> swing =
+          faults
+              .keep(recording.id(), arm.stream().timeS(peak), () -> at(arm, forearm, peak))
+              .flatMap(s -> s);
+      if (swing.isPresent()) {
+        found.add(swing.get());
+        freeFromS = swing.get().impactS() + AFTER_S;
       }
     }
     return both ? handFinds(found) : found;
@@ -81,9 +84,9 @@ final class ArmSwings {
           all.stream().noneMatch(s -> s.takeawayS() < peakS && peakS < s.impactS() + AFTER_S);
       double fromS = peakS - settings.longestBackS() - settings.longestDownS() - BEFORE_S;
       if (isOpen && lost.touches(fromS, peakS + AFTER_S)) {
-        arm.around(peak, settings)
-            .filter(m -> isFullSwing(m, recording.player().handed().sign()))
-            .map(m -> reader(Optional.empty(), m).read())
+        faults
+            .keep(recording.id(), peakS, () -> at(arm, Optional.empty(), peak))
+            .flatMap(s -> s)
             .ifPresent(all::add);
       }
     }
@@ -91,8 +94,11 @@ final class ArmSwings {
     return all;
   }
 
-  private ArmSwingReader reader(Optional<WornUnit> seen, ArmMotion motion) {
-    return new ArmSwingReader(recording, biases, alignment, settings, seen, hand, motion);
+  /** The swing around a sample, read from the forearm or from the hand alone. */
+  private Optional<FoundSwing> at(WornUnit arm, Optional<WornUnit> seen, int peak) {
+    return arm.around(peak, settings)
+        .filter(m -> isFullSwing(m, recording.player().handed().sign()))
+        .map(m -> new ArmSwingReader(recording, biases, alignment, settings, seen, hand, m).read());
   }
 
   private boolean isFullSwing(ArmMotion arm, int handedSign) {

@@ -2,6 +2,7 @@ package steadyturn.analysis.swing.find;
 
 import java.util.Optional;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.UnitStream;
 
 /** The moment after impact from which a unit holds still. */
@@ -10,27 +11,43 @@ final class Finish {
   private static final double HOLD_S = 0.25;
   private static final double STILL_RAD_PER_S = Math.toRadians(10);
 
+  /** Stillness needs to be seen without a longer break (our choice), s. */
+  private static final double UNSEEN_S = 0.05;
+
+  private static final double SD_S = 0.06;
+
   private Finish() {}
 
-  /** First instant in the span from which the rate stays small, in RMS, for a quarter second. */
-  static Optional<Instant> find(UnitStream stream, Vector3 bias, double fromS, double toS) {
-    int from = stream.indexAt(fromS);
-    int end = stream.indexAt(toS);
-    int to = from;
+  /**
+   * First instant in the span from which the rate stays small, in RMS, for a quarter second that
+   * was seen. Where nothing was seen just before it, it may lie anywhere there.
+   */
+  static Optional<Instant> find(UnitStream whole, Vector3 bias, double fromS, double toS) {
+    UnitStream stream = whole.between(fromS, toS);
+    Gaps gaps = Gaps.of(stream, Gaps.Need.RATE);
+    int end = stream.size();
+    int to = 0;
     double sum = 0;
-    for (int i = from; i < end; i++) {
-      while (to < end && stream.timeS(to) < stream.timeS(i) + HOLD_S) {
+    for (int i = 0; i < end; i++) {
+      double untilS = stream.timeS(i) + HOLD_S;
+      while (to < end && stream.timeS(to) < untilS) {
         sum += square(stream, bias, to++);
       }
-      if (stream.timeS(i) + HOLD_S > stream.timeS(end - 1)) {
+      if (untilS > stream.timeS(end - 1)) {
         break;
       }
-      if (sum < STILL_RAD_PER_S * STILL_RAD_PER_S * (to - i)) {
-        return Optional.of(new Instant(stream.timeS(settled(stream, bias, i, to)), 0.06));
+      boolean isStill = sum < STILL_RAD_PER_S * STILL_RAD_PER_S * (to - i);
+      if (isStill && gaps.longestS(stream.timeS(i), untilS) <= UNSEEN_S + 1.5 * gaps.stepS()) {
+        return Optional.of(instant(stream.timeS(settled(stream, bias, i, to)), gaps));
       }
       sum -= square(stream, bias, i);
     }
     return Optional.empty();
+  }
+
+  private static Instant instant(double timeS, Gaps gaps) {
+    double unseenS = gaps.longestS(timeS - HOLD_S, timeS + gaps.stepS());
+    return new Instant(timeS, unseenS > UNSEEN_S ? Math.hypot(SD_S, unseenS) : SD_S);
   }
 
   /** The last sample in the window that still turns; the RMS of the window let it pass. */
@@ -46,7 +63,7 @@ final class Finish {
     double sum = 0;
     for (int axis = 0; axis < 3; axis++) {
       double rate = stream.gyroRadPerS(axis, i) - bias.get(axis);
-      sum += Double.isNaN(rate) ? 0 : rate * rate;
+      sum += Double.isNaN(rate) ? 0 : rate * rate; // a break too long is told by the gaps
     }
     return sum;
   }

@@ -4,6 +4,7 @@ import java.util.Optional;
 import steadyturn.fusion.attitude.CentredParabola;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -13,13 +14,24 @@ import steadyturn.ingest.sample.UnitStream;
 final class PelvisMotion {
 
   private final GyroTrack track;
+  private final Gaps gaps;
   private final double[] timeS;
   private final double[] turnRadPerS;
 
   // a local parabola of this half width passes what is below about 5 Hz (0.47 / 5 Hz)
   private static final double HALF_WIDTH_S = 0.09;
 
-  private PelvisMotion(GyroTrack track, double[] timeS, double[] turnRadPerS) {
+  /** More of the span must have been seen than was lost. */
+  private static final double LOST_PART = 0.5;
+
+  /** How near a gap touches an instant, shorter ones that do not, longer ones that hide it, s. */
+  private static final double NEAR_S = 0.04;
+
+  private static final double SHORT_S = 0.02;
+  private static final double LONGEST_S = 0.12;
+
+  private PelvisMotion(GyroTrack track, Gaps gaps, double[] timeS, double[] turnRadPerS) {
+    this.gaps = gaps;
     this.track = track;
     this.timeS = timeS;
     this.turnRadPerS = turnRadPerS;
@@ -32,6 +44,11 @@ final class PelvisMotion {
     if (stretch.size() < 10) {
       return Optional.empty();
     }
+    Gaps gaps = Gaps.of(stretch, Gaps.Need.BOTH);
+    double lost = gaps.lostPart(stretch.timeS(0), stretch.timeS(stretch.size() - 1));
+    if (!(lost <= LOST_PART)) {
+      return Optional.empty();
+    }
     GyroTrack raw = GyroTrack.of(stretch, bias);
     // the whole span: a trunk stays upright, and its accelerations cancel in the mean
     GyroTrack track = raw.levelled(0, raw.size());
@@ -40,7 +57,8 @@ final class PelvisMotion {
       rate[i] = handedSign * track.qTrackUnit(i).rotate(track.rateUnitRadPerS(i)).z();
     }
     double[] time = stretch.timeColumnS();
-    return Optional.of(new PelvisMotion(track, time, CentredParabola.of(time, rate, HALF_WIDTH_S)));
+    return Optional.of(
+        new PelvisMotion(track, gaps, time, CentredParabola.of(time, rate, HALF_WIDTH_S)));
   }
 
   /** The last change from turning back to turning forward in the span: the least turn. */
@@ -52,10 +70,20 @@ final class PelvisMotion {
         int after = Math.min(timeS.length - 1, track.indexAt(timeS[i] + 0.02));
         double slope = (turnRadPerS[after] - turnRadPerS[before]) / (timeS[after] - timeS[before]);
         double sd = Math.hypot(0.004, Math.toRadians(8) / Math.max(slope, 1));
-        return Optional.of(new Instant(Crossing.atS(timeS, turnRadPerS, i, 0), sd));
+        return seen(Crossing.atS(timeS, turnRadPerS, i, 0), sd);
       }
     }
     return Optional.empty();
+  }
+
+  /** An instant near a gap may lie anywhere in it; near a long one it was not seen. */
+  private Optional<Instant> seen(double atS, double sdS) {
+    double unseenS = gaps.longestS(atS - NEAR_S, atS + NEAR_S);
+    double gapS = gaps.around(atS).map(Gaps.Gap::lengthS).orElse(unseenS);
+    if (gapS > LONGEST_S) {
+      return Optional.empty();
+    }
+    return Optional.of(new Instant(atS, unseenS > SHORT_S ? Math.hypot(sdS, gapS / 2) : sdS));
   }
 
   /** Index of the fastest turn towards the target in the span. */

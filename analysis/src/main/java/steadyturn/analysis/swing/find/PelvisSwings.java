@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.RestBias;
@@ -36,8 +37,10 @@ final class PelvisSwings {
   private final UnitStream stream;
   private final FinderSettings settings;
   private final Vector3 bias;
+  private final Faults faults;
 
-  PelvisSwings(Recording recording, UnitStream stream, FinderSettings settings) {
+  PelvisSwings(Recording recording, UnitStream stream, FinderSettings settings, Faults faults) {
+    this.faults = faults;
     this.recording = recording;
     this.stream = stream;
     this.settings = settings;
@@ -53,7 +56,8 @@ final class PelvisSwings {
       if (peakS < freeFromS) {
         continue;
       }
-      Optional<FoundSwing> swing = around(peakS);
+      Optional<FoundSwing> swing =
+          faults.keep(recording.id(), peakS, () -> around(peakS)).flatMap(s -> s);
       if (swing.isPresent()) {
         found.add(swing.get());
         freeFromS = swing.get().impactS() + 0.5;

@@ -3,6 +3,7 @@ package steadyturn.analysis.swing.find;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.fusion.wear.wrist.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
@@ -35,7 +36,12 @@ public final class SwingFinder {
 
   /** Swings of a recording, by onset, numbered from 1. */
   public List<Swing> find(Recording recording, WristAlignment alignment) {
-    List<FoundSwing> found = strokes(recording, alignment);
+    return find(recording, alignment, Faults.usual());
+  }
+
+  /** The same, where a swing that meets a mistake of the program is left out and noted. */
+  public List<Swing> find(Recording recording, WristAlignment alignment, Faults faults) {
+    List<FoundSwing> found = strokes(recording, alignment, faults);
     List<Swing> swings = new ArrayList<>();
     for (int i = 0; i < found.size(); i++) {
       double notBeforeS = i == 0 ? Double.NEGATIVE_INFINITY : found.get(i - 1).motionEndS();
@@ -46,15 +52,15 @@ public final class SwingFinder {
     return List.copyOf(swings);
   }
 
-  private List<FoundSwing> strokes(Recording recording, WristAlignment alignment) {
+  private List<FoundSwing> strokes(Recording recording, WristAlignment alignment, Faults faults) {
     Optional<UnitStream> forearm = recording.unit(BodyPoint.LEAD_FOREARM);
     Optional<UnitStream> hand = recording.unit(BodyPoint.LEAD_HAND);
     if (forearm.isPresent() || hand.isPresent()) {
-      return new ArmSwings(recording, alignment, settings).all();
+      return new ArmSwings(recording, alignment, settings, faults).all();
     }
     return recording
         .unit(BodyPoint.PELVIS)
-        .map(pelvis -> new PelvisSwings(recording, pelvis, settings).all())
+        .map(pelvis -> new PelvisSwings(recording, pelvis, settings, faults).all())
         .orElse(List.of());
   }
 }

@@ -7,6 +7,7 @@ import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rest.RestSettings;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.StepResult;
+import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.words.Words;
 
@@ -28,6 +29,9 @@ public record TurnStep(
   private static final double MARGIN_S = 1.0;
 
   private static final double REST_S = 0.35;
+
+  /** A slow turn may be bridged for so long, and is charged for it (our choice), s. */
+  private static final double LONGEST_UNSEEN_S = 0.15;
 
   /** A turn to one side only says half: each way at least this (our choice). */
   private static final double LEAST_EACH_WAY_DEG = 15;
@@ -61,7 +65,13 @@ public record TurnStep(
     if (before.isEmpty() || after.isEmpty() || before.get().endS() >= after.get().startS()) {
       return again(0, Words.say("step.turn.not-still"), Words.say("step.turn.not-still.do"));
     }
-    Way way = Way.of(samples, bias, before.get().endS(), after.get().startS());
+    double fromS = before.get().endS();
+    double toS = after.get().startS();
+    double unseenS = Gaps.of(samples, Gaps.Need.BOTH).longestS(fromS, toS);
+    if (unseenS > LONGEST_UNSEEN_S) {
+      return again(0, Words.say("step.gap", unseenS), Words.say("step.gap.do"));
+    }
+    Way way = Way.of(samples, bias, fromS, toS);
     double eachWayDeg = Math.toDegrees(Math.min(way.leftRad, way.rightRad));
     double largestDeg = Math.toDegrees(Math.max(way.leftRad, way.rightRad));
     if (eachWayDeg < LEAST_EACH_WAY_DEG || Math.toRadians(largestDeg) < TurnOnSpot.LEAST_TURN_RAD) {
