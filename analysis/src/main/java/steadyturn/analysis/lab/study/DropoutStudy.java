@@ -163,7 +163,7 @@ public final class DropoutStudy {
     add(out, "withheld for nothing", most, DropoutChange::withheldForNothing, c -> 0);
     for (DropoutOutcome o : outcomes) {
       o.elsewhere().stream()
-          .filter(c -> c.moved() > 0.1)
+          .filter(c -> c.moved() > 0.5)
           .max(Comparator.comparingDouble(DropoutChange::moved))
           .ifPresent(c -> out.add("elsewhere: " + o.where() + ": " + c));
       if (o.lostInSilence() + o.lostForNothing() + o.swingsInvented() > 0) {

@@ -86,10 +86,11 @@ final class ArmMotion {
       return Optional.empty();
     }
     StrokeShape shape = found.get();
-    if (!showsLevel(raw, shape.takeaway())) {
+    Optional<GyroTrack> levelled = levelled(raw, raw.timeS(shape.takeaway()));
+    if (levelled.isEmpty()) {
       return Optional.empty();
     }
-    GyroTrack level = levelled(raw, shape.takeaway());
+    GyroTrack level = levelled.get();
     int reference = shape.takeaway();
     Vector3 levelNormal =
         level.qTrackUnit(reference).rotate(raw.qTrackUnit(reference).conjugate().rotate(normal));
@@ -98,26 +99,24 @@ final class ArmMotion {
             stretch, level, levelNormal, longAxisUnit, fine, shape, GapDoubt.of(stretch, raw)));
   }
 
-  /** Whether the force before the takeaway is known for long enough; always where it is early. */
-  private static boolean showsLevel(GyroTrack raw, int takeaway) {
-    double toS = raw.timeS(takeaway) - LEVEL_TO_S;
-    double fromS = Math.max(raw.timeS(0), raw.timeS(takeaway) - LEVEL_FROM_S);
+  /**
+   * Level from the specific force before the takeaway, where the arm moves least; none where that
+   * is lost. The first tenth of a second of movement lies before the takeaway and would tilt the
+   * level by 2 deg.
+   */
+  static Optional<GyroTrack> levelled(GyroTrack raw, double takeawayS) {
+    double toS = takeawayS - LEVEL_TO_S;
+    double fromS = Math.max(raw.timeS(0), takeawayS - LEVEL_FROM_S);
+    int from = Math.min(raw.indexAt(takeawayS - LEVEL_FROM_S), raw.size() - 2);
+    int to = Math.max(from + 1, raw.indexAt(toS));
     double seenS = 0;
     for (int i = raw.indexAt(fromS) + 1; i < raw.size() && raw.timeS(i) <= toS; i++) {
       double stepS = raw.timeS(i) - raw.timeS(i - 1);
       seenS += raw.hasForce(i) && stepS < LONGEST_STEP_S ? stepS : 0;
     }
-    return seenS >= Math.min(LEAST_LEVEL_S, (toS - fromS) / 2);
-  }
-
-  /**
-   * Level from the specific force before the takeaway, where the arm moves least. The first tenth
-   * of a second of movement lies before the takeaway and would tilt the level by 2 deg.
-   */
-  private static GyroTrack levelled(GyroTrack raw, int takeaway) {
-    int from = raw.indexAt(raw.timeS(takeaway) - LEVEL_FROM_S);
-    int to = raw.indexAt(raw.timeS(takeaway) - LEVEL_TO_S);
-    return raw.levelled(Math.min(from, raw.size() - 2), Math.max(from + 1, to));
+    return seenS >= Math.min(LEAST_LEVEL_S, (toS - fromS) / 2)
+        ? Optional.of(raw.levelled(from, to))
+        : Optional.empty();
   }
 
   private static int fastest(GyroTrack track, double[] rate, double peakS) {
@@ -165,11 +164,6 @@ final class ArmMotion {
   /** Direction of the bone at sample i in the level frame. */
   Vector3 boneLevel(int i) {
     return track.qTrackUnit(i).rotate(longAxisUnit);
-  }
-
-  /** Angle of the bone above the horizontal at sample i, rad. */
-  double elevationRad(int i) {
-    return Math.asin(Math.max(-1, Math.min(1, boneLevel(i).z())));
   }
 
   /**

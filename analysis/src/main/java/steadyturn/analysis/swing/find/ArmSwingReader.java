@@ -45,6 +45,7 @@ final class ArmSwingReader {
   private final WristAlignment alignment;
   private final Optional<ArmMotion> forearm;
   private final Optional<ArmMotion> hand;
+  private final Optional<ArmHeight> height;
   private final ArmMotion arm;
   private final WornUnit armUnit;
   private final Map<SwingEvent, EventTime> events = new EnumMap<>(SwingEvent.class);
@@ -57,18 +58,21 @@ final class ArmSwingReader {
       FinderSettings settings,
       Optional<WornUnit> forearmUnit,
       Optional<WornUnit> handUnit,
-      ArmMotion arm) {
+      ArmMotion arm,
+      boolean byHand) {
     this.recording = recording;
     this.biases = biases;
     this.alignment = alignment;
     this.arm = arm;
     double peakS = arm.timeS(arm.shape().peak());
-    if (forearmUnit.isPresent()) {
-      this.armUnit = forearmUnit.get();
+    if (!byHand) {
+      this.armUnit = forearmUnit.orElseThrow();
+      this.height = Optional.of(ArmHeight.of(arm));
       this.forearm = Optional.of(arm);
       this.hand = handUnit.flatMap(u -> u.around(peakS, settings)).filter(ArmMotion::isReadable);
     } else {
       this.armUnit = handUnit.orElseThrow();
+      this.height = forearmUnit.flatMap(u -> ArmHeight.beside(u, arm));
       this.forearm = Optional.empty();
       this.hand = Optional.of(arm);
     }
@@ -118,10 +122,12 @@ final class ArmSwingReader {
     Instant top = new Instant(shape.topS(), Math.hypot(topLeakS(shape), hands ? 0.0002 : 0.02));
     GapDoubt.Moment atTop = arm.gaps().moment(top, SMOOTH_S, SMOOTH_S);
     put(SwingEvent.TOP, atTop.at(), atTop, hands ? "" : Words.say("why.event.top-from-hand"));
-    if (hands) {
-      ArmEvents.levelUp(arm, shape.takeaway(), shape.top(), alignment.longAxisSdRad())
-          .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, arm, i, ""));
-    }
+    double alignmentSd = alignment.longAxisSdRad();
+    double fromS = arm.timeS(shape.takeaway());
+    height.ifPresent(
+        h ->
+            h.levelUp(fromS, arm.timeS(shape.top()), alignmentSd)
+                .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, h.gaps(), i, "")));
   }
 
   /** What passes for a sign change of the rate in the plane: a leak, and a plane that is turned. */
@@ -132,7 +138,7 @@ final class ArmSwingReader {
   }
 
   private void readDown(Span down) {
-    forearm.ifPresent(f -> readArmLevels(f, down));
+    height.ifPresent(h -> readArmLevels(h, down.toS()));
     Optional<Instant> seen =
         recording
             .unit(BodyPoint.CLUB_SHAFT)
@@ -144,18 +150,18 @@ final class ArmSwingReader {
       hand.ifPresent(
           h ->
               ShaftLevel.carried(h, recording.player().handed().sign(), down)
-                  .ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, h, i, why)));
+                  .ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, h.gaps(), i, why)));
     }
   }
 
-  private void readArmLevels(ArmMotion forearm, Span down) {
-    int last = forearm.track().size();
-    int impact = Math.min(forearm.track().indexAt(down.toS()), last - 1);
+  private void readArmLevels(ArmHeight forearm, double impactS) {
     double alignmentSd = alignment.longAxisSdRad();
-    ArmEvents.levelDown(forearm, forearm.shape().top(), impact, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, forearm, i, ""));
-    ArmEvents.levelUp(forearm, impact, last, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, forearm, i, ""));
+    forearm
+        .levelDown(arm.timeS(arm.shape().top()), impactS, alignmentSd)
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, forearm.gaps(), i, ""));
+    forearm
+        .levelUp(impactS, Double.POSITIVE_INFINITY, alignmentSd)
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, forearm.gaps(), i, ""));
   }
 
   private void readPelvis(Span down) {
@@ -219,8 +225,8 @@ final class ArmSwingReader {
   }
 
   /** A moment that two samples of a unit lie around. */
-  private void put(SwingEvent event, ArmMotion seenBy, Instant at, String why) {
-    GapDoubt.Moment moment = seenBy.gaps().moment(at, 0, 0);
+  private void put(SwingEvent event, GapDoubt gaps, Instant at, String why) {
+    GapDoubt.Moment moment = gaps.moment(at, 0, 0);
     put(event, moment.at(), moment, why);
   }
 

@@ -60,7 +60,8 @@ final class ArmSwings {
       }
       Optional<FoundSwing> swing =
           faults
-              .keep(recording.id(), arm.stream().timeS(peak), () -> at(arm, forearm, peak))
+              .keep(
+                  recording.id(), arm.stream().timeS(peak), () -> at(arm, forearm.isEmpty(), peak))
               .flatMap(s -> s);
       if (swing.isPresent()) {
         found.add(swing.get());
@@ -75,9 +76,6 @@ final class ArmSwings {
     List<FoundSwing> all = new ArrayList<>(found);
     WornUnit arm = hand.orElseThrow();
     Unseen lost = Unseen.ofBoth(forearm.orElseThrow().stream());
-    if (lost.inner().isEmpty()) {
-      return all;
-    }
     for (int peak : FastBursts.peaks(arm.stream(), settings.fastHandRadPerS())) {
       double peakS = arm.stream().timeS(peak);
       boolean isOpen =
@@ -85,7 +83,7 @@ final class ArmSwings {
       double fromS = peakS - settings.longestBackS() - settings.longestDownS() - BEFORE_S;
       if (isOpen && lost.touches(fromS, peakS + AFTER_S)) {
         faults
-            .keep(recording.id(), peakS, () -> at(arm, Optional.empty(), peak))
+            .keep(recording.id(), peakS, () -> at(arm, true, peak))
             .flatMap(s -> s)
             .ifPresent(all::add);
       }
@@ -95,10 +93,13 @@ final class ArmSwings {
   }
 
   /** The swing around a sample, read from the forearm or from the hand alone. */
-  private Optional<FoundSwing> at(WornUnit arm, Optional<WornUnit> seen, int peak) {
+  private Optional<FoundSwing> at(WornUnit arm, boolean byHand, int peak) {
     return arm.around(peak, settings)
         .filter(m -> isFullSwing(m, recording.player().handed().sign()))
-        .map(m -> new ArmSwingReader(recording, biases, alignment, settings, seen, hand, m).read());
+        .map(
+            m ->
+                new ArmSwingReader(recording, biases, alignment, settings, forearm, hand, m, byHand)
+                    .read());
   }
 
   private boolean isFullSwing(ArmMotion arm, int handedSign) {

@@ -34,8 +34,8 @@ public final class LostSwings {
     List<Double> out = new ArrayList<>();
     for (UnitStream unit : recording.units()) {
       if (unit.point() == BodyPoint.LEAD_FOREARM || unit.point() == BodyPoint.LEAD_HAND) {
-        for (Gaps.Gap gap : Unseen.ofBoth(unit).inner()) {
-          if (gap.lengthS() >= SHORTEST_S) {
+        for (Gaps.Gap gap : Unseen.ofBoth(unit).gaps()) {
+          if (lostS(unit, gap) >= SHORTEST_S) {
             signs.stream()
                 .filter(t -> t > gap.beforeS() - AROUND_S && t < gap.afterS() + AROUND_S)
                 .filter(t -> found.stream().noneMatch(s -> holds(s, t)))
@@ -48,6 +48,14 @@ public final class LostSwings {
     }
     out.sort(Double::compare);
     return out;
+  }
+
+  /** How much of a gap the unit ran for, s. */
+  private static double lostS(UnitStream unit, Gaps.Gap gap) {
+    return unit.size() == 0
+        ? 0
+        : Math.min(gap.afterS(), unit.timeS(unit.size() - 1))
+            - Math.max(gap.beforeS(), unit.timeS(0));
   }
 
   private static List<Double> signsOfSwings(Recording recording) {

@@ -39,7 +39,7 @@ public final class DropoutTable {
         neither wider, graded worse nor flagged; missed: given, and its interval does not hold that
         value; touched: values that lose samples they can need, and of those how many are withheld
         and how many times wider the others are (median); for nothing: withheld, or wider by half,
-        though they lose none; elsewhere: values of other swings that moved by more than a tenth of
+        though they lose none; elsewhere: values of other swings that moved by more than half of
         their half-width; swings lost + said nowhere + whole + invented + lessons without result.
         """);
     if (!findings.worst().isEmpty()) {
