@@ -1,7 +1,6 @@
 package steadyturn.analysis.coach;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +10,7 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.ingest.sample.TimeAxis;
 
 /**
  * A common time axis for swings of different speed: each key position lies at a fixed place, and
@@ -46,8 +46,7 @@ final class Landmarks {
     for (SwingEvent event : events) {
       boolean later =
           kept.isEmpty()
-              || swings.stream()
-                  .allMatch(s -> timeS(s, event) > timeS(s, kept.get(kept.size() - 1)));
+              || swings.stream().allMatch(s -> s.timeS(event) > s.timeS(kept.get(kept.size() - 1)));
       if (later) {
         kept.add(event);
       }
@@ -77,29 +76,20 @@ final class Landmarks {
     double from = PLACE.getOrDefault(shared.get(i), 0.0);
     double to = PLACE.getOrDefault(shared.get(i + 1), 0.0);
     double part = (place - from) / (to - from);
-    return (1 - part) * timeS(swing, shared.get(i)) + part * timeS(swing, shared.get(i + 1));
+    return (1 - part) * swing.timeS(shared.get(i)) + part * swing.timeS(shared.get(i + 1));
   }
 
   /** Value of a curve at an instant, linear between samples; NaN outside. */
   static double valueAt(Curve curve, double instantS) {
     List<Double> t = curve.timeS();
-    int high = Collections.binarySearch(t, instantS);
-    if (high >= 0) {
+    int high = TimeAxis.indexAt(t::get, t.size(), instantS);
+    if (high < t.size() && t.get(high) == instantS) {
       return curve.value().get(high);
     }
-    high = -high - 1;
     if (high == 0 || high == t.size()) {
       return Double.NaN;
     }
     double part = (instantS - t.get(high - 1)) / (t.get(high) - t.get(high - 1));
     return (1 - part) * curve.value().get(high - 1) + part * curve.value().get(high);
-  }
-
-  private static double timeS(SwingResult swing, SwingEvent event) {
-    return swing.events().stream()
-        .filter(e -> e.event() == event)
-        .findFirst()
-        .orElseThrow()
-        .timeS();
   }
 }

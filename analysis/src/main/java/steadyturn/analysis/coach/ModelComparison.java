@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.analysis.compare.ErrorSplit;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
@@ -93,8 +94,8 @@ public record ModelComparison(List<ModelGap> gaps, List<ModelCurve> curves) {
       double[] m = at(id, landmarks, model, p);
       double[] x = at(id, landmarks, player, p);
       places.add(p);
-      models.add(mean(m));
-      players.add(mean(x));
+      models.add(StatUtils.mean(m));
+      players.add(StatUtils.mean(x));
       spreads.add(spread(x));
     }
     return new ModelCurve(id, unit(id, model), places, models, players, spreads);
@@ -115,20 +116,7 @@ public record ModelComparison(List<ModelGap> gaps, List<ModelCurve> curves) {
         .toArray();
   }
 
-  private static double mean(double[] x) {
-    double sum = 0;
-    for (double each : x) {
-      sum += each;
-    }
-    return sum / x.length;
-  }
-
   private static double spread(double[] x) {
-    double mean = mean(x);
-    double squares = 0;
-    for (double each : x) {
-      squares += (each - mean) * (each - mean);
-    }
-    return x.length < 2 ? Double.NaN : Math.sqrt(squares / (x.length - 1));
+    return x.length < 2 ? Double.NaN : Math.sqrt(StatUtils.variance(x));
   }
 }

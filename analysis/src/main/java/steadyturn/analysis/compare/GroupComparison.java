@@ -30,25 +30,39 @@ public record GroupComparison(Margins margins, ErrorSplit split, double level) {
       throw new IllegalArgumentException(
           "needs two groups and a measure, got " + groups.size() + " and " + looks.size());
     }
+    List<Look> all = looks.stream().map(what -> look(groups, what)).toList();
     List<ComparisonRow> open = new ArrayList<>();
     for (int i = 0; i < groups.size(); i++) {
       for (int j = i + 1; j < groups.size(); j++) {
-        open.addAll(pair(groups, i, j, looks));
+        open.addAll(pair(groups.size(), i, j, all));
       }
     }
     return new Comparison(
         groups.stream().map(SwingGroup::name).toList(), judge(open), Notices.of(groups));
   }
 
-  private List<ComparisonRow> pair(List<SwingGroup> groups, int i, int j, List<MeasureAt> looks) {
-    double pairs = groups.size() * (groups.size() - 1) / 2.0;
+  /** One measure over all groups, in their order. */
+  private record Look(
+      MeasureAt what, List<GroupSummary> groups, Optional<TypicalError> typicalError) {}
+
+  private Look look(List<SwingGroup> groups, MeasureAt what) {
+    List<GroupSummary> all = groups.stream().map(g -> GroupSummary.of(g, what, split)).toList();
+    return new Look(what, all, TypicalError.pooled(all));
+  }
+
+  private List<ComparisonRow> pair(int groups, int i, int j, List<Look> looks) {
+    double pairs = groups * (groups - 1) / 2.0;
     double levelOfRow = level / (pairs * looks.size());
-    List<ComparisonRow> rows = new ArrayList<>();
-    for (MeasureAt what : looks) {
-      List<GroupSummary> all = groups.stream().map(g -> GroupSummary.of(g, what, split)).toList();
-      rows.add(open(what, all.get(i), all.get(j), levelOfRow, TypicalError.pooled(all)));
-    }
-    return rows;
+    return looks.stream()
+        .map(
+            look ->
+                open(
+                    look.what(),
+                    look.groups().get(i),
+                    look.groups().get(j),
+                    levelOfRow,
+                    look.typicalError()))
+        .toList();
   }
 
   private ComparisonRow open(

@@ -2,6 +2,7 @@ package steadyturn.analysis.compare;
 
 import java.util.Map;
 import java.util.TreeMap;
+import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.analysis.measure.MeasureValue;
 
 /**
@@ -63,21 +64,13 @@ public record GroupSummary(
       double errorVariance,
       ErrorSplit split,
       Map<String, Double> parts) {
-    double mean = 0;
-    for (int i = 0; i < count; i++) {
-      mean += values[i] / count;
-    }
-    double squares = 0;
-    for (int i = 0; i < count; i++) {
-      squares += (values[i] - mean) * (values[i] - mean);
-    }
     double shared = split.sharedPart(what);
     return new GroupSummary(
         group.name(),
         count,
         values.length - count,
-        count == 0 ? Double.NaN : mean,
-        count < 2 ? Double.NaN : Math.sqrt(squares / (count - 1)),
+        StatUtils.mean(values, 0, count),
+        count < 2 ? Double.NaN : Math.sqrt(StatUtils.variance(values, 0, count)),
         Math.sqrt((1 - shared) * errorVariance),
         Math.sqrt(shared * errorVariance),
         parts);

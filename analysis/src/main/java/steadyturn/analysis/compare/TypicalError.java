@@ -3,6 +3,7 @@ package steadyturn.analysis.compare;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.math3.stat.StatUtils;
 
 /**
  * How much a player's value wanders from swing to swing when nothing has changed, with its 95 %
@@ -80,14 +81,6 @@ public record TypicalError(double value, double low, double high, int freedom) {
   }
 
   static double spread(double[] values) {
-    double mean = 0;
-    for (double v : values) {
-      mean += v / values.length;
-    }
-    double squares = 0;
-    for (double v : values) {
-      squares += (v - mean) * (v - mean);
-    }
-    return Math.sqrt(squares / (values.length - 1));
+    return Math.sqrt(StatUtils.variance(values));
   }
 }

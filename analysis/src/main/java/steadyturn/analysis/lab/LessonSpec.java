@@ -203,14 +203,6 @@ public final class LessonSpec {
     return gapS;
   }
 
-  /** The same with: time from a finish to the next address where the player does not walk, s. */
-  public LessonSpec withGapS(double gapS) {
-    requireAtLeast(2, gapS, "gap in s");
-    LessonSpec c = copy();
-    c.gapS = gapS;
-    return c;
-  }
-
   /** Stillness before the takeaway, s. */
   public double addressHoldS() {
     return addressHoldS;
@@ -336,13 +328,6 @@ public final class LessonSpec {
   /** Largest acceleration a unit shows, g. */
   public double accelFullScaleG() {
     return accelFullScaleG;
-  }
-
-  /** The same with: largest acceleration a unit shows, g. */
-  public LessonSpec withAccelFullScaleG(double accelFullScaleG) {
-    LessonSpec c = copy();
-    c.accelFullScaleG = accelFullScaleG;
-    return c;
   }
 
   /** Largest rate a unit shows, deg/s. */

@@ -2,6 +2,7 @@ package steadyturn.analysis.lesson;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -55,7 +56,7 @@ final class PelvisLesson {
   /** What was found of the pelvis in one swing. */
   record PelvisSwing(SwingFit fit, PelvisGeometry geometry, Aim aim, List<String> flags) {}
 
-  /** Estimates of all swings that have a pelvis window, by swing. */
+  /** Estimates of all swings that have a pelvis window, by the swing itself, not its content. */
   static Map<GatheredSwing, PelvisSwing> estimate(
       Player player, AnalysisSettings settings, List<GatheredSwing> swings, Faults faults) {
     Map<PelvisSteps, List<GatheredSwing>> wearings = new HashMap<>();
@@ -64,7 +65,7 @@ final class PelvisLesson {
         wearings.computeIfAbsent(swing.steps(), s -> new ArrayList<>()).add(swing);
       }
     }
-    Map<GatheredSwing, PelvisSwing> out = new HashMap<>();
+    Map<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
     wearings.forEach(
         (steps, worn) -> {
           PelvisLesson lesson = new PelvisLesson(player, settings, steps, faults);
@@ -119,7 +120,7 @@ final class PelvisLesson {
   private Map<GatheredSwing, PelvisSwing> estimate(List<Known> found) {
     UnitPriors priors = priors(found.get(0).gathered);
     LessonEstimate estimate = new LessonEstimate(priors, settings.gravityMps2());
-    List<Known> swings = withDriftsNamed(estimate, found);
+    List<Known> swings = withDriftsNamed(estimate.rough(), found);
     List<SwingSpan> spans = new ArrayList<>();
     swings.forEach(known -> spans.add(known.rests.span()));
     Optional<SwingSpan> turn = turnSpan();
@@ -132,7 +133,7 @@ final class PelvisLesson {
     List<Aim> aims =
         new TargetLine(settings.aimSdRad(), priors.gyroMatrix())
             .of(swings.stream().map(k -> k.gathered.aim()).toList(), geometry.qUnitPelvis());
-    Map<GatheredSwing, PelvisSwing> out = new HashMap<>();
+    Map<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
     for (int i = 0; i < swings.size(); i++) {
       out.put(
           swings.get(i).gathered,

@@ -6,6 +6,7 @@ import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
 
 /** Everything found about one swing. */
@@ -23,6 +24,11 @@ public record SwingResult(
     events = List.copyOf(events);
     measures = List.copyOf(measures);
     curves = List.copyOf(curves);
+  }
+
+  /** When the swing reached a key position, s; NaN where it was not found. */
+  public double timeS(SwingEvent event) {
+    return EventTime.of(event, events).map(EventTime::timeS).orElse(Double.NaN);
   }
 
   /**

@@ -282,8 +282,8 @@ public final class PelvisMeasures {
   }
 
   private MeasureValue circle(List<EventTime> events) {
-    Optional<EventTime> takeaway = find(events, SwingEvent.TAKEAWAY);
-    Optional<EventTime> impact = find(events, SwingEvent.IMPACT);
+    Optional<EventTime> takeaway = EventTime.of(SwingEvent.TAKEAWAY, events);
+    Optional<EventTime> impact = EventTime.of(SwingEvent.IMPACT, events);
     if (takeaway.isEmpty() || impact.isEmpty()) {
       return MeasureValue.withheld(
           Measure.PELVIS_CIRCLE, "", Words.say("why.no-takeaway-or-impact"));
@@ -303,9 +303,5 @@ public final class PelvisMeasures {
         skin.full(),
         hasGap ? Grade.ESTIMATED : grade,
         hasGap && caveat.isEmpty() ? Words.say("why.pelvis-gap") : caveat);
-  }
-
-  private static Optional<EventTime> find(List<EventTime> events, SwingEvent event) {
-    return events.stream().filter(e -> e.event() == event).findFirst();
   }
 }

@@ -12,6 +12,7 @@ import steadyturn.fusion.strapdown.Bridge;
 import steadyturn.fusion.strapdown.UnitMotion;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.TimeAxis;
 
 /**
  * The pelvis over one swing: its pose at every sample since address, and how each independent
@@ -31,6 +32,11 @@ public final class PelvisTrack {
 
   /** Shorter gaps are in the spread and not spoken of, s. */
   private static final double SPOKEN_OF_S = 0.03;
+
+  /** Of a turn, rad, or a place, m, in a central difference. */
+  private static final double STEP = 1e-5;
+
+  private static final Vector3[] AXES = {Vector3.X, Vector3.Y, Vector3.Z};
 
   /**
    * Inputs of the pose that errors reach: turn and place now, turn and place at address, mounting,
@@ -132,17 +138,7 @@ public final class PelvisTrack {
 
   /** First sample at or after the instant; the last sample where there is none. */
   public int indexAt(double instantS) {
-    int low = 0;
-    int high = motion.size() - 1;
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (motion.timeS(middle) < instantS) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
+    return TimeAxis.indexAt(motion::timeS, motion.size() - 1, instantS);
   }
 
   /** The sample nearest to the instant. */
@@ -276,12 +272,11 @@ public final class PelvisTrack {
   private double[][] posePerInput(int k) {
     double[][] out = new double[PelvisPose.SIZE][INPUTS];
     for (int input = 0; input < INPUTS; input++) {
-      double step = 1e-5;
-      double[] plus = poseWith(k, input, step);
-      double[] minus = poseWith(k, input, -step);
+      double[] plus = poseWith(k, input, STEP);
+      double[] minus = poseWith(k, input, -STEP);
       for (int row = 0; row < PelvisPose.SIZE; row++) {
         double change = row == 0 ? PoseMath.wrap(plus[0] - minus[0]) : plus[row] - minus[row];
-        out[row][input] = change / (2 * step);
+        out[row][input] = change / (2 * STEP);
       }
     }
     return out;
@@ -289,32 +284,22 @@ public final class PelvisTrack {
 
   /** Pose of sample k with one input moved; the address is seen at the middle of its stretch. */
   private double[] poseWith(int k, int input, double step) {
-    double[] moved = new double[INPUTS];
-    moved[input] = step;
-    Quaternion qUnitPelvis = geometry.qUnitPelvis().times(small(moved, 12));
-    Vector3 arm = geometry.leverArmUnitM().plus(vector(moved, 15));
-    Quaternion qNow = small(moved, 0).times(motion.qLevelUnit(k));
-    Quaternion qAddress = small(moved, 6).times(motion.qLevelUnit(addressIndex));
-    Vector3 way =
-        motion
-            .positionM(k)
-            .plus(vector(moved, 3))
-            .plus(qNow.rotate(arm))
-            .minus(
-                motion.positionM(addressIndex).plus(vector(moved, 9)).plus(qAddress.rotate(arm)));
+    int three = input / 3;
+    Vector3 by = AXES[input % 3].times(step);
+    Quaternion qBy = Quaternion.fromRotationVector(three % 2 == 0 ? by : Vector3.ZERO);
+    Quaternion qUnitPelvis =
+        three == 4 ? geometry.qUnitPelvis().times(qBy) : geometry.qUnitPelvis();
+    Vector3 arm = three == 5 ? geometry.leverArmUnitM().plus(by) : geometry.leverArmUnitM();
+    Quaternion qNow = three == 0 ? qBy.times(motion.qLevelUnit(k)) : motion.qLevelUnit(k);
+    Quaternion qThen = motion.qLevelUnit(addressIndex);
+    Quaternion qAddress = three == 2 ? qBy.times(qThen) : qThen;
+    Vector3 now = motion.positionM(k).plus(three == 1 ? by : Vector3.ZERO);
+    Vector3 then = motion.positionM(addressIndex).plus(three == 3 ? by : Vector3.ZERO);
     return PoseMath.pose(
         h,
         qNow.times(qUnitPelvis),
-        way,
+        now.plus(qNow.rotate(arm)).minus(then.plus(qAddress.rotate(arm))),
         PoseMath.azimuthRad(qAddress.times(qUnitPelvis)),
-        aimRad + moved[18]);
-  }
-
-  private static Quaternion small(double[] a, int from) {
-    return Quaternion.fromRotationVector(vector(a, from));
-  }
-
-  private static Vector3 vector(double[] a, int from) {
-    return new Vector3(a[from], a[from + 1], a[from + 2]);
+        three == 6 ? aimRad + step : aimRad);
   }
 }

@@ -18,7 +18,7 @@ final class PoseMath {
   }
 
   static double wrap(double angleRad) {
-    return Math.IEEEremainder(angleRad, 2 * Math.PI);
+    return Math.abs(angleRad) <= Math.PI ? angleRad : Math.IEEEremainder(angleRad, 2 * Math.PI);
   }
 
   /**

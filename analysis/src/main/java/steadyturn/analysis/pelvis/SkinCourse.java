@@ -40,7 +40,7 @@ record SkinCourse(SkinShift full, Optional<SkinSlip> slip) {
   }
 
   private static Optional<Double> timeS(List<EventTime> events, SwingEvent event) {
-    return events.stream().filter(e -> e.event() == event).map(EventTime::timeS).findFirst();
+    return EventTime.of(event, events).map(EventTime::timeS);
   }
 
   /**

@@ -1,6 +1,6 @@
 package steadyturn.analysis.pelvis;
 
-import java.math.BigInteger;
+import org.apache.commons.math3.util.ArithmeticUtils;
 
 /**
  * Radius of the smallest circle that holds all points: Welzl 1991, "Smallest enclosing disks", in
@@ -15,6 +15,9 @@ public final class SmallestCircle {
   private double x;
   private double y;
   private double radius;
+
+  /** Points within the root of this from the centre touch the circle or lie in it. */
+  private double reach2;
 
   private SmallestCircle() {}
 
@@ -32,6 +35,7 @@ public final class SmallestCircle {
     SmallestCircle circle = new SmallestCircle();
     circle.x = xs[0];
     circle.y = ys[0];
+    circle.reach(0);
     for (int i = 1; i < xs.length; i++) {
       if (!circle.holds(xs[i], ys[i])) {
         circle.throughOne(xs, ys, i);
@@ -51,20 +55,25 @@ public final class SmallestCircle {
   /** Next to 0.618 n that has no divisor in common with n, so that every point has its turn. */
   private static int stride(int n) {
     int stride = Math.max(1, (int) (0.6180339887 * n));
-    while (BigInteger.valueOf(stride).gcd(BigInteger.valueOf(n)).intValue() != 1) {
+    while (ArithmeticUtils.gcd(stride, n) != 1) {
       stride++;
     }
     return stride;
   }
 
   private boolean holds(double px, double py) {
-    return Math.hypot(px - x, py - y) <= radius * TOUCH + 1e-15;
+    return (px - x) * (px - x) + (py - y) * (py - y) <= reach2;
+  }
+
+  private void reach(double newRadius) {
+    radius = newRadius;
+    reach2 = (radius * TOUCH + 1e-15) * (radius * TOUCH + 1e-15);
   }
 
   private void throughOne(double[] xs, double[] ys, int i) {
     x = xs[i];
     y = ys[i];
-    radius = 0;
+    reach(0);
     for (int j = 0; j < i; j++) {
       if (!holds(xs[j], ys[j])) {
         throughTwo(xs, ys, i, j);
@@ -75,7 +84,7 @@ public final class SmallestCircle {
   private void throughTwo(double[] xs, double[] ys, int i, int j) {
     x = (xs[i] + xs[j]) / 2;
     y = (ys[i] + ys[j]) / 2;
-    radius = Math.hypot(xs[i] - x, ys[i] - y);
+    reach(Math.hypot(xs[i] - x, ys[i] - y));
     for (int k = 0; k < j; k++) {
       if (!holds(xs[k], ys[k])) {
         throughThree(xs[i], ys[i], xs[j], ys[j], xs[k], ys[k]);
@@ -98,6 +107,6 @@ public final class SmallestCircle {
     double oy = (bax * c2 - cax * b2) / twice;
     x = ax + ox;
     y = ay + oy;
-    radius = Math.hypot(ox, oy);
+    reach(Math.hypot(ox, oy));
   }
 }

@@ -1,5 +1,7 @@
 package steadyturn.analysis.swing;
 
+import java.util.List;
+import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
 
 /**
@@ -12,6 +14,11 @@ import steadyturn.analysis.measure.Grade;
  *     direction}), else empty
  */
 public record EventTime(SwingEvent event, double timeS, double sdS, Grade grade, String why) {
+
+  /** The time of one event among those of a swing. */
+  public static Optional<EventTime> of(SwingEvent event, List<EventTime> events) {
+    return events.stream().filter(e -> e.event() == event).findFirst();
+  }
 
   public EventTime {
     if (!(sdS >= 0)) {

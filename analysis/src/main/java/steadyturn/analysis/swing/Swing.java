@@ -35,6 +35,6 @@ public record Swing(
   }
 
   public Optional<EventTime> event(SwingEvent event) {
-    return events.stream().filter(e -> e.event() == event).findFirst();
+    return EventTime.of(event, events);
   }
 }

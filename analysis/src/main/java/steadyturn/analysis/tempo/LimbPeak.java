@@ -46,8 +46,7 @@ final class LimbPeak {
     double variance = 0;
     for (Vector3 along : new Vector3[] {Vector3.X, Vector3.Y, Vector3.Z}) {
       // a turn about the bone itself does not move its axis
-      double known = along.equals(Vector3.X) ? 0 : axis;
-      variance += limb.moved(peak, t -> along.times(known));
+      variance += along.equals(Vector3.X) ? 0 : limb.moved(peak, t -> along.times(axis));
       variance += limb.moved(peak, t -> along.times(skin * slip.parts(t)[0]));
       variance += limb.moved(peak, t -> along.times(skin * slip.parts(t)[1]));
     }
@@ -80,7 +79,7 @@ final class LimbPeak {
       double dt = i == 0 ? 1 : timeS[i] - timeS[i - 1];
       Vector3 w = segmentRadPerS[i];
       Vector3 seen = w.minus(now.cross(w)).plus(now.minus(before).times(1 / dt));
-      double across = Math.hypot(seen.y(), seen.z());
+      double across = Math.sqrt(seen.y() * seen.y() + seen.z() * seen.z());
       rate[i] = across;
       before = now;
     }

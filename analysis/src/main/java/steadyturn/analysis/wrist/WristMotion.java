@@ -11,6 +11,7 @@ import steadyturn.fusion.wear.wrist.TwoAxisJoint;
 import steadyturn.fusion.wear.wrist.WristSteps;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.TimeAxis;
 
 /**
  * Cock and flexion of the lead wrist over one swing, at the forearm's samples. Cock is radial
@@ -121,17 +122,7 @@ public final class WristMotion {
 
   /** First sample at or after the instant. */
   public int indexAt(double timeS) {
-    int low = 0;
-    int high = joint.size();
-    while (low < high) {
-      int middle = (low + high) / 2;
-      if (joint.timeS(middle) < timeS) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
+    return TimeAxis.indexAt(joint::timeS, joint.size(), timeS);
   }
 
   /** Cock since address at sample k, deg. */

@@ -10,7 +10,6 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
-import steadyturn.fusion.strapdown.Bridge;
 import steadyturn.fusion.strapdown.UnitMotion;
 import steadyturn.fusion.wear.pelvis.LeverArm;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
@@ -124,11 +123,6 @@ final class PelvisMoves {
     @Override
     public double[][] covariance() {
       return new double[1][1];
-    }
-
-    @Override
-    public List<Bridge> bridges() {
-      return List.of();
     }
 
     @Override

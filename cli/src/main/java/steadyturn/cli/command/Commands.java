@@ -49,6 +49,7 @@ public final class Commands {
           new Entry("mark", "leave a mark in a running recording", MarkCommand.class),
           new Entry(
               "accuracy", "count how wrong the results are, by simulation", AccuracyCommand.class),
+          new Entry("bench", "say how long an analysis takes", BenchCommand.class),
           new Entry(
               "orient", "find the orientation of units in any recording", OrientCommand.class),
           new Entry("calibrate", "find the errors of a unit and keep them", CalibrateCommand.class),
@@ -117,11 +118,6 @@ public final class Commands {
     text.append("\nFirst time here: ./steadyturn demo, then docs/first-lesson.md.\n");
     text.append("Exit codes: 0 done, 1 failed, 2 wrong usage.\n");
     return text.toString();
-  }
-
-  /** The names of all commands. */
-  static List<String> names() {
-    return ALL.stream().map(Entry::name).toList();
   }
 
   /** The command line with every command built, as the completion script needs it. */

@@ -16,6 +16,11 @@ public final class TeachingChoice {
       description = "A teacher's own limits, findings and drills, on top of the shipped ones.")
   private Optional<Path> file = Optional.empty();
 
+  /** Whether a teacher's own was named, which is to be read even where nothing asks for it. */
+  public boolean isNamed() {
+    return file.isPresent();
+  }
+
   public Teaching read() throws IOException {
     return file.isPresent() ? TeachingReader.read(file.get()) : TeachingReader.shipped();
   }

@@ -16,7 +16,14 @@ public final class Decimals {
 
   /** Rounds half up. Only for finite numbers. */
   public static BigDecimal round(double number, int decimals) {
-    BigDecimal rounded = BigDecimal.valueOf(number).setScale(decimals, RoundingMode.HALF_UP);
+    double scaled = number * Math.pow(10, decimals);
+    long whole = Math.round(scaled);
+    // near a half the digits decide, and those are dear
+    boolean clear = Math.abs(scaled) < 1e9 && Math.abs(scaled - whole) < 0.4999;
+    BigDecimal rounded =
+        clear
+            ? BigDecimal.valueOf(whole, decimals)
+            : BigDecimal.valueOf(number).setScale(decimals, RoundingMode.HALF_UP);
     return rounded.signum() == 0 ? BigDecimal.ZERO : rounded.stripTrailingZeros();
   }
 

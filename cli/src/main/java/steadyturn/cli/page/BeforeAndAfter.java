@@ -10,6 +10,7 @@ import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.SwingEvent;
 
 /** Full swings before and after a drill, the repetitions between them, and the drill's goal. */
 final class BeforeAndAfter {
@@ -42,7 +43,7 @@ final class BeforeAndAfter {
       swing
           .measure(drill.judgedBy().measure(), drill.judgedBy().at())
           .filter(MeasureValue::given)
-          .ifPresent(v -> (DrillScore.timeS(swing) > firstS ? after : before).add(v));
+          .ifPresent(v -> (swing.timeS(SwingEvent.TOP) > firstS ? after : before).add(v));
     }
     String name = pen.words().text("drill." + drill.name() + ".name");
     Drawing drawing =

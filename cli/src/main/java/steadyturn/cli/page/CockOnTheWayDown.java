@@ -25,10 +25,7 @@ final class CockOnTheWayDown {
     this.swings = swings;
     double longest = 200;
     for (SwingResult swing : swings) {
-      double downMs =
-          1e3
-              * (MeanMotion.timeS(swing, SwingEvent.IMPACT)
-                  - MeanMotion.timeS(swing, SwingEvent.TOP));
+      double downMs = 1e3 * (swing.timeS(SwingEvent.IMPACT) - swing.timeS(SwingEvent.TOP));
       longest = Frame.larger(longest, downMs);
     }
     fromMs = Math.ceil(longest / 50) * 50;
@@ -39,7 +36,7 @@ final class CockOnTheWayDown {
     List<SwingResult> withCock =
         pen.sheet().swings().stream()
             .filter(s -> MeanMotion.curve(s, Measure.WRIST_COCK).isPresent())
-            .filter(s -> Double.isFinite(MeanMotion.timeS(s, SwingEvent.IMPACT)))
+            .filter(s -> Double.isFinite(s.timeS(SwingEvent.IMPACT)))
             .toList();
     return withCock.isEmpty()
         ? Optional.empty()
@@ -75,7 +72,7 @@ final class CockOnTheWayDown {
   /** Cock of one swing from its top on, every 5 ms before impact. */
   private List<double[]> line(SwingResult swing) {
     Curve cock = MeanMotion.curve(swing, Measure.WRIST_COCK).orElseThrow();
-    double impactS = MeanMotion.timeS(swing, SwingEvent.IMPACT);
+    double impactS = swing.timeS(SwingEvent.IMPACT);
     List<double[]> points = new ArrayList<>();
     int k = 0;
     for (double ms = fromMs; ms >= 0; ms -= STEP_MS) {

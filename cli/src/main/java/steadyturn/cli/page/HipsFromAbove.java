@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.fusion.wear.pelvis.LeverArm;
 
 /**
  * The hips seen from above, to scale: hip line at address, top and impact, the path of its middle,
@@ -112,9 +113,9 @@ final class HipsFromAbove {
     if (!address && pen.mean(Measure.PELVIS_TURN, at).isEmpty()) {
       return;
     }
-    double turnRad = address ? 0 : Math.toRadians(value(Measure.PELVIS_TURN, at));
-    double along = address ? 0 : value(Measure.PELVIS_SLIDE, at);
-    double across = address ? 0 : value(Measure.PELVIS_THRUST, at);
+    double turnRad = Math.toRadians(value(Measure.PELVIS_TURN, at));
+    double along = value(Measure.PELVIS_SLIDE, at);
+    double across = value(Measure.PELVIS_THRUST, at);
     double dAlong = halfHipsMm() * Math.cos(turnRad);
     double dAcross = -halfHipsMm() * Math.sin(turnRad);
     double leadX = x(along + dAlong);
@@ -150,9 +151,10 @@ final class HipsFromAbove {
 
   private double halfHipsMm() {
     OptionalDouble width = pen.sheet().player().pelvisWidthMm();
-    return width.isPresent() ? 0.33 * width.getAsDouble() + 7.3 : HALF_HIPS_MM;
+    return width.isPresent() ? LeverArm.hipHalfDistanceMm(width.getAsDouble()) : HALF_HIPS_MM;
   }
 
+  /** The mean; 0 where it was not measured, and at address, from where everything is counted. */
   private double value(Measure measure, String at) {
     return pen.mean(measure, at).map(GroupSummary::mean).orElse(0.0);
   }

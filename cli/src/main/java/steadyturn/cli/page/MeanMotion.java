@@ -9,7 +9,6 @@ import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 
 /** The mean motion of several swings, on an axis where 0 is takeaway, 75 the top, 100 impact. */
@@ -55,8 +54,8 @@ final class MeanMotion {
     List<double[]> out = new ArrayList<>();
     Optional<Curve> cx = curve(swing, x);
     Optional<Curve> cy = curve(swing, y);
-    double from = timeS(swing, SwingEvent.TAKEAWAY);
-    double to = timeS(swing, SwingEvent.IMPACT);
+    double from = swing.timeS(SwingEvent.TAKEAWAY);
+    double to = swing.timeS(SwingEvent.IMPACT);
     if (cx.isPresent() && cy.isPresent()) {
       for (int i = 0; i < cx.get().timeS().size(); i++) {
         double t = cx.get().timeS().get(i);
@@ -70,14 +69,5 @@ final class MeanMotion {
 
   static Optional<Curve> curve(SwingResult swing, Measure measure) {
     return swing.curves().stream().filter(c -> c.id().equals(measure.id())).findFirst();
-  }
-
-  /** When a swing reached a key position, s; NaN where it was not found. */
-  static double timeS(SwingResult swing, SwingEvent event) {
-    return swing.events().stream()
-        .filter(e -> e.event() == event)
-        .findFirst()
-        .map(EventTime::timeS)
-        .orElse(Double.NaN);
   }
 }

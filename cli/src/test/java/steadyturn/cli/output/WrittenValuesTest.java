@@ -79,8 +79,8 @@ class WrittenValuesTest {
     assertThat(lines).hasSize(33);
     assertThat(lines.get(0))
         .isEqualTo(
-            "recording\tplayer\tswing\tclub\tkind\tflags\tmeasure\tat\tvalue\tunit\tlow\thigh\tgrade"
-                + "\twhy");
+            "recording\tplayer\tswing\tclub\tkind\tflags\tmeasure\tat\tvalue\tunit\tlow\thigh"
+                + "\tgrade\twhy");
     assertThat(lines.get(1))
         .isEqualTo(
             "sub-mika_ses-01_task-swing\tmika\t1\t7-iron\thit\tn/a\tpelvis.turn\ttop\t-45\tdeg"

@@ -60,7 +60,7 @@ class FrameTest {
   void numbersAtAnAxisAreRoundAndInside(double low, double high, int about, String expected) {
     // Steps of 1, 2 or 5 times a power of ten; within 1e-9: sums of a step.
     List<Double> ticks = Frame.ticks(low, high, about);
-    String[] numbers = expected.split(" ");
+    String[] numbers = expected.split(" ", -1);
     assertThat(ticks).hasSize(numbers.length);
     for (int i = 0; i < numbers.length; i++) {
       assertThat(ticks.get(i)).isCloseTo(Double.parseDouble(numbers[i]), within(1e-9));

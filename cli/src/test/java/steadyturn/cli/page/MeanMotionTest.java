@@ -63,8 +63,8 @@ class MeanMotionTest {
 
   @Test
   void anEventThatWasNotFoundHasNoTime() {
-    assertThat(MeanMotion.timeS(swing(1, 0), SwingEvent.TOP)).isEqualTo(11.75);
-    assertThat(MeanMotion.timeS(swing(1, 0), SwingEvent.FINISH)).isNaN();
+    assertThat(swing(1, 0).timeS(SwingEvent.TOP)).isEqualTo(11.75);
+    assertThat(swing(1, 0).timeS(SwingEvent.FINISH)).isNaN();
   }
 
   @Test

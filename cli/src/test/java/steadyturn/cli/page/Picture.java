@@ -105,7 +105,7 @@ record Picture(Element svg) {
   /** The corners of a path or a polygon, x and y in turn. */
   static double[] corners(Element e) {
     String text = e.getAttribute("d") + e.getAttribute("points");
-    String[] parts = text.replaceAll("[ML,]", " ").strip().split(" +");
+    String[] parts = text.replaceAll("[ML,]", " ").strip().split(" +", -1);
     double[] out = new double[parts.length];
     for (int i = 0; i < parts.length; i++) {
       out[i] = Double.parseDouble(parts[i]);

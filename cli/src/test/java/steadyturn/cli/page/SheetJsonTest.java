@@ -65,7 +65,8 @@ class SheetJsonTest {
     assertThat(root.path("swings").toString()).isEqualTo("[1,2,3]");
     assertThat(root.path("priority").isNull()).isTrue();
     assertThat(root.has("besideTheModel")).isFalse();
-    assertThat(root.path("cannotTell").asText()).isNotBlank();
+    assertThat(root.path("cannotTell").asText())
+        .startsWith("The units measure how the body moves.");
   }
 
   @Test
@@ -171,6 +172,12 @@ class SheetJsonTest {
     JsonNode root = json(lesson().advised(advice));
     JsonNode first = root.path("priority");
     assertThat(first.path("id").asText()).isEqualTo(found.rule().name());
+    assertThat(first.path("name").asText()).isEqualTo("Slides in place of turning");
+    assertThat(first.path("words").asText()).startsWith("In the backswing the pelvis slides");
+    assertThat(first.at("/tendsTo/0/words").asText())
+        .isEqualTo("the point the pelvis turns about moves back");
+    assertThat(root.path("asks").get(0).asText())
+        .startsWith("Are feet and hips along the target line?");
     assertThat(first.path("found").asText()).isEqualTo("yes");
     assertThat(first.path("confidence").asText()).isEqualTo(found.rule().confidence());
     assertThat(first.path("source").asText()).isEqualTo(found.rule().source());
@@ -201,6 +208,8 @@ class SheetJsonTest {
             .at("/drillsDone/0");
     MeasureValue inside = BeforeAndAfterTest.swings().get(3).measures().get(0);
     assertThat(drill.path("id").asText()).isEqualTo(BeforeAndAfterTest.DRILL.name());
+    assertThat(drill.path("name").asText()).isNotBlank();
+    assertThat(drill.path("nearEdge").asInt()).isZero();
     assertThat(drill.path("low").asDouble()).isEqualTo(BeforeAndAfterTest.DRILL.low());
     assertThat(drill.path("high").asDouble()).isEqualTo(BeforeAndAfterTest.DRILL.high());
     assertThat(drill.path("inGoal").asInt()).isEqualTo(2);

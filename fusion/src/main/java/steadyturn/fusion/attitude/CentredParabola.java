@@ -30,22 +30,29 @@ public final class CentredParabola {
   /** Least squares for a + b u + c u^2 with u = (t - t_i) / halfWidth; the answer is a. */
   private static double atCentre(
       double[] timeS, double[] values, int from, int to, int centre, double halfWidthS) {
-    double[] s = new double[5];
-    double[] r = new double[3];
+    double s0 = to - from;
+    double s1 = 0;
+    double s2 = 0;
+    double s3 = 0;
+    double s4 = 0;
+    double r0 = 0;
+    double r1 = 0;
+    double r2 = 0;
     for (int k = from; k < to; k++) {
       double u = (timeS[k] - timeS[centre]) / halfWidthS;
-      double power = 1;
-      for (int m = 0; m < 5; m++) {
-        s[m] += power;
-        if (m < 3) {
-          r[m] += power * values[k];
-        }
-        power *= u;
-      }
+      double u2 = u * u;
+      double u3 = u2 * u;
+      s1 += u;
+      s2 += u2;
+      s3 += u3;
+      s4 += u3 * u;
+      r0 += values[k];
+      r1 += u * values[k];
+      r2 += u2 * values[k];
     }
-    double c0 = s[2] * s[4] - s[3] * s[3];
-    double c1 = s[2] * s[3] - s[1] * s[4];
-    double c2 = s[1] * s[3] - s[2] * s[2];
-    return (c0 * r[0] + c1 * r[1] + c2 * r[2]) / (c0 * s[0] + c1 * s[1] + c2 * s[2]);
+    double c0 = s2 * s4 - s3 * s3;
+    double c1 = s2 * s3 - s1 * s4;
+    double c2 = s1 * s3 - s2 * s2;
+    return (c0 * r0 + c1 * r1 + c2 * r2) / (c0 * s0 + c1 * s1 + c2 * s2);
   }
 }

@@ -1,12 +1,12 @@
 package steadyturn.fusion.attitude;
 
-import java.util.Arrays;
 import java.util.List;
 import steadyturn.fusion.rotation.Attitudes;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.strapdown.Bridge;
 import steadyturn.fusion.strapdown.StrapdownSamples;
+import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -135,8 +135,7 @@ public final class GyroTrack {
 
   /** First sample at or after the instant; {@link #size()} when there is none. */
   public int indexAt(double instantS) {
-    int found = Arrays.binarySearch(timeS, instantS);
-    return found >= 0 ? found : -found - 1;
+    return TimeAxis.indexAt(timeS, instantS);
   }
 
   public Quaternion qTrackUnit(int i) {

@@ -96,7 +96,8 @@ public final class PeakRepair {
         continue;
       }
       int end = i;
-      while (end + 1 < column.length && column[end + 1] * column[i] >= NEAR_FULL * full * full) {
+      double sign = Math.signum(column[i]);
+      while (end + 1 < column.length && sign * column[end + 1] >= NEAR_FULL * full) {
         end++;
       }
       out = out == column ? column.clone() : out;

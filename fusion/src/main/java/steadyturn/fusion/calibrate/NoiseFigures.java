@@ -2,6 +2,7 @@ package steadyturn.fusion.calibrate;
 
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.ingest.sample.Averages;
 
 /**
  * What the overlapping Allan deviation of one channel at rest says of its noise. The readings are
@@ -61,9 +62,8 @@ public record NoiseFigures(
         curve.stream()
             .filter(p -> p.tauS() <= Math.max(0.5 * lowest.tauS(), curve.get(0).tauS()))
             .mapToDouble(p -> p.deviation() * Math.sqrt(p.tauS()))
-            .sorted()
             .toArray();
-    return readings[readings.length / 2];
+    return Averages.median(readings);
   }
 
   /** Bias instability, the channel's unit: an upper limit where the floor was not yet reached. */

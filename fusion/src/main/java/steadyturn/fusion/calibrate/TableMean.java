@@ -1,6 +1,7 @@
 package steadyturn.fusion.calibrate;
 
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Means over a still stretch; lost values are left out. */
@@ -19,14 +20,6 @@ final class TableMean {
   }
 
   private static double mean(double[] column) {
-    double sum = 0;
-    int count = 0;
-    for (double v : column) {
-      if (!Double.isNaN(v)) {
-        sum += v;
-        count++;
-      }
-    }
-    return sum / Math.max(1, count);
+    return Averages.mean(column, 0, column.length);
   }
 }

@@ -34,6 +34,8 @@ public final class LessonEstimate {
    */
   private static final double SMALL_STEP = 0.1;
 
+  private static final double ROUGH_STEP = 0.5;
+
   private final UnitPriors priors;
   private final double gravityMps2;
   private final int rounds;
@@ -53,6 +55,14 @@ public final class LessonEstimate {
     this.gravityMps2 = gravityMps2;
     this.rounds = rounds;
     this.smallStep = smallStep;
+  }
+
+  /**
+   * The same estimate in two rounds at most: near enough to tell by the costs which of two accounts
+   * of a swing is the better one.
+   */
+  public LessonEstimate rough() {
+    return new LessonEstimate(priors, gravityMps2, 2, ROUGH_STEP);
   }
 
   /**

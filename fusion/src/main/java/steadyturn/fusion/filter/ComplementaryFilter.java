@@ -14,8 +14,6 @@ import steadyturn.ingest.sample.StandardGravity;
  */
 public final class ComplementaryFilter implements OrientationFilter {
 
-  private static final String KIND = "complementary";
-
   /** Our choice: acceleration of usual movement, as a part of g, left after the time constant. */
   private static final double MOVEMENT_TILT_RAD = Math.toRadians(1.5);
 
@@ -126,34 +124,5 @@ public final class ComplementaryFilter implements OrientationFilter {
   @Override
   public boolean atRest() {
     return false;
-  }
-
-  @Override
-  public FilterState save() {
-    StateBuffer out = new StateBuffer();
-    write(out);
-    return FilterState.of(KIND, out.toArray());
-  }
-
-  private void write(StateBuffer out) {
-    guard.write(out);
-    out.putAll(new double[] {qEarthUnit.w(), qEarthUnit.x(), qEarthUnit.y(), qEarthUnit.z()});
-    out.putAll(bias);
-    out.put(started ? 1 : 0);
-    out.put(elapsedS);
-    out.put(unseenVariance);
-  }
-
-  @Override
-  public void resume(FilterState state) {
-    StateBuffer now = new StateBuffer();
-    write(now);
-    StateBuffer in = new StateBuffer(state.valuesFor(KIND, now.length()));
-    guard.read(in);
-    qEarthUnit.set(in.next(), in.next(), in.next(), in.next());
-    in.nextInto(bias);
-    started = in.next() != 0;
-    elapsedS = in.next();
-    unseenVariance = in.next();
   }
 }

@@ -44,12 +44,6 @@ public interface OrientationFilter {
   /** Whether the unit is taken to be at rest at the last sample. */
   boolean atRest();
 
-  /** The whole state, to be kept, compared and resumed. */
-  FilterState save();
-
-  /** Goes on from a state saved by a filter of the same kind. */
-  void resume(FilterState state);
-
   /** The orientation after the last sample: takes unit coordinates to earth coordinates. */
   default Quaternion qEarthUnit() {
     MutableQuaternion q = new MutableQuaternion();

@@ -126,26 +126,4 @@ public final class RestDetector {
     double dz = z - mean[2];
     return dx * dx + dy * dy + dz * dz;
   }
-
-  public void write(StateBuffer out) {
-    out.putAll(meanGyro);
-    out.putAll(meanAccel);
-    out.putAll(calmGyro);
-    out.putAll(calmAccel);
-    out.put(started ? 1 : 0);
-    out.put(stillS);
-    out.put(badS);
-    out.put(wildRate ? 1 : 0);
-  }
-
-  public void read(StateBuffer in) {
-    in.nextInto(meanGyro);
-    in.nextInto(meanAccel);
-    in.nextInto(calmGyro);
-    in.nextInto(calmAccel);
-    started = in.next() != 0;
-    stillS = in.next();
-    badS = in.next();
-    wildRate = in.next() != 0;
-  }
 }

@@ -146,20 +146,4 @@ public final class SampleGuard {
   public void forgetStep() {
     usualStepS = 0;
   }
-
-  public void write(StateBuffer out) {
-    out.put(lastX);
-    out.put(lastY);
-    out.put(lastZ);
-    out.put(lostS);
-    out.put(usualStepS);
-  }
-
-  public void read(StateBuffer in) {
-    lastX = in.next();
-    lastY = in.next();
-    lastZ = in.next();
-    lostS = in.next();
-    usualStepS = in.next();
-  }
 }

@@ -1,9 +1,9 @@
 package steadyturn.fusion.orientation;
 
-import java.util.Arrays;
 import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.TimeAxis;
 
 /**
  * The orientation of one unit over a recording, as columns of equal length, one row a sample. The
@@ -61,15 +61,11 @@ public record OrientationTrack(
    * at an even rate; before the first and after the last theirs. The track must not be empty.
    */
   public Quaternion qEarthUnitAt(double instantS) {
-    int found = Arrays.binarySearch(timeS, instantS);
-    if (found >= 0) {
-      return qEarthUnit(found);
-    }
-    int after = Math.min(size() - 1, -found - 1);
-    int before = Math.max(0, -found - 2);
-    if (after == before) {
+    int after = Math.min(size() - 1, TimeAxis.indexAt(timeS, instantS));
+    if (after == 0 || timeS[after] <= instantS) {
       return qEarthUnit(after);
     }
+    int before = after - 1;
     double part = (instantS - timeS[before]) / (timeS[after] - timeS[before]);
     Quaternion from = qEarthUnit(before);
     Vector3 turnRad = from.conjugate().times(qEarthUnit(after)).rotationVector();
@@ -84,8 +80,8 @@ public record OrientationTrack(
     OrientationTrack other = forInstants(instantsS);
     MutableQuaternion q = new MutableQuaternion();
     for (int k = 0; k < instantsS.length; k++) {
-      int found = Arrays.binarySearch(timeS, instantsS[k]);
-      int before = found >= 0 ? found : Math.max(0, -found - 2);
+      int at = TimeAxis.indexAt(timeS, instantsS[k]);
+      int before = at < size() && timeS[at] == instantsS[k] ? at : Math.max(0, at - 1);
       q.set(qEarthUnitAt(instantsS[k]));
       other.set(k, q, inclinationSigmaRad[before], headingSigmaRad[before]);
     }

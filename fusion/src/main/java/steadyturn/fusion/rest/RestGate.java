@@ -2,6 +2,7 @@ package steadyturn.fusion.rest;
 
 import java.util.Optional;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -98,14 +99,6 @@ public final class RestGate {
   }
 
   private static double mean(double[] column, UnitStream unit, double fromS, double toS) {
-    double sum = 0;
-    int n = 0;
-    for (int i = unit.indexAt(fromS), to = unit.indexAt(toS); i < to; i++) {
-      if (!Double.isNaN(column[i])) {
-        sum += column[i];
-        n++;
-      }
-    }
-    return n == 0 ? 0 : sum / n;
+    return Averages.mean(column, unit.indexAt(fromS), unit.indexAt(toS));
   }
 }

@@ -42,26 +42,6 @@ public final class MovingFrame {
     }
   }
 
-  /** Takes over the whole state of another frame. */
-  public void set(MovingFrame o) {
-    setPlace(o);
-    xx = o.xx;
-    xy = o.xy;
-    xz = o.xz;
-    yx = o.yx;
-    yy = o.yy;
-    yz = o.yz;
-    zx = o.zx;
-    zy = o.zy;
-    zz = o.zz;
-    wx = o.wx;
-    wy = o.wy;
-    wz = o.wz;
-    dwx = o.dwx;
-    dwy = o.dwy;
-    dwz = o.dwz;
-  }
-
   /** Takes over place, velocity and acceleration of another frame and keeps the attitude. */
   public void setPlace(MovingFrame o) {
     for (int i = 0; i < 3; i++) {

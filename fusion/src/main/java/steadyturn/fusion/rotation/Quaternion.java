@@ -62,8 +62,8 @@ public record Quaternion(double w, double x, double y, double z) {
   public static Quaternion fromRotationVector(Vector3 rotationRad) {
     double angle = rotationRad.norm();
     double half = 0.5 * angle;
-    // sin(a/2)/a by its series near zero, where the quotient is 0/0
-    double k = angle < 1e-6 ? 0.5 - angle * angle / 48 : Math.sin(half) / angle;
+    // sin(a/2)/a is 1/2 to the last digit near zero, where the quotient is 0/0
+    double k = angle < 1e-8 ? 0.5 : Math.sin(half) / angle;
     return new Quaternion(
         Math.cos(half), k * rotationRad.x(), k * rotationRad.y(), k * rotationRad.z());
   }
@@ -86,12 +86,8 @@ public record Quaternion(double w, double x, double y, double z) {
   /** The rotation vector, rad, of length in [0, pi]. */
   public Vector3 rotationVector() {
     double s = Math.sqrt(x * x + y * y + z * z);
-    if (s < 1e-12) {
-      return new Vector3(2 * x, 2 * y, 2 * z).times(w < 0 ? -1 : 1);
-    }
-    double angle = 2 * Math.atan2(s, Math.abs(w));
-    double k = (w < 0 ? -angle : angle) / s;
-    return new Vector3(k * x, k * y, k * z);
+    double k = s < 1e-12 ? 2 : 2 * Math.atan2(s, Math.abs(w)) / s;
+    return new Vector3(x, y, z).times(w < 0 ? -k : k);
   }
 
   /** Azimuth of y of the right frame in the left one, whose z is up; rad in (-pi, pi], y is 0. */

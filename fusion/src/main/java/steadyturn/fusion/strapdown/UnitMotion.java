@@ -42,6 +42,8 @@ public interface UnitMotion {
    */
   double[][] sensitivity(int k);
 
-  /** Where samples are missing in between, and what that may cost. */
-  List<Bridge> bridges();
+  /** Where samples are missing in between, and what that may cost; nowhere unless said. */
+  default List<Bridge> bridges() {
+    return List.of();
+  }
 }

@@ -1,7 +1,6 @@
 package steadyturn.fusion.filter;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
@@ -172,36 +171,6 @@ public abstract class FilterContract {
 
   private static Vector3 gyro(UnitStream s, int i) {
     return new Vector3(s.gyroRadPerS(0, i), s.gyroRadPerS(1, i), s.gyroRadPerS(2, i));
-  }
-
-  @Test
-  void cutAndResumedIsTheSameAsWhole() {
-    // Given: a filter saved in the middle of a block and of a movement, resumed by a new one.
-    // Expect: exactly the same numbers from there on, and the same state at the end.
-    UnitStream stream = wobble(8, 97, Quaternion.aboutX(0.3));
-    OrientationFilter whole = newFilter();
-    OrientationFilter second = newFilter();
-    for (int i = 0; i < stream.size(); i++) {
-      OrientationRun.feed(whole, stream, i);
-      if (i == 333) {
-        second.resume(whole.save());
-      }
-      if (i > 333) {
-        OrientationRun.feed(second, stream, i);
-        assertThat(second.qEarthUnit()).isEqualTo(whole.qEarthUnit());
-        assertThat(second.inclinationSigmaRad()).isEqualTo(whole.inclinationSigmaRad());
-      }
-    }
-    assertThat(second.save()).isEqualTo(whole.save());
-  }
-
-  @Test
-  void aStateOfAnotherKindIsRefused() {
-    FilterState foreign = FilterState.of("something-else", new double[3]);
-    OrientationFilter filter = newFilter();
-    assertThatThrownBy(() -> filter.resume(foreign))
-        .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageContaining("something-else");
   }
 
   @Test

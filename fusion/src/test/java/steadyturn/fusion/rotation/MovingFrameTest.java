@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class MovingFrameTest {
 
@@ -75,5 +77,101 @@ class MovingFrameTest {
         Quaternion.aboutZ(0.3).times(Quaternion.aboutX(-0.4)).times(Quaternion.aboutY(0.5));
     Quaternion difference = expected.conjugate().times(f.qGroundFrame());
     assertThat(difference.rotationVector().norm()).isLessThan(1e-12);
+  }
+
+  /** One turn about own axis 0, 1 or 2 of a frame that already stands and turns in any way. */
+  private static MovingFrame turned(int axis, double t) {
+    MovingFrame f = new MovingFrame();
+    f.setGround();
+    f.turnX(0.7 + 0.3 * t, 0.3, 0);
+    f.turnY(-0.5 + t * t, 2 * t, 2);
+    f.turnZ(1.1 - 0.6 * t, -0.6, 0);
+    switch (axis) {
+      case 0 -> f.turnX(0.4 * t * t, 0.8 * t, 0.8);
+      case 1 -> f.turnY(0.4 * t * t, 0.8 * t, 0.8);
+      default -> f.turnZ(0.4 * t * t, 0.8 * t, 0.8);
+    }
+    f.shift(0.4, -0.5, 0.6);
+    return f;
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {0, 1, 2})
+  void aTurnOfAFrameThatStandsInAnyWayIsTheProductOfQuaternions(int axis) {
+    // Given: three turns about x, y, z, then one more. Expect: the quaternions' product, and rate
+    // and force by central differences. Within 1e-12 (roundings) and 1e-5 (third derivatives).
+    double t = 0.8;
+    Quaternion more =
+        Quaternion.fromRotationVector(
+            new Vector3[] {Vector3.X, Vector3.Y, Vector3.Z}[axis].times(0.4 * t * t));
+    Quaternion expected =
+        Quaternion.aboutX(0.7 + 0.3 * t)
+            .times(Quaternion.aboutY(-0.5 + t * t))
+            .times(Quaternion.aboutZ(1.1 - 0.6 * t))
+            .times(more);
+    MovingFrame now = turned(axis, t);
+    assertThat(expected.conjugate().times(now.qGroundFrame()).rotationVector().norm())
+        .isLessThan(1e-12);
+    assertThat(now.xAxis().minus(expected.rotate(Vector3.X)).norm()).isLessThan(1e-12);
+    assertThat(now.placeM().minus(expected.rotate(new Vector3(0.4, -0.5, 0.6))).norm())
+        .isLessThan(1e-12);
+    MovingFrame before = turned(axis, t - STEP_S);
+    MovingFrame after = turned(axis, t + STEP_S);
+    Vector3 velocity = after.placeM().minus(before.placeM()).times(0.5 / STEP_S);
+    assertThat(now.velocityMps().minus(velocity).norm()).isLessThan(1e-5);
+    Vector3 pull = after.velocityMps().minus(before.velocityMps()).times(0.5 / STEP_S);
+    double[] felt = new double[3];
+    now.specificForceMps2(0, felt);
+    assertThat(now.qGroundFrame().rotate(new Vector3(felt[0], felt[1], felt[2])).minus(pull).norm())
+        .isLessThan(1e-5);
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {0, 1, 2})
+  void aSlideGoesAlongTheFramesOwnAxis(int axis) {
+    // Given: a frame stands in any way. Expect: the place moves along that axis of it alone.
+    MovingFrame f = new MovingFrame();
+    f.setGround();
+    Quaternion stands = Quaternion.fromRotationVector(new Vector3(0.6, -0.9, 0.4));
+    f.turnFixed(stands);
+    f.turnFixed(Quaternion.aboutX(0.3)); // a second one turns on from the first
+    f.slide(axis, 0.7, 0.5, -0.3);
+    Quaternion q = stands.times(Quaternion.aboutX(0.3));
+    Vector3 along = q.rotate(new Vector3[] {Vector3.X, Vector3.Y, Vector3.Z}[axis]);
+    assertThat(f.placeM().minus(along.times(0.7)).norm()).isLessThan(1e-12);
+    assertThat(f.velocityMps().minus(along.times(0.5)).norm()).isLessThan(1e-12);
+    double[] felt = new double[3];
+    f.specificForceMps2(0, felt);
+    assertThat(felt[axis]).isCloseTo(-0.3, within(1e-12));
+  }
+
+  @Test
+  void aPlaceIsTakenOverWithoutTheTurn() {
+    // Given: a chain whose place a used frame takes. Expect: the place to the digit, its own turn.
+    MovingFrame first = chain(0.7);
+    MovingFrame placed = chain(0.3);
+    Quaternion stood = placed.qGroundFrame();
+    placed.setPlace(first);
+    assertThat(placed.placeM()).isEqualTo(first.placeM());
+    assertThat(placed.velocityMps()).isEqualTo(first.velocityMps());
+    assertThat(placed.qGroundFrame()).isEqualTo(stood);
+    placed.setGround();
+    MovingFrame fresh = new MovingFrame();
+    fresh.setGround();
+    assertSame(fresh, placed);
+  }
+
+  private static void assertSame(MovingFrame one, MovingFrame other) {
+    double[] a = new double[3];
+    double[] b = new double[3];
+    assertThat(other.placeM()).isEqualTo(one.placeM());
+    assertThat(other.velocityMps()).isEqualTo(one.velocityMps());
+    assertThat(other.qGroundFrame()).isEqualTo(one.qGroundFrame());
+    one.rateRadPerS(a);
+    other.rateRadPerS(b);
+    assertThat(b).containsExactly(a);
+    one.specificForceMps2(9.8, a);
+    other.specificForceMps2(9.8, b);
+    assertThat(b).containsExactly(a);
   }
 }

@@ -3,6 +3,7 @@ package steadyturn.ingest.clock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import steadyturn.ingest.sample.Averages;
 
 /**
  * The straight line under a cloud of (time, delay) points from which every point lies above by its
@@ -57,6 +58,7 @@ final class LowerEnvelope {
     size = kept;
   }
 
+  /** How many stretches are kept. */
   int size() {
     return size;
   }
@@ -115,7 +117,6 @@ final class LowerEnvelope {
     for (int i = 0; i < size; i++) {
       above[i] = delayS[i] - line[0] - line[1] * timeS[i];
     }
-    Arrays.sort(above);
-    return size == 0 ? Double.NaN : above[size / 2];
+    return Averages.median(above);
   }
 }

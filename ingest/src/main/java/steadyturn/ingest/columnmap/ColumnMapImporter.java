@@ -2,11 +2,11 @@ package steadyturn.ingest.columnmap;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 import steadyturn.ingest.recording.table.RecordingException;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
@@ -84,8 +84,7 @@ public final class ColumnMapImporter {
     for (int i = 0; i < stepsS.length; i++) {
       stepsS[i] = timeS[i + 1] - timeS[i];
     }
-    Arrays.sort(stepsS);
-    return Math.max(0.01, Math.round(100 / stepsS[stepsS.length / 2]) / 100.0);
+    return Math.max(0.01, Math.round(100 / Averages.median(stepsS)) / 100.0);
   }
 
   /**

@@ -1,6 +1,6 @@
 package steadyturn.ingest.columnmap;
 
-import java.util.Arrays;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -37,8 +37,7 @@ record EvenSamples(double stepS, double[][] values) {
     for (int i = 0; i < stepsS.length; i++) {
       stepsS[i] = unit.timeS(i + 1) - unit.timeS(i);
     }
-    Arrays.sort(stepsS);
-    return stepsS[stepsS.length / 2];
+    return Averages.median(stepsS);
   }
 
   private static double[] column(UnitStream unit, int c) {

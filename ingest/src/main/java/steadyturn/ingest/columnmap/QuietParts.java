@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import steadyturn.ingest.sample.Averages;
 
 /**
  * The quietest tenth of a recording, in parts of half a second, found without trusting any unit:
@@ -48,15 +49,10 @@ record QuietParts(double gravity, boolean still, double[] biasRadPerS) {
     for (int axis = 0; axis < 3; axis++) {
       int a = axis;
       biasRadPerS[axis] =
-          still ? median(quiet.stream().mapToDouble(p -> p.rate()[a]).toArray()) : 0;
+          still ? Averages.median(quiet.stream().mapToDouble(p -> p.rate()[a]).toArray()) : 0;
     }
     return new QuietParts(
-        median(quiet.stream().mapToDouble(Part::size).toArray()), still, biasRadPerS);
-  }
-
-  private static double median(double[] values) {
-    Arrays.sort(values);
-    return values[values.length / 2];
+        Averages.median(quiet.stream().mapToDouble(Part::size).toArray()), still, biasRadPerS);
   }
 
   double biasSizeRadPerS() {

@@ -1,8 +1,8 @@
 package steadyturn.ingest.quality;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
+import steadyturn.ingest.sample.Averages;
 
 /**
  * How much more one unit moves than another, taken over two-second blocks in which either moves.
@@ -45,11 +45,6 @@ record Briskness(
   }
 
   private static double median(List<Double> values) {
-    if (values.isEmpty()) {
-      return Double.NaN;
-    }
-    List<Double> sorted = new ArrayList<>(values);
-    Collections.sort(sorted);
-    return sorted.get(sorted.size() / 2);
+    return Averages.median(values.stream().mapToDouble(Double::doubleValue).toArray());
   }
 }

@@ -3,6 +3,7 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -31,13 +32,28 @@ final class RestCheck {
     }
     List<Stretch> rests = new ArrayList<>();
     for (int from = 0; from + length <= unit.size(); from += length / 2) {
-      Stretch stretch = Stretch.of(unit, from, from + length);
       boolean isUnbroken = unit.timeS(from + length - 1) - unit.timeS(from) < 1.2 * STRETCH_S;
-      if (isUnbroken && stretch.isStill()) {
-        rests.add(stretch);
+      if (isUnbroken && turnsEvenly(unit, from, from + length)) {
+        Stretch stretch = Stretch.of(unit, from, from + length);
+        if (stretch.isStill()) {
+          rests.add(stretch);
+        }
       }
     }
     return rests.isEmpty() ? RestFacts.NONE : facts(rests);
+  }
+
+  /**
+   * A quick look, as most stretches move: no axis alone is spread more than all may be together.
+   */
+  private static boolean turnsEvenly(UnitStream unit, int from, int to) {
+    for (int axis = 0; axis < 3; axis++) {
+      double variance = meanAndVariance(unit.gyroColumnRadPerS(axis), from, to)[1];
+      if (!(variance < STILL_RAD_PER_S * STILL_RAD_PER_S)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static RestFacts facts(List<Stretch> rests) {
@@ -55,13 +71,13 @@ final class RestCheck {
     }
     double accelNoise =
         rests.stream().mapToDouble(Stretch::accelSpreadMps2).min().orElse(Double.NaN);
-    double[] norms = rests.stream().mapToDouble(s -> s.accelNormMps2).sorted().toArray();
+    double[] norms = rests.stream().mapToDouble(s -> s.accelNormMps2).toArray();
     return new RestFacts(
         STRETCH_S * (1 + 0.5 * (rests.size() - 1)),
         quietFirst.get(0).gyroSpreadRadPerS(),
         accelNoise,
         bias,
-        norms[norms.length / 2]);
+        Averages.median(norms));
   }
 
   /** Mean and spread of one stretch. */

@@ -1,7 +1,9 @@
 package steadyturn.ingest.quality;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.words.Words;
 
@@ -114,7 +116,7 @@ final class StuckCheck {
         continue;
       }
       double[] rate = unit.gyroColumnRadPerS(axis);
-      double mean = meanOf(rate, from, to);
+      double mean = Averages.mean(rate, from, to);
       for (int i = from; i < to; i++) {
         double away = rate[i] - mean;
         if (!Double.isNaN(away)) {
@@ -126,23 +128,13 @@ final class StuckCheck {
     return n == 0 ? 0 : Math.sqrt(2 * sum / n);
   }
 
-  private static double meanOf(double[] values, int from, int to) {
-    double sum = 0;
-    int n = 0;
-    for (int i = from; i < to; i++) {
-      if (!Double.isNaN(values[i])) {
-        sum += values[i];
-        n++;
-      }
-    }
-    return n == 0 ? 0 : sum / n;
-  }
-
   private static List<Finding> frozen(UnitStream unit, double rateHz) {
+    double[][] columns = new double[6][];
+    Arrays.setAll(columns, channel -> column(unit, channel));
     int total = 0;
     int from = 0;
     for (int i = 1; i <= unit.size(); i++) {
-      if (i < unit.size() && isRepeat(unit, i)) {
+      if (i < unit.size() && isRepeat(columns, i)) {
         continue;
       }
       if (i - from >= FROZEN_SAMPLES && isMidMovement(unit, from, i)) {
@@ -161,9 +153,8 @@ final class StuckCheck {
             Words.say("quality.frozen.do")));
   }
 
-  private static boolean isRepeat(UnitStream unit, int i) {
-    for (int channel = 0; channel < 6; channel++) {
-      double[] values = column(unit, channel);
+  private static boolean isRepeat(double[][] columns, int i) {
+    for (double[] values : columns) {
       if (values[i] != values[i - 1]) {
         return false;
       }

@@ -3,6 +3,7 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -31,14 +32,14 @@ final class TimingCheck {
   }
 
   private static double[] timesOfWholeSamples(UnitStream unit) {
-    double[] timeS = new double[unit.size()];
+    double[] timeS = unit.timeColumnS().clone();
     int n = 0;
-    for (int i = 0; i < unit.size(); i++) {
+    for (int i = 0; i < timeS.length; i++) {
       if (isWhole(unit, i)) {
-        timeS[n++] = unit.timeS(i);
+        timeS[n++] = timeS[i];
       }
     }
-    return Arrays.copyOf(timeS, n);
+    return n == timeS.length ? timeS : Arrays.copyOf(timeS, n);
   }
 
   /** True when all six values are there. */
@@ -52,9 +53,7 @@ final class TimingCheck {
 
   /** Mean of the steps near the median one: right for jittered and for coarse time stamps. */
   static double periodS(double[] timeS) {
-    double[] some = someSteps(timeS);
-    Arrays.sort(some);
-    double medianS = some[some.length / 2];
+    double medianS = Averages.median(someSteps(timeS));
     double sum = 0;
     int n = 0;
     for (int i = 1; i < timeS.length; i++) {

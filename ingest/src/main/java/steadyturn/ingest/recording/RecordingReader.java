@@ -68,11 +68,6 @@ public final class RecordingReader {
         .marks();
   }
 
-  /** The facts of the run's player. */
-  public static Player player(SessionRun run) {
-    return Participants.player(run.root(), run.player(), new ArrayList<>());
-  }
-
   /**
    * Reads a run piece by piece in a bounded amount of memory.
    *

@@ -117,8 +117,7 @@ public final class UnitStream {
 
   /** First sample at or after the instant; {@link #size()} when there is none. */
   public int indexAt(double instantS) {
-    int found = Arrays.binarySearch(timeS, instantS);
-    return found >= 0 ? found : -found - 1;
+    return TimeAxis.indexAt(timeS, instantS);
   }
 
   /** The samples with fromS &lt;= time &lt; toS, as a stream of its own on the same time axis. */

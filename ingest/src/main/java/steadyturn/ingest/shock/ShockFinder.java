@@ -1,8 +1,8 @@
 package steadyturn.ingest.shock;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -94,8 +94,7 @@ public final class ShockFinder {
     for (int k = 0; k < usual.length; k++) {
       usual[k] = change(from + k);
     }
-    Arrays.sort(usual);
-    return Math.max(LEAST_MPS2, STANDS_OUT * usual[usual.length / 2]);
+    return Math.max(LEAST_MPS2, STANDS_OUT * Averages.median(usual));
   }
 
   /** The onset lies between the first sample that shows the shock and the one before. */

@@ -186,7 +186,8 @@ class ColumnMapTest {
         "delimiter = \"semicolon\"|delimiter = \",\"|delimiter and decimal mark are both",
         "\"count\"|\"counter\"|has no column \"counter\". Its header names: count, a1, a2,",
         "[5, -6, 7]|[5, -6, 17]|line 5: 7 columns where the map names column 17",
-        "missing = [\"lost\"]||line 7, column a2: \"lost\" is not a number. Add the word to missing",
+        "missing = [\"lost\"]||line 7, column a2: \"lost\" is not a number. Add the word to"
+            + " missing",
         "decimal = \",\"|decimal = \".\"|line 5, column a1: \"0,5\" is not a number. Set decimal",
         "wraps_at = 256||time runs backwards, from 1.275 s to 0.0 s. Set wraps_at in the map",
         "rate_hz = 200|rate_hz = = 200|map.toml, line 12: cannot be read as a column map"

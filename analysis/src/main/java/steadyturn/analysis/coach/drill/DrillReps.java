@@ -6,6 +6,7 @@ import java.util.Optional;
 import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.ingest.sample.Mark;
 
 /**
@@ -32,7 +33,7 @@ record DrillReps(List<Optional<DrillRep>> inOrder) {
               .filter(t -> full.stream().noneMatch(s -> same(s, t)))
               .toList();
       List<Seen> seen = new ArrayList<>();
-      full.forEach(s -> seen.add(new Seen(DrillScore.timeS(s), swing(drill, s))));
+      full.forEach(s -> seen.add(new Seen(s.timeS(SwingEvent.TOP), swing(drill, s))));
       without.forEach(t -> seen.add(new Seen(t.timeS(), rehearsal(drill, t))));
       seen.sort((a, b) -> Double.compare(a.timeS, b.timeS));
       if (seen.isEmpty()) {
@@ -47,14 +48,14 @@ record DrillReps(List<Optional<DrillRep>> inOrder) {
   private record Seen(double timeS, Optional<DrillRep> rep) {}
 
   private static boolean same(SwingResult swing, Rehearsal other) {
-    return Math.abs(DrillScore.timeS(swing) - other.timeS()) < SAME_S;
+    return Math.abs(swing.timeS(SwingEvent.TOP) - other.timeS()) < SAME_S;
   }
 
   private static Optional<DrillRep> swing(Drill drill, SwingResult swing) {
     return swing
         .measure(drill.judgedBy().measure(), drill.judgedBy().at())
         .filter(MeasureValue::given)
-        .map(v -> DrillRep.of(drill, swing.number(), DrillScore.timeS(swing), v));
+        .map(v -> DrillRep.of(drill, swing.number(), swing.timeS(SwingEvent.TOP), v));
   }
 
   private static Optional<DrillRep> rehearsal(Drill drill, Rehearsal rehearsal) {

@@ -12,7 +12,6 @@ import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.lesson.SwingResult;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.ingest.sample.Mark;
 
@@ -107,22 +106,13 @@ public record DrillScore(
 
   /** The top lies within the mark; a mark that is only an instant lasts 12 s at most. */
   static boolean isRep(Mark mark, SwingResult swing) {
-    double topS = timeS(swing);
+    double topS = swing.timeS(SwingEvent.TOP);
     return mark.onsetS() <= topS && topS <= endS(mark);
   }
 
   /** When a marked repetition is over, s. */
   static double endS(Mark mark) {
     return mark.durationS() > 0 ? mark.endS() : mark.onsetS() + LONGEST_REP_S;
-  }
-
-  /** The top of a swing, s; NaN where it was not found. */
-  public static double timeS(SwingResult swing) {
-    return swing.events().stream()
-        .filter(e -> e.event() == SwingEvent.TOP)
-        .findFirst()
-        .map(EventTime::timeS)
-        .orElse(Double.NaN);
   }
 
   private static Optional<ComparisonRow> effect(
@@ -142,7 +132,7 @@ public record DrillScore(
 
   private static List<LessonSwing> swings(List<SwingResult> full, double fromS, double toS) {
     return full.stream()
-        .filter(s -> timeS(s) > fromS && timeS(s) < toS)
+        .filter(s -> s.timeS(SwingEvent.TOP) > fromS && s.timeS(SwingEvent.TOP) < toS)
         .map(s -> new LessonSwing("", s))
         .toList();
   }

@@ -1,7 +1,6 @@
 package steadyturn.analysis.coach.drill;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import steadyturn.analysis.measure.Grade;
@@ -16,6 +15,7 @@ import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.words.Words;
 
@@ -198,8 +198,7 @@ public final class SlowTurns {
   }
 
   private double sigma(double instantS) {
-    int found = Arrays.binarySearch(track.timeS(), instantS);
-    int k = Math.min(track.size() - 1, found >= 0 ? found : -found - 1);
+    int k = Math.min(track.size() - 1, TimeAxis.indexAt(track.timeS(), instantS));
     return track.headingSigmaRad()[k];
   }
 }

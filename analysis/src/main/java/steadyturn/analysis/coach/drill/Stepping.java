@@ -1,6 +1,6 @@
 package steadyturn.analysis.coach.drill;
 
-import java.util.Arrays;
+import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -43,18 +43,13 @@ record Stepping(double[] timeS, double[] sum, double[] squares) {
 
   /** Whether the person steps in the second about an instant. */
   boolean at(double instantS) {
-    int from = indexAt(instantS - WINDOW_S / 2);
-    int to = indexAt(instantS + WINDOW_S / 2);
+    int from = TimeAxis.indexAt(timeS, instantS - WINDOW_S / 2);
+    int to = TimeAxis.indexAt(timeS, instantS + WINDOW_S / 2);
     if (to - from < 2) {
       return false;
     }
     double mean = (sum[to] - sum[from]) / (to - from);
     double variance = (squares[to] - squares[from]) / (to - from) - mean * mean;
     return variance > LIMIT_MPS2 * LIMIT_MPS2;
-  }
-
-  private int indexAt(double instantS) {
-    int found = Arrays.binarySearch(timeS, instantS);
-    return found >= 0 ? found : -found - 1;
   }
 }

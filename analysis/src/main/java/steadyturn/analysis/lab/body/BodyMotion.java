@@ -44,16 +44,6 @@ public final class BodyMotion {
     return joints[joint.ordinal()];
   }
 
-  /** The same motion with some joints replaced. */
-  public BodyMotion with(Map<Joint, TimeFunction> others) {
-    Map<Joint, TimeFunction> all = new EnumMap<>(Joint.class);
-    for (Joint joint : Joint.values()) {
-      all.put(joint, joint(joint));
-    }
-    all.putAll(others);
-    return new BodyMotion(sizes, all);
-  }
-
   /** A walker of the chains; one a thread. */
   public Walker walker() {
     return new Walker(this);

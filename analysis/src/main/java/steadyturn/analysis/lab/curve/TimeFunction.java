@@ -34,15 +34,4 @@ public interface TimeFunction {
   static TimeFunction constant(double value) {
     return (timeS, vra) -> vra[0] += value;
   }
-
-  /** This function times a constant factor. */
-  default TimeFunction times(double factor) {
-    return (timeS, vra) -> {
-      double[] own = new double[3];
-      addTo(timeS, own);
-      for (int i = 0; i < 3; i++) {
-        vra[i] += factor * own[i];
-      }
-    };
-  }
 }

@@ -82,10 +82,7 @@ public final class PelvisStudy {
   }
 
   private static Optional<Double> impact(SwingResult result) {
-    return result.events().stream()
-        .filter(e -> e.event() == SwingEvent.IMPACT)
-        .map(EventTime::timeS)
-        .findFirst();
+    return EventTime.of(SwingEvent.IMPACT, result.events()).map(EventTime::timeS);
   }
 
   private void add(Compared swing) {

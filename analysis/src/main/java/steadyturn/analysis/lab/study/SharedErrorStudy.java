@@ -20,7 +20,6 @@ import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 
 /**
@@ -96,7 +95,7 @@ public final class SharedErrorStudy {
       MeasureAt what, SwingTruth truth, List<SwingResult> swings) {
     double impactS = truth.eventS(SwingEvent.IMPACT).orElse(Double.NaN);
     return swings.stream()
-        .filter(swing -> Math.abs(impactS(swing) - impactS) < SAME_S)
+        .filter(swing -> Math.abs(swing.timeS(SwingEvent.IMPACT) - impactS) < SAME_S)
         .filter(swing -> swing.flags().stream().noneMatch(APART::contains))
         .findFirst()
         .flatMap(swing -> swing.measure(what.measure(), what.at()))
@@ -106,14 +105,6 @@ public final class SharedErrorStudy {
                 truth
                     .truth(what.measure(), what.at())
                     .map(expected -> value.value() - expected.value()));
-  }
-
-  private static double impactS(SwingResult swing) {
-    return swing.events().stream()
-        .filter(event -> event.event() == SwingEvent.IMPACT)
-        .findFirst()
-        .map(EventTime::timeS)
-        .orElse(Double.NaN);
   }
 
   /** Analysis of variance of errors in groups of any sizes; empty with under three lessons. */

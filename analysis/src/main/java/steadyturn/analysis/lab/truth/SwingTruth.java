@@ -30,7 +30,7 @@ public final class SwingTruth {
   private final PelvisTruth reference;
   private final double addressCockRad;
   private final double addressFlexionRad;
-  private final double pelvisWidthMm;
+  private final double hipHalfDistanceMm;
 
   public SwingTruth(
       int number,
@@ -48,7 +48,7 @@ public final class SwingTruth {
     this.absoluteWrist = absoluteWrist;
     this.eventsS = new EnumMap<>(SwingEvent.class);
     trueEventsS.forEach((event, timeS) -> this.eventsS.put(event, clock.shownS(timeS)));
-    this.pelvisWidthMm = body.sizes().pelvisWidthMm();
+    this.hipHalfDistanceMm = body.sizes().hipHalfDistanceMm();
     this.reference = reference();
     this.addressCockRad = meanAtAddress(this::cockRad);
     this.addressFlexionRad = meanAtAddress(this::flexionRad);
@@ -184,7 +184,7 @@ public final class SwingTruth {
    * positive.
    */
   public List<TrueMeasure> truthMeasures() {
-    return TruthMeasures.of(this, pelvisWidthMm);
+    return TruthMeasures.of(this, hipHalfDistanceMm);
   }
 
   /** One true value by the words of the contract; empty where it is not defined. */

@@ -27,14 +27,14 @@ final class TruthMeasures {
   private final Map<SwingEvent, Double> events;
   private final List<TrueMeasure> out = new ArrayList<>();
 
-  private TruthMeasures(SwingTruth swing, double pelvisWidthMm) {
+  private TruthMeasures(SwingTruth swing, double hipHalfDistanceMm) {
     this.swing = swing;
-    this.hipHalfDistanceMm = 0.33 * pelvisWidthMm + 7.3;
+    this.hipHalfDistanceMm = hipHalfDistanceMm;
     this.events = swing.eventsS();
   }
 
-  static List<TrueMeasure> of(SwingTruth swing, double pelvisWidthMm) {
-    TruthMeasures measures = new TruthMeasures(swing, pelvisWidthMm);
+  static List<TrueMeasure> of(SwingTruth swing, double hipHalfDistanceMm) {
+    TruthMeasures measures = new TruthMeasures(swing, hipHalfDistanceMm);
     measures.events.forEach(measures::pelvisAt);
     measures.circle();
     measures.wrist();

@@ -39,8 +39,8 @@ final class ArmBlow {
 
   /** A blow that grass cannot give. */
   Optional<Instant> clear() {
-    Optional<Onset> atHand = hand.flatMap(h -> clear(h.track(), ShockFinder.Least.HAND));
-    Optional<Onset> atForearm = forearm.flatMap(f -> clear(f.track(), ShockFinder.Least.FOREARM));
+    Optional<Onset> atHand = hand.flatMap(h -> clear(h.track(), BallBlow.Least.HAND));
+    Optional<Onset> atForearm = forearm.flatMap(f -> clear(f.track(), BallBlow.Least.FOREARM));
     if (atHand.isPresent() && atForearm.isPresent()) {
       boolean same = Math.abs(atHand.get().byS() - atForearm.get().byS()) < SAME_BLOW_S;
       return atHand.map(h -> same ? h.and(atForearm.get()) : h.instant());
@@ -55,11 +55,11 @@ final class ArmBlow {
         .map(s -> s.between(where.fromS() - 0.1, where.toS() + 0.1))
         .filter(s -> s.size() > 20)
         .map(s -> GyroTrack.of(s, biases.radPerS(s.point())))
-        .flatMap(t -> clear(t, ShockFinder.Least.HAND));
+        .flatMap(t -> clear(t, BallBlow.Least.HAND));
   }
 
-  private Optional<Onset> clear(GyroTrack track, ShockFinder.Least least) {
-    return ShockFinder.find(track, from(track, where), to(track, where), least)
+  private Optional<Onset> clear(GyroTrack track, BallBlow.Least least) {
+    return BallBlow.find(track, from(track, where), to(track, where), least)
         .map(o -> afterGap(track, o));
   }
 
@@ -89,9 +89,8 @@ final class ArmBlow {
       return Optional.empty();
     }
     Span near = new Span(back.timeS() - WEAK_WITHIN_S, back.timeS() + WEAK_WITHIN_S);
-    Optional<Onset> atHand = hand.flatMap(h -> weak(h.track(), near, ShockFinder.Least.HAND));
-    Optional<Onset> atForearm =
-        forearm.flatMap(f -> weak(f.track(), near, ShockFinder.Least.FOREARM));
+    Optional<Onset> atHand = hand.flatMap(h -> weak(h.track(), near, BallBlow.Least.HAND));
+    Optional<Onset> atForearm = forearm.flatMap(f -> weak(f.track(), near, BallBlow.Least.FOREARM));
     return atHand.flatMap(
         h -> atForearm.filter(f -> Math.abs(h.byS() - f.byS()) < SAME_BLOW_S).map(h::and));
   }
@@ -102,8 +101,8 @@ final class ArmBlow {
         .anyMatch(m -> m.onsetS() <= timeS && timeS <= m.endS());
   }
 
-  private static Optional<Onset> weak(GyroTrack track, Span near, ShockFinder.Least least) {
-    return ShockFinder.findWeak(track, from(track, near), to(track, near), least);
+  private static Optional<Onset> weak(GyroTrack track, Span near, BallBlow.Least least) {
+    return BallBlow.findWeak(track, from(track, near), to(track, near), least);
   }
 
   private static int from(GyroTrack track, Span span) {

@@ -195,10 +195,6 @@ final class ArmMotion {
     return planeNormal;
   }
 
-  Vector3 longAxisUnit() {
-    return longAxisUnit;
-  }
-
   double[] inPlaneRadPerS() {
     return inPlaneRadPerS;
   }

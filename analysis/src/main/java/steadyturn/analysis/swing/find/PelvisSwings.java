@@ -132,11 +132,11 @@ final class PelvisSwings {
   /** The blow of the ball as the trunk feels it, after the fastest turn. */
   private static Optional<Instant> shock(PelvisMotion pelvis, double peakS) {
     GyroTrack track = pelvis.track();
-    return ShockFinder.find(
+    return BallBlow.find(
             track,
             track.indexAt(peakS - 0.05),
             Math.min(track.size(), track.indexAt(peakS + 0.3)),
-            ShockFinder.Least.PELVIS)
+            BallBlow.Least.PELVIS)
         .map(Onset::instant)
         .map(
             i ->

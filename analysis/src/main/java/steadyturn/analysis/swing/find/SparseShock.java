@@ -7,6 +7,7 @@ import org.apache.commons.math3.linear.QRDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Averages;
 
 /**
  * The blow in a unit that samples too slowly to follow its ring: at 200 Hz two to four samples of
@@ -41,7 +42,7 @@ final class SparseShock {
    */
   int strong(int from, int to, double leastMps2, double strayMps2) {
     double[] surprises = surprises(from, to);
-    double least = Math.max(leastMps2, TIMES_MEDIAN * median(surprises));
+    double least = Math.max(leastMps2, TIMES_MEDIAN * Averages.median(surprises));
     for (int i = from; i < to; i++) {
       if (surprises[i - from] > least && stray(i) > strayMps2) {
         return i;
@@ -59,7 +60,7 @@ final class SparseShock {
   int weak(int from, int to, double leastMps2) {
     double[] surprises = surprises(from, to);
     double most = Arrays.stream(surprises).max().orElse(0);
-    if (most <= Math.max(leastMps2, TIMES_MEDIAN * median(surprises))) {
+    if (most <= Math.max(leastMps2, TIMES_MEDIAN * Averages.median(surprises))) {
       return -1;
     }
     int first = 0;
@@ -75,12 +76,6 @@ final class SparseShock {
       surprises[i - from] = surprise(i);
     }
     return surprises;
-  }
-
-  private static double median(double[] values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    return sorted.length == 0 ? 0 : sorted[sorted.length / 2];
   }
 
   /** Distance of a sample from the line through the two before it; 0 after lost ones, m/s^2. */

@@ -1,6 +1,7 @@
 package steadyturn.cli.command.calibrate;
 
 import java.util.Arrays;
+import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -27,8 +28,7 @@ final class LiveSamples {
 
   /** The samples from an instant on; those before it are forgotten. */
   synchronized UnitStream since(double fromS, UnitFacts facts) {
-    int found = Arrays.binarySearch(columns[0], 0, size, fromS);
-    int from = Math.min(size, found >= 0 ? found : -found - 1);
+    int from = TimeAxis.indexAt(columns[0], size, fromS);
     for (double[] column : columns) {
       System.arraycopy(column, from, column, 0, size - from);
     }

@@ -21,7 +21,8 @@ import steadyturn.cli.terminal.Progress;
 @Command(
     name = "accuracy",
     description = {
-      "Sends simulated lessons of known truth through the whole analysis and prints how far off the",
+      "Sends simulated lessons of known truth through the whole analysis and prints how far off"
+          + " the",
       "results were and how often their intervals held. Exit code 1 when a level is missed."
     },
     sortOptions = false)

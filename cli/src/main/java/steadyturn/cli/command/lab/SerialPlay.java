@@ -26,7 +26,8 @@ final class SerialPlay {
       arity = "1..*",
       paramLabel = "PATH",
       description = {
-        "Play the lesson as live units instead: one virtual port at each PATH, in the order pelvis,",
+        "Play the lesson as live units instead: one virtual port at each PATH, in the order"
+            + " pelvis,",
         "forearm, hand. Needs socat."
       })
   private List<Path> paths = List.of();

@@ -27,7 +27,8 @@ import steadyturn.ingest.sample.Recording;
 @Command(
     name = "simulate",
     description = {
-      "Writes a simulated lesson as a dataset, with the truth in DIR/derivatives/truth, or plays it",
+      "Writes a simulated lesson as a dataset, with the truth in DIR/derivatives/truth, or plays"
+          + " it",
       "as live units through virtual serial ports.",
       "The same options and seed give the same lesson on every machine."
     },

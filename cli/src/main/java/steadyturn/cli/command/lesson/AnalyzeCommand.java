@@ -72,17 +72,19 @@ public final class AnalyzeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    Teaching teaching = teachingChoice.read();
     Format format = formatChoice.among(console, Format.TABLE, Format.JSON, Format.TSV);
+    Optional<Teaching> teaching =
+        format == Format.TABLE || teachingChoice.isNamed()
+            ? Optional.of(teachingChoice.read())
+            : Optional.empty();
     Lessons lessons = paths.lessons(console);
     List<LessonResult> results = new ArrayList<>();
-    AnalysisSettings settings = AnalysisSettings.defaults().withoutCurves();
     lessons.each(
         lesson -> {
-          List<LessonResult> its = analyze(lesson, lessons, settings);
+          List<LessonResult> its = analyzeWithoutCurves(lesson, lessons);
           results.addAll(its);
           if (format == Format.TABLE && !its.isEmpty()) {
-            score(lesson, its, lessons, teaching);
+            score(lesson, its, lessons, teaching.orElseThrow());
           }
         });
     if (!results.isEmpty()) {
@@ -98,6 +100,11 @@ public final class AnalyzeCommand implements Callable<Integer> {
   /** The results of the runs that were asked for; wear steps may lie in runs before them. */
   static List<LessonResult> analyze(Session lesson, Lessons lessons) {
     return analyze(lesson, lessons, AnalysisSettings.defaults());
+  }
+
+  /** The same without the course of each measure over time, which takes a third of the work. */
+  static List<LessonResult> analyzeWithoutCurves(Session lesson, Lessons lessons) {
+    return analyze(lesson, lessons, AnalysisSettings.defaults().withoutCurves());
   }
 
   private static List<LessonResult> analyze(

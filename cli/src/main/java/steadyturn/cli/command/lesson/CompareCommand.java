@@ -37,7 +37,8 @@ import steadyturn.cli.terminal.Failures;
 @Command(
     name = "compare",
     description = {
-      "Says whether clubs, lessons or two swings differ by more than this player's own spread: means,",
+      "Says whether clubs, lessons or two swings differ by more than this player's own spread:"
+          + " means,",
       "differences with their 95 %% range, and in words: real, not shown, the same within a margin."
     },
     footer = {
@@ -179,7 +180,7 @@ public final class CompareCommand implements Callable<Integer> {
     List<LessonSwing> swings = new ArrayList<>();
     lessons.each(
         lesson -> {
-          for (LessonResult result : AnalyzeCommand.analyze(lesson, lessons)) {
+          for (LessonResult result : AnalyzeCommand.analyzeWithoutCurves(lesson, lessons)) {
             for (SwingResult swing : result.swings()) {
               swings.add(new LessonSwing(lesson.id(), swing));
             }

@@ -29,7 +29,8 @@ import steadyturn.ingest.sample.UnitStream;
 @Command(
     name = "import",
     description = {
-      "Brings tables of other programs (CSV, TSV, also .gz) into a dataset. A column map says which",
+      "Brings tables of other programs (CSV, TSV, also .gz) into a dataset. A column map says"
+          + " which",
       "column is what, in which unit; a wrong map is refused with what is likely wrong in it."
     },
     footer = {

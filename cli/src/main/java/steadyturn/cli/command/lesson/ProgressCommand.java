@@ -35,7 +35,8 @@ import steadyturn.ingest.recording.dataset.Session;
 @Command(
     name = "progress",
     description = {
-      "Says what truly changed over a player's lessons: each measure's mean with its 95 %% range in",
+      "Says what truly changed over a player's lessons: each measure's mean with its 95 %% range"
+          + " in",
       "every lesson, the change since the lesson before and since the first, and the drills given."
     },
     footer = {
@@ -97,7 +98,7 @@ public final class ProgressCommand implements Callable<Integer> {
   }
 
   private static Optional<Read> read(Session lesson, Lessons lessons) {
-    List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
+    List<LessonResult> results = AnalyzeCommand.analyzeWithoutCurves(lesson, lessons);
     return results.isEmpty()
         ? Optional.empty()
         : Optional.of(

@@ -40,7 +40,8 @@ import steadyturn.ingest.sample.Mark;
 @Command(
     name = "report",
     description = {
-      "Writes a lesson as one page: the one thing to work on with its likely effect, a drill with a",
+      "Writes a lesson as one page: the one thing to work on with its likely effect, a drill with"
+          + " a",
       "goal, pictures, and numbers with their 95 %% range. The file needs nothing from a network."
     },
     footer = {"", "Formats: html (default), json.", "Prints the path of each page written."},

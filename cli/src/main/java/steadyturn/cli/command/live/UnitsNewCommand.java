@@ -16,7 +16,8 @@ import steadyturn.cli.terminal.Failures;
 @Command(
     name = "new",
     description = {
-      "Writes the skeleton of an adapter for a unit NAME (such as \"tiny-box\"), its conformance test",
+      "Writes the skeleton of an adapter for a unit NAME (such as \"tiny-box\"), its conformance"
+          + " test",
       "and its registration into the source tree. docs/how-to/add-a-unit.md goes on from there."
     })
 final class UnitsNewCommand implements Callable<Integer> {

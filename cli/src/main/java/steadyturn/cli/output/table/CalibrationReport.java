@@ -79,8 +79,8 @@ public final class CalibrationReport {
   /** What it changes on the same recording. */
   public void effect(CalibrationEffect effect) {
     line(
-        "  effect         at %d rests: gravity off by %.4f m/s^2 before, %.4f after; rate %.3f deg/s"
-            + " before, %.3f after",
+        "  effect         at %d rests: gravity off by %.4f m/s^2 before, %.4f after; rate %.3f"
+            + " deg/s before, %.3f after",
         effect.stretches(),
         effect.gravityErrorBeforeMps2(),
         effect.gravityErrorAfterMps2(),

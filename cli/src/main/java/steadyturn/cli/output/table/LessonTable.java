@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.ingest.words.Words;
@@ -59,7 +60,7 @@ final class LessonTable {
       rows.add(row("  " + swing.number() + mark, c -> c.cell(swing)));
     }
     if (group.size() >= ENOUGH_FOR_A_MEAN) {
-      rows.add(row("  mean", c -> summary(c, group, LessonTable::mean)));
+      rows.add(row("  mean", c -> summary(c, group, StatUtils::mean)));
       rows.add(row("  spread", c -> summary(c, group, LessonTable::spread)));
     }
   }
@@ -93,21 +94,8 @@ final class LessonTable {
         : Figure.nearest(of.applyAsDouble(values), column.measure());
   }
 
-  private static double mean(double[] values) {
-    double sum = 0;
-    for (double value : values) {
-      sum += value;
-    }
-    return sum / values.length;
-  }
-
   /** Standard deviation between swings, with n - 1. */
   private static double spread(double[] values) {
-    double mean = mean(values);
-    double squares = 0;
-    for (double value : values) {
-      squares += (value - mean) * (value - mean);
-    }
-    return Math.sqrt(squares / (values.length - 1));
+    return Math.sqrt(StatUtils.variance(values));
   }
 }

@@ -1,7 +1,6 @@
 package steadyturn.fusion.filter.kalman;
 
 import steadyturn.fusion.filter.SampleGuard;
-import steadyturn.fusion.filter.StateBuffer;
 import steadyturn.fusion.rotation.MutableQuaternion;
 
 /**
@@ -92,29 +91,5 @@ final class BlockSums {
     angleVariance = 0;
     velocityVariance = 0;
     atRest = true;
-  }
-
-  void write(StateBuffer out) {
-    out.putAll(attitudeS);
-    out.putAll(attitudeRate);
-    out.putAll(velocityMps);
-    out.putAll(placeM);
-    out.putAll(angleRad);
-    out.put(lengthS);
-    out.put(angleVariance);
-    out.put(velocityVariance);
-    out.put(atRest ? 1 : 0);
-  }
-
-  void read(StateBuffer in) {
-    in.nextInto(attitudeS);
-    in.nextInto(attitudeRate);
-    in.nextInto(velocityMps);
-    in.nextInto(placeM);
-    in.nextInto(angleRad);
-    lengthS = in.next();
-    angleVariance = in.next();
-    velocityVariance = in.next();
-    atRest = in.next() != 0;
   }
 }

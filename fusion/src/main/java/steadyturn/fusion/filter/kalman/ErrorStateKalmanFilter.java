@@ -7,13 +7,11 @@ import static steadyturn.fusion.filter.kalman.BlockModel.PLACE;
 import static steadyturn.fusion.filter.kalman.BlockModel.VELOCITY;
 
 import java.util.Arrays;
-import steadyturn.fusion.filter.FilterState;
 import steadyturn.fusion.filter.OrientationFilter;
 import steadyturn.fusion.filter.RestDetector;
 import steadyturn.fusion.filter.SampleGuard;
 import steadyturn.fusion.filter.SampleLimits;
 import steadyturn.fusion.filter.SigmaFloor;
-import steadyturn.fusion.filter.StateBuffer;
 import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.StandardGravity;
@@ -29,8 +27,6 @@ import steadyturn.ingest.sample.StandardGravity;
  * is turned by the attitude in the middle of the step.
  */
 public final class ErrorStateKalmanFilter implements OrientationFilter {
-
-  private static final String KIND = "error-state-kalman";
 
   /** Tilt variance from which on the small-angle model is left: 0.5 rad squared (our choice). */
   private static final double LOST_VARIANCE = 0.25;
@@ -290,47 +286,5 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
   @Override
   public boolean atRest() {
     return rest.atRest();
-  }
-
-  @Override
-  public FilterState save() {
-    StateBuffer out = new StateBuffer();
-    write(out);
-    return FilterState.of(KIND, out.toArray());
-  }
-
-  private void write(StateBuffer out) {
-    guard.write(out);
-    rest.write(out);
-    sums.write(out);
-    for (MutableQuaternion q : new MutableQuaternion[] {qEarthUnit, levelling}) {
-      out.putAll(new double[] {q.w(), q.x(), q.y(), q.z()});
-    }
-    for (double[] part : parts()) {
-      out.putAll(part);
-    }
-    out.put(started ? 1 : 0);
-    out.put(levelled ? 1 : 0);
-  }
-
-  @Override
-  public void resume(FilterState state) {
-    StateBuffer now = new StateBuffer();
-    write(now);
-    StateBuffer in = new StateBuffer(state.valuesFor(KIND, now.length()));
-    guard.read(in);
-    rest.read(in);
-    sums.read(in);
-    qEarthUnit.set(in.next(), in.next(), in.next(), in.next());
-    levelling.set(in.next(), in.next(), in.next(), in.next());
-    for (double[] part : parts()) {
-      in.nextInto(part);
-    }
-    started = in.next() != 0;
-    levelled = in.next() != 0;
-  }
-
-  private double[][] parts() {
-    return new double[][] {rate, bias, matrix, velocityMps, placeM, covariance.p};
   }
 }

@@ -1,7 +1,6 @@
 package steadyturn.fusion.filter.lowpass;
 
 import java.util.Arrays;
-import steadyturn.fusion.filter.StateBuffer;
 
 /** Kalman estimate of the three biases of a gyroscope, with covariance. */
 final class BiasEstimate {
@@ -59,15 +58,5 @@ final class BiasEstimate {
         p[3 * j + i] = mean;
       }
     }
-  }
-
-  void write(StateBuffer out) {
-    out.putAll(bias);
-    out.putAll(p);
-  }
-
-  void read(StateBuffer in) {
-    in.nextInto(bias);
-    in.nextInto(p);
   }
 }

@@ -1,11 +1,9 @@
 package steadyturn.fusion.filter.lowpass;
 
-import steadyturn.fusion.filter.FilterState;
 import steadyturn.fusion.filter.OrientationFilter;
 import steadyturn.fusion.filter.RestDetector;
 import steadyturn.fusion.filter.SampleGuard;
 import steadyturn.fusion.filter.SampleLimits;
-import steadyturn.fusion.filter.StateBuffer;
 import steadyturn.fusion.filter.kalman.ErrorStateKalmanFilter;
 import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Vector3;
@@ -22,8 +20,6 @@ import steadyturn.ingest.sample.StandardGravity;
  * with {@link ErrorStateKalmanFilter}, so the two check each other.
  */
 public final class LowPassFilter implements OrientationFilter {
-
-  private static final String KIND = "low-pass";
 
   /**
    * The bias is judged once in such a time, s (our choice: far under the force's time constant).
@@ -261,50 +257,5 @@ public final class LowPassFilter implements OrientationFilter {
   @Override
   public boolean atRest() {
     return rest.atRest();
-  }
-
-  @Override
-  public FilterState save() {
-    StateBuffer out = new StateBuffer();
-    write(out);
-    return FilterState.of(KIND, out.toArray());
-  }
-
-  private void write(StateBuffer out) {
-    guard.write(out);
-    rest.write(out);
-    bias.write(out);
-    force.write(out);
-    attitude.write(out);
-    for (MutableQuaternion q : new MutableQuaternion[] {qDriftUnit, qEarthDrift}) {
-      out.putAll(new double[] {q.w(), q.x(), q.y(), q.z()});
-    }
-    out.putAll(restRateSum);
-    out.putAll(tiltRad);
-    out.putAll(new double[] {blockS, blockAtRest ? 1 : 0, blockSeen ? 1 : 0, started ? 1 : 0});
-    out.putAll(new double[] {elapsedS, unseenVariance, headingVariance});
-  }
-
-  @Override
-  public void resume(FilterState state) {
-    StateBuffer now = new StateBuffer();
-    write(now);
-    StateBuffer in = new StateBuffer(state.valuesFor(KIND, now.length()));
-    guard.read(in);
-    rest.read(in);
-    bias.read(in);
-    force.read(in);
-    attitude.read(in);
-    qDriftUnit.set(in.next(), in.next(), in.next(), in.next());
-    qEarthDrift.set(in.next(), in.next(), in.next(), in.next());
-    in.nextInto(restRateSum);
-    in.nextInto(tiltRad);
-    blockS = in.next();
-    blockAtRest = in.next() != 0;
-    blockSeen = in.next() != 0;
-    started = in.next() != 0;
-    elapsedS = in.next();
-    unseenVariance = in.next();
-    headingVariance = in.next();
   }
 }

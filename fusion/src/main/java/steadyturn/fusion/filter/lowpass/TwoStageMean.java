@@ -1,7 +1,5 @@
 package steadyturn.fusion.filter.lowpass;
 
-import steadyturn.fusion.filter.StateBuffer;
-
 /**
  * A low-pass of several numbers: two first-order stages in a row, each with half the time constant.
  * The first seconds are a plain mean, so the answer is right from the first sample on.
@@ -50,17 +48,5 @@ final class TwoStageMean {
   /** Whether the first seconds (after a start or a loss of trust) are over. */
   boolean settled() {
     return ageS > 2 * halfTimeS;
-  }
-
-  void write(StateBuffer out) {
-    out.putAll(first);
-    out.putAll(second);
-    out.put(ageS);
-  }
-
-  void read(StateBuffer in) {
-    in.nextInto(first);
-    in.nextInto(second);
-    ageS = in.next();
   }
 }

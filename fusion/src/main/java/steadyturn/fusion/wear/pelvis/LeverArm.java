@@ -19,6 +19,8 @@ import steadyturn.ingest.sample.Player;
  */
 public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source) {
 
+  private static final double BEHIND_PER_DEPTH = 0.24;
+  private static final double BELOW_PER_WIDTH = 0.30;
   private static final double SKIN_AND_CASE_MM = 15;
 
   /**
@@ -69,21 +71,21 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source
     return new LeverArm(
         new Vector3(aheadMm, 0, -belowMm).times(1e-3),
         new Vector3(
-                Math.hypot(PLACING_SD_MM.x(), 0.76 * depthSdMm),
+                Math.hypot(PLACING_SD_MM.x(), (1 - BEHIND_PER_DEPTH) * depthSdMm),
                 PLACING_SD_MM.y(),
-                Math.hypot(PLACING_SD_MM.z(), 0.30 * widthSdMm))
+                Math.hypot(PLACING_SD_MM.z(), BELOW_PER_WIDTH * widthSdMm))
             .times(1e-3),
         source);
   }
 
   /** Hip-joint centre behind the middle of the front hip-bone points, mm. */
   public static double hipBehindFrontMm(double pelvisDepthMm) {
-    return 0.24 * pelvisDepthMm + 9.9;
+    return BEHIND_PER_DEPTH * pelvisDepthMm + 9.9;
   }
 
   /** Hip-joint centre below the middle of the front hip-bone points, mm. */
   public static double hipBelowFrontMm(double pelvisWidthMm) {
-    return 0.30 * pelvisWidthMm + 10.9;
+    return BELOW_PER_WIDTH * pelvisWidthMm + 10.9;
   }
 
   /** Half the distance between the hip-joint centres, mm. */

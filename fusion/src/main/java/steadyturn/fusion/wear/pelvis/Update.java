@@ -20,11 +20,12 @@ record Update(double[] step, double[][] covariance) {
     CommonOps_DDRM.multTransB(p, h, ph);
     DMatrixRMaj s = noise.copy();
     CommonOps_DDRM.multAdd(h, ph, s);
-    if (!CommonOps_DDRM.invert(s)) {
+    DMatrixRMaj inverse = new DMatrixRMaj(s.numRows, s.numCols);
+    if (!CommonOps_DDRM.invertSPD(s, inverse)) {
       throw new IllegalArgumentException("a measurement without any spread cannot be folded in");
     }
     DMatrixRMaj gain = new DMatrixRMaj(p.numRows, h.numRows);
-    CommonOps_DDRM.mult(ph, s, gain);
+    CommonOps_DDRM.mult(ph, inverse, gain);
     double[] step = new double[p.numRows];
     for (int i = 0; i < step.length; i++) {
       for (int j = 0; j < residual.length; j++) {

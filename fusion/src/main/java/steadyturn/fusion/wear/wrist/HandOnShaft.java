@@ -3,6 +3,7 @@ package steadyturn.fusion.wear.wrist;
 import steadyturn.fusion.attitude.AttitudeTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.TimeAxis;
 
 /**
  * How far hand and club shaft turn against each other in a swing, since address. Both units are
@@ -65,17 +66,7 @@ public final class HandOnShaft {
 
   /** Last sample at or before the instant, such that one follows. */
   private static int indexAt(AttitudeTrack track, double timeS) {
-    int low = 0;
-    int high = track.size() - 2;
-    while (low < high) {
-      int middle = (low + high + 1) / 2;
-      if (track.timeS(middle) <= timeS) {
-        low = middle;
-      } else {
-        high = middle - 1;
-      }
-    }
-    return low;
+    return TimeAxis.beforeAt(track::timeS, track.size(), timeS);
   }
 
   private static Quaternion attitude(AttitudeTrack track, double timeS) {

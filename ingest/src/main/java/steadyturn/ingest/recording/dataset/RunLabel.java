@@ -1,6 +1,5 @@
 package steadyturn.ingest.recording.dataset;
 
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
 
@@ -75,20 +74,5 @@ public record RunLabel(String player, String lesson, String task, OptionalInt ru
   /** The lesson's folder below the dataset root: {@code sub-mika/ses-01}. */
   public String folder() {
     return "sub-" + player + "/ses-" + lesson;
-  }
-
-  static Optional<RunLabel> of(MotionName name) {
-    if (name.label("ses").isEmpty() || name.label("task").isEmpty()) {
-      return Optional.empty();
-    }
-    String run = name.label("run");
-    return Optional.of(
-        new RunLabel(
-            name.label("sub"),
-            name.label("ses"),
-            name.label("task"),
-            run.matches("[0-9]{1,9}")
-                ? OptionalInt.of(Integer.parseInt(run))
-                : OptionalInt.empty()));
   }
 }

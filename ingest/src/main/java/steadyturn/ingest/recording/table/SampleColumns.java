@@ -1,6 +1,7 @@
 package steadyturn.ingest.recording.table;
 
 import java.util.Arrays;
+import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -44,8 +45,7 @@ public final class SampleColumns {
 
   /** First sample at or after the instant. */
   public int indexAt(double instantS) {
-    int found = Arrays.binarySearch(columns[0], 0, size, instantS);
-    return found >= 0 ? found : -found - 1;
+    return TimeAxis.indexAt(columns[0], size, instantS);
   }
 
   /** Forgets the samples before the instant. */

@@ -1,16 +1,16 @@
 package steadyturn.analysis.swing.find;
 
-import java.util.Arrays;
 import java.util.Optional;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * The blow of the ball in the accelerometer of an arm unit: the first step of more than 8 g within
  * 2 ms that is also more than 6 times the median step around.
  */
-final class ShockFinder {
+final class BallBlow {
 
   private static final double STEP_S = 0.002;
   private static final double TIMES_MEDIAN = 6;
@@ -26,7 +26,7 @@ final class ShockFinder {
   private static final double NEAR_FULL = 0.999;
   private static final double NEAR = 2 * G;
 
-  private ShockFinder() {}
+  private BallBlow() {}
 
   /**
    * How large a blow must be where the unit sits.
@@ -56,12 +56,10 @@ final class ShockFinder {
     if (steps.length < 8) {
       return Optional.empty();
     }
-    double[] sorted = steps.clone();
-    Arrays.sort(sorted);
     if (!limit.bend() && slow(track, from, to)) {
       return sparse(track, from, to, limit);
     }
-    double least = Math.max(limit.stepMps2(), TIMES_MEDIAN * sorted[sorted.length / 2]);
+    double least = Math.max(limit.stepMps2(), TIMES_MEDIAN * Averages.median(steps));
     for (int i = 0; i < steps.length; i++) {
       if (steps[i] > least && awayFromCalm(track, from + i) > limit.awayMps2()) {
         return Optional.of(onset(track, first(track, from + i, limit)));
@@ -133,8 +131,7 @@ final class ShockFinder {
     for (int k = from; k < to; k++) {
       values[k - from] = track.forceUnitMps2(k).get(axis);
     }
-    Arrays.sort(values);
-    return values[values.length / 2];
+    return Averages.median(values);
   }
 
   /** Change of the specific force from 2 ms (at least one sample) before each sample to it. */

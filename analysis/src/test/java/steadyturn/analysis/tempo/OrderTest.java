@@ -1,0 +1,295 @@
+package steadyturn.analysis.tempo;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.DoubleFunction;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Swing;
+import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.analysis.swing.SwingKind;
+import steadyturn.fusion.attitude.RestBiases;
+import steadyturn.fusion.rotation.Quaternion;
+import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.wrist.UnitMount;
+import steadyturn.fusion.wear.wrist.WristAlignment;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sample.UnitStream;
+
+/** Units at 500 Hz whose rates peak at known moments; top at 2 s, impact at 2.3 s. */
+class OrderTest {
+
+  private static final double TOP_S = 2;
+  private static final double IMPACT_S = 2.3;
+  private static final Quaternion SITS = Quaternion.fromRotationVector(new Vector3(0.3, -0.2, 0.5));
+  private static final Vector3 BIAS = new Vector3(0.02, -0.03, 0.01);
+
+  /** A smooth bell around an instant, 1 at its height. */
+  private static double bell(double timeS, double peakS, double halfS) {
+    double u = (timeS - peakS) / halfS;
+    return Math.exp(-u * u);
+  }
+
+  private static UnitStream unit(BodyPoint point, DoubleFunction<Vector3> rate) {
+    int n = 2000;
+    double[] time = new double[n];
+    double[][] gyro = new double[3][n];
+    for (int i = 0; i < n; i++) {
+      time[i] = i / 500.0;
+      Vector3 seen = rate.apply(time[i]).plus(BIAS);
+      for (int axis = 0; axis < 3; axis++) {
+        gyro[axis][i] = seen.get(axis);
+      }
+    }
+    return new UnitStream(UnitFacts.plain(point, 500), time, new double[3][n], gyro);
+  }
+
+  /** Turns in its segment's axes: roll about x peaks elsewhere, the rest across at peakS. */
+  private static UnitStream limb(BodyPoint point, double peakS, double rollS, double roll) {
+    return unit(
+        point,
+        t ->
+            SITS.rotate(
+                new Vector3(
+                    roll * bell(t, rollS, 0.06),
+                    -12 * bell(t, peakS, 0.08),
+                    9 * bell(t, peakS, 0.08))));
+  }
+
+  private static UnitStream trunk(BodyPoint point, double peakS) {
+    Vector3 about = new Vector3(2, -3, 6).times(1 / 7.0);
+    return unit(point, t -> about.times(-7 * bell(t, peakS, 0.1)));
+  }
+
+  private static List<MeasureValue> order(
+      List<UnitStream> units, UnitMount mount, double topSdS, double impactSdS) {
+    List<UnitStream> all = new ArrayList<>(units);
+    Recording recording =
+        new Recording("made", Player.unmeasured("p", Handedness.RIGHT), all, List.of());
+    Swing swing =
+        new Swing(
+            1,
+            SwingKind.HIT,
+            "",
+            0,
+            4,
+            List.of(
+                at(SwingEvent.TAKEAWAY, 1, 0),
+                at(SwingEvent.TOP, TOP_S, topSdS),
+                at(SwingEvent.IMPACT, IMPACT_S, impactSdS)),
+            List.of());
+    WristAlignment alignment = new WristAlignment(mount, mount, 0, WristAlignment.Source.NOMINAL);
+    return OrderMeasures.of(recording, RestBiases.of(recording), swing, alignment);
+  }
+
+  private static EventTime at(SwingEvent event, double timeS, double sdS) {
+    return new EventTime(event, timeS, sdS, Grade.MEASURED, NO_CAVEAT.why());
+  }
+
+  /** For what an event without a caveat says. */
+  private static final MeasureValue NO_CAVEAT =
+      MeasureValue.of(Measure.ARM_PEAK, "", 0, 0, Grade.MEASURED, "");
+
+  private static MeasureValue find(List<MeasureValue> values, Measure measure) {
+    return values.stream().filter(v -> v.measure() == measure).findFirst().orElseThrow();
+  }
+
+  private static double sdMs(MeasureValue value) {
+    return (value.high() - value.value()) / MeasureValue.Z95;
+  }
+
+  private static UnitMount mount(Quaternion sits, double longSd, double slipSd) {
+    return new UnitMount(sits, longSd, 0, slipSd);
+  }
+
+  @Test
+  void eachPartIsToldByHowLongBeforeImpactItIsFastest() {
+    // Given: pelvis at 2.15 s, thorax at 2.18, arm at 2.22 (rolling faster still at 2.27), hand at
+    // 2.25; a bias each. Expect: ms before 2.3 s. Within 1 ms, 2 for the trunk, whose flat top is
+    // smoothed.
+    List<MeasureValue> values =
+        order(
+            List.of(
+                trunk(BodyPoint.PELVIS, 2.15),
+                limb(BodyPoint.LEAD_FOREARM, 2.22, 2.27, 20),
+                limb(BodyPoint.LEAD_HAND, 2.25, 2.1, 20),
+                trunk(BodyPoint.THORAX, 2.18)),
+            mount(SITS, 0, 0),
+            0,
+            0.003);
+    assertThat(find(values, Measure.ORDER_PELVIS).value()).isCloseTo(150, within(2.0));
+    assertThat(find(values, Measure.ORDER_THORAX).value()).isCloseTo(120, within(2.0));
+    assertThat(find(values, Measure.ORDER_ARM).value()).isCloseTo(80, within(1.0));
+    assertThat(find(values, Measure.ARM_PEAK).value())
+        .isEqualTo(find(values, Measure.ORDER_ARM).value());
+    assertThat(find(values, Measure.ORDER_HAND).value()).isCloseTo(50, within(1.0));
+    // a mount known exactly: a step of 2 ms over root 12, and impact's 3 ms
+    assertThat(sdMs(find(values, Measure.ORDER_ARM)))
+        .isCloseTo(Math.hypot(2 / Math.sqrt(12), 3), within(1e-3));
+  }
+
+  @Test
+  void theTrunksSpreadIsThatOfAFlatTop() {
+    // Given: a bell of half width 0.1 s; ten percent below its height lies 0.1 root(-ln 0.9) to
+    // each side. Expect: twice that over root 12, and the impact's 3 ms. Within 5 % (smoothed).
+    MeasureValue pelvis =
+        find(
+            order(List.of(trunk(BodyPoint.PELVIS, 2.15)), UnitMount.onSkin(), 0, 0.003),
+            Measure.ORDER_PELVIS);
+    double flat = 2 * 100 * Math.sqrt(-Math.log(0.9)) / Math.sqrt(12);
+    double expected = Math.hypot(flat, 3);
+    assertThat(sdMs(pelvis)).isCloseTo(expected, within(0.05 * expected));
+  }
+
+  @Test
+  void aMountThatMayBeTurnedMovesThePeakAsTurningItDoes() {
+    // Given: a long axis known to 3 deg, a roll that peaks 50 ms later. Expect: for each axis the
+    // larger of the peak's moves when the mount is really turned by root 3 spreads either way, over
+    // root 3; and a step of 2 ms over root 12. Within 10 %: turns of 5 deg, not small.
+    double sd = Math.toRadians(3);
+    UnitStream arm = limb(BodyPoint.LEAD_FOREARM, 2.2, 2.25, 20);
+    MeasureValue found = find(order(List.of(arm), mount(SITS, sd, 0), 0, 0), Measure.ARM_PEAK);
+    double variance = 4 / 12.0;
+    for (Vector3 axis : new Vector3[] {Vector3.Y, Vector3.Z}) {
+      double largest = 0;
+      for (int sign : new int[] {-1, 1}) {
+        Quaternion turned =
+            SITS.times(Quaternion.fromRotationVector(axis.times(sign * Math.sqrt(3) * sd)));
+        double moved =
+            find(order(List.of(arm), mount(turned, 0, 0), 0, 0), Measure.ARM_PEAK).value()
+                - found.value();
+        largest = Math.max(largest, moved * moved);
+      }
+      variance += largest / 3;
+    }
+    double expected = Math.sqrt(variance);
+    assertThat(expected).isGreaterThan(1);
+    assertThat(sdMs(found)).isCloseTo(expected, within(0.1 * expected));
+  }
+
+  @Test
+  void skinThatSlipsWidensThePeakToo() {
+    UnitStream arm = limb(BodyPoint.LEAD_FOREARM, 2.2, 2.25, 20);
+    double still = sdMs(find(order(List.of(arm), mount(SITS, 0, 0), 0, 0), Measure.ARM_PEAK));
+    double slipping =
+        sdMs(find(order(List.of(arm), mount(SITS, 0, 0.0175), 0, 0), Measure.ARM_PEAK));
+    // Expect: a turn of 1 deg of the whole mount moves the peak by about a third of 3 deg's; shifts
+    // that come and go, two of them, by no more than three times that.
+    double turned = sdMs(find(order(List.of(arm), mount(SITS, 0.0175, 0), 0, 0), Measure.ARM_PEAK));
+    assertThat(slipping).isBetween(1.05 * still, 3 * turned);
+  }
+
+  @Test
+  void whatRingsAfterTheBlowDoesNotCountButTheTrunkMayBeLate() {
+    // Given: an arm that is fastest 40 ms after impact, and a pelvis 20 ms after it. Expect: the
+    // arm's last sample before impact; the pelvis at -20 ms.
+    List<MeasureValue> values =
+        order(
+            List.of(trunk(BodyPoint.PELVIS, 2.32), limb(BodyPoint.LEAD_FOREARM, 2.34, 2.1, 0)),
+            mount(SITS, 0, 0),
+            0,
+            0);
+    assertThat(find(values, Measure.ORDER_PELVIS).value()).isCloseTo(-20, within(3.0));
+    assertThat(find(values, Measure.ARM_PEAK).value()).isBetween(0.0, 4.1);
+    assertThat(values.stream().map(MeasureValue::measure))
+        .containsExactly(Measure.ORDER_PELVIS, Measure.ORDER_ARM, Measure.ARM_PEAK);
+  }
+
+  @Test
+  void beforeATenthOfASecondAheadOfTheTopNothingCounts() {
+    // Given: a faster turn 0.3 s before the top. Expect: not seen.
+    Vector3 about = new Vector3(0, 5, 0);
+    UnitStream pelvis =
+        unit(BodyPoint.PELVIS, t -> about.times(bell(t, 2.15, 0.1) + 3 * bell(t, 1.7, 0.05)));
+    assertThat(find(order(List.of(pelvis), UnitMount.onSkin(), 0, 0), Measure.ORDER_PELVIS).value())
+        .isCloseTo(150, within(2.0));
+  }
+
+  @Test
+  void withoutAForearmTheArmsPeakIsWithheld() {
+    List<MeasureValue> values =
+        order(List.of(trunk(BodyPoint.PELVIS, 2.1)), UnitMount.onSkin(), 0, 0);
+    assertThat(find(values, Measure.ARM_PEAK).given()).isFalse();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0,1,0", "6,1,6"})
+  void aPeakAtTheEdgeIsThatSample(int best, double sd, double timeS) {
+    // Given: values that fall from, or rise to, an end; half a step of 1 s at least.
+    double[] time = {0, 1, 2, 3, 4, 5, 6};
+    double[] value = new double[7];
+    for (int i = 0; i < 7; i++) {
+      value[i] = 10 - Math.abs(i - best);
+    }
+    PeakTime peak = PeakTime.of(time, value, 0.01);
+    assertThat(peak.timeS()).isEqualTo(timeS);
+    assertThat(peak.value()).isEqualTo(10);
+    assertThat(peak.sdS()).isEqualTo(0.5 * sd);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0.05, 0.2, 0.4})
+  void aLopsidedPeakIsTheMiddleOfWhereItIsHigh(double part) {
+    // Given: a tent of height 10 at 3 s, slopes 5 and -2.5 a second, part below the height. Expect:
+    // met at 3 - 2 part and 3 + 4 part, so the middle 3 + part, width 6 part over root 12.
+    double[] time = {1, 3, 7};
+    double[] value = {0, 10, 0};
+    PeakTime peak = PeakTime.of(time, value, part);
+    assertThat(peak.timeS()).isCloseTo(3 + part, within(1e-12));
+    double sd = Math.max(1.5, 6 * part / Math.sqrt(12));
+    assertThat(peak.sdS()).isCloseTo(sd, within(1e-12));
+  }
+
+  @Test
+  void theSpreadsOfTempoAreFirstOrderInEachEvent() {
+    // Given: takeaway 1.2 +- 0.02, top 2 +- 0.01, impact 2.25 +- 0.005 s. Expect: by differences of
+    // the three numbers by each event. Within 1e-6.
+    double[] t = {1.2, 2, 2.25};
+    double[] sd = {0.02, 0.01, 0.005};
+    List<MeasureValue> tempo = tempo(t, sd);
+    Measure[] measures = {Measure.TEMPO_BACK, Measure.TEMPO_DOWN, Measure.TEMPO_RATIO};
+    for (Measure measure : measures) {
+      double variance = 0;
+      for (int e = 0; e < 3; e++) {
+        double[] plus = t.clone();
+        double[] minus = t.clone();
+        plus[e] += 1e-5;
+        minus[e] -= 1e-5;
+        double slope =
+            (find(tempo(plus, sd), measure).value() - find(tempo(minus, sd), measure).value())
+                / 2e-5;
+        variance += slope * slope * sd[e] * sd[e];
+      }
+      assertThat(sdMs(find(tempo, measure))).isCloseTo(Math.sqrt(variance), within(1e-6));
+      assertThat(find(tempo, measure).grade()).isEqualTo(Grade.MEASURED);
+    }
+  }
+
+  private static List<MeasureValue> tempo(double[] t, double[] sd) {
+    return TempoMeasures.of(
+        new Swing(
+            1,
+            SwingKind.HIT,
+            "",
+            0,
+            9,
+            List.of(
+                at(SwingEvent.TAKEAWAY, t[0], sd[0]),
+                at(SwingEvent.TOP, t[1], sd[1]),
+                at(SwingEvent.IMPACT, t[2], sd[2])),
+            List.of()));
+  }
+}

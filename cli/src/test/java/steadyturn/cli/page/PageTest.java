@@ -1,0 +1,115 @@
+package steadyturn.cli.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+import steadyturn.analysis.coach.Advice;
+import steadyturn.analysis.coach.Certainty;
+import steadyturn.analysis.coach.Evidence;
+import steadyturn.analysis.coach.Finding;
+import steadyturn.analysis.coach.teaching.Rule;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.coach.teaching.TeachingReader;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.sample.Handedness;
+
+/** A whole page from a sheet written by hand. */
+class PageTest {
+
+  private static final Teaching TEACHING = TeachingReader.shipped();
+
+  private static DrawnLesson lesson() {
+    DrawnLesson lesson = new DrawnLesson(Handedness.RIGHT);
+    for (int k = 0; k < 3; k++) {
+      lesson.swing(
+          List.of(
+              DrawnLesson.value(Measure.PELVIS_TURN, "top", -40 - 2 * k, 1),
+              DrawnLesson.value(Measure.PELVIS_SLIDE, "impact", 50.8, 3),
+              DrawnLesson.value(Measure.TEMPO_RATIO, "", 3, 0.1)));
+    }
+    return lesson;
+  }
+
+  private static Finding finding(OptionalInt moreSwings) {
+    Rule rule = TEACHING.findings().get(0);
+    List<Evidence> evidence =
+        rule.when().stream()
+            .map(
+                need ->
+                    new Evidence(
+                        need,
+                        TEACHING.limit(need.limit()),
+                        -41.5,
+                        -44.8,
+                        -38.2,
+                        3,
+                        Certainty.YES,
+                        OptionalInt.empty()))
+            .toList();
+    List<Finding.Link> chain =
+        List.of(new Finding.Link(TEACHING.consequences().get(0), Finding.Seen.SEEN, List.of()));
+    return new Finding(rule, Certainty.YES, evidence, chain, moreSwings);
+  }
+
+  private static Advice advice(
+      int swings, Optional<Finding> first, List<Finding> further, List<Finding> open) {
+    return new Advice(swings, "7-iron", List.of("set-up-ball"), first, further, further, open);
+  }
+
+  private static DrawnLesson advised(Advice advice) {
+    return lesson().advised(advice);
+  }
+
+  private static String page(DrawnLesson lesson, Audience audience) {
+    return Page.html(lesson.sheet(), audience, LengthUnits.METRIC, Locale.ENGLISH);
+  }
+
+  @Test
+  void thePageBeginsWithWhoWhenAndHowMany() {
+    String html = page(lesson(), Audience.TEACHER);
+    assertThat(html)
+        .startsWith("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/>")
+        .contains("<title>mika: turn and slide, 02</title>")
+        .contains("<body class=\"teacher\"><main><header><h1>mika: turn and slide</h1>")
+        .contains("<p>Lesson 02, 2026-04-01 · right-handed · 3 full swings, 7-iron</p></header>")
+        .endsWith("</main></body></html>\n");
+    assertThat(page(new DrawnLesson(Handedness.LEFT), Audience.PLAYER))
+        .contains("<body class=\"player\">", " · left-handed · 0 full swings, 7-iron</p>");
+  }
+
+  @Test
+  void aPictureThatCannotBeDrawnSaysWhatItNeeds() {
+    // Given: no wrist unit and no curves. Expect: two pictures, two sentences.
+    String html = page(lesson(), Audience.TEACHER);
+    assertThat(html.split("<svg ", -1)).hasSize(2);
+    assertThat(html)
+        .contains("This picture needs the forearm and hand units, which these swings do not have.")
+        .contains("This picture needs the pelvis unit, which these swings do not have.");
+  }
+
+  @Test
+  void thePartsComeInTheirOrder() {
+    Advice advice = advice(3, Optional.of(finding(OptionalInt.empty())), List.of(), List.of());
+    assertThat(page(advised(advice), Audience.TEACHER))
+        .containsSubsequence(
+            "First, look at the set-up",
+            "The one thing",
+            "The drill",
+            "Already good",
+            "The pictures",
+            "The numbers",
+            "What this cannot tell");
+    assertThat(page(advised(advice), Audience.PLAYER))
+        .containsSubsequence(
+            "Your one thing",
+            "Your drill",
+            "The pictures",
+            "Numbers are rounded.",
+            "What this cannot tell")
+        .doesNotContain("First, look at the set-up", "The numbers");
+  }
+}

@@ -1,0 +1,279 @@
+package steadyturn.cli.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import steadyturn.analysis.coach.Advice;
+import steadyturn.analysis.coach.Certainty;
+import steadyturn.analysis.coach.Evidence;
+import steadyturn.analysis.coach.Finding;
+import steadyturn.analysis.coach.ModelComparison;
+import steadyturn.analysis.coach.ModelGap;
+import steadyturn.analysis.coach.teaching.Rule;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.coach.teaching.TeachingReader;
+import steadyturn.analysis.compare.GroupSummary;
+import steadyturn.analysis.compare.MeasureAt;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.sample.Handedness;
+
+/** The parts of a page that are words and numbers, from a sheet written by hand. */
+class PartsTest {
+
+  private static final Teaching TEACHING = TeachingReader.shipped();
+
+  private static DrawnLesson lesson() {
+    DrawnLesson lesson = new DrawnLesson(Handedness.RIGHT);
+    for (int k = 0; k < 3; k++) {
+      lesson.swing(
+          List.of(
+              DrawnLesson.value(Measure.PELVIS_TURN, "top", -40 - 2 * k, 1),
+              DrawnLesson.value(Measure.PELVIS_SLIDE, "impact", 50.8, 3),
+              DrawnLesson.value(Measure.TEMPO_RATIO, "", 3, 0.1)));
+    }
+    return lesson;
+  }
+
+  /**
+   * The table's rows as text, cells parted by a bar; a space that never breaks is an underscore.
+   */
+  private static List<String> rows(Html html) {
+    String text = html.toString();
+    String body = text.substring(text.indexOf("<tbody>"), text.indexOf("</tbody>"));
+    return body.lines()
+        .flatMap(line -> List.of(line.split("</tr>")).stream())
+        .map(
+            row ->
+                row.replaceAll("</t[dh]><t[dh][^>]*>", "|")
+                    .replaceAll("<[^>]*>", "")
+                    .replace('\u00a0', '_'))
+        .toList();
+  }
+
+  private static String half(Pen pen, Measure measure, String at, double mean, int side) {
+    GroupSummary group = pen.mean(measure, at).orElseThrow();
+    return pen.amounts().number(mean + side * group.halfWidthOfMean(), measure);
+  }
+
+  @Test
+  void theTableOfMeansHasTheMeanItsRangeItsSpreadAndTheCount() {
+    // Given: -40, -42, -44 deg. Expect: mean -42, spread 2; what no swing has is no row.
+    Pen pen = lesson().pen();
+    List<String> rows = rows(NumbersPart.means(pen));
+    assertThat(rows).hasSize(3);
+    assertThat(rows.get(0))
+        .isEqualTo(
+            "turn|at the top|−42.0_deg ("
+                + half(pen, Measure.PELVIS_TURN, "top", -42, -1)
+                + "_to_"
+                + half(pen, Measure.PELVIS_TURN, "top", -42, 1)
+                + ")|2.0|3");
+    assertThat(rows.get(1)).startsWith("slide|at impact|51_mm (").endsWith(")|0|3");
+    assertThat(rows.get(2)).startsWith("backswing : downswing||3.0 (").endsWith("|0.0|3");
+    assertThat(rows(NumbersPart.means(lesson().inches().pen())).get(1)).contains("|2.0_in (");
+  }
+
+  @Test
+  void oneSwingHasNoSpreadAndNoRange() {
+    DrawnLesson one =
+        new DrawnLesson(Handedness.RIGHT)
+            .swing(List.of(DrawnLesson.value(Measure.PELVIS_TURN, "top", -40, 1)));
+    assertThat(rows(NumbersPart.means(one.pen()))).containsExactly("turn|at the top|−40.0_deg|–|1");
+  }
+
+  @Test
+  void theTableBesideTheModelHasBothAndTheirDifference() {
+    ModelGap gap =
+        new ModelGap(
+            new MeasureAt(Measure.PELVIS_TURN, "top"), -45, -38.5, 2, 11, OptionalDouble.of(1.46));
+    ModelGap alone =
+        new ModelGap(
+            new MeasureAt(Measure.TEMPO_RATIO, ""), 3, 2.5, -0.8, -0.2, OptionalDouble.empty());
+    List<String> rows =
+        rows(
+            NumbersPart.model(lesson().pen(), new ModelComparison(List.of(gap, alone), List.of())));
+    assertThat(rows)
+        .containsExactly(
+            "turn|at the top|−45.0|−38.5|6.5 deg (2.0 to 11.0)|1.5",
+            "backswing : downswing||3.0|2.5|−0.5 (−0.8 to −0.2)|–");
+  }
+
+  private static Finding finding(OptionalInt moreSwings) {
+    Rule rule = TEACHING.findings().get(0);
+    List<Evidence> evidence =
+        rule.when().stream()
+            .map(
+                need ->
+                    new Evidence(
+                        need,
+                        TEACHING.limit(need.limit()),
+                        -41.5,
+                        -44.8,
+                        -38.2,
+                        3,
+                        Certainty.YES,
+                        OptionalInt.empty()))
+            .toList();
+    List<Finding.Link> chain =
+        List.of(new Finding.Link(TEACHING.consequences().get(0), Finding.Seen.SEEN, List.of()));
+    return new Finding(rule, Certainty.YES, evidence, chain, moreSwings);
+  }
+
+  private static Advice advice(
+      int swings, Optional<Finding> first, List<Finding> further, List<Finding> open) {
+    return new Advice(swings, "7-iron", List.of("set-up-ball"), first, further, further, open);
+  }
+
+  private static String text(Html html) {
+    return html.toString().replaceAll("<[^>]*>", "\n").replaceAll("\n+", "\n").strip();
+  }
+
+  private static DrawnLesson advised(Advice advice) {
+    return lesson().advised(advice);
+  }
+
+  @Test
+  void theOneThingHasItsEvidenceBesideItsLimitAndWhatItTendsToCause() {
+    Advice advice = advice(3, Optional.of(finding(OptionalInt.empty())), List.of(), List.of());
+    assertThat(text(AdvicePart.oneThing(advised(advice).pen())).lines())
+        .containsExactly(
+            "The one thing",
+            "Slides in place of turning",
+            "In the backswing the pelvis slides away from the target and does too little of its"
+                + " work by turning.",
+            "What was measured",
+            "Share of turn at the top: −42 % (−45 to −38); limit 60 %.",
+            "Slide at the top: −42 mm (−45 to −38); limit −10 mm.",
+            "What it tends to cause",
+            "the point the pelvis turns about moves back",
+            " ",
+            "seen in these swings",
+            "Basis: common practice, no source. Confidence: likely.");
+    assertThat(text(AdvicePart.oneThing(advised(advice).forPlayer().pen())).lines())
+        .startsWith("Your one thing to work on", "Turn more, slide less")
+        .endsWith(
+            "What was measured",
+            "How much of the movement of your hips is turning at the end of the backswing: about"
+                + " 42 %.",
+            "How far your hips move sideways at the end of the backswing: about 4 cm away from the"
+                + " target.");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "0, No full swing was recorded in this lesson.",
+    "2, These were too few swings to say anything for sure.",
+    "3, Nothing stands out beyond doubt"
+  })
+  void withoutOneThingThePageSaysWhy(int swings, String told) {
+    Advice none = advice(swings, Optional.empty(), List.of(), List.of());
+    assertThat(text(AdvicePart.oneThing(advised(none).pen()))).contains(told);
+  }
+
+  @Test
+  void whatElseWasFoundIsForTheTeacherAndWhatIsOpenForBoth() {
+    Finding found = finding(OptionalInt.empty());
+    Advice advice =
+        new Advice(
+            3,
+            "7-iron",
+            List.of("set-up-ball"),
+            Optional.of(found),
+            List.of(found),
+            List.of(
+                new Finding(
+                    TEACHING.good().get(0),
+                    Certainty.YES,
+                    List.of(),
+                    List.of(),
+                    OptionalInt.empty())),
+            List.of(finding(OptionalInt.of(7)), found));
+    String teacher = text(AdvicePart.others(advised(advice).pen()));
+    assertThat(teacher)
+        .contains("Already good\nYour hips make a full turn in the backswing.")
+        .contains("Also\nSlides in place of turning. \nIn the backswing")
+        .contains("Slide at the top: −42 mm (−45 to −38); limit −10 mm.")
+        .contains("Slides in place of turning: not sure yet. About 7 more swings would tell.")
+        .contains("The measuring error is too large to tell here");
+    String player = text(AdvicePart.others(advised(advice).forPlayer().pen()));
+    assertThat(player)
+        .doesNotContain("Also\n")
+        .contains("Your teacher may want to put the sensors");
+    assertThat(text(AdvicePart.asks(advised(advice).pen())))
+        .endsWith("\nIs the ball where it belongs for this club?");
+    Advice nothing = advice(3, Optional.empty(), List.of(), List.of());
+    assertThat(text(AdvicePart.others(advised(nothing).pen())))
+        .isEqualTo(
+            "Already good\nNone of the things looked for is good beyond doubt in these swings.");
+    assertThat(text(AdvicePart.others(advised(nothing).forPlayer().pen()))).isEmpty();
+  }
+
+  @Test
+  void theDrillHasItsGoalItsRepetitionsAndItsCautions() {
+    Advice advice = advice(3, Optional.of(finding(OptionalInt.empty())), List.of(), List.of());
+    String teacher = text(DrillPart.toDo(advised(advice).pen()));
+    assertThat(teacher)
+        .startsWith("The drill\nBag beside the hip\nWhat to do\nStand a golf bag")
+        .contains("\nGoal\nSlide at the top: between −30 and 20 mm. Do it 8 times.\nTake care\n")
+        .contains("Warm up for about ten minutes", "Half or three-quarter swings only.")
+        .contains("Other drills that may help\n")
+        .contains("Turn at the top: between −55 and −40 deg.")
+        .contains("Slide at impact: between 45 and 130 mm.");
+    String player = text(DrillPart.toDo(advised(advice).forPlayer().pen()));
+    assertThat(player)
+        .contains("between 3 cm away from the target and 2 cm towards the target. Do it 8 times.")
+        .doesNotContain("Other drills");
+    Advice nothing = advice(3, Optional.empty(), List.of(), List.of());
+    assertThat(text(DrillPart.toDo(advised(nothing).pen()))).endsWith("None is needed for now.");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "club-across-hips, between 40 degrees and 55 degrees",
+    "step-to-target, between 4.5 cm towards the target and 13 cm towards the target",
+    "wall-behind, at most 3 cm",
+    "narrow-feet, between 0 cm and 7 cm"
+  })
+  void forThePlayerAGoalHasNoSign(String drill, String words) {
+    // Given: -55 to -40 deg, 45 to 130 mm, -20 to 30 mm of thrust, 0 to 70 mm of circle.
+    Rule rule = TEACHING.findings().get(0);
+    Rule with =
+        new Rule(
+            rule.name(),
+            rule.when(),
+            List.of(),
+            List.of(),
+            rule.confidence(),
+            rule.source(),
+            List.of(drill));
+    Finding found = new Finding(with, Certainty.YES, List.of(), List.of(), OptionalInt.empty());
+    Advice advice = advice(3, Optional.of(found), List.of(), List.of());
+    assertThat(text(DrillPart.toDo(advised(advice).forPlayer().pen())))
+        .contains(": " + words + ".");
+  }
+
+  @Test
+  void drillsThatWereDoneAreScored() {
+    // Given: three swings before, two repetitions in the goal, three after.
+    DrawnLesson lesson = lesson().drilled(BeforeAndAfterTest.score(BeforeAndAfterTest.swings()));
+    String text = text(DrillPart.done(lesson.pen()));
+    assertThat(text)
+        .startsWith("Drills done in this lesson\n")
+        .contains(": 2 of 2 repetitions in the goal, 2 in a row. One after the other, with 95 %")
+        .contains("range: −47.5 deg (−49.5 to −45.5), −47.5 deg (−49.5 to −45.5).")
+        .contains("Full swings before the drill −61.0 deg (")
+        .contains("after it −33.0 deg (")
+        .doesNotContain("could not be measured", "near an edge");
+    assertThat(text(DrillPart.care(lesson.pen()))).startsWith("Take care\nWarm up");
+    assertThat(text(DrillPart.done(lesson().pen()))).isEmpty();
+    assertThat(text(DrillPart.care(lesson().pen()))).isEmpty();
+    assertThat(text(DrillPart.done(lesson.forPlayer().pen())))
+        .doesNotContain("One after the other");
+  }
+}
