@@ -92,7 +92,7 @@ class OrderTest {
                 at(SwingEvent.IMPACT, IMPACT_S, impactSdS)),
             List.of());
     WristAlignment alignment = new WristAlignment(mount, mount, 0, WristAlignment.Source.NOMINAL);
-    return OrderMeasures.of(recording, RestBiases.of(recording), swing, alignment);
+    return OrderMeasures.of(recording, RestBiases.of(recording), swing, alignment, 0);
   }
 
   private static EventTime at(SwingEvent event, double timeS, double sdS) {

@@ -127,7 +127,7 @@ final class BenchCommand implements Callable<Integer> {
   }
 
   private static String line(String name, String format, Object... values) {
-    return String.format(Locale.ROOT, "%-22s", name) + String.format(Locale.ROOT, format, values);
+    return String.format(Locale.ROOT, "%-28s", name) + String.format(Locale.ROOT, format, values);
   }
 
   private static void remove(Path folder) throws IOException {

@@ -203,6 +203,10 @@ final class ArmMotion {
     return shape;
   }
 
+  Vector3 longAxisUnit() {
+    return longAxisUnit;
+  }
+
   /** What lost samples do to all this. */
   GapDoubt gaps() {
     return gaps;

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.ingest.sample.BodyPoint;
@@ -70,5 +72,30 @@ class TurnStepTest {
   @Test
   void aTurnWithoutStillnessIsToBeDoneAgain() {
     assertThat(judge(t -> 30 * Math.cos(t)).advice()).contains("no stillness");
+  }
+
+  /** Rate of a turn by so many deg within 2 s from an instant on, as half a sine. */
+  private static double halfSine(double t, double fromS, double deg) {
+    double u = (t - fromS) / 2;
+    return u < 0 || u > 1 ? 0 : deg * Math.PI / 4 * Math.sin(Math.PI * u);
+  }
+
+  /**
+   * Given: a deg to the left, b to the right, ending off by so many. Expect: good from 15 deg to
+   * the lesser and 25 to the larger side on, under 120 deg/s ((a + b) pi / 4 here) and within 12
+   * deg of the start; the figure is the lesser side. Within 0.2 deg (sampling).
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "30,14.5,0,false", "30,15.5,0,true", "14.5,30,0,false", "15.5,30,0,true", "24,20,0,false",
+    "26,20,0,true", "20,26,0,true", "20,24,0,false", "76,76,0,true", "77,77,0,false",
+    "40,40,11,true", "40,40,13,false", "40,40,-11,true", "40,40,-13,false"
+  })
+  void theBordersOfATurn(double a, double b, double off, boolean good) {
+    StepResult result =
+        judge(t -> halfSine(t, 2, a) + halfSine(t, 4, -a - b) + halfSine(t, 6, b + off));
+    assertThat(result.used()).isEqualTo(good);
+    assertThat(result.quality()).isCloseTo(Math.min(a, b), within(0.2));
+    assertThat(result.limit()).isEqualTo(15);
   }
 }

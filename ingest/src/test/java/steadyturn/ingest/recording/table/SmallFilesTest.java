@@ -67,7 +67,7 @@ class SmallFilesTest {
     Path file = folder.resolve("t.tsv");
     Files.writeString(file, "id\tnote\na\tkept\nb\tn/a\n");
     TableText table = TableText.read(file);
-    table.put(row("a", "note", "other", "size", "3"));
+    table.put(row("a", "size", "3"));
     table.put(row("b", "note", "two\tlines\n", "size", ""));
     table.put(row("c", "size", "5", "note", " "));
     assertThat(table.text())

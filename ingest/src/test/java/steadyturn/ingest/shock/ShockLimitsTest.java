@@ -1,0 +1,120 @@
+package steadyturn.ingest.shock;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * A unit at rest, without noise, that is struck: the acceleration along one axis jumps at an
+ * instant and stays. A jump of a shows as a change (second difference) of a in the first 2 ms.
+ */
+class ShockLimitsTest {
+
+  private static UnitStream unit(double rateHz, double lengthS, DoubleUnaryOperator x) {
+    int n = (int) Math.round(lengthS * rateHz);
+    double[] timeS = new double[n];
+    double[][] accel = new double[3][n];
+    for (int i = 0; i < n; i++) {
+      timeS[i] = i / rateHz;
+      accel[0][i] = x.applyAsDouble(timeS[i]);
+      accel[2][i] = 9.80665;
+    }
+    return new UnitStream(
+        UnitFacts.plain(BodyPoint.LEAD_HAND, rateHz), timeS, accel, new double[3][n]);
+  }
+
+  private static DoubleUnaryOperator jump(double atS, double mps2) {
+    return t -> t > atS ? mps2 : 0;
+  }
+
+  @ParameterizedTest
+  @CsvSource({"500, 0.002", "1000, 0.001", "200, 0.005", "100, 0.01"})
+  void theOnsetLiesHalfwayBeforeTheFirstSampleThatShowsIt(double rateHz, double periodS) {
+    // Given: a jump of 30 m/s^2 between the samples at 1 s and one period later. Expect: half a
+    // period after 1 s.
+    List<Shock> shocks = ShockFinder.find(unit(rateHz, 2, jump(1 + periodS / 3, 30)));
+    assertThat(shocks).hasSize(1);
+    assertThat(shocks.get(0).timeS()).isCloseTo(1 + periodS / 2, within(1e-9));
+    assertThat(shocks.get(0).sizeMps2()).isCloseTo(30, within(1e-9));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1.95, 0", "2.05, 1"})
+  void aChangeCountsFromTwoMetresPerSecondSquared(double mps2, int shocks) {
+    for (int sign : new int[] {1, -1}) {
+      assertThat(ShockFinder.find(unit(500, 2, jump(1.0005, sign * mps2)))).hasSize(shocks);
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"5.8, 0", "6.2, 1"})
+  void aShockStandsOutSixfoldOfWhatIsUsualNearby(double times, int shocks) {
+    // Given: a shake from sample to sample whose second difference is 4 x 0.25 = 1 m/s^2 always,
+    // and
+    // a jump of so much and 1 on top, which the shake lessens by 1. Expect: a shock beyond six.
+    UnitStream shaken =
+        unit(
+            500,
+            2,
+            t -> (Math.round(t * 500) % 2 == 0 ? 0.25 : -0.25) + (t > 1.0005 ? times + 1 : 0));
+    assertThat(ShockFinder.find(shaken)).hasSize(shocks);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.09, 1", "0.11, 2"})
+  void aSecondBlowWithinATenthOfASecondIsARing(double laterS, int shocks) {
+    UnitStream twice = unit(500, 2, t -> (t > 1.0005 ? 30 : 0) + (t > 1.0005 + laterS ? 30 : 0));
+    assertThat(ShockFinder.find(twice)).hasSize(shocks);
+  }
+
+  @Test
+  void aBlowThatGrowsIsDatedByItsBeginning() {
+    // Given: a little at first, 40 m/s^2 some ms later. Expect: the onset of the first part where
+    // it is more than a tenth of the largest and no more than 12 ms before it; a smaller one only
+    // within 5.5 ms, where the calm before did not announce it.
+    assertThat(onsetS(4.1, 0.006)).isCloseTo(1.001, within(1e-9));
+    assertThat(onsetS(3.9, 0.006)).isCloseTo(1.007, within(1e-9));
+    assertThat(onsetS(3.9, 0.004)).isCloseTo(1.001, within(1e-9));
+    assertThat(onsetS(4.5, 0.010)).isCloseTo(1.001, within(1e-9));
+    assertThat(onsetS(4.5, 0.016)).isCloseTo(1.017, within(1e-9));
+  }
+
+  private static double onsetS(double firstMps2, double laterS) {
+    List<Shock> shocks =
+        ShockFinder.find(
+            unit(500, 2, t -> (t > 1.0005 ? firstMps2 : 0) + (t > 1.0005 + laterS ? 40 : 0)));
+    assertThat(shocks).hasSize(1);
+    return shocks.get(0).timeS();
+  }
+
+  @Test
+  void clarityIsHowFarItStandsOut() {
+    // Given: no shake, so the least that counts is 2 m/s^2. Expect: 30 / 2.
+    assertThat(ShockFinder.find(unit(500, 2, jump(1.0005, 30))).get(0).clarity())
+        .isCloseTo(15, within(1e-9));
+  }
+
+  @Test
+  void aGapIsNoShock() {
+    UnitStream whole = unit(500, 2, t -> t > 1 ? 30 : 0);
+    double[] timeS = whole.timeColumnS();
+    for (int i = 0; i < timeS.length; i++) {
+      timeS[i] += timeS[i] > 1 ? 0.5 : 0;
+    }
+    assertThat(ShockFinder.find(whole)).isEmpty();
+  }
+
+  @Test
+  void underTwentySamplesNothingIsLookedFor() {
+    assertThat(ShockFinder.find(unit(500, 0.038, jump(0.02, 30)))).isEmpty();
+    assertThat(ShockFinder.find(unit(500, 0.04, jump(0.0205, 30)))).hasSize(1);
+  }
+}
