@@ -54,21 +54,20 @@ class WristLawsTest {
     return -6 + 15 * smooth(t, 1.4, 2.2);
   }
 
-  private static Quaternion forearm(double t) {
+  static Quaternion forearm(double t) {
     double back = smooth(t, TAKEAWAY_S, TOP_S) - 1.6 * smooth(t, TOP_S, 2.5);
     return Quaternion.aboutZ(0.4 - 0.3 * back)
         .times(Quaternion.aboutY(Math.toRadians(55 - 90 * back)))
         .times(Quaternion.aboutX(Math.toRadians(80 * back)));
   }
 
-  private static Quaternion hand(double t) {
+  static Quaternion hand(double t) {
     return forearm(t)
         .times(Quaternion.aboutY(Math.toRadians(flexionDeg(t))))
         .times(Quaternion.aboutZ(Math.toRadians(-cockDeg(t))));
   }
 
-  private static UnitStream unit(
-      BodyPoint point, Handedness handed, DoubleFunction<Quaternion> attitude) {
+  static UnitStream unit(BodyPoint point, Handedness handed, DoubleFunction<Quaternion> attitude) {
     int n = 1700;
     double h = 1e-5;
     double[] time = new double[n];

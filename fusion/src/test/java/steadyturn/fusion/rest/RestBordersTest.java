@@ -57,19 +57,19 @@ class RestBordersTest {
 
   @Test
   void aLongStillnessGivesTheLongestRestNextToTheMoment() {
-    // Given: still from 1 to 7 s. Expect: 2.5 s of it, ending or beginning at the moment asked for,
-    // within 0.05 s; asked within 0.8 s of stillness, that.
+    // Given: still from 1 to 7 s. Expect: 2.5 s of it, ending or beginning at the moment asked for;
+    // asked within 0.8 s of stillness, that. Within 1e-6 s: whole steps of 0.05 s fit.
     UnitStream stream = stream(1, 7, 1, 0.1);
     Rest last = before(stream, 0, 6).get();
     assertThat(last.endS()).isEqualTo(6);
-    assertThat(last.lengthS()).isBetween(2.45 - 1e-9, 2.5 + 1e-9);
+    assertThat(last.lengthS()).isCloseTo(2.5, within(1e-6));
     Rest first = after(stream, 2, 8).get();
     assertThat(first.startS()).isEqualTo(2);
-    assertThat(first.lengthS()).isBetween(2.45 - 1e-9, 2.5 + 1e-9);
+    assertThat(first.lengthS()).isCloseTo(2.5, within(1e-6));
     Rest looked = before(stream, 5.2, 6).get();
-    assertThat(looked.startS()).isBetween(5.2 - 1e-9, 5.25 + 1e-9);
+    assertThat(looked.startS()).isCloseTo(5.2, within(1e-6));
     Rest ahead = after(stream, 2, 2.8).get();
-    assertThat(ahead.endS()).isBetween(2.75 - 1e-9, 2.8 + 1e-9);
+    assertThat(ahead.endS()).isCloseTo(2.8, within(1e-6));
   }
 
   @ParameterizedTest

@@ -82,6 +82,17 @@ class BinaryFrameTest {
   }
 
   @Test
+  void theClockGoesOnWhenItsBitsAreUsedUp() {
+    // Given: microseconds in 32 bits, 1 ms before their end and 1 ms after. Expect: 2 ms apart.
+    BinaryFrameEncoder encoder = new BinaryFrameEncoder(16, 2000);
+    BinaryFrameAdapter adapter = new BinaryFrameAdapter();
+    for (long micros : new long[] {(1L << 32) - 1000, (1L << 32) + 1000}) {
+      adapter.read(ByteBuffer.wrap(encoder.sample(0, micros, new double[3], new double[3])), kept);
+    }
+    assertThat(kept.samples.get(1)[0] - kept.samples.get(0)[0]).isCloseTo(0.002, within(1e-9));
+  }
+
+  @Test
   void whatIsBeyondTheRangeStaysAtItsEnd() {
     byte[] frame =
         new BinaryFrameEncoder(2, 250)
@@ -153,6 +164,7 @@ class BinaryFrameTest {
             hello(1, 100, 2, 0, "a", 1, "b"),
             hello(1, 100, 2, 250, "a", 2, "b"),
             hello(1, 100, 2, 250, "a", 0, "b"),
+            f -> f.put((byte) 2).put((byte) 1),
             f -> f.put((byte) 2).put((byte) 1).putShort((short) 100).put(new byte[3]),
             f ->
                 f.put((byte) 2)
