@@ -18,10 +18,10 @@ public record Advice(
     int swings,
     String club,
     List<String> asks,
-    Optional<Finding> priority,
-    List<Finding> further,
-    List<Finding> good,
-    List<Finding> open) {
+    Optional<RuleFinding> priority,
+    List<RuleFinding> further,
+    List<RuleFinding> good,
+    List<RuleFinding> open) {
 
   public Advice {
     asks = List.copyOf(asks);

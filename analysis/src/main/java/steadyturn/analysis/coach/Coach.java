@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Stream;
-import steadyturn.analysis.coach.Finding.Link;
-import steadyturn.analysis.coach.Finding.Seen;
+import steadyturn.analysis.coach.RuleFinding.Link;
+import steadyturn.analysis.coach.RuleFinding.Seen;
 import steadyturn.analysis.coach.teaching.Consequence;
 import steadyturn.analysis.coach.teaching.Rule;
 import steadyturn.analysis.coach.teaching.Teaching;
@@ -48,11 +48,11 @@ public final class Coach {
     List<LessonSwing> lesson = swings.stream().map(s -> new LessonSwing("", s)).toList();
     Teaching own = teaching.forPlayer(player, club);
     Witness witness = new Witness(new SwingGroup("lesson", lesson), own);
-    List<Finding> found = new ArrayList<>();
-    List<Finding> waiting = new ArrayList<>();
-    List<Finding> open = new ArrayList<>();
+    List<RuleFinding> found = new ArrayList<>();
+    List<RuleFinding> waiting = new ArrayList<>();
+    List<RuleFinding> open = new ArrayList<>();
     for (Rule rule : own.findings()) {
-      Finding finding = finding(rule, witness, own);
+      RuleFinding finding = finding(rule, witness, own);
       if (finding.found() == Certainty.YES) {
         boolean waits = open.stream().anyMatch(o -> soonSettled(o) && otherWork(o, finding));
         (waits ? waiting : found).add(finding);
@@ -60,7 +60,7 @@ public final class Coach {
         open.add(finding);
       }
     }
-    List<Finding> told = withoutExplained(found, List.of());
+    List<RuleFinding> told = withoutExplained(found, List.of());
     return new Advice(
         swings.size(),
         club,
@@ -74,29 +74,29 @@ public final class Coach {
   }
 
   /** Beyond doubt, and yet no priority while something more important is open. */
-  private static Stream<Finding> waiting(
-      List<Finding> waiting, List<Finding> told, List<Finding> open) {
-    List<Finding> before = new ArrayList<>(told);
+  private static Stream<RuleFinding> waiting(
+      List<RuleFinding> waiting, List<RuleFinding> told, List<RuleFinding> open) {
+    List<RuleFinding> before = new ArrayList<>(told);
     before.addAll(open);
     return withoutExplained(waiting, before).stream();
   }
 
-  private List<Finding> good(Witness witness, Teaching own) {
+  private List<RuleFinding> good(Witness witness, Teaching own) {
     return own.good().stream()
         .map(rule -> finding(rule, witness, own))
         .filter(finding -> finding.found() == Certainty.YES)
         .toList();
   }
 
-  private Finding finding(Rule rule, Witness witness, Teaching own) {
+  private RuleFinding finding(Rule rule, Witness witness, Teaching own) {
     List<Evidence> evidence = witness.of(rule.when());
     Certainty found = Witness.together(evidence);
     List<Link> chain = found == Certainty.NO ? List.of() : chain(rule, witness, own);
-    return new Finding(rule, found, evidence, chain, moreSwings(evidence));
+    return new RuleFinding(rule, found, evidence, chain, moreSwings(evidence));
   }
 
   /** Looks like a finding, and no condition speaks surely against it. */
-  private static boolean leans(Finding finding) {
+  private static boolean leans(RuleFinding finding) {
     return finding.found() == Certainty.NOT_SURE_YET
         && finding.evidence().stream().allMatch(Evidence::leansTowards);
   }
@@ -105,12 +105,12 @@ public final class Coach {
    * Whether a few more swings would settle it; until then whatever comes after it waits. The arms
    * are not corrected while it may yet be the pelvis.
    */
-  private static boolean soonSettled(Finding open) {
+  private static boolean soonSettled(RuleFinding open) {
     return open.moreSwings().orElse(FEW_MORE + 1) <= FEW_MORE;
   }
 
   /** Whether two findings ask for other drills; where they do not, neither waits for the other. */
-  private static boolean otherWork(Finding one, Finding other) {
+  private static boolean otherWork(RuleFinding one, RuleFinding other) {
     return !one.rule().drills().equals(other.rule().drills());
   }
 
@@ -157,10 +157,11 @@ public final class Coach {
   }
 
   /** Leaves out what one told before covers, or one above it in the list. */
-  private static List<Finding> withoutExplained(List<Finding> findings, List<Finding> told) {
-    List<Finding> left = new ArrayList<>();
-    Set<Finding> before = new LinkedHashSet<>(told);
-    for (Finding finding : findings) {
+  private static List<RuleFinding> withoutExplained(
+      List<RuleFinding> findings, List<RuleFinding> told) {
+    List<RuleFinding> left = new ArrayList<>();
+    Set<RuleFinding> before = new LinkedHashSet<>(told);
+    for (RuleFinding finding : findings) {
       if (before.stream().noneMatch(each -> explains(each, finding))) {
         left.add(finding);
         before.add(finding);
@@ -169,7 +170,7 @@ public final class Coach {
     return left;
   }
 
-  private static boolean explains(Finding before, Finding finding) {
+  private static boolean explains(RuleFinding before, RuleFinding finding) {
     return before.rule().covers().contains(finding.rule().name());
   }
 }

@@ -21,7 +21,7 @@ public record ComparisonRow(
     double adjustedChance,
     double margin,
     Optional<TypicalError> typicalError,
-    Verdict verdict) {
+    ComparisonVerdict verdict) {
 
   /** The verdict for a reader: {@code same within 2 deg}. */
   public String words() {

@@ -78,7 +78,7 @@ public record GroupComparison(Margins margins, ErrorSplit split, double level) {
             ? Optional.of(MeanDifference.of(first, second, split.leftover(), margin, levelOfRow))
             : Optional.empty();
     return new ComparisonRow(
-        what, first, second, difference, 1, margin, typical, Verdict.TOO_FEW_SWINGS);
+        what, first, second, difference, 1, margin, typical, ComparisonVerdict.TOO_FEW_SWINGS);
   }
 
   /** Holm: the k-th smallest of m chances is multiplied by m - k + 1 and never falls again. */
@@ -110,7 +110,7 @@ public record GroupComparison(Margins margins, ErrorSplit split, double level) {
         adjustedChance,
         row.margin(),
         row.typicalError(),
-        Verdict.of(adjustedChance < level, within));
+        ComparisonVerdict.of(adjustedChance < level, within));
   }
 
   private static double chance(ComparisonRow row) {

@@ -18,6 +18,9 @@ record Approach(
     double standingTiltRad,
     RandomGenerator random) {
 
+  /** From a finish to the next address where the player does not walk. */
+  private static final double GAP_S = 3;
+
   /** Mid-hip over the ground of a standing player. */
   static final double HIP_HEIGHT_M = 0.95;
 
@@ -31,7 +34,7 @@ record Approach(
     if (spec.walking()) {
       toS = walk(fromS);
     } else {
-      toS = fromS + (first ? 2 : spec.gapS());
+      toS = fromS + (first ? 2 : GAP_S);
     }
     double stepS = Math.min(2, 0.8 * (toS - fromS));
     if (!spec.walking() && !spec.finishHeld()) {

@@ -108,10 +108,10 @@ public final class LessonSimulator {
       UnitClock axis = new UnitClock(0, 0, 0);
       for (BodyPoint point : points) {
         RandomGenerator random = Draws.of(seed, "clock " + point, 0);
-        double startS = 0.05 + spec.unitStartSpreadS() * random.nextDouble();
-        double skew = spec.clockSkewPpm() * 1e-6 * (0.6 + 0.8 * random.nextDouble());
+        double startS = 0.05 + spec.unit().startSpreadS * random.nextDouble();
+        double skew = spec.unit().clockSkewPpm * 1e-6 * (0.6 + 0.8 * random.nextDouble());
         double signed = random.nextBoolean() ? skew : -skew;
-        double errorS = spec.unitStartErrorS() * random.nextGaussian();
+        double errorS = spec.unit().startErrorS * random.nextGaussian();
         if (clocks.isEmpty()) {
           axis = new UnitClock(startS, 0, signed);
           clocks.put(point, axis);
@@ -126,7 +126,8 @@ public final class LessonSimulator {
       UnitFacts facts = facts(worn.point());
       RandomGenerator random = Draws.of(seed, "noise " + worn.point(), 0);
       double untilS = stage.nowS - 0.2 * Draws.of(seed, "end " + worn.point(), 0).nextDouble();
-      return new InertialUnit(facts, errors, clock, spec.jitterS(), spec.lossPct(), mirrored())
+      return new InertialUnit(
+              facts, errors, clock, spec.unit().jitterS, spec.unit().lossPct, mirrored())
           .record(worn.path(), untilS, random);
     }
 
@@ -137,9 +138,9 @@ public final class LessonSimulator {
           new UnitFacts(
               point,
               "SIM" + serial,
-              spec.rateHz(),
-              perfect ? Double.POSITIVE_INFINITY : spec.accelFullScaleG() * UnitErrors.G_MPS2,
-              perfect ? Double.POSITIVE_INFINITY : Math.toRadians(spec.gyroFullScaleDegPerS()),
+              spec.unit().rateHz,
+              perfect ? Double.POSITIVE_INFINITY : spec.unit().accelFullScaleG * UnitErrors.G_MPS2,
+              perfect ? Double.POSITIVE_INFINITY : Math.toRadians(spec.unit().gyroFullScaleDegPerS),
               false);
       return spec.unitGrade().calibrated() ? facts.asCalibrated() : facts;
     }

@@ -3,6 +3,7 @@ package steadyturn.analysis.lab;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Consumer;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.PlayerStyle;
 import steadyturn.analysis.lab.unit.UnitGrade;
@@ -11,7 +12,8 @@ import steadyturn.ingest.sample.Handedness;
 
 /**
  * What lesson to simulate. Start at {@link #standard()} and change what matters: {@code
- * LessonSpec.standard().withHits(20).withHanded(Handedness.LEFT)}. Never changes once given out.
+ * LessonSpec.standard().withHits(20).withHanded(Handedness.LEFT)}: the same with that one changed.
+ * Never changes once given out.
  */
 public final class LessonSpec {
 
@@ -24,7 +26,6 @@ public final class LessonSpec {
   private int putts = 0;
   private List<String> clubs = List.of("7-iron");
   private boolean walking = true;
-  private double gapS = 3;
   private double addressHoldS = 1;
   private double addressDriftMps = 0;
   private boolean finishHeld = true;
@@ -32,17 +33,7 @@ public final class LessonSpec {
   private Set<WearStep> wearSteps = EnumSet.allOf(WearStep.class);
   private boolean marks = true;
   private BodyErrors body = BodyErrors.standard();
-  private Set<BodyPoint> units =
-      EnumSet.of(BodyPoint.PELVIS, BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND);
-  private UnitGrade unitGrade = UnitGrade.CALIBRATED;
-  private double rateHz = 500;
-  private double accelFullScaleG = 16;
-  private double gyroFullScaleDegPerS = 2000;
-  private double lossPct = 0.1;
-  private double clockSkewPpm = 35;
-  private double unitStartSpreadS = 0.2;
-  private double unitStartErrorS = 0.0005;
-  private double jitterS = 0.0002;
+  private UnitSpec unit = new UnitSpec();
 
   private LessonSpec() {}
 
@@ -54,7 +45,7 @@ public final class LessonSpec {
     return new LessonSpec();
   }
 
-  private LessonSpec copy() {
+  private LessonSpec with(Consumer<LessonSpec> change) {
     LessonSpec c = new LessonSpec();
     c.handed = handed;
     c.playerId = playerId;
@@ -65,7 +56,6 @@ public final class LessonSpec {
     c.putts = putts;
     c.clubs = clubs;
     c.walking = walking;
-    c.gapS = gapS;
     c.addressHoldS = addressHoldS;
     c.addressDriftMps = addressDriftMps;
     c.finishHeld = finishHeld;
@@ -73,17 +63,27 @@ public final class LessonSpec {
     c.wearSteps = wearSteps;
     c.marks = marks;
     c.body = body;
-    c.units = units;
-    c.unitGrade = unitGrade;
-    c.rateHz = rateHz;
-    c.accelFullScaleG = accelFullScaleG;
-    c.gyroFullScaleDegPerS = gyroFullScaleDegPerS;
-    c.lossPct = lossPct;
-    c.clockSkewPpm = clockSkewPpm;
-    c.unitStartSpreadS = unitStartSpreadS;
-    c.unitStartErrorS = unitStartErrorS;
-    c.jitterS = jitterS;
+    c.unit = unit;
+    change.accept(c);
     return c;
+  }
+
+  private LessonSpec withUnit(Consumer<UnitSpec> change) {
+    return with(c -> c.unit = unit.with(change));
+  }
+
+  UnitSpec unit() {
+    return unit;
+  }
+
+  /** Body points that wear a unit. */
+  public Set<BodyPoint> units() {
+    return unit.worn;
+  }
+
+  /** How good the units are. */
+  public UnitGrade unitGrade() {
+    return unit.grade;
   }
 
   /** Side the player swings from. */
@@ -91,11 +91,8 @@ public final class LessonSpec {
     return handed;
   }
 
-  /** The same with: side the player swings from. */
   public LessonSpec withHanded(Handedness handed) {
-    LessonSpec c = copy();
-    c.handed = handed;
-    return c;
+    return with(c -> c.handed = handed);
   }
 
   /** Label of the player, letters and digits. */
@@ -103,11 +100,8 @@ public final class LessonSpec {
     return playerId;
   }
 
-  /** The same with: label of the player, letters and digits. */
   public LessonSpec withPlayerId(String playerId) {
-    LessonSpec c = copy();
-    c.playerId = playerId;
-    return c;
+    return with(c -> c.playerId = playerId);
   }
 
   /** Kind of player. */
@@ -115,11 +109,8 @@ public final class LessonSpec {
     return player;
   }
 
-  /** The same with: kind of player. */
   public LessonSpec withPlayer(PlayerStyle player) {
-    LessonSpec c = copy();
-    c.player = player;
-    return c;
+    return with(c -> c.player = player);
   }
 
   /** Balls struck. */
@@ -127,12 +118,9 @@ public final class LessonSpec {
     return hits;
   }
 
-  /** The same with: balls struck. */
   public LessonSpec withHits(int hits) {
     requireAtLeast(0, hits, "hits");
-    LessonSpec c = copy();
-    c.hits = hits;
-    return c;
+    return with(c -> c.hits = hits);
   }
 
   /** Practice swings, spread among the hits. */
@@ -140,12 +128,9 @@ public final class LessonSpec {
     return practices;
   }
 
-  /** The same with: practice swings, spread among the hits. */
   public LessonSpec withPractices(int practices) {
     requireAtLeast(0, practices, "practice swings");
-    LessonSpec c = copy();
-    c.practices = practices;
-    return c;
+    return with(c -> c.practices = practices);
   }
 
   /** Waggles of the club before each swing. */
@@ -153,12 +138,9 @@ public final class LessonSpec {
     return waggles;
   }
 
-  /** The same with: waggles of the club before each swing. */
   public LessonSpec withWaggles(int waggles) {
     requireAtLeast(0, waggles, "waggles");
-    LessonSpec c = copy();
-    c.waggles = waggles;
-    return c;
+    return with(c -> c.waggles = waggles);
   }
 
   /** Putting strokes after the last swing; they are not full swings. */
@@ -166,12 +148,9 @@ public final class LessonSpec {
     return putts;
   }
 
-  /** The same with: putting strokes after the last swing; they are not full swings. */
   public LessonSpec withPutts(int putts) {
     requireAtLeast(0, putts, "putts");
-    LessonSpec c = copy();
-    c.putts = putts;
-    return c;
+    return with(c -> c.putts = putts);
   }
 
   /** Clubs, each used for an equal run of swings. */
@@ -179,11 +158,8 @@ public final class LessonSpec {
     return clubs;
   }
 
-  /** The same with: clubs, each used for an equal run of swings. */
   public LessonSpec withClubs(List<String> clubs) {
-    LessonSpec c = copy();
-    c.clubs = List.copyOf(clubs);
-    return c;
+    return with(c -> c.clubs = List.copyOf(clubs));
   }
 
   /** Whether the player walks off and back between swings. */
@@ -191,16 +167,8 @@ public final class LessonSpec {
     return walking;
   }
 
-  /** The same with: whether the player walks off and back between swings. */
   public LessonSpec withWalking(boolean walking) {
-    LessonSpec c = copy();
-    c.walking = walking;
-    return c;
-  }
-
-  /** Time from a finish to the next address where the player does not walk, s. */
-  public double gapS() {
-    return gapS;
+    return with(c -> c.walking = walking);
   }
 
   /** Stillness before the takeaway, s. */
@@ -208,12 +176,9 @@ public final class LessonSpec {
     return addressHoldS;
   }
 
-  /** The same with: stillness before the takeaway, s. */
   public LessonSpec withAddressHoldS(double addressHoldS) {
     requireAtLeast(0.2, addressHoldS, "address hold in s");
-    LessonSpec c = copy();
-    c.addressHoldS = addressHoldS;
-    return c;
+    return with(c -> c.addressHoldS = addressHoldS);
   }
 
   /** Speed at which the body drifts to the target all through the address, m/s. */
@@ -221,11 +186,8 @@ public final class LessonSpec {
     return addressDriftMps;
   }
 
-  /** The same with: speed at which the body drifts to the target all through the address, m/s. */
   public LessonSpec withAddressDriftMps(double addressDriftMps) {
-    LessonSpec c = copy();
-    c.addressDriftMps = addressDriftMps;
-    return c;
+    return with(c -> c.addressDriftMps = addressDriftMps);
   }
 
   /** Whether the finish is held for about a second. */
@@ -233,11 +195,8 @@ public final class LessonSpec {
     return finishHeld;
   }
 
-  /** The same with: whether the finish is held for about a second. */
   public LessonSpec withFinishHeld(boolean finishHeld) {
-    LessonSpec c = copy();
-    c.finishHeld = finishHeld;
-    return c;
+    return with(c -> c.finishHeld = finishHeld);
   }
 
   /** Whether the club brushes the turf in practice swings. */
@@ -245,11 +204,8 @@ public final class LessonSpec {
     return turfBrush;
   }
 
-  /** The same with: whether the club brushes the turf in practice swings. */
   public LessonSpec withTurfBrush(boolean turfBrush) {
-    LessonSpec c = copy();
-    c.turfBrush = turfBrush;
-    return c;
+    return with(c -> c.turfBrush = turfBrush);
   }
 
   /** Wear steps done before the first swing. */
@@ -257,11 +213,8 @@ public final class LessonSpec {
     return wearSteps;
   }
 
-  /** The same with: wear steps done before the first swing. */
   public LessonSpec withWearSteps(Set<WearStep> wearSteps) {
-    LessonSpec c = copy();
-    c.wearSteps = Set.copyOf(wearSteps);
-    return c;
+    return with(c -> c.wearSteps = Set.copyOf(wearSteps));
   }
 
   /** Whether the recording carries marks of wear steps and swings. */
@@ -269,11 +222,8 @@ public final class LessonSpec {
     return marks;
   }
 
-  /** The same with: whether the recording carries marks of wear steps and swings. */
   public LessonSpec withMarks(boolean marks) {
-    LessonSpec c = copy();
-    c.marks = marks;
-    return c;
+    return with(c -> c.marks = marks);
   }
 
   /** What the body does to the measurement. */
@@ -281,130 +231,57 @@ public final class LessonSpec {
     return body;
   }
 
-  /** The same with: what the body does to the measurement. */
   public LessonSpec withBody(BodyErrors body) {
-    LessonSpec c = copy();
-    c.body = body;
-    return c;
+    return with(c -> c.body = body);
   }
 
-  /** Body points that wear a unit. */
-  public Set<BodyPoint> units() {
-    return units;
-  }
-
-  /** The same with: body points that wear a unit. */
   public LessonSpec withUnits(Set<BodyPoint> units) {
-    LessonSpec c = copy();
-    c.units = Set.copyOf(units);
-    return c;
+    return withUnit(u -> u.worn = Set.copyOf(units));
   }
 
-  /** How good the units are. */
-  public UnitGrade unitGrade() {
-    return unitGrade;
-  }
-
-  /** The same with: how good the units are. */
   public LessonSpec withUnitGrade(UnitGrade unitGrade) {
-    LessonSpec c = copy();
-    c.unitGrade = unitGrade;
-    return c;
-  }
-
-  /** Samples a second of every unit. */
-  public double rateHz() {
-    return rateHz;
+    return withUnit(u -> u.grade = unitGrade);
   }
 
   /** The same with: samples a second of every unit. */
   public LessonSpec withRateHz(double rateHz) {
     requireAtLeast(50, rateHz, "rate in Hz");
-    LessonSpec c = copy();
-    c.rateHz = rateHz;
-    return c;
-  }
-
-  /** Largest acceleration a unit shows, g. */
-  public double accelFullScaleG() {
-    return accelFullScaleG;
-  }
-
-  /** Largest rate a unit shows, deg/s. */
-  public double gyroFullScaleDegPerS() {
-    return gyroFullScaleDegPerS;
+    return withUnit(u -> u.rateHz = rateHz);
   }
 
   /** The same with: largest rate a unit shows, deg/s. */
   public LessonSpec withGyroFullScaleDegPerS(double gyroFullScaleDegPerS) {
-    LessonSpec c = copy();
-    c.gyroFullScaleDegPerS = gyroFullScaleDegPerS;
-    return c;
-  }
-
-  /** Samples lost, percent. */
-  public double lossPct() {
-    return lossPct;
+    return withUnit(u -> u.gyroFullScaleDegPerS = gyroFullScaleDegPerS);
   }
 
   /** The same with: samples lost, percent. */
   public LessonSpec withLossPct(double lossPct) {
     requireAtLeast(0, lossPct, "loss in %");
-    LessonSpec c = copy();
-    c.lossPct = lossPct;
-    return c;
-  }
-
-  /** Size of each unit's clock skew, millionths, give or take 40 %, either sign. */
-  public double clockSkewPpm() {
-    return clockSkewPpm;
+    return withUnit(u -> u.lossPct = lossPct);
   }
 
   /** The same with: size of each unit's clock skew, millionths, give or take 40 %, either sign. */
   public LessonSpec withClockSkewPpm(double clockSkewPpm) {
     requireAtLeast(0, clockSkewPpm, "skew in ppm");
-    LessonSpec c = copy();
-    c.clockSkewPpm = clockSkewPpm;
-    return c;
-  }
-
-  /** How far apart the units start; known to the recording, s. */
-  public double unitStartSpreadS() {
-    return unitStartSpreadS;
+    return withUnit(u -> u.clockSkewPpm = clockSkewPpm);
   }
 
   /** The same with: how far apart the units start; known to the recording, s. */
   public LessonSpec withUnitStartSpreadS(double unitStartSpreadS) {
     requireAtLeast(0, unitStartSpreadS, "spread in s");
-    LessonSpec c = copy();
-    c.unitStartSpreadS = unitStartSpreadS;
-    return c;
-  }
-
-  /** Standard deviation of what is not known of it, s. */
-  public double unitStartErrorS() {
-    return unitStartErrorS;
+    return withUnit(u -> u.startSpreadS = unitStartSpreadS);
   }
 
   /** The same with: standard deviation of what is not known of it, s. */
   public LessonSpec withUnitStartErrorS(double unitStartErrorS) {
     requireAtLeast(0, unitStartErrorS, "error in s");
-    LessonSpec c = copy();
-    c.unitStartErrorS = unitStartErrorS;
-    return c;
-  }
-
-  /** Standard deviation of time stamps, s. */
-  public double jitterS() {
-    return jitterS;
+    return withUnit(u -> u.startErrorS = unitStartErrorS);
   }
 
   /** The same with: standard deviation of time stamps, s. */
   public LessonSpec withJitterS(double jitterS) {
     requireAtLeast(0, jitterS, "jitter in s");
-    LessonSpec c = copy();
-    c.jitterS = jitterS;
-    return c;
+    return withUnit(u -> u.jitterS = jitterS);
   }
 
   /** The same with all wear steps, or none. */

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
-import steadyturn.analysis.coach.Finding.Seen;
+import steadyturn.analysis.coach.RuleFinding.Seen;
 import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
@@ -85,7 +85,7 @@ class CoachTest {
             "low-point-behind",
             "path-from-outside",
             "bent-lead-arm");
-    assertThat(links.stream().map(Finding.Link::kind))
+    assertThat(links.stream().map(RuleFinding.Link::kind))
         .containsExactly(Seen.SEEN, Seen.SEEN, Seen.TENDENCY, Seen.LOOK, Seen.LOOK);
   }
 
@@ -230,7 +230,7 @@ class CoachTest {
     return COACH.advise("mika", "7-iron", swings);
   }
 
-  private static List<String> names(List<Finding> findings) {
+  private static List<String> names(List<RuleFinding> findings) {
     return findings.stream().map(f -> f.rule().name()).toList();
   }
 

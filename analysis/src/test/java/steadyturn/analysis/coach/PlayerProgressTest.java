@@ -8,8 +8,8 @@ import org.junit.jupiter.api.Test;
 import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.compare.Comparison;
 import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.ComparisonVerdict;
 import steadyturn.analysis.compare.MeasureAt;
-import steadyturn.analysis.compare.Verdict;
 import steadyturn.analysis.measure.Measure;
 
 class PlayerProgressTest {
@@ -27,8 +27,8 @@ class PlayerProgressTest {
                 step("01", KnownPlayer.slider(), random),
                 step("02", KnownPlayer.slider(), random),
                 step("03", KnownPlayer.goodTurner(), random)));
-    assertThat(verdict(progress.sinceLast().orElseThrow())).isEqualTo(Verdict.REAL);
-    assertThat(verdict(progress.sinceFirst().orElseThrow())).isEqualTo(Verdict.REAL);
+    assertThat(verdict(progress.sinceLast().orElseThrow())).isEqualTo(ComparisonVerdict.REAL);
+    assertThat(verdict(progress.sinceFirst().orElseThrow())).isEqualTo(ComparisonVerdict.REAL);
     assertThat(progress.steps().get(0).advice().priority()).isPresent();
     assertThat(progress.steps().get(2).advice().priority()).isEmpty();
   }
@@ -61,10 +61,11 @@ class PlayerProgressTest {
   }
 
   private static boolean real(ComparisonRow row) {
-    return row.verdict() == Verdict.REAL || row.verdict() == Verdict.REAL_BUT_SMALL;
+    return row.verdict() == ComparisonVerdict.REAL
+        || row.verdict() == ComparisonVerdict.REAL_BUT_SMALL;
   }
 
-  private static Verdict verdict(Comparison comparison) {
+  private static ComparisonVerdict verdict(Comparison comparison) {
     return comparison.rows().stream()
         .filter(row -> row.what().equals(TURN))
         .findFirst()

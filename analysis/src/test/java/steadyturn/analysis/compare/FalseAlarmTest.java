@@ -104,7 +104,8 @@ class FalseAlarmTest {
       var a = player.group("7-iron", lesson, 10, spread, 0);
       var b = player.group("driver", lesson, 10, spread, moreDeg);
       var verdict = rows(a, b).get(0).verdict();
-      same += verdict == Verdict.SAME || verdict == Verdict.REAL_BUT_SMALL ? 1 : 0;
+      same +=
+          verdict == ComparisonVerdict.SAME || verdict == ComparisonVerdict.REAL_BUT_SMALL ? 1 : 0;
     }
     System.err.println("same within the margin: " + same + " of " + runs);
     return same;
@@ -119,6 +120,7 @@ class FalseAlarmTest {
   }
 
   private static boolean isReal(ComparisonRow row) {
-    return row.verdict() == Verdict.REAL || row.verdict() == Verdict.REAL_BUT_SMALL;
+    return row.verdict() == ComparisonVerdict.REAL
+        || row.verdict() == ComparisonVerdict.REAL_BUT_SMALL;
   }
 }

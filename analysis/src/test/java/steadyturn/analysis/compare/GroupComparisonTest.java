@@ -32,7 +32,7 @@ class GroupComparisonTest {
   @Test
   void underThreeSwingsNothingIsSaid() {
     var row = compare(turns("a", "monday", 1, 0.1, 1, 2, 3, 6), turns("b", "monday", 2, 0.1, 1, 2));
-    assertThat(row.verdict()).isEqualTo(Verdict.TOO_FEW_SWINGS);
+    assertThat(row.verdict()).isEqualTo(ComparisonVerdict.TOO_FEW_SWINGS);
     assertThat(row.difference()).isEmpty();
     assertThat(row.words()).isEqualTo("too few swings");
   }
@@ -44,7 +44,7 @@ class GroupComparisonTest {
             turns("a", "monday", 1, 0.1, -40, -41, -42),
             turns("b", "monday", 1, 0.1, -50, -51, -52));
     assertThat(row.difference().orElseThrow().value()).isCloseTo(-10, within(1e-12));
-    assertThat(row.verdict()).isEqualTo(Verdict.REAL);
+    assertThat(row.verdict()).isEqualTo(ComparisonVerdict.REAL);
   }
 
   @Test
@@ -70,7 +70,7 @@ class GroupComparisonTest {
             turns("a", "monday", 1, 2, -40, -40, -40),
             turns("b", "monday", 4, 2, -40.5, -40.5, -40.5));
     assertThat(row.first().spread()).isZero();
-    assertThat(row.verdict()).isEqualTo(Verdict.NOT_SHOWN);
+    assertThat(row.verdict()).isEqualTo(ComparisonVerdict.NOT_SHOWN);
   }
 
   @Test
@@ -118,8 +118,8 @@ class GroupComparisonTest {
     var alone = GroupComparison.withDefaults().compare(List.of(a, b), LOOKS).rows().get(0);
     var ten = Stream.generate(() -> TURN_AT_TOP).limit(10).toList();
     var among = GroupComparison.withDefaults().compare(List.of(a, b), ten).rows().get(0);
-    assertThat(alone.verdict()).isEqualTo(Verdict.REAL);
-    assertThat(among.verdict()).isEqualTo(Verdict.NOT_SHOWN);
+    assertThat(alone.verdict()).isEqualTo(ComparisonVerdict.REAL);
+    assertThat(among.verdict()).isEqualTo(ComparisonVerdict.NOT_SHOWN);
     assertThat(among.adjustedChance())
         .isCloseTo(10 * alone.difference().orElseThrow().chance(), within(1e-12));
   }
@@ -132,7 +132,7 @@ class GroupComparisonTest {
     assertThat(Math.abs(difference.value())).isGreaterThan(difference.detectable());
     var c = turns("c", "monday", 1, 0.1, -42, -43, -44, -41, -43);
     var less = compare(a, c);
-    assertThat(less.verdict()).isEqualTo(Verdict.NOT_SHOWN);
+    assertThat(less.verdict()).isEqualTo(ComparisonVerdict.NOT_SHOWN);
     assertThat(Math.abs(less.difference().orElseThrow().value()))
         .isLessThan(less.difference().orElseThrow().detectable());
   }

@@ -80,8 +80,8 @@ class MeanDifferenceTest {
     "false, true, SAME, same",
     "false, false, NOT_SHOWN, not-shown"
   })
-  void aVerdictSaysWhatWasShown(boolean real, boolean within, Verdict verdict, String word) {
-    assertThat(Verdict.of(real, within)).isEqualTo(verdict);
+  void aVerdictSaysWhatWasShown(boolean real, boolean within, ComparisonVerdict verdict, String word) {
+    assertThat(ComparisonVerdict.of(real, within)).isEqualTo(verdict);
     assertThat(verdict.word()).isEqualTo(word);
   }
 

@@ -3,8 +3,8 @@ package steadyturn.cli.page;
 import java.util.List;
 import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.Evidence;
-import steadyturn.analysis.coach.Finding;
-import steadyturn.analysis.coach.Finding.Link;
+import steadyturn.analysis.coach.RuleFinding;
+import steadyturn.analysis.coach.RuleFinding.Link;
 import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.measure.Measure;
 
@@ -58,7 +58,7 @@ final class AdvicePart {
     html.close("section");
   }
 
-  private void finding(Finding finding) {
+  private void finding(RuleFinding finding) {
     String key = "finding." + finding.rule().name();
     html.element("p", text(key + (pen.forPlayer() ? ".aim" : ".name")), "class", "big");
     html.element("p", text(key + (pen.forPlayer() ? ".player" : ".teacher")));
@@ -98,7 +98,7 @@ final class AdvicePart {
   }
 
   /** What it tends to cause, one after the other, each with what the units saw of it. */
-  private void chain(Finding finding) {
+  private void chain(RuleFinding finding) {
     if (finding.chain().isEmpty()) {
       return;
     }
@@ -134,7 +134,7 @@ final class AdvicePart {
       return;
     }
     html.open("section").element("h2", text("page.further")).open("ul");
-    for (Finding finding : advice.further()) {
+    for (RuleFinding finding : advice.further()) {
       html.open("li");
       html.element("strong", text("finding." + finding.rule().name() + ".name") + ". ");
       html.words(text("finding." + finding.rule().name() + ".teacher") + " ");
@@ -145,12 +145,12 @@ final class AdvicePart {
   }
 
   private void open() {
-    List<Finding> open = advice.open();
+    List<RuleFinding> open = advice.open();
     if (open.isEmpty()) {
       return;
     }
     html.open("section").element("h2", text("page.open")).open("ul");
-    for (Finding finding : open) {
+    for (RuleFinding finding : open) {
       String name = text("finding." + finding.rule().name() + ".name");
       html.element(
           "li",

@@ -2,7 +2,7 @@ package steadyturn.cli.page;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import steadyturn.analysis.coach.Finding;
+import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.coach.drill.DrillRep;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.teaching.Drill;
@@ -23,7 +23,12 @@ final class DrillPart {
   static Html toDo(Pen pen) {
     DrillPart part = new DrillPart(pen);
     List<String> drills =
-        pen.sheet().advice().priority().map(Finding::rule).map(r -> r.drills()).orElse(List.of());
+        pen.sheet()
+            .advice()
+            .priority()
+            .map(RuleFinding::rule)
+            .map(r -> r.drills())
+            .orElse(List.of());
     part.html.open("section", "class", "drill");
     part.html.element("h2", part.text("page.drill" + (pen.forPlayer() ? ".player" : "")));
     if (drills.isEmpty()) {

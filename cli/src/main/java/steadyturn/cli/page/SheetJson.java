@@ -8,9 +8,9 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 import steadyturn.analysis.coach.Evidence;
-import steadyturn.analysis.coach.Finding;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelGap;
+import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
@@ -68,12 +68,12 @@ public final class SheetJson {
     return root;
   }
 
-  private void findings(ObjectNode root, String key, List<Finding> findings) {
+  private void findings(ObjectNode root, String key, List<RuleFinding> findings) {
     ArrayNode array = root.putArray(key);
     findings.forEach(f -> array.add(finding(f)));
   }
 
-  private ObjectNode finding(Finding finding) {
+  private ObjectNode finding(RuleFinding finding) {
     String key = "finding." + finding.rule().name();
     ObjectNode node = JSON.createObjectNode();
     node.put("id", finding.rule().name());
@@ -85,7 +85,7 @@ public final class SheetJson {
     ArrayNode evidence = node.putArray("evidence");
     finding.evidence().forEach(e -> evidence.add(evidence(e)));
     ArrayNode chain = node.putArray("tendsTo");
-    for (Finding.Link link : finding.chain()) {
+    for (RuleFinding.Link link : finding.chain()) {
       chain
           .addObject()
           .put("id", link.consequence().name())

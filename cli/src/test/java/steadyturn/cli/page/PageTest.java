@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.Certainty;
 import steadyturn.analysis.coach.Evidence;
-import steadyturn.analysis.coach.Finding;
+import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.coach.teaching.Rule;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
@@ -34,7 +34,7 @@ class PageTest {
     return lesson;
   }
 
-  private static Finding finding(OptionalInt moreSwings) {
+  private static RuleFinding finding(OptionalInt moreSwings) {
     Rule rule = TEACHING.findings().get(0);
     List<Evidence> evidence =
         rule.when().stream()
@@ -50,13 +50,14 @@ class PageTest {
                         Certainty.YES,
                         OptionalInt.empty()))
             .toList();
-    List<Finding.Link> chain =
-        List.of(new Finding.Link(TEACHING.consequences().get(0), Finding.Seen.SEEN, List.of()));
-    return new Finding(rule, Certainty.YES, evidence, chain, moreSwings);
+    List<RuleFinding.Link> chain =
+        List.of(
+            new RuleFinding.Link(TEACHING.consequences().get(0), RuleFinding.Seen.SEEN, List.of()));
+    return new RuleFinding(rule, Certainty.YES, evidence, chain, moreSwings);
   }
 
   private static Advice advice(
-      int swings, Optional<Finding> first, List<Finding> further, List<Finding> open) {
+      int swings, Optional<RuleFinding> first, List<RuleFinding> further, List<RuleFinding> open) {
     return new Advice(swings, "7-iron", List.of("set-up-ball"), first, further, further, open);
   }
 

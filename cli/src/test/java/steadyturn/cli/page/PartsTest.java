@@ -12,9 +12,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.Certainty;
 import steadyturn.analysis.coach.Evidence;
-import steadyturn.analysis.coach.Finding;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelGap;
+import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.coach.teaching.Rule;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
@@ -104,7 +104,7 @@ class PartsTest {
             "backswing : downswing||3.0|2.5|−0.5 (−0.8 to −0.2)|–");
   }
 
-  private static Finding finding(OptionalInt moreSwings) {
+  private static RuleFinding finding(OptionalInt moreSwings) {
     Rule rule = TEACHING.findings().get(0);
     List<Evidence> evidence =
         rule.when().stream()
@@ -120,13 +120,14 @@ class PartsTest {
                         Certainty.YES,
                         OptionalInt.empty()))
             .toList();
-    List<Finding.Link> chain =
-        List.of(new Finding.Link(TEACHING.consequences().get(0), Finding.Seen.SEEN, List.of()));
-    return new Finding(rule, Certainty.YES, evidence, chain, moreSwings);
+    List<RuleFinding.Link> chain =
+        List.of(
+            new RuleFinding.Link(TEACHING.consequences().get(0), RuleFinding.Seen.SEEN, List.of()));
+    return new RuleFinding(rule, Certainty.YES, evidence, chain, moreSwings);
   }
 
   private static Advice advice(
-      int swings, Optional<Finding> first, List<Finding> further, List<Finding> open) {
+      int swings, Optional<RuleFinding> first, List<RuleFinding> further, List<RuleFinding> open) {
     return new Advice(swings, "7-iron", List.of("set-up-ball"), first, further, further, open);
   }
 
@@ -178,7 +179,7 @@ class PartsTest {
 
   @Test
   void whatElseWasFoundIsForTheTeacherAndWhatIsOpenForBoth() {
-    Finding found = finding(OptionalInt.empty());
+    RuleFinding found = finding(OptionalInt.empty());
     Advice advice =
         new Advice(
             3,
@@ -187,7 +188,7 @@ class PartsTest {
             Optional.of(found),
             List.of(found),
             List.of(
-                new Finding(
+                new RuleFinding(
                     TEACHING.good().get(0),
                     Certainty.YES,
                     List.of(),
@@ -252,7 +253,8 @@ class PartsTest {
             rule.confidence(),
             rule.source(),
             List.of(drill));
-    Finding found = new Finding(with, Certainty.YES, List.of(), List.of(), OptionalInt.empty());
+    RuleFinding found =
+        new RuleFinding(with, Certainty.YES, List.of(), List.of(), OptionalInt.empty());
     Advice advice = advice(3, Optional.of(found), List.of(), List.of());
     assertThat(text(DrillPart.toDo(advised(advice).forPlayer().pen())))
         .contains(": " + words + ".");

@@ -10,9 +10,9 @@ import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.Certainty;
-import steadyturn.analysis.coach.Finding;
 import steadyturn.analysis.coach.LessonStep;
 import steadyturn.analysis.coach.PlayerProgress;
+import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.coach.teaching.Rule;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
@@ -40,11 +40,12 @@ class ProgressPageTest {
                   DrawnLesson.value(Measure.PELVIS_TURN, "top", turnDeg + 0.1 * k, 0.5),
                   DrawnLesson.value(Measure.PELVIS_SLIDE, "impact", 50.8, 2))));
     }
-    Optional<Finding> first =
+    Optional<RuleFinding> first =
         rules.length == 0
             ? Optional.empty()
             : Optional.of(
-                new Finding(rules[0], Certainty.YES, List.of(), List.of(), OptionalInt.empty()));
+                new RuleFinding(
+                    rules[0], Certainty.YES, List.of(), List.of(), OptionalInt.empty()));
     return new LessonStep(
         lesson,
         date,

@@ -15,9 +15,9 @@ import org.junit.jupiter.api.Test;
 import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.Certainty;
 import steadyturn.analysis.coach.Evidence;
-import steadyturn.analysis.coach.Finding;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelGap;
+import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.coach.teaching.Rule;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
@@ -134,7 +134,7 @@ class SheetJsonTest {
     assertThat(array.get(1).path("ownSpreads").isNull()).isTrue();
   }
 
-  private static Finding finding(Teaching teaching) {
+  private static RuleFinding finding(Teaching teaching) {
     Rule rule = teaching.findings().get(0);
     List<Evidence> evidence =
         rule.when().stream()
@@ -150,16 +150,17 @@ class SheetJsonTest {
                         Certainty.YES,
                         OptionalInt.empty()))
             .toList();
-    List<Finding.Link> chain =
+    List<RuleFinding.Link> chain =
         List.of(
-            new Finding.Link(teaching.consequences().get(0), Finding.Seen.NOT_SURE_YET, List.of()));
-    return new Finding(rule, Certainty.YES, evidence, chain, OptionalInt.of(4));
+            new RuleFinding.Link(
+                teaching.consequences().get(0), RuleFinding.Seen.NOT_SURE_YET, List.of()));
+    return new RuleFinding(rule, Certainty.YES, evidence, chain, OptionalInt.of(4));
   }
 
   @Test
   void aFindingHasItsEvidenceItsChainAndItsDrills() throws IOException {
     Teaching teaching = TeachingReader.shipped();
-    Finding found = finding(teaching);
+    RuleFinding found = finding(teaching);
     Advice advice =
         new Advice(
             3,

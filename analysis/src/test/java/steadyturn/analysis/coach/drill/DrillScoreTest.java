@@ -7,7 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
-import steadyturn.analysis.compare.Verdict;
+import steadyturn.analysis.compare.ComparisonVerdict;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
@@ -58,7 +58,7 @@ class DrillScoreTest {
     all.addAll(swings(100, -50, -50, -50, -50));
     all.addAll(swings(300, -45, -46, -44, -45));
     var effect = score(reps(100, "club-across-hips", 4), all).effect().orElseThrow();
-    assertThat(effect.verdict()).isEqualTo(Verdict.REAL);
+    assertThat(effect.verdict()).isEqualTo(ComparisonVerdict.REAL);
     assertThat(effect.difference().orElseThrow().value()).isBetween(-15.1, -14.9);
   }
 

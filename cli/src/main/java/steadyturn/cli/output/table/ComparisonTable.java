@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Map;
 import steadyturn.analysis.compare.Comparison;
 import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.ComparisonVerdict;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
-import steadyturn.analysis.compare.Verdict;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.output.Decimals;
 import steadyturn.cli.output.PlainWords;
@@ -163,7 +163,7 @@ public final class ComparisonTable {
               "  " + name(measure) + at,
               row.typicalError().map(t -> number(t.value(), measure)).orElse(NONE),
               row.typicalError().map(t -> number(t.detectableChange(), measure)).orElse(NONE),
-              row.verdict() == Verdict.TOO_FEW_SWINGS
+              row.verdict() == ComparisonVerdict.TOO_FEW_SWINGS
                   ? NONE
                   : row.difference().map(d -> number(d.detectable(), measure)).orElse(NONE)));
     }

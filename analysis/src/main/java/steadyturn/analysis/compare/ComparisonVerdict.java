@@ -3,7 +3,7 @@ package steadyturn.analysis.compare;
 import java.util.Locale;
 
 /** What a comparison of two groups has shown. */
-public enum Verdict {
+public enum ComparisonVerdict {
   /** Larger than spread and measuring error can explain, all rows looked at together. */
   REAL,
   /** Real, and yet shown to lie within the margin that does not matter. */
@@ -20,7 +20,7 @@ public enum Verdict {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  static Verdict of(boolean real, boolean withinMargin) {
+  static ComparisonVerdict of(boolean real, boolean withinMargin) {
     if (real) {
       return withinMargin ? REAL_BUT_SMALL : REAL;
     }

@@ -14,10 +14,10 @@ import steadyturn.analysis.coach.teaching.Rule;
  * @param moreSwings swings that would probably settle it; empty when it is settled or when more
  *     swings cannot
  */
-public record Finding(
+public record RuleFinding(
     Rule rule, Certainty found, List<Evidence> evidence, List<Link> chain, OptionalInt moreSwings) {
 
-  public Finding {
+  public RuleFinding {
     evidence = List.copyOf(evidence);
     chain = List.copyOf(chain);
   }
