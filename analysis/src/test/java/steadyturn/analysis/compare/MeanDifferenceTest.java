@@ -80,7 +80,8 @@ class MeanDifferenceTest {
     "false, true, SAME, same",
     "false, false, NOT_SHOWN, not-shown"
   })
-  void aVerdictSaysWhatWasShown(boolean real, boolean within, ComparisonVerdict verdict, String word) {
+  void aVerdictSaysWhatWasShown(
+      boolean real, boolean within, ComparisonVerdict verdict, String word) {
     assertThat(ComparisonVerdict.of(real, within)).isEqualTo(verdict);
     assertThat(verdict.word()).isEqualTo(word);
   }

@@ -408,7 +408,7 @@ class OrderTest {
     for (List<EventTime> events : List.of(List.of(top), List.of(impact), List.of(top, impact))) {
       Swing swing = new Swing(1, SwingKind.HIT, "", 0, 4, events, List.of());
       List<MeasureValue> values =
-          OrderMeasures.of(recording, RestBiases.of(recording), swing, WristAlignment.nominal());
+          OrderMeasures.of(recording, RestBiases.of(recording), swing, WristAlignment.nominal(), 0);
       assertThat(find(values, Measure.ARM_PEAK).given()).isEqualTo(events.size() == 2);
       assertThat(TempoMeasures.of(swing)).hasSize(3).noneMatch(MeasureValue::given);
     }
