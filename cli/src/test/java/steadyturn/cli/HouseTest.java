@@ -14,9 +14,17 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.library.GeneralCodingRules;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.text.Format;
+import java.time.format.DateTimeFormatter;
+import java.util.Formatter;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Scanner;
 import org.junit.jupiter.api.Test;
 import steadyturn.fusion.rotation.Quaternion;
 
@@ -155,6 +163,42 @@ final class HouseTest {
             .resideInAPackage("steadyturn..")
             .should()
             .notBeAnnotatedWith("org.jspecify.annotations.Nullable");
+    rule.check(HOUSE);
+  }
+
+  /** A number with the digits of the reader's language is none to whoever reads the file. */
+  @Test
+  void everyTextIsFormattedForANamedLocale() {
+    Class<?>[] formatted = {String.class, Object[].class};
+    ArchRule rule =
+        noClasses()
+            .should()
+            .callMethod(String.class, "format", formatted)
+            .orShould()
+            .callMethod(String.class, "formatted", Object[].class)
+            .orShould()
+            .callMethod(String.class, "toLowerCase")
+            .orShould()
+            .callMethod(String.class, "toUpperCase")
+            .orShould()
+            .callMethod(PrintWriter.class, "printf", formatted)
+            .orShould()
+            .callMethod(PrintWriter.class, "format", formatted)
+            .orShould()
+            .callMethod(PrintStream.class, "printf", formatted)
+            .orShould()
+            .callMethod(PrintStream.class, "format", formatted)
+            .orShould()
+            .callConstructor(Formatter.class)
+            .orShould()
+            .callConstructor(Scanner.class, InputStream.class)
+            .orShould()
+            .callMethod(DateTimeFormatter.class, "ofPattern", String.class)
+            .orShould()
+            .callMethod(Locale.class, "getDefault")
+            .orShould()
+            .dependOnClassesThat()
+            .areAssignableTo(Format.class);
     rule.check(HOUSE);
   }
 

@@ -20,6 +20,7 @@ import steadyturn.cli.command.live.MarkCommand;
 import steadyturn.cli.command.live.RecordCommand;
 import steadyturn.cli.command.live.UnitsCommand;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.terminal.Terminal;
 
 /**
  * The table of all commands and the one way to run one. The list is printed without building any
@@ -59,6 +60,17 @@ public final class Commands {
 
   /** Runs one command line; the exit code is 0 done, 1 failed, 2 wrong usage. */
   public static int run(PrintWriter out, PrintWriter err, String... args) {
+    Terminal results = new Terminal(out, false);
+    Terminal remarks = new Terminal(err, true);
+    try {
+      return run(results, remarks, args);
+    } finally {
+      results.flush();
+      remarks.flush();
+    }
+  }
+
+  private static int run(Terminal out, Terminal err, String... args) {
     if (args.length == 0) {
       return refuse(err, "a command is missing");
     }

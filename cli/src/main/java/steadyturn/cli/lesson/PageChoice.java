@@ -1,10 +1,9 @@
 package steadyturn.cli.lesson;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import picocli.CommandLine.Option;
 import steadyturn.cli.page.LengthUnits;
+import steadyturn.cli.terminal.Console;
 
 /** The options of a page: which club it is about, its lengths, and where it goes. */
 public final class PageChoice {
@@ -33,16 +32,8 @@ public final class PageChoice {
     return units;
   }
 
-  /** Writes a page into the folder asked for; returns its file. */
-  public Path write(String name, String text) throws IOException {
-    return write(out, name, text);
-  }
-
-  /** Writes a page into a folder, made where it is not there; returns its file. */
-  public static Path write(Path folder, String name, String text) throws IOException {
-    Files.createDirectories(folder.toAbsolutePath());
-    Path file = folder.resolve(name);
-    Files.writeString(file, text);
-    return file;
+  /** Where the pages of this command go. */
+  public Pages pages(Console console) {
+    return new Pages(out, console);
   }
 }

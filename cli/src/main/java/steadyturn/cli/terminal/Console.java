@@ -9,6 +9,8 @@ import picocli.CommandLine.Spec;
 /** What every command has: help, --verbose, the two writers and a progress bar. */
 public final class Console {
 
+  private static final boolean IS_WATCHED = Boolean.getBoolean("steadyturn.terminal");
+
   @SuppressWarnings("UnusedVariable") // picocli looks at it, we do not
   @Option(
       names = {"-h", "--help"},
@@ -37,6 +39,25 @@ public final class Console {
     err().println("steadyturn: " + sentence);
   }
 
+  /** A line that the next one is written over; only where a person watches. */
+  public void status(String line) {
+    if (IS_WATCHED && err() instanceof Terminal terminal) {
+      terminal.over(line);
+    }
+  }
+
+  /** Lines that stand in place of the last ones; only where a person watches. */
+  public void redraw(long lines, String text) {
+    if (IS_WATCHED && err() instanceof Terminal terminal) {
+      terminal.overLast(lines, text);
+    }
+  }
+
+  /** Takes the last status line away. */
+  public void clearStatus() {
+    status("");
+  }
+
   /** A failure after which the work goes on. */
   public void report(Exception e) {
     Failures.print(e, verbose, err());
@@ -44,7 +65,7 @@ public final class Console {
 
   /** A bar for so many steps; silent when standard error is no terminal. */
   public Progress progress(int steps) {
-    return new Progress(err(), Boolean.getBoolean("steadyturn.terminal"), steps, System.nanoTime());
+    return new Progress(this::status, IS_WATCHED, steps, System.nanoTime());
   }
 
   /** Wrong usage that only the command itself can see: exit code 2. */

@@ -1,6 +1,7 @@
 package steadyturn.cli.terminal;
 
-import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.function.Consumer;
 
 /**
  * A bar on standard error for work that takes more than two seconds, when a person watches. The
@@ -11,15 +12,15 @@ public final class Progress {
   private static final long PATIENCE_NANOS = 2_000_000_000L;
   private static final int BAR = 30;
 
-  private final PrintWriter err;
+  private final Consumer<String> status;
   private final boolean watched;
   private final int steps;
   private final long startNanos;
   private int done;
   private boolean shown;
 
-  Progress(PrintWriter err, boolean watched, int steps, long startNanos) {
-    this.err = err;
+  Progress(Consumer<String> status, boolean watched, int steps, long startNanos) {
+    this.status = status;
     this.watched = watched;
     this.steps = Math.max(1, steps);
     this.startNanos = startNanos;
@@ -32,9 +33,8 @@ public final class Progress {
     }
     int full = BAR * done / steps;
     String bar = "#".repeat(full) + ".".repeat(BAR - full);
-    String line = String.format("[%s] %d of %d, %s", bar, done, steps, what);
-    err.print("\r\033[K" + line.substring(0, Math.min(79, line.length())));
-    err.flush();
+    String line = String.format(Locale.ROOT, "[%s] %d of %d, %s", bar, done, steps, what);
+    status.accept(line.substring(0, Math.min(79, line.length())));
     shown = true;
   }
 
@@ -46,8 +46,7 @@ public final class Progress {
   /** Takes the bar away, before other lines are printed. */
   public void clear() {
     if (shown) {
-      err.print("\r\033[K");
-      err.flush();
+      status.accept("");
       shown = false;
     }
   }

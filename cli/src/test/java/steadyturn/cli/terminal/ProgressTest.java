@@ -2,7 +2,6 @@ package steadyturn.cli.terminal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.PrintWriter;
 import java.io.StringWriter;
 import org.junit.jupiter.api.Test;
 
@@ -12,7 +11,7 @@ final class ProgressTest {
 
   @Test
   void workOfUnderTwoSecondsShowsNoBar() {
-    Progress progress = new Progress(new PrintWriter(err), true, 4, 0);
+    Progress progress = new Progress(err::append, true, 4, 0);
     progress.at("first", 1_900_000_000L);
     progress.clear();
     assertThat(err.toString()).isEmpty();
@@ -20,7 +19,7 @@ final class ProgressTest {
 
   @Test
   void longerWorkShowsHowMuchIsDone() {
-    Progress progress = new Progress(new PrintWriter(err), true, 4, 0);
+    Progress progress = new Progress(err::append, true, 4, 0);
     progress.step();
     progress.at("second", 2_100_000_000L);
     assertThat(err.toString()).contains("1 of 4, second").contains("#######.");
@@ -28,7 +27,7 @@ final class ProgressTest {
 
   @Test
   void nobodyWatchingNoBar() {
-    Progress progress = new Progress(new PrintWriter(err), false, 4, 0);
+    Progress progress = new Progress(err::append, false, 4, 0);
     progress.at("first", 9_000_000_000L);
     assertThat(err.toString()).isEmpty();
   }

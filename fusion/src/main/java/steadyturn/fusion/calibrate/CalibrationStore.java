@@ -20,6 +20,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.recording.disk.ArchiveLock;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -33,25 +35,44 @@ public final class CalibrationStore {
   private static final ObjectMapper JSON =
       new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
 
+  private final Path root;
   private final Path folder;
 
-  private CalibrationStore(Path folder) {
-    this.folder = folder;
+  private CalibrationStore(Path root) {
+    this.root = root;
+    folder = root.resolve("derivatives/steadyturn/calibration");
   }
 
   /** The store of the archive with this root folder. */
   public static CalibrationStore of(Path archiveRoot) {
-    return new CalibrationStore(archiveRoot.resolve("derivatives/steadyturn/calibration"));
+    return new CalibrationStore(archiveRoot);
   }
 
   /** Writes a calibration and says where. */
-  public Path save(UnitCalibration calibration) throws IOException {
-    Files.createDirectories(folder);
+  public Path save(UnitCalibration calibration) {
     String name = prefix(calibration.serialNumber()) + calibration.date() + "_calibration.json";
     Path file = folder.resolve(name);
-    Path beside = folder.resolve(name + ".part");
-    Files.writeString(beside, JSON.writeValueAsString(toJson(calibration)) + "\n");
-    return Files.move(beside, file, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+    return ArchiveLock.whileWriting(
+        root,
+        () -> {
+          requireSameUnit(file, calibration.serialNumber());
+          WholeFile.writeText(
+              file, to -> to.write(JSON.writeValueAsString(toJson(calibration)) + "\n"));
+          return file;
+        });
+  }
+
+  /** Serial numbers that differ in signs only share a file name; neither may lose its file. */
+  private static void requireSameUnit(Path file, String serialNumber) {
+    if (Files.exists(file) && !read(file).serialNumber().equals(serialNumber)) {
+      throw new CalibrationException(
+          file.getFileName()
+              + " belongs to unit "
+              + read(file).serialNumber()
+              + ", not "
+              + serialNumber
+              + "; keep this unit in another archive (--into)");
+    }
   }
 
   /** The latest calibration of a unit, if there is one. */

@@ -2,6 +2,7 @@ package steadyturn.fusion.calibrate;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
@@ -99,8 +100,10 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
         double rate = stream.gyroRadPerS(axis, i);
         if (Double.isNaN(rate) || stepS > LONGEST_GAP_S) {
           throw new CalibrationException(
-              "a rate is lost at %.2f s, in the middle of a turn; record the turns again"
-                  .formatted(stream.timeS(i)));
+              String.format(
+                  Locale.ROOT,
+                  "a rate is lost at %.2f s, in the middle of a turn; record the turns again",
+                  stream.timeS(i)));
         }
         sum[axis] += stepS * (rate - bias.get(axis));
       }
@@ -117,13 +120,17 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
     double trueRad = QUARTER * Math.round(about / QUARTER);
     if (Math.abs(about) < LEAST_COSINE * shown.norm()) {
       throw new CalibrationException(
-          "a turn of %.0f deg was not about one axis of the unit; slide it flat on the table"
-              .formatted(Math.toDegrees(shown.norm())));
+          String.format(
+              Locale.ROOT,
+              "a turn of %.0f deg was not about one axis of the unit; slide it flat on the table",
+              Math.toDegrees(shown.norm())));
     }
     if (Math.abs(about - trueRad) > LARGEST_PART_OFF * Math.max(QUARTER, Math.abs(trueRad))) {
       throw new CalibrationException(
-          "a turn of %.0f deg is not a multiple of a quarter turn; end it against the block"
-              .formatted(Math.toDegrees(about)));
+          String.format(
+              Locale.ROOT,
+              "a turn of %.0f deg is not a multiple of a quarter turn; end it against the block",
+              Math.toDegrees(about)));
     }
     return new Turn(axis, shown, trueRad);
   }
@@ -141,8 +148,11 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
       }
       if (squares == 0) {
         throw new CalibrationException(
-            "no turn about the unit's %s axis; turn it by a quarter or more about each axis, with"
-                    .formatted("xyz".charAt(axis))
+            String.format(
+                    Locale.ROOT,
+                    "no turn about the unit's %s axis; turn it by a quarter or more about each"
+                        + " axis, with",
+                    "xyz".charAt(axis))
                 + " a second of rest before and after");
       }
       for (int row = 0; row < 3; row++) {

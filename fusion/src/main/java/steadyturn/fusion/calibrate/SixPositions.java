@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -107,13 +108,19 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
   private static String moved(List<Reading> readings, SixPositions all, double gravityMps2) {
     Misfit found = misfit(readings, all, gravityMps2);
     if (found.index < 0) {
-      return "the positions do not fit each other (%.2f m/s^2 left over); use a level table and"
-              .formatted(all.residualMps2)
+      return String.format(
+              Locale.ROOT,
+              "the positions do not fit each other (%.2f m/s^2 left over); use a level table and",
+              all.residualMps2)
           + " square faces, and let go of the unit";
     }
-    return ("position %s does not fit the others: it lay crooked or was moved (%.2f m/s^2 left over"
-            + " with it, %.3f without); lay the unit on that face again")
-        .formatted(readings.get(found.index).pose.words(), all.residualMps2, found.withoutMps2);
+    return String.format(
+        Locale.ROOT,
+        "position %s does not fit the others: it lay crooked or was moved (%.2f m/s^2 left over"
+            + " with it, %.3f without); lay the unit on that face again",
+        readings.get(found.index).pose.words(),
+        all.residualMps2,
+        found.withoutMps2);
   }
 
   /** Which reading does not fit, or -1; and what is left over without it. */

@@ -3,6 +3,7 @@ package steadyturn.fusion.calibrate;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import steadyturn.fusion.rotation.Vector3;
@@ -159,7 +160,11 @@ public record UnitCalibration(
     String serial = stream.facts().serialNumber();
     if (!serial.isEmpty() && !serial.equals(serialNumber)) {
       throw new IllegalArgumentException(
-          "the calibration of unit %s does not belong to unit %s".formatted(serialNumber, serial));
+          String.format(
+              Locale.ROOT,
+              "the calibration of unit %s does not belong to unit %s",
+              serialNumber,
+              serial));
     }
     if (stream.facts().calibrated()) {
       return stream;

@@ -1,5 +1,7 @@
 package steadyturn.fusion.filter;
 
+import java.util.Locale;
+
 /**
  * Settings of the textbook complementary filter.
  *
@@ -11,7 +13,11 @@ public record ComplementarySettings(double tiltTimeS, double biasTimeS) {
   public ComplementarySettings {
     if (!(tiltTimeS > 0 && biasTimeS > 0)) {
       throw new IllegalArgumentException(
-          "time constants must be above 0 s, were %s and %s".formatted(tiltTimeS, biasTimeS));
+          String.format(
+              Locale.ROOT,
+              "time constants must be above 0 s, were %s and %s",
+              tiltTimeS,
+              biasTimeS));
     }
   }
 

@@ -1,5 +1,6 @@
 package steadyturn.fusion.filter;
 
+import java.util.Locale;
 import steadyturn.ingest.sample.UnitFacts;
 
 /**
@@ -24,13 +25,19 @@ public record SampleLimits(
   public SampleLimits {
     if (!(accelFullScaleMps2 > 0 && gyroFullScaleRadPerS > 0)) {
       throw new IllegalArgumentException(
-          "full scales must be above 0, were %s m/s^2 and %s rad/s"
-              .formatted(accelFullScaleMps2, gyroFullScaleRadPerS));
+          String.format(
+              Locale.ROOT,
+              "full scales must be above 0, were %s m/s^2 and %s rad/s",
+              accelFullScaleMps2,
+              gyroFullScaleRadPerS));
     }
     if (!(bridgeS >= 0 && angularAccelRadPerS2 >= 0)) {
       throw new IllegalArgumentException(
-          "bridge and angular acceleration must be 0 or more, were %s s and %s rad/s^2"
-              .formatted(bridgeS, angularAccelRadPerS2));
+          String.format(
+              Locale.ROOT,
+              "bridge and angular acceleration must be 0 or more, were %s s and %s rad/s^2",
+              bridgeS,
+              angularAccelRadPerS2));
     }
   }
 

@@ -1,5 +1,7 @@
 package steadyturn.fusion.filter;
 
+import java.util.Locale;
+
 /**
  * Errors that no filter sees in its own samples and that its sigma must still show: the unit's axes
  * against its case and its accelerometer's bias, and the instant a sample stands for.
@@ -12,8 +14,11 @@ public record SigmaFloor(double alignmentRad, double timingS) {
   public SigmaFloor {
     if (!(alignmentRad >= 0 && timingS >= 0)) {
       throw new IllegalArgumentException(
-          "alignment and timing must be 0 or more, were %s rad and %s s"
-              .formatted(alignmentRad, timingS));
+          String.format(
+              Locale.ROOT,
+              "alignment and timing must be 0 or more, were %s rad and %s s",
+              alignmentRad,
+              timingS));
     }
   }
 

@@ -1,12 +1,13 @@
 package steadyturn.ingest.live;
 
+import java.time.Duration;
 import java.time.LocalDateTime;
 
 /**
  * A note taken while recording.
  *
  * @param at time of day of its start
- * @param durationS length, s; 0 for an instant
+ * @param durationS length, s; 0 for an instant, a day at most
  * @param trialType hit, practice, a wear step, drill-rep; or empty for a mere note
  * @param club the club, or empty
  * @param note free words, or empty
@@ -14,9 +15,17 @@ import java.time.LocalDateTime;
 public record LiveMark(
     LocalDateTime at, double durationS, String trialType, String club, String note) {
 
+  /** A mark lies no further than a day from the recording, s. */
+  public static final double LONGEST_S = 86_400;
+
   public LiveMark {
-    if (!(durationS >= 0)) {
-      throw new IllegalArgumentException("duration must be 0 s or more, was " + durationS);
+    if (!(durationS >= 0 && durationS <= LONGEST_S)) {
+      throw new IllegalArgumentException("duration must be 0 s to a day, was " + durationS);
     }
+  }
+
+  /** Whether it can belong to a recording that began then. */
+  boolean isNear(LocalDateTime recorderStart) {
+    return Duration.between(recorderStart, at).abs().toSeconds() <= LONGEST_S;
   }
 }

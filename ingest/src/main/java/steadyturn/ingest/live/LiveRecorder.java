@@ -1,21 +1,23 @@
 package steadyturn.ingest.live;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import steadyturn.ingest.recording.dataset.Participants;
 import steadyturn.ingest.recording.dataset.RunLabel;
+import steadyturn.ingest.recording.disk.ArchiveLock;
+import steadyturn.ingest.recording.disk.PrivateFiles;
 import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.recording.write.RecordingWriter;
-import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.serial.HostTime;
@@ -23,8 +25,9 @@ import steadyturn.ingest.serial.HostTime;
 /**
  * Streams a lesson into a dataset while it is recorded. Four times a second everything gathered
  * goes to the disk; every half second the disk is told to keep it. After a crash at any moment the
- * dataset opens and lacks at most the last second. A disk that runs full ends the recording before
- * anything is damaged: {@link #stopped} then says so.
+ * dataset opens and lacks at most the last second. When it cannot go on, whatever the cause, the
+ * recording ends with what is on the disk and {@link #stopped} says so; what costs less than the
+ * recording is told by {@link #news}.
  */
 public final class LiveRecorder implements AutoCloseable {
 
@@ -36,56 +39,55 @@ public final class LiveRecorder implements AutoCloseable {
    */
   private static final long LEAST_FREE_BYTES = 16L << 20;
 
-  /** How much room the disk has left. */
-  @FunctionalInterface
-  interface FreeRoom {
-    long bytes() throws IOException;
-  }
-
   private final Path root;
   private final RunLabel label;
-  private final FreeRoom freeRoom;
-  private final RecordingLock lock;
+  private final Disk disk;
+  private final ArchiveLock lock;
+  private final RecordingWriter writer;
   private final MarkBox box;
   private final List<LiveTrack> tracks = new CopyOnWriteArrayList<>();
   private final List<LiveMark> marks = new CopyOnWriteArrayList<>();
+  private final Queue<String> news = new ConcurrentLinkedQueue<>();
   private final Thread thread;
   private final CountDownLatch closing = new CountDownLatch(1);
   private final Instant zeroAt = Instant.now();
   private final double zeroSteadyS = HostTime.steadyS();
   private volatile String stopReason = "";
+  private String markTrouble = "";
   private final MarkPage page;
 
-  private LiveRecorder(Path root, RunLabel label, FreeRoom freeRoom, RecordingLock lock)
+  private LiveRecorder(Path root, Player player, String lesson, Disk disk, ArchiveLock lock)
       throws IOException {
     this.root = root;
-    this.label = label;
-    this.freeRoom = freeRoom;
+    this.disk = disk;
     this.lock = lock;
     box = MarkBox.emptied(root);
+    writer = RecordingWriter.into(root, "Golf lessons");
+    label = writer.keepNextRun(player, lesson);
     page = new MarkPage(label);
     thread = new Thread(this::run, "recorder");
   }
 
   /** Begins the next run of a player's lesson in a dataset, which is made where it is not there. */
   public static LiveRecorder start(Path root, Player player, String lesson) throws IOException {
-    Files.createDirectories(root);
-    return start(root, player, lesson, () -> Files.getFileStore(root).getUsableSpace());
+    return start(root, player, lesson, new Disk() {});
   }
 
-  static LiveRecorder start(Path root, Player player, String lesson, FreeRoom freeRoom)
-      throws IOException {
-    if (freeRoom.bytes() < 2 * LEAST_FREE_BYTES) {
+  static LiveRecorder start(Path root, Player player, String lesson, Disk disk) throws IOException {
+    PrivateFiles.folders(root);
+    if (disk.freeBytes(root) < 2 * LEAST_FREE_BYTES) {
       throw RecordingException.of(
           root, "lies on a disk that is nearly full. Make room, or record to another disk.");
     }
-    Files.createDirectories(root);
-    RecordingLock lock = RecordingLock.of(root);
-    RunLabel label = RecordingWriter.into(root, "Golf lessons").nextRun(player.id(), lesson);
-    Participants.add(root, player);
-    LiveRecorder recorder = new LiveRecorder(root, label, freeRoom, lock);
-    recorder.thread.start();
-    return recorder;
+    ArchiveLock lock = ArchiveLock.recording(root);
+    try {
+      LiveRecorder recorder = new LiveRecorder(root, player, lesson, disk, lock);
+      recorder.thread.start();
+      return recorder;
+    } catch (IOException | RuntimeException e) {
+      lock.close();
+      throw e;
+    }
   }
 
   /** The run that is being written. */
@@ -99,24 +101,27 @@ public final class LiveRecorder implements AutoCloseable {
     return LocalDateTime.ofInstant(zeroAt.plusNanos(1000 * micros), ZoneId.systemDefault());
   }
 
-  /** Whether no unit is worn there yet. */
-  public boolean isFree(BodyPoint point) {
-    return tracks.stream().noneMatch(t -> t.point() == point);
-  }
-
-  /** Adds a unit; nothing is written for it before its first sample. */
-  public LiveTrack unit(UnitFacts facts, LocalDateTime startedAt) {
-    if (!isFree(facts.point())) {
-      throw new IllegalArgumentException("two units claim to be worn at " + facts.point());
+  /**
+   * Adds a unit; nothing is written for it before its first sample.
+   *
+   * @return its table; empty when another unit is worn there already
+   */
+  public synchronized Optional<LiveTrack> unit(UnitFacts facts, LocalDateTime startedAt) {
+    if (tracks.stream().anyMatch(t -> t.point() == facts.point())) {
+      return Optional.empty();
     }
-    LiveTrack track = new LiveTrack(root, label, facts, startedAt);
+    LiveTrack track = new LiveTrack(root, label, disk, facts, startedAt);
     tracks.add(track);
-    return track;
+    return Optional.of(track);
   }
 
   /** Adds a mark; marks also come from other processes by {@link MarkBox}. */
   public void mark(LiveMark mark) {
-    marks.add(mark);
+    if (mark.isNear(timeOfDay(zeroSteadyS))) {
+      marks.add(mark);
+    } else {
+      news.add("a mark of " + mark.at() + " was left out: it lies days from this recording");
+    }
   }
 
   /** Marks taken so far. */
@@ -129,27 +134,65 @@ public final class LiveRecorder implements AutoCloseable {
     return stopReason.isEmpty() ? Optional.empty() : Optional.of(stopReason);
   }
 
-  /** Puts the rest on the disk and ends. */
+  /** What a person should know, a sentence each, told once. */
+  public List<String> news() {
+    List<String> told = new ArrayList<>();
+    for (String line = news.poll(); line != null; line = news.poll()) {
+      told.add(line);
+    }
+    return told;
+  }
+
+  /** Adds to the news. */
+  void tell(String sentence) {
+    news.add(sentence);
+  }
+
+  /** Samples and marks that were taken but are not on the disk; to be asked after closing. */
+  public long missing() {
+    return tracks.stream().mapToLong(t -> t.samples() - t.kept()).sum()
+        + (kept() > 0 ? marks.size() - page.written() : 0);
+  }
+
+  /** Samples on the disk. */
+  public long kept() {
+    return tracks.stream().mapToLong(LiveTrack::kept).sum();
+  }
+
+  /** Puts the rest on the disk and ends; a second time does nothing. */
   @Override
   public void close() {
     closing.countDown();
-    try {
-      thread.join();
-    } catch (InterruptedException e) {
+    boolean isInterrupted = false;
+    while (thread.isAlive()) {
+      try {
+        thread.join();
+      } catch (InterruptedException e) {
+        isInterrupted = true; // what was taken is written first
+      }
+    }
+    lock.close();
+    if (isInterrupted) {
       Thread.currentThread().interrupt();
     }
-    lock.release();
   }
 
+  /** Whatever fails, the recording ends in order and says why. */
   private void run() {
-    int flushes = 0;
-    while (stopReason.isEmpty() && !isClosing()) {
-      flush(++flushes % FLUSHES_A_FORCE == 0);
+    try {
+      int flushes = 0;
+      while (stopReason.isEmpty() && !isClosing()) {
+        flush(++flushes % FLUSHES_A_FORCE == 0);
+      }
+      if (stopReason.isEmpty()) {
+        flush(true);
+      }
+    } catch (Throwable e) {
+      stop(e);
     }
-    if (stopReason.isEmpty()) {
-      flush(true);
-      tracks.forEach(LiveTrack::finish);
-    }
+    tracks.forEach(LiveTrack::end);
+    tracks.forEach(track -> tried(track::finish));
+    tried(() -> writer.giveBack(label));
   }
 
   private boolean isClosing() {
@@ -160,20 +203,56 @@ public final class LiveRecorder implements AutoCloseable {
     }
   }
 
-  private void flush(boolean force) {
-    try {
-      if (freeRoom.bytes() < LEAST_FREE_BYTES) {
-        stopReason = "the disk is full; the recording was ended, what was recorded is safe";
-        return;
-      }
-      for (LiveTrack track : tracks) {
-        track.flush(force);
-      }
-      marks.addAll(box.take());
-      page.write(tracks, List.copyOf(marks));
-    } catch (IOException | RecordingException e) {
-      stopReason =
-          "could not write (" + e.getMessage() + "); the recording was ended, the rest is safe";
+  private void flush(boolean force) throws IOException {
+    if (disk.freeBytes(root) < LEAST_FREE_BYTES) {
+      stopReason = "the disk is full; the recording was ended with what is on the disk";
+      return;
     }
+    List<Throwable> failures = new ArrayList<>();
+    for (LiveTrack track : tracks) {
+      try {
+        track.flush(force);
+      } catch (IOException
+          | RuntimeException
+          | Error e) { // the other units' samples are still kept
+        failures.add(e);
+      }
+    }
+    writeMarks();
+    if (!failures.isEmpty()) {
+      stop(failures.get(0));
+    }
+  }
+
+  /** Marks that cannot be written wait for the next time; samples do not wait for them. */
+  private void writeMarks() {
+    String trouble = "";
+    try {
+      box.take().forEach(this::mark);
+      page.write(tracks, List.copyOf(marks));
+    } catch (IOException | RuntimeException e) {
+      trouble = "marks cannot be written (" + why(e) + "); they are tried again";
+    }
+    if (!trouble.isEmpty() && !trouble.equals(markTrouble)) {
+      news.add(trouble);
+    }
+    markTrouble = trouble;
+  }
+
+  private void tried(Runnable work) {
+    try {
+      work.run();
+    } catch (RuntimeException e) {
+      news.add("could not be finished: " + why(e));
+    }
+  }
+
+  private void stop(Throwable cause) {
+    stopReason =
+        "could not write (" + why(cause) + "); the recording was ended with what is on the disk";
+  }
+
+  private static String why(Throwable e) {
+    return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
   }
 }

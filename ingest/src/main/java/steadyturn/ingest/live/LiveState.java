@@ -8,8 +8,11 @@ import steadyturn.ingest.sensor.UnitHello;
  * What people want to know of a unit while it runs.
  *
  * @param point where it is worn, where known
- * @param isThere whether its port is open
+ * @param isThere whether its port is open and read
  * @param trouble what is the matter, or empty
+ * @param samples taken from it
+ * @param kept those of them that are in the file
+ * @param failures how often its adapter failed
  * @param rateHz samples of the last second
  * @param lost samples its counter missed
  * @param skippedBytes bytes that made no sense
@@ -23,6 +26,8 @@ public record LiveState(
     boolean isThere,
     String trouble,
     long samples,
+    long kept,
+    long failures,
     double rateHz,
     long lost,
     long skippedBytes,

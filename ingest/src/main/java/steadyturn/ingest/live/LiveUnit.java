@@ -2,53 +2,34 @@ package steadyturn.ingest.live;
 
 import java.time.LocalDateTime;
 import java.util.Optional;
-import steadyturn.ingest.clock.DeviceClock;
 import steadyturn.ingest.sample.BodyPoint;
-import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sensor.AdapterFeed;
-import steadyturn.ingest.sensor.SampleSink;
 import steadyturn.ingest.sensor.SensorAdapter;
-import steadyturn.ingest.sensor.UnitHello;
 import steadyturn.ingest.serial.PortListener;
 
 /**
- * One unit at one port: its bytes become samples of a {@link LiveTrack}, its clock is followed, and
- * its {@link LiveState} can be asked for by any thread.
+ * One unit at one port: its bytes go through its adapter into the recording, and its {@link
+ * LiveState} can be asked for by any thread. An adapter that throws costs the block it was given;
+ * one that throws at every block is given up.
  */
-public final class LiveUnit implements PortListener, SampleSink {
+public final class LiveUnit implements PortListener {
 
-  /** Until its hello comes, a unit is taken to run at this rate. */
-  private static final double UNKNOWN_RATE_HZ = 500;
+  /** So many blocks failed in a row, over so long: the adapter does not come back. */
+  private static final int MOST_FAILURES = 20;
 
-  /**
-   * A first start time is bettered when so much of the clock is known, then each time doubled, s.
-   */
-  private static final double BETTER_START_S = 3;
-
-  private static final double PATIENCE_S = 2.5;
-  private static final double LOOK_UP_S = 1;
+  private static final double LONGEST_FAILING_S = 1;
 
   private final LiveRecorder recorder;
-  private final Optional<BodyPoint> given;
-  private final LiveListener listener;
+  private final SensorAdapter adapter;
+  private final UnitIntake intake;
   private final AdapterFeed feed;
-  private final DeviceClock clock = new DeviceClock();
-  private final double[] accelMps2 = new double[3];
-  private final double[] gyroRadPerS = new double[3];
-  private Optional<UnitHello> hello = Optional.empty();
-  private Optional<LiveTrack> track = Optional.empty();
-  private double steadyS;
-  private double wallS;
-  private double nextBetterS = BETTER_START_S;
-  private boolean isThere;
-  private String trouble = "";
-  private long samples;
-  private long lost;
-  private long skippedBytes;
+  private boolean isOpen;
+  private boolean isGivenUp;
+  private String portTrouble = "";
   private long unplugged;
-  private double recordZeroS;
-  private double zeroLookedUpS;
-  private double namelessSinceS;
+  private long failures;
+  private int failuresInARow;
+  private double failingSinceS;
   private double rateFromS;
   private long rateFromSamples;
   private double rateHz;
@@ -69,167 +50,114 @@ public final class LiveUnit implements PortListener, SampleSink {
       Optional<BodyPoint> given,
       LiveListener listener) {
     this.recorder = recorder;
-    this.given = given;
-    this.listener = listener;
-    feed = new AdapterFeed(adapter, this);
+    this.adapter = adapter;
+    intake = new UnitIntake(recorder, given, listener);
+    feed = new AdapterFeed(adapter, intake);
   }
 
   @Override
   public synchronized void opened() {
-    isThere = true;
-    trouble = "";
+    isOpen = true;
+    portTrouble = "";
   }
 
   @Override
   public synchronized void gone(String why) {
-    unplugged += isThere ? 1 : 0;
-    isThere = false;
-    trouble = why;
+    unplugged += isOpen ? 1 : 0;
+    isOpen = false;
+    portTrouble = why;
     feed.forgetRest();
   }
 
   @Override
+  public synchronized void ended() {
+    isOpen = false;
+  }
+
+  @Override
   public synchronized void bytes(byte[] block, int count, double atSteadyS, double atWallS) {
-    steadyS = atSteadyS;
-    wallS = atWallS;
-    rateFromS = rateFromS == 0 ? steadyS : rateFromS;
-    feed.feed(block, count);
-    if (steadyS - rateFromS >= 1) {
-      rateHz = (samples - rateFromSamples) / (steadyS - rateFromS);
-      rateFromS = steadyS;
-      rateFromSamples = samples;
-    }
-  }
-
-  @Override
-  public void hello(UnitHello said) {
-    if (hello.filter(said::equals).isPresent()) {
+    if (isGivenUp) {
       return;
     }
-    hello = Optional.of(said);
-    point().ifPresent(at -> track.ifPresent(t -> t.setFacts(facts(at))));
-  }
-
-  @Override
-  public void sample(
-      double timeS, double ax, double ay, double az, double gx, double gy, double gz) {
-    Optional<BodyPoint> at = point();
-    if (at.isEmpty()) {
-      nameless();
-      return;
+    intake.at(atSteadyS, atWallS);
+    rateFromS = rateFromS == 0 ? atSteadyS : rateFromS;
+    try {
+      feed.feed(block, count);
+      failuresInARow = 0;
+    } catch (RuntimeException | Error e) { // whatever a unit's reader does, the others go on
+      failed(e, atSteadyS);
     }
-    if (track.isEmpty() && !recorder.isFree(at.get())) {
-      trouble = "names a body point where another unit is worn: write POINT=PORT";
-      return;
-    }
-    if (clock.arrived(timeS, steadyS, wallS) == DeviceClock.Event.REPEATED) {
-      return;
-    }
-    trouble = "";
-    samples++;
-    accelMps2[0] = ax;
-    accelMps2[1] = ay;
-    accelMps2[2] = az;
-    gyroRadPerS[0] = gx;
-    gyroRadPerS[1] = gy;
-    gyroRadPerS[2] = gz;
-    if (track.isEmpty()) {
-      track = Optional.of(recorder.unit(facts(at.get()), startedAt()));
-    }
-    track.get().sample(clock.recordS(), accelMps2, gyroRadPerS);
-    if (steadyS - zeroLookedUpS > LOOK_UP_S) {
-      zeroLookedUpS = steadyS;
-      recordZeroS = clock.recordZeroHostS();
-    }
-    listener.sample(at.get(), recordZeroS + clock.recordS(), accelMps2, gyroRadPerS);
-    if (clock.recordS() > nextBetterS) {
-      nextBetterS *= 2;
-      betterStart();
-      betterRate(at.get());
+    if (atSteadyS - rateFromS >= 1) {
+      rateHz = (intake.samples - rateFromSamples) / (atSteadyS - rateFromS);
+      rateFromS = atSteadyS;
+      rateFromSamples = intake.samples;
     }
   }
 
-  /** A hello may take a second to come; only then is it missed. */
-  private void nameless() {
-    namelessSinceS = namelessSinceS == 0 ? steadyS : namelessSinceS;
-    if (steadyS - namelessSinceS > PATIENCE_S) {
-      trouble = "does not say where it is worn: write POINT=PORT";
+  private void failed(Throwable e, double atS) {
+    failures++;
+    failingSinceS = failuresInARow == 0 ? atS : failingSinceS;
+    failuresInARow++;
+    String what = who() + ": its adapter " + adapter.name() + " failed (" + e + ")";
+    if (failuresInARow >= MOST_FAILURES && atS - failingSinceS >= LONGEST_FAILING_S) {
+      isGivenUp = true;
+      recorder.tell(what + " at every block for a second: the unit is given up");
+    } else if (failuresInARow == 1 && Long.bitCount(failures) == 1) { // not a line a block
+      recorder.tell(what + "; its block of bytes was passed over");
     }
   }
 
-  @Override
-  public void skipped(int bytes) {
-    skippedBytes += bytes;
+  private String who() {
+    return intake.point().map(BodyPoint::trackedPoint).orElse("a unit");
   }
 
-  @Override
-  public void lost(int count) {
-    lost += count;
+  /** Whether its adapter failed so often that it is read no more. */
+  public synchronized boolean isGivenUp() {
+    return isGivenUp;
   }
 
-  /** Tells the track what the clock now knows of its start. */
+  /** Tells the recording what the clock now knows of the unit's start. */
   public synchronized void betterStart() {
-    track.ifPresent(t -> t.setStartedAt(startedAt()));
+    intake.betterStart();
   }
 
   /** Time of the latest sample since the unit's first, s; for its listener to ask. */
   public synchronized double latencyS() {
-    return clock.recordS();
+    return intake.clock.recordS();
   }
 
   /** The time of day of a time since the unit's first sample, as far as its clock is known. */
   public synchronized LocalDateTime timeOfDay(double latencyS) {
-    return startedAt().plusNanos(Math.round(latencyS * 1e9));
-  }
-
-  /** A unit that says no hello shows its rate by running. */
-  private void betterRate(BodyPoint at) {
-    if (hello.isEmpty()) {
-      double measuredHz = Math.rint((samples - 1) / clock.recordS());
-      track.ifPresent(t -> t.setFacts(UnitFacts.plain(at, Math.max(1, measuredHz))));
-    }
-  }
-
-  private Optional<BodyPoint> point() {
-    return given.or(() -> hello.flatMap(h -> BodyPoint.ofTrackedPoint(h.name())));
-  }
-
-  private UnitFacts facts(BodyPoint at) {
-    return hello
-        .map(
-            h ->
-                new UnitFacts(
-                    at,
-                    h.serialNumber(),
-                    h.rateHz(),
-                    h.accelFullScaleMps2(),
-                    h.gyroFullScaleRadPerS(),
-                    false))
-        .orElseGet(() -> UnitFacts.plain(at, UNKNOWN_RATE_HZ));
-  }
-
-  /** Time of day of the unit's first sample. */
-  private LocalDateTime startedAt() {
-    return recorder.timeOfDay(clock.recordZeroHostS());
+    return intake.startedAt().plusNanos(Math.round(latencyS * 1e9));
   }
 
   /** The state of this moment. */
   public synchronized LiveState state() {
+    boolean hasSamples = intake.samples > 0;
     return new LiveState(
-        point(),
-        hello,
-        isThere,
-        trouble,
-        samples,
+        intake.point(),
+        intake.hello,
+        isOpen && !isGivenUp,
+        trouble(),
+        intake.samples,
+        intake.kept(),
+        failures,
         rateHz,
-        lost,
-        skippedBytes,
+        intake.lost,
+        intake.skippedBytes,
         unplugged,
-        clock.restarts(),
-        samples == 0 ? 0 : clock.skewPpm(),
-        samples == 0 ? 0 : clock.spreadS(),
-        norm(accelMps2),
-        norm(gyroRadPerS));
+        intake.clock.restarts(),
+        hasSamples ? intake.clock.skewPpm() : 0,
+        hasSamples ? intake.clock.spreadS() : 0,
+        norm(intake.accelMps2),
+        norm(intake.gyroRadPerS));
+  }
+
+  private String trouble() {
+    if (isGivenUp) {
+      return "is given up: its adapter " + adapter.name() + " fails at every block";
+    }
+    return portTrouble.isEmpty() ? intake.trouble : portTrouble;
   }
 
   private static double norm(double[] v) {

@@ -11,6 +11,7 @@ import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.ingest.recording.disk.PrivateFiles;
 
 /**
  * A small file by which another process leaves marks for a running recorder: one line a mark, only
@@ -45,10 +46,13 @@ public final class MarkBox {
             clean(mark.trialType()),
             clean(mark.club()),
             clean(mark.note()) + "\n");
+    ByteBuffer bytes = ByteBuffer.wrap(line.getBytes(StandardCharsets.UTF_8));
     try (FileChannel out =
-        FileChannel.open(
+        PrivateFiles.open(
             root.resolve(NAME), StandardOpenOption.CREATE, StandardOpenOption.APPEND)) {
-      out.write(ByteBuffer.wrap(line.getBytes(StandardCharsets.UTF_8)));
+      while (bytes.hasRemaining()) {
+        out.write(bytes);
+      }
     }
   }
 

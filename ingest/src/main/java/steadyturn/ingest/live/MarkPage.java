@@ -2,7 +2,7 @@ package steadyturn.ingest.live;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.time.Duration;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -18,11 +18,16 @@ import steadyturn.ingest.sample.Mark;
 final class MarkPage {
 
   private final RunLabel label;
-  private int writtenMarks;
+  private volatile int writtenMarks;
   private Optional<LiveTrack> writtenFor = Optional.empty();
 
   MarkPage(RunLabel label) {
     this.label = label;
+  }
+
+  /** Marks in the file. */
+  int written() {
+    return writtenMarks;
   }
 
   /** Writes the file anew when there is something new. */
@@ -45,7 +50,7 @@ final class MarkPage {
   private static List<Mark> onsets(List<LiveMark> marks, LiveTrack track) {
     List<Mark> onsets = new ArrayList<>();
     for (LiveMark mark : marks) {
-      double onsetS = Duration.between(track.startedAt(), mark.at()).toNanos() * 1e-9;
+      double onsetS = ChronoUnit.MICROS.between(track.startedAt(), mark.at()) * 1e-6;
       onsets.add(new Mark(onsetS, mark.durationS(), mark.trialType(), mark.club(), mark.note()));
     }
     onsets.sort(Comparator.comparingDouble(Mark::onsetS));

@@ -19,7 +19,10 @@ public final class AdapterFeed {
     this.sink = sink;
   }
 
-  /** Hands on the first {@code count} of these bytes. */
+  /**
+   * Hands on the first {@code count} of these bytes. What an adapter throws comes out; the bytes it
+   * had are then passed over, and the next call begins anew.
+   */
   public void feed(byte[] bytes, int count) {
     int at = 0;
     while (at < count) {
@@ -28,19 +31,32 @@ public final class AdapterFeed {
       buffer.put(bytes, at, part);
       at += part;
       buffer.flip();
-      adapter.read(buffer, sink);
-      buffer.compact();
+      boolean isRead = false;
+      try {
+        adapter.read(buffer, sink);
+        isRead = true;
+      } finally {
+        buffer.compact();
+        if (!isRead) {
+          forgetRest();
+          skip(count - at);
+        }
+      }
     }
   }
 
   /** Forgets the unfinished rest, as when a port was closed; returns how many bytes that were. */
   public int forgetRest() {
     int rest = buffer.position();
-    if (rest > 0) {
-      sink.skipped(rest);
-    }
+    skip(rest);
     buffer.clear();
     return rest;
+  }
+
+  private void skip(int bytes) {
+    if (bytes > 0) {
+      sink.skipped(bytes);
+    }
   }
 
   private void makeRoom() {

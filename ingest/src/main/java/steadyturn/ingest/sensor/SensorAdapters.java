@@ -37,12 +37,24 @@ public final class SensorAdapters {
     long mostSamples = 2;
     for (SensorAdapter adapter : all()) {
       SampleCount count = new SampleCount();
-      new AdapterFeed(adapter, count).feed(bytes, bytes.length);
+      if (!understands(adapter, bytes, count)) {
+        continue;
+      }
       if (count.samples() > mostSamples && count.skippedBytes() < bytes.length / 2) {
         mostSamples = count.samples();
         best = Optional.of(adapter.name());
       }
     }
     return best.flatMap(SensorAdapters::named);
+  }
+
+  /** An adapter that fails on the bytes of another kind of unit is not the one. */
+  private static boolean understands(SensorAdapter adapter, byte[] bytes, SampleCount count) {
+    try {
+      new AdapterFeed(adapter, count).feed(bytes, bytes.length);
+      return true;
+    } catch (RuntimeException | StackOverflowError e) {
+      return false;
+    }
   }
 }

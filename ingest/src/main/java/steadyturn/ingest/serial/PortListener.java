@@ -17,4 +17,7 @@ public interface PortListener {
 
   /** The port is gone: unplugged, switched off, or never there. It is tried again. */
   default void gone(String why) {}
+
+  /** The reading was ended from this side; nothing more comes. */
+  default void ended() {}
 }

@@ -72,17 +72,27 @@ public final class SerialPortSource implements AutoCloseable {
     int waitMs = FIRST_WAIT_MS;
     String told = "";
     while (!isClosed) {
-      boolean isThere = isThere();
       double openedS = HostTime.steadyS();
+      boolean isThere = isThere();
       String why = isThere ? readUntilGone() : "does not exist";
       boolean workedForAWhile = HostTime.steadyS() - openedS > 1;
       if (!isClosed && (workedForAWhile || !why.equals(told))) {
-        listener.gone(why);
+        tell(() -> listener.gone(why));
         told = why;
       }
       pause(waitMs);
       boolean opensBadly = isThere && !workedForAWhile; // to look whether it is there costs nothing
       waitMs = opensBadly ? Math.min(LONGEST_WAIT_MS, 2 * waitMs) : FIRST_WAIT_MS;
+    }
+    tell(listener::ended);
+  }
+
+  /** The thread outlives its listener: a port that is not read must not look as if it were. */
+  private static void tell(Runnable what) {
+    try {
+      what.run();
+    } catch (RuntimeException | Error e) {
+      return; // it was told; what it makes of that is its own
     }
   }
 
@@ -91,8 +101,16 @@ public final class SerialPortSource implements AutoCloseable {
     return IS_WINDOWS || Files.exists(Path.of(path));
   }
 
-  /** Opens and reads; returns why that ended. */
+  /** Opens and reads; returns why that ended, be it by a fault of the reader itself. */
   private String readUntilGone() {
+    try {
+      return read();
+    } catch (RuntimeException | Error e) {
+      return "could not be read (" + e + ")";
+    }
+  }
+
+  private String read() {
     SerialPort port;
     try {
       port = SerialPort.getCommPort(path);

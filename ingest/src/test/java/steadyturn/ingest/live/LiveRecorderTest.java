@@ -8,7 +8,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
-import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import steadyturn.ingest.recording.RecordingReader;
@@ -24,7 +23,7 @@ import steadyturn.ingest.sample.UnitStream;
 class LiveRecorderTest {
 
   private static final Player PLAYER = Player.unmeasured("mika", Handedness.LEFT);
-  private static final LocalDateTime START = LocalDateTime.of(2026, 4, 1, 10, 0, 0, 123_456_000);
+  private static final LocalDateTime START = LocalDateTime.now().withNano(123_456_000);
 
   @TempDir private Path root;
 
@@ -45,10 +44,10 @@ class LiveRecorderTest {
     UnitStream pelvis = MadeStream.numbered(BodyPoint.PELVIS, 200, 3000);
     UnitStream hand = MadeStream.numbered(BodyPoint.LEAD_HAND, 500, 3000);
     try (LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
-      LiveTrack ofHand = recorder.unit(hand.facts(), START.plusNanos(2_000_000));
+      LiveTrack ofHand = recorder.unit(hand.facts(), START.plusNanos(2_000_000)).orElseThrow();
       send(ofHand, hand, 0, 3000);
       recorder.mark(new LiveMark(START.plusSeconds(3), 0, "hit", "7-iron", "thin"));
-      LiveTrack ofPelvis = recorder.unit(pelvis.facts(), START);
+      LiveTrack ofPelvis = recorder.unit(pelvis.facts(), START).orElseThrow();
       send(ofPelvis, pelvis, 0, 3000);
       MarkBox.leave(root, new LiveMark(START.plusSeconds(1), 2, "quiet-stance", "", ""));
     }
@@ -73,7 +72,7 @@ class LiveRecorderTest {
     for (int run = 1; run <= 2; run++) {
       try (LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
         UnitStream unit = MadeStream.numbered(BodyPoint.PELVIS, 200, 400);
-        send(recorder.unit(unit.facts(), START.plusMinutes(run)), unit, 0, 400);
+        send(recorder.unit(unit.facts(), START.plusMinutes(run)).orElseThrow(), unit, 0, 400);
       }
     }
     assertThat(Archive.open(root).sessions().get(0).runs()).hasSize(2);
@@ -81,22 +80,25 @@ class LiveRecorderTest {
 
   @Test
   void aFullDiskEndsTheRecordingWithOneLineAndKeepsWhatIsThere() throws Exception {
-    AtomicLong freeBytes = new AtomicLong(1L << 30);
-    try (LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01", freeBytes::get)) {
+    BadDisk disk = new BadDisk();
+    LiveTrack track;
+    try (LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01", disk)) {
       UnitStream unit = MadeStream.numbered(BodyPoint.PELVIS, 200, 2000);
-      LiveTrack track = recorder.unit(unit.facts(), START);
+      track = recorder.unit(unit.facts(), START).orElseThrow();
       send(track, unit, 0, 1000);
       waitFor(track);
-      freeBytes.set(10_000_000);
+      disk.freeBytes = 10_000_000;
       long untilMs = System.currentTimeMillis() + 5000;
       while (recorder.stopped().isEmpty() && System.currentTimeMillis() < untilMs) {
         send(track, unit, 1000, 1001);
         Thread.sleep(20);
       }
       assertThat(recorder.stopped().orElseThrow())
-          .isEqualTo("the disk is full; the recording was ended, what was recorded is safe");
+          .isEqualTo("the disk is full; the recording was ended with what is on the disk");
     }
     assertThat(readBack().units().get(0).size()).isGreaterThanOrEqualTo(1000);
+    assertThat((long) readBack().units().get(0).size()).isEqualTo(track.kept());
+    assertThat(track.samples()).isGreaterThan(track.kept());
   }
 
   private static void waitFor(LiveTrack track) throws InterruptedException {
@@ -109,7 +111,7 @@ class LiveRecorderTest {
 
   @Test
   void aNearlyFullDiskIsToldBeforeAnythingIsWritten() {
-    assertThatThrownBy(() -> LiveRecorder.start(root, PLAYER, "01", () -> 1000))
+    assertThatThrownBy(() -> LiveRecorder.start(root, PLAYER, "01", new BadDisk(1000)))
         .isInstanceOf(RecordingException.class)
         .hasMessageContaining("nearly full");
     assertThat(root.resolve("participants.tsv")).doesNotExist();
@@ -130,7 +132,7 @@ class LiveRecorderTest {
   void theDatasetIsWholeWhileItIsStillBeingRecorded() throws Exception {
     try (LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
       UnitStream unit = MadeStream.numbered(BodyPoint.PELVIS, 200, 2000);
-      LiveTrack track = recorder.unit(UnitFacts.plain(BodyPoint.PELVIS, 500), START);
+      LiveTrack track = recorder.unit(UnitFacts.plain(BodyPoint.PELVIS, 500), START).orElseThrow();
       send(track, unit, 0, 500);
       waitFor(track);
       assertThat(readBack().units().get(0).size()).isEqualTo(500);
@@ -139,6 +141,9 @@ class LiveRecorderTest {
       send(track, unit, 500, 2000);
       waitFor(track);
       assertThat(readBack().units().get(0).facts()).isEqualTo(unit.facts());
+      // The better start replaces the first one: 123.456 ms and 5 ms more.
+      Path scans = root.resolve("sub-mika/ses-01/sub-mika_ses-01_scans.tsv");
+      assertThat(Files.readString(scans)).contains(".128456").doesNotContain(".123456");
       try (var files = Files.walk(root)) {
         assertThat(files.map(f -> f.getFileName().toString())).noneMatch(n -> n.endsWith(".part"));
       }

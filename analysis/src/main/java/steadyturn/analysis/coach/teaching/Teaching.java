@@ -2,9 +2,11 @@ package steadyturn.analysis.coach.teaching;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import steadyturn.ingest.words.Words;
 
@@ -106,11 +108,28 @@ public record Teaching(
     }
     for (Consequence each : consequences) {
       each.seenWhen().forEach(need -> limit(need.limit()));
-      if (!each.tendencyOf().isEmpty()) {
-        consequence(each.tendencyOf());
-      }
+      requireAnEnd(each);
     }
     ownLimits.forEach(own -> limit(own.limit()));
     return this;
+  }
+
+  /** A tendency points at what it is a tendency of, and so on, but never back at itself. */
+  private void requireAnEnd(Consequence start) {
+    Set<String> seen = new LinkedHashSet<>();
+    Consequence at = start;
+    while (!at.tendencyOf().isEmpty()) {
+      if (!seen.add(at.name())) {
+        throw new TeachingException(
+            "consequence "
+                + start.name()
+                + ": tendency-of goes round in a circle ("
+                + String.join(" -> ", seen)
+                + " -> "
+                + at.name()
+                + "). Let one of them have seen-when or look = true instead.");
+      }
+      at = consequence(at.tendencyOf());
+    }
   }
 }

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.dataformat.toml.TomlMapper;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,7 +27,8 @@ public final class TeachingReader {
   private static final Set<String> SECTIONS =
       Set.of("limit", "ask", "finding", "good", "consequence", "drill", "own-limit");
   private static final Pattern GOAL =
-      Pattern.compile("(\\S+) at (\\S+) between (-?[\\d.]+) and (-?[\\d.]+)");
+      Pattern.compile("(\\S+) at (\\S+) between (-?[0-9]+\\.?[0-9]*) and (-?[0-9]+\\.?[0-9]*)");
+  private static final int MOST_REPS = 1000;
 
   private TeachingReader() {}
 
@@ -45,7 +47,7 @@ public final class TeachingReader {
 
   /** The shipped rules with a teacher's file on top. */
   public static Teaching read(Path file) throws IOException {
-    Teaching own = parse(file.getFileName().toString(), Files.readString(file));
+    Teaching own = parse(file.getFileName().toString(), text(file));
     try {
       return shipped().with(own).checked();
     } catch (TeachingException e) {
@@ -53,9 +55,20 @@ public final class TeachingReader {
     }
   }
 
+  private static String text(Path file) throws IOException {
+    try {
+      return Files.readString(file);
+    } catch (CharacterCodingException e) {
+      throw new TeachingException(file.getFileName() + " is not UTF-8. Save it as UTF-8.");
+    }
+  }
+
   public static Teaching parse(String name, String text) {
     try {
       return teaching(new TomlMapper().readTree(text));
+    } catch (StackOverflowError e) {
+      throw new TeachingException(
+          name + ": is nested too deep. Write it flat, as the shipped one.");
     } catch (JacksonException e) {
       int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
       throw new TeachingException(name + ", line " + line + ": " + e.getOriginalMessage());
@@ -84,6 +97,10 @@ public final class TeachingReader {
 
   private static <T> List<T> all(JsonNode root, String section, Function<JsonNode, T> read) {
     List<T> out = new ArrayList<>();
+    if (root.has(section) && !root.path(section).isArray()) {
+      throw new TeachingException(
+          section + ": is no list of entries. Begin each with [[" + section + "]].");
+    }
     int number = 0;
     for (JsonNode node : root.path(section)) {
       number++;
@@ -99,10 +116,13 @@ public final class TeachingReader {
 
   private static Map<String, Limit> limits(JsonNode table) {
     Map<String, Limit> out = new LinkedHashMap<>();
+    if (!table.isMissingNode() && !table.isObject()) {
+      throw new TeachingException("limit: is no table. Begin it with [limit].");
+    }
     for (Map.Entry<String, JsonNode> each : table.properties()) {
       JsonNode node = each.getValue();
-      String source = node.path("source").asText(Words.say("source.own"));
       try {
+        String source = source(node);
         double value = number(node, "value");
         out.put(each.getKey(), new Limit(each.getKey(), value, text(node, "unit"), source));
       } catch (TeachingException e) {
@@ -119,7 +139,7 @@ public final class TeachingReader {
         texts(node, "covers"),
         texts(node, "tends-to"),
         node.path("confidence").asText(""),
-        node.path("source").asText(Words.say("source.own")),
+        source(node),
         texts(node, "drills"));
   }
 
@@ -145,8 +165,17 @@ public final class TeachingReader {
         Need.position(goal.group(1), goal.group(2)),
         Double.parseDouble(goal.group(3)),
         Double.parseDouble(goal.group(4)),
-        (int) number(node, "reps"),
+        reps(node),
         cautions);
+  }
+
+  private static int reps(JsonNode node) {
+    double reps = number(node, "reps");
+    if (reps < 1 || reps > MOST_REPS || reps != Math.rint(reps)) {
+      throw new TeachingException(
+          "reps is " + node.path("reps").asText() + ". Write a whole number, 1 to 1000.");
+    }
+    return (int) reps;
   }
 
   private static OwnLimit ownLimit(JsonNode node) {
@@ -158,22 +187,33 @@ public final class TeachingReader {
   }
 
   private static String text(JsonNode node, String key) {
-    if (!node.path(key).isTextual()) {
-      throw new TeachingException(key + " is missing. Write " + key + " = \"...\".");
+    if (!node.path(key).isTextual() || node.path(key).asText().isBlank()) {
+      String found = node.has(key) ? "is " + node.path(key) : "is missing";
+      throw new TeachingException(key + " " + found + ". Write " + key + " = \"...\".");
     }
     return node.path(key).asText();
   }
 
+  /** Where a number comes from; by itself it is the teacher's own. */
+  private static String source(JsonNode node) {
+    return node.has("source") ? text(node, "source") : Words.say("source.own");
+  }
+
   private static double number(JsonNode node, String key) {
-    if (!node.path(key).isNumber()) {
-      throw new TeachingException(key + " must be a number, like " + key + " = 8.");
+    if (!node.path(key).isNumber() || !Double.isFinite(node.path(key).asDouble())) {
+      String found = node.has(key) ? ", not " + node.path(key).asText() : "";
+      throw new TeachingException(key + " must be a number, like " + key + " = 8" + found + ".");
     }
     return node.path(key).asDouble();
   }
 
   private static List<String> texts(JsonNode node, String key) {
+    JsonNode list = node.path(key);
+    if (!list.isMissingNode() && !list.isArray()) {
+      throw new TeachingException(key + " is " + list + ". Write " + key + " = [\"...\"].");
+    }
     List<String> out = new ArrayList<>();
-    node.path(key).forEach(each -> out.add(each.asText()));
+    list.forEach(each -> out.add(each.asText()));
     return out;
   }
 }

@@ -94,6 +94,18 @@ class TeachingReaderTest {
           [[drill]]\\nname = "a"\\nworks-on = "turn"\\ngoal = "more"\\nreps = 3 | drill a: write the goal like
           [[consequence]]\\nname = "a"                                         | exactly one of
           [finding]]                                                          | line 1
+          [limit]\\nx = { value = nan, unit = "mm" }                            | limit x: value must be a number, like value = 8, not NaN
+          [limit]\\nx = { value = -inf, unit = "mm" }                           | limit x: value must be a number
+          [limit]\\nx = { value = 5, unit = "mm", source = " " }                | limit x: source is " ". Write source =
+          [[ask]]\\nname = ""                                                 | name is "". Write name =
+          ask = "x"                                                           | ask: is no list of entries. Begin each with [[ask]]
+          limit = 5                                                           | limit: is no table
+          [[finding]]\\nname = "a"\\nwhen = "pelvis.turn"                      | when is "pelvis.turn". Write when = ["..."]
+          [[drill]]\\nname = "a"\\nworks-on = "turn"\\ngoal = "pelvis.turn at top between 1.2.3 and 5"\\nreps = 3 | write the goal like
+          [[drill]]\\nname = "a"\\nworks-on = "turn"\\ngoal = "pelvis.turn at top between 1 and 5"\\nreps = 1e12 | reps is 1
+          [[own-limit]]\\nlimit = "slide-away"\\nvalue = nan                   | value must be a number
+          [[consequence]]\\nname = "a"\\ntendency-of = "a"                     | tendency-of goes round in a circle (a -> a)
+          [[consequence]]\\nname = "a"\\ntendency-of = "b"\\n[[consequence]]\\nname = "b"\\ntendency-of = "a" | circle (a -> b -> a)
           [[rule]]\\nname = "a"                                                | there is no section [rule]
           """)
   void aMistakeIsToldWithItsPlaceAndWhatToDo(String text, String told) throws IOException {

@@ -187,12 +187,15 @@ public final class CalibrateCommand implements Callable<Integer> {
     report.unit(unit.point().trackedPoint(), number, gravityMps2, latitudeDeg.isPresent());
     LocalDate today = LocalDate.now(ZoneId.systemDefault());
     UnitCalibration found = store.latest(number).orElse(UnitCalibration.none(number, today));
+    boolean isAgain = store.latest(number).filter(c -> c.date().equals(today)).isPresent();
     TableWork work = new TableWork(unit, marks);
     for (CalibrationStep step : inOrder()) {
       found = step.take(work, found, gravityMps2, today, report);
     }
     UnitStream named = serial.isPresent() ? Renamed.to(number, unit) : unit;
     CalibrationEffect.of(found, named).ifPresent(report::effect);
-    console.out().println("  kept in " + store.save(found));
+    console
+        .out()
+        .println("  kept in " + store.save(found) + (isAgain ? ", as today's latest" : ""));
   }
 }

@@ -130,6 +130,10 @@ final class LiveTable implements AutoCloseable {
   /** What was recorded; the table is closed before. */
   SessionRun recorded() {
     close();
+    if (recorder.stopped().isPresent() || recorder.missing() > 0) {
+      throw new CalibrationException(
+          recorder.stopped().orElse("not everything taken is on the disk") + "; begin again");
+    }
     String id = recorder.label().id();
     return Archive.open(root).sessions().stream()
         .flatMap(session -> session.runs().stream())

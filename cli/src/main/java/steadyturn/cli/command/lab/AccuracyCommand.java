@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -80,7 +81,7 @@ public final class AccuracyCommand implements Callable<Integer> {
     }
     List<Studies.Study> studies = chosen();
     if (list) {
-      studies.forEach(s -> console.out().printf("%-18s %s%n", s.name(), s.what()));
+      studies.forEach(s -> console.out().printf(Locale.ROOT, "%-18s %s%n", s.name(), s.what()));
       return Failures.DONE;
     }
     if (runs < 1) {

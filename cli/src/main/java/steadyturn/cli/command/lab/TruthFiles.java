@@ -2,7 +2,6 @@ package steadyturn.cli.command.lab;
 
 import java.io.IOException;
 import java.io.Writer;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
@@ -13,6 +12,7 @@ import steadyturn.analysis.lab.truth.TrueMeasure;
 import steadyturn.cli.output.Decimals;
 import steadyturn.cli.output.tsv.TsvReport;
 import steadyturn.ingest.recording.dataset.RunLabel;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.write.DatasetFiles;
 
 /**
@@ -27,17 +27,18 @@ public final class TruthFiles {
   private TruthFiles() {}
 
   /** Writes beside the recording of that label. */
-  public static void write(LessonTruth truth, RunLabel label, Path archive) throws IOException {
+  public static void write(LessonTruth truth, RunLabel label, Path archive) {
     Path folder = DatasetFiles.derivatives(archive, "truth", "1").resolve(label.folder());
-    Files.createDirectories(folder);
-    try (Writer to = Files.newBufferedWriter(folder.resolve(label.id() + "_truth.tsv"))) {
-      TsvReport.row(to, COLUMNS);
-      for (SwingTruth swing : truth.swings()) {
-        Map<String, Double> timesS = new HashMap<>();
-        swing.eventsS().forEach((event, timeS) -> timesS.put(event.word(), timeS));
-        for (TrueMeasure measure : swing.truthMeasures()) {
-          row(to, swing, measure, timesS.getOrDefault(measure.at(), Double.NaN));
-        }
+    WholeFile.writeText(folder.resolve(label.id() + "_truth.tsv"), to -> rows(truth, to));
+  }
+
+  private static void rows(LessonTruth truth, Writer to) throws IOException {
+    TsvReport.row(to, COLUMNS);
+    for (SwingTruth swing : truth.swings()) {
+      Map<String, Double> timesS = new HashMap<>();
+      swing.eventsS().forEach((event, timeS) -> timesS.put(event.word(), timeS));
+      for (TrueMeasure measure : swing.truthMeasures()) {
+        row(to, swing, measure, timesS.getOrDefault(measure.at(), Double.NaN));
       }
     }
   }

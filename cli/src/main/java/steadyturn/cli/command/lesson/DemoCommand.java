@@ -1,8 +1,6 @@
 package steadyturn.cli.command.lesson;
 
 import java.io.IOException;
-import java.io.Writer;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,11 +11,13 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.cli.lesson.Lessons;
+import steadyturn.cli.lesson.Pages;
 import steadyturn.cli.output.table.TableReport;
 import steadyturn.cli.output.tsv.Derivatives;
 import steadyturn.cli.page.Audience;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.recording.disk.WholeFile;
 
 /** The first run: the bundled lesson, analysed before the eyes of a newcomer. */
 @Command(
@@ -43,12 +43,13 @@ public final class DemoCommand implements Callable<Integer> {
     Lessons lessons = Lessons.under(List.of(home.resolve("sample-recordings")), console);
     List<LessonResult> results = new ArrayList<>();
     List<Path> pages = new ArrayList<>();
+    Pages place = new Pages(folder, console);
     lessons.each(
         lesson -> {
           List<LessonResult> found = AnalyzeCommand.analyze(lesson, lessons);
           results.addAll(found);
-          pages.add(ReportCommand.page(lesson, found, lessons, Audience.TEACHER, folder));
-          pages.add(ReportCommand.page(lesson, found, lessons, Audience.PLAYER, folder));
+          pages.add(ReportCommand.page(lesson, found, lessons, Audience.TEACHER, place));
+          pages.add(ReportCommand.page(lesson, found, lessons, Audience.PLAYER, place));
         });
     TableReport.write(results, false, console.out());
     Path table = write(results, folder);
@@ -61,12 +62,9 @@ public final class DemoCommand implements Callable<Integer> {
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
-  private static Path write(List<LessonResult> results, Path folder) throws IOException {
-    Files.createDirectories(folder);
+  private static Path write(List<LessonResult> results, Path folder) {
     Path table = folder.resolve("lesson.txt");
-    try (Writer to = Files.newBufferedWriter(table)) {
-      TableReport.write(results, true, to);
-    }
+    WholeFile.writeText(table, to -> TableReport.write(results, true, to));
     return table;
   }
 

@@ -114,14 +114,14 @@ public final class ImportCommand implements Callable<Integer> {
       units.addAll(unitsOf(table, columns));
     }
     Recording recording = ColumnMapImporter.recording(player, player(), units, List.of());
-    RecordingWriter writer = RecordingWriter.into(out, "Imported recordings");
-    RunLabel label = RunLabel.lesson(player, lesson);
-    if (writer.isTaken(label)) {
-      label = writer.nextRun(player, lesson);
-    }
-    writer.write(recording, label, start);
+    RunLabel label =
+        RecordingWriter.into(out, "Imported recordings").writeNext(recording, lesson, start);
     for (UnitStream unit : recording.units()) {
-      console.out().println(label.id() + ": " + words(unit));
+      if (unit.size() == 0) {
+        console.warn(unit.point().trackedPoint() + " has no samples and was left out");
+      } else {
+        console.out().println(label.id() + ": " + words(unit));
+      }
     }
     console.out().println("Next: ./steadyturn check " + out);
     return Failures.DONE;

@@ -32,7 +32,7 @@ import steadyturn.fusion.orientation.OrientationTrack;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.dataset.Session;
 import steadyturn.ingest.recording.dataset.SessionRun;
-import steadyturn.ingest.recording.table.WholeFile;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitStream;
 

@@ -133,10 +133,11 @@ public final class ProgressCommand implements Callable<Integer> {
           console
               .out()
               .println(
-                  page.write(
-                      "sub-" + label + "_progress.html",
-                      ProgressPage.html(
-                          label, chosen, progress, teaching, page.units(), Locale.ENGLISH)));
+                  page.pages(console)
+                      .write(
+                          "sub-" + label + "_progress.html",
+                          ProgressPage.html(
+                              label, chosen, progress, teaching, page.units(), Locale.ENGLISH)));
     }
   }
 }

@@ -21,6 +21,7 @@ import steadyturn.cli.lesson.FormatChoice.Format;
 import steadyturn.cli.lesson.LessonPaths;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.PageChoice;
+import steadyturn.cli.lesson.Pages;
 import steadyturn.cli.lesson.Rehearsals;
 import steadyturn.cli.lesson.TeachingChoice;
 import steadyturn.cli.page.Audience;
@@ -75,12 +76,18 @@ public final class ReportCommand implements Callable<Integer> {
       return Failures.FAILED;
     }
     Lessons lessons = paths.lessons(console);
-    lessons.each(lesson -> report(lesson, lessons, teaching, against.get(), format));
+    Pages pages = page.pages(console);
+    lessons.each(lesson -> report(lesson, lessons, teaching, against.get(), format, pages));
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
   private void report(
-      Session lesson, Lessons lessons, Teaching teaching, ModelChoice.Chosen against, Format format)
+      Session lesson,
+      Lessons lessons,
+      Teaching teaching,
+      ModelChoice.Chosen against,
+      Format format,
+      Pages pages)
       throws IOException {
     List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
     if (results.isEmpty()) {
@@ -103,12 +110,12 @@ public final class ReportCommand implements Callable<Integer> {
         format == Format.HTML
             ? Page.html(sheet, audience, page.units(), Locale.ENGLISH)
             : SheetJson.json(sheet, audience, Locale.ENGLISH);
-    console.out().println(page.write(name(lesson, audience + "." + format), text));
+    console.out().println(pages.write(name(lesson, audience + "." + format), text));
   }
 
   /** Writes the page of a lesson with everything as shipped; returns its file. */
   static Path page(
-      Session lesson, List<LessonResult> results, Lessons lessons, Audience audience, Path folder)
+      Session lesson, List<LessonResult> results, Lessons lessons, Audience audience, Pages pages)
       throws IOException {
     Sheet sheet =
         Sheet.of(
@@ -118,7 +125,7 @@ public final class ReportCommand implements Callable<Integer> {
             "",
             Optional.empty());
     String text = Page.html(sheet, audience, LengthUnits.METRIC, Locale.ENGLISH);
-    return PageChoice.write(folder, name(lesson, audience + ".html"), text);
+    return pages.write(name(lesson, audience + ".html"), text);
   }
 
   private static String name(Session lesson, String ending) {

@@ -23,23 +23,21 @@ final class LivePorts implements AutoCloseable {
   private final List<Open> ports = new ArrayList<>();
   private final List<String> told = new ArrayList<>();
 
-  private LivePorts() {}
-
-  static LivePorts open(LiveRecorder recorder, List<UnitChoice> choices, int baud) {
-    LivePorts all = new LivePorts();
+  /** Begins to read the ports; each unit's bytes go into the recording. */
+  void open(LiveRecorder recorder, List<UnitChoice> choices, int baud) {
     for (UnitChoice choice : choices) {
       SensorAdapter adapter =
           choice.adapter().flatMap(SensorAdapters::named).orElseGet(FindingAdapter::new);
       LiveUnit unit = new LiveUnit(recorder, adapter, choice.point());
       SerialPortSource source = SerialPortSource.open(choice.path(), baud, unit);
-      all.ports.add(new Open(choice.path(), unit, source));
-      all.told.add("");
+      ports.add(new Open(choice.path(), unit, source));
+      told.add("");
     }
-    return all;
   }
 
   /** A line that is written over where a person watches, and troubles as they come and go. */
-  void show(Console console, int marks) {
+  void show(Console console, LiveRecorder recorder) {
+    recorder.news().forEach(console::warn);
     StringJoiner line = new StringJoiner("   ");
     for (int i = 0; i < ports.size(); i++) {
       LiveState state = ports.get(i).unit().state();
@@ -52,17 +50,19 @@ final class LivePorts implements AutoCloseable {
         console.warn(ports.get(i).path() + " " + news);
       }
     }
-    if (Boolean.getBoolean("steadyturn.terminal")) {
-      console.err().print("\r\033[K" + line + "   marks " + marks);
-      console.err().flush();
-    }
+    console.status(line + "   marks " + recorder.marks());
+  }
+
+  /** Whether every unit's adapter worked to the end. */
+  boolean nobodyGivenUp() {
+    return ports.stream().noneMatch(port -> port.unit().isGivenUp());
   }
 
   private static String name(Open port) {
     return port.unit().state().point().map(BodyPoint::trackedPoint).orElse(port.path());
   }
 
-  /** What came in, a line a unit. */
+  /** What is on the disk and what was lost on the way, a line a unit. */
   String summary() {
     StringJoiner lines = new StringJoiner(System.lineSeparator());
     for (Open port : ports) {
@@ -73,7 +73,7 @@ final class LivePorts implements AutoCloseable {
               "%-13s %9d samples  %5d lost  %6d bytes skipped  unplugged %d  restarts %d  clock"
                   + " %+.1f ppm, spread %.2f ms",
               name(port),
-              s.samples(),
+              s.kept(),
               s.lost(),
               s.skippedBytes(),
               s.unplugged(),

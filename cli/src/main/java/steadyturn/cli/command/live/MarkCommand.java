@@ -14,6 +14,7 @@ import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.live.MarkBox;
+import steadyturn.ingest.recording.disk.ArchiveLock;
 
 /** Leaves a mark in a recording that another process writes. */
 @Command(
@@ -54,14 +55,23 @@ public final class MarkCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    if (!(durationS >= 0)) {
-      throw console.wrongUsage("--duration must be 0 or more");
-    }
+    requireUpToADay("--duration", durationS);
+    requireUpToADay("--ago", agoS);
     if (!Files.isDirectory(root)) {
       throw console.wrongUsage(root + " is no folder");
+    }
+    if (!ArchiveLock.isRecordedInto(root)) {
+      console.warn("nothing records into " + root + " now, so nobody would take the mark");
+      return Failures.FAILED;
     }
     LocalDateTime at = LocalDateTime.now(ZoneId.systemDefault()).minusNanos(Math.round(agoS * 1e9));
     MarkBox.leave(root, new LiveMark(at, durationS, type, club, note));
     return Failures.DONE;
+  }
+
+  private void requireUpToADay(String option, double seconds) {
+    if (!(seconds >= 0 && seconds <= LiveMark.LONGEST_S)) {
+      throw console.wrongUsage(option + " must be 0 to 86400 s");
+    }
   }
 }

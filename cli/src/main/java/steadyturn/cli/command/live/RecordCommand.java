@@ -12,12 +12,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.terminal.HangUp;
 import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.recording.dataset.RunLabel;
@@ -38,6 +41,9 @@ import steadyturn.ingest.serial.SerialPortSource;
     },
     sortOptions = false)
 public final class RecordCommand implements Callable<Integer> {
+
+  private static final long LOOK_EVERY_MS = 500;
+  private static final long LAST_WORDS_S = 20;
 
   @Mixin private Console console;
 
@@ -84,32 +90,65 @@ public final class RecordCommand implements Callable<Integer> {
       description = "Take typed marks although standard input is no terminal.")
   private boolean isTyped = Boolean.getBoolean("steadyturn.terminal");
 
-  private volatile boolean isEnded;
+  private final CountDownLatch isEnded = new CountDownLatch(1);
 
   @Override
   public Integer call() throws IOException {
     if (!RunLabel.isLabel(player) || !RunLabel.isLabel(lesson)) {
       throw console.wrongUsage("--player and --lesson take letters and digits only");
     }
+    UnitChoice.requireApart(units, console);
     LiveRecorder recorder = LiveRecorder.start(root, facts(), lesson);
-    LivePorts ports = LivePorts.open(recorder, units, baud);
-    Thread atEnd = new Thread(() -> end(ports, recorder), "end of recording");
+    CountDownLatch isSaid = new CountDownLatch(1);
+    Thread atEnd = new Thread(() -> endFromOutside(recorder, isSaid), "end of recording");
     Runtime.getRuntime().addShutdownHook(atEnd);
-    if (isTyped) {
-      readMarks(recorder);
+    LivePorts ports = new LivePorts();
+    try {
+      ports.open(recorder, units, baud);
+      if (isTyped) {
+        readMarks(recorder);
+      }
+      console.out().println("recording " + recorder.label().id() + " into " + root);
+      console.out().flush();
+      watch(recorder, ports);
+    } finally {
+      ports.close();
+      recorder.close();
     }
-    console.out().println("recording " + recorder.label().id() + " into " + root);
-    console.out().flush();
-    watch(recorder, ports);
-    isEnded = true;
-    end(ports, recorder);
-    console.out().println(ports.summary());
-    return recorder.stopped().isEmpty() ? Failures.DONE : failed(recorder);
+    boolean isWell = say(recorder, ports);
+    isSaid.countDown();
+    return isWell ? Failures.DONE : Failures.FAILED;
   }
 
-  private int failed(LiveRecorder recorder) {
+  /** Ctrl-C, the end of the terminal, the end of the machine: the command says its last words. */
+  private void endFromOutside(LiveRecorder recorder, CountDownLatch isSaid) {
+    isEnded.countDown();
+    try {
+      if (!isSaid.await(LAST_WORDS_S, TimeUnit.SECONDS)) {
+        recorder.close();
+      }
+    } catch (InterruptedException e) {
+      recorder.close();
+    }
+  }
+
+  /** What is on the disk, and what is not; whether all is well. */
+  private boolean say(LiveRecorder recorder, LivePorts ports) {
+    ports.show(console, recorder);
+    console.clearStatus();
+    console.out().println(ports.summary());
     recorder.stopped().ifPresent(console::warn);
-    return Failures.FAILED;
+    if (recorder.missing() > 0) {
+      console.warn(recorder.missing() + " samples or marks were taken but are not on the disk");
+    }
+    if (recorder.kept() == 0) {
+      console.warn("nothing was recorded: no unit sent a sample that could be kept");
+    }
+    console.out().flush();
+    return recorder.stopped().isEmpty()
+        && recorder.missing() == 0
+        && recorder.kept() > 0
+        && ports.nobodyGivenUp();
   }
 
   private Player facts() {
@@ -122,19 +161,17 @@ public final class RecordCommand implements Callable<Integer> {
 
   private void watch(LiveRecorder recorder, LivePorts ports) {
     double untilS = HostTime.steadyS() + lengthS;
-    while (!isEnded && recorder.stopped().isEmpty() && HostTime.steadyS() < untilS) {
-      try {
-        Thread.sleep(500);
-      } catch (InterruptedException e) {
-        return;
+    HangUp terminal = new HangUp();
+    try {
+      while (recorder.stopped().isEmpty()
+          && HostTime.steadyS() < untilS
+          && !terminal.isGone()
+          && !isEnded.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+        ports.show(console, recorder);
       }
-      ports.show(console, recorder.marks());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
-  }
-
-  private static void end(LivePorts ports, LiveRecorder recorder) {
-    ports.close();
-    recorder.close();
   }
 
   private void readMarks(LiveRecorder recorder) {
@@ -144,7 +181,7 @@ public final class RecordCommand implements Callable<Integer> {
               try (BufferedReader in =
                   new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
                 String line = in.readLine();
-                while (line != null && !isEnded) {
+                while (line != null && isEnded.getCount() > 0) {
                   takeLine(line.strip(), recorder);
                   line = in.readLine();
                 }
@@ -159,7 +196,7 @@ public final class RecordCommand implements Callable<Integer> {
 
   private void takeLine(String line, LiveRecorder recorder) {
     if (line.toLowerCase(Locale.ROOT).equals("quit")) {
-      isEnded = true;
+      isEnded.countDown();
     } else if (!line.isEmpty()) {
       String[] words = line.split(" ", 3);
       recorder.mark(

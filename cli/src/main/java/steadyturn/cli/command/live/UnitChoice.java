@@ -1,10 +1,14 @@
 package steadyturn.cli.command.live;
 
 import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
+import steadyturn.cli.terminal.Console;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.sensor.SensorAdapters;
@@ -17,6 +21,22 @@ import steadyturn.ingest.sensor.SensorAdapters;
  * @param adapter the name of its adapter; empty to find out
  */
 public record UnitChoice(Optional<BodyPoint> point, String path, Optional<String> adapter) {
+
+  /** Refuses two units at one body point, and one port for two units. */
+  static void requireApart(List<UnitChoice> units, Console console) {
+    Set<Object> seen = new HashSet<>();
+    for (UnitChoice unit : units) {
+      unit.point()
+          .filter(point -> !seen.add(point))
+          .ifPresent(
+              point -> {
+                throw console.wrongUsage("two units are to be worn at " + point.trackedPoint());
+              });
+      if (!seen.add(unit.path())) {
+        throw console.wrongUsage("port " + unit.path() + " is named twice");
+      }
+    }
+  }
 
   /** Reads the words of the command line. */
   public static final class Converter implements ITypeConverter<UnitChoice> {

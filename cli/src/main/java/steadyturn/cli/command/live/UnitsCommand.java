@@ -72,14 +72,10 @@ public final class UnitsCommand implements Callable<Integer> {
   }
 
   private void look(List<PortWatch> watches) throws InterruptedException {
-    boolean isWatched = Boolean.getBoolean("steadyturn.terminal");
     for (int step = 0; step < lengthS * 4; step++) {
       Thread.sleep(250);
-      if (isWatched) {
-        String table = table(watches);
-        console.err().print((step == 0 ? "" : "\033[" + table.lines().count() + "A\033[J") + table);
-        console.err().flush();
-      }
+      String table = table(watches);
+      console.redraw(step == 0 ? 0 : table.lines().count(), table);
     }
   }
 
@@ -87,8 +83,15 @@ public final class UnitsCommand implements Callable<Integer> {
     StringBuilder text = new StringBuilder();
     text.append(
         String.format(
+            ROOT,
             "%-22s %-13s %-13s %-10s %7s %8s  %s%n",
-            "port", "adapter", "unit", "serial", "Hz", "m/s^2", "turning"));
+            "port",
+            "adapter",
+            "unit",
+            "serial",
+            "Hz",
+            "m/s^2",
+            "turning"));
     watches.forEach(w -> text.append(w.line()));
     return text.toString();
   }

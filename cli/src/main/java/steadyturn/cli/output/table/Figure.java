@@ -37,6 +37,7 @@ final class Figure {
       return narrow(value);
     }
     return String.format(
+        Locale.ROOT,
         "%s%s (%s to %s)",
         mark(value),
         nearest(value.value(), value.measure()),

@@ -4,17 +4,20 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import java.io.IOException;
 import java.io.Writer;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.cli.output.Decimals;
+import steadyturn.ingest.recording.disk.ArchiveLock;
+import steadyturn.ingest.recording.disk.WholeFile;
 
 /**
  * Results as files of an archive, in {@code derivatives/steadyturn/}: for each recording the values
@@ -34,11 +37,26 @@ public final class Derivatives {
   }
 
   /**
-   * Writes into {@code archive/derivatives/steadyturn}, over what was there; returns that folder.
+   * Writes into {@code archive/derivatives/steadyturn}, over what an earlier analysis of the same
+   * recordings left there; returns that folder.
+   *
+   * @throws IOException when two recordings have one name: one's results would be lost
    */
   public static Path write(List<LessonResult> results, Path archive) throws IOException {
+    Set<String> names = new HashSet<>();
+    for (LessonResult result : results) {
+      if (!names.add(result.recording())) {
+        throw new IOException(
+            result.recording()
+                + " is the name of two recordings; analyze the archives one by one, each with an"
+                + " --out of its own");
+      }
+    }
+    return ArchiveLock.whileWriting(archive, () -> writeAlone(results, archive));
+  }
+
+  private static Path writeAlone(List<LessonResult> results, Path archive) {
     Path folder = archive.resolve("derivatives").resolve("steadyturn");
-    Files.createDirectories(folder);
     Derivatives files = new Derivatives(folder);
     files.json("dataset_description.json", description());
     for (LessonResult result : results) {
@@ -48,25 +66,25 @@ public final class Derivatives {
     return folder;
   }
 
-  private void measures(LessonResult result) throws IOException {
+  private void measures(LessonResult result) {
     String name = place(result.recording()) + "_measures";
-    try (Writer to = Files.newBufferedWriter(folder.resolve(name + ".tsv"))) {
-      TsvReport.write(List.of(result), to);
-    }
+    WholeFile.writeText(folder.resolve(name + ".tsv"), to -> TsvReport.write(List.of(result), to));
     json(name + ".json", MeasureColumns.explained(result));
   }
 
-  private void keyPositions(LessonResult result) throws IOException {
+  private void keyPositions(LessonResult result) {
     String name = place(result.recording()) + "_keypositions";
-    try (Writer to = Files.newBufferedWriter(folder.resolve(name + ".tsv"))) {
-      TsvReport.row(to, List.of("swing", "event", "time", "sd", "grade", "why"));
-      for (SwingResult swing : result.swings()) {
-        for (EventTime event : swing.events()) {
-          TsvReport.row(to, cells(swing, event));
-        }
+    WholeFile.writeText(folder.resolve(name + ".tsv"), to -> keyPositions(result, to));
+    json(name + ".json", MeasureColumns.keyPositions());
+  }
+
+  private static void keyPositions(LessonResult result, Writer to) throws IOException {
+    TsvReport.row(to, List.of("swing", "event", "time", "sd", "grade", "why"));
+    for (SwingResult swing : result.swings()) {
+      for (EventTime event : swing.events()) {
+        TsvReport.row(to, cells(swing, event));
       }
     }
-    json(name + ".json", MeasureColumns.keyPositions());
   }
 
   private static List<String> cells(SwingResult swing, EventTime event) {
@@ -80,19 +98,19 @@ public final class Derivatives {
   }
 
   /** Subject and session folders as in the raw archive; other names lie flat. */
-  private String place(String recording) throws IOException {
+  private static String place(String recording) {
     Matcher entities = ENTITIES.matcher(recording);
     if (!entities.matches()) {
       return recording.replaceAll("[^A-Za-z0-9._-]+", "-");
     }
     String session = entities.group(2) == null ? "" : entities.group(2) + "/";
     String inside = entities.group(1) + "/" + session + "motion/";
-    Files.createDirectories(folder.resolve(inside));
     return inside + recording;
   }
 
-  private void json(String name, Map<String, ?> content) throws IOException {
-    Files.writeString(folder.resolve(name), JSON.writeValueAsString(content) + "\n");
+  private void json(String name, Map<String, ?> content) {
+    WholeFile.writeText(
+        folder.resolve(name), to -> to.write(JSON.writeValueAsString(content) + "\n"));
   }
 
   private static Map<String, Object> description() {

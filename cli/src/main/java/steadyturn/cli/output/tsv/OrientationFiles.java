@@ -18,7 +18,7 @@ import java.util.regex.Pattern;
 import steadyturn.cli.output.FixedDecimals;
 import steadyturn.fusion.orientation.OrientationMethod;
 import steadyturn.fusion.orientation.OrientationTrack;
-import steadyturn.ingest.recording.table.WholeFile;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.write.DatasetFiles;
 import steadyturn.ingest.sample.BodyPoint;
 

@@ -7,6 +7,7 @@ import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.cli.output.Decimals;
+import steadyturn.ingest.recording.table.CellText;
 
 /**
  * The result for spreadsheets and statistics: one row a value, tab-separated, with a header; what
@@ -63,14 +64,14 @@ public final class TsvReport {
         value.why());
   }
 
-  /** One line; empty cells become {@code n/a}, tabs and line ends inside a cell become spaces. */
+  /** One line; empty cells become {@code n/a}, and none holds what a spreadsheet would run. */
   public static void row(Writer to, List<String> cells) throws IOException {
     StringBuilder line = new StringBuilder();
     for (String cell : cells) {
       if (!line.isEmpty()) {
         line.append('\t');
       }
-      line.append(cell.isBlank() ? "n/a" : cell.replaceAll("[\\t\\r\\n]+", " "));
+      line.append(cell.isBlank() ? "n/a" : CellText.written(cell));
     }
     to.write(line.append('\n').toString());
   }

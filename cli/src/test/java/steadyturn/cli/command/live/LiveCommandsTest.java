@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import steadyturn.cli.CommandLineRun;
+import steadyturn.ingest.recording.disk.ArchiveLock;
 
 class LiveCommandsTest {
 
@@ -21,7 +22,7 @@ class LiveCommandsTest {
   }
 
   @Test
-  void recordTellsOfAMissingPortAndEndsInTime() {
+  void aRecordingWithoutASampleTellsWhyAndFails() {
     Path root = folder.resolve("lessons");
     CommandLineRun run =
         CommandLineRun.of(
@@ -34,8 +35,8 @@ class LiveCommandsTest {
             "right",
             "--seconds",
             "1.2");
-    assertThat(run.exitCode()).isZero();
-    assertThat(run.err()).contains("none does not exist");
+    assertThat(run.exitCode()).isEqualTo(1);
+    assertThat(run.err()).contains("none does not exist").contains("nothing was recorded");
     assertThat(run.out()).contains("0 samples");
     assertThat(root.resolve("participants.tsv")).exists();
   }
@@ -58,11 +59,40 @@ class LiveCommandsTest {
   }
 
   @Test
+  void twoUnitsAtOnePointOrOnePortAreRefused() {
+    String root = folder.resolve("lessons").toString();
+    String[] who = {"--player", "a", "--handed", "right"};
+    CommandLineRun points =
+        CommandLineRun.of("record", root, "pelvis=a", "pelvis=b", who[0], who[1], who[2], who[3]);
+    CommandLineRun ports =
+        CommandLineRun.of("record", root, "pelvis=a", "thorax=a", who[0], who[1], who[2], who[3]);
+    assertThat(points.exitCode()).isEqualTo(2);
+    assertThat(points.err()).contains("two units are to be worn at pelvis");
+    assertThat(ports.err()).contains("port a is named twice");
+  }
+
+  @Test
   void aMarkIsLeftForTheRecorder() throws Exception {
-    CommandLineRun run =
-        CommandLineRun.of("mark", folder.toString(), "hit", "--club", "7-iron", "--note", "thin");
+    CommandLineRun run;
+    try (ArchiveLock recorder = ArchiveLock.recording(folder)) {
+      assertThat(recorder).isNotNull();
+      run =
+          CommandLineRun.of("mark", folder.toString(), "hit", "--club", "7-iron", "--note", "thin");
+    }
     assertThat(run.exitCode()).isZero();
     assertThat(Files.readString(folder.resolve(".steadyturn-marks.tsv")))
         .endsWith("\t0.0\thit\t7-iron\tthin\n");
+  }
+
+  @Test
+  void aMarkThatNobodyWouldTakeIsNotSaidToBeLeft() {
+    CommandLineRun nobody = CommandLineRun.of("mark", folder.toString(), "hit");
+    assertThat(nobody.exitCode()).isEqualTo(1);
+    assertThat(nobody.err()).contains("nothing records into");
+    for (String ago : new String[] {"-1e10", "1e10", "NaN", "-1"}) {
+      CommandLineRun run = CommandLineRun.of("mark", folder.toString(), "hit", "--ago=" + ago);
+      assertThat(run.exitCode()).as(ago).isEqualTo(2);
+    }
+    assertThat(folder.resolve(".steadyturn-marks.tsv")).doesNotExist();
   }
 }

@@ -1,5 +1,6 @@
 package steadyturn.fusion.filter.kalman;
 
+import java.util.Locale;
 import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.SigmaFloor;
 
@@ -52,8 +53,12 @@ public record KalmanSettings(
     }
     if (!(biasWalkRadPerSSqrtS >= 0 && rateMatrixSigma >= 0 && velocityNoiseMpsPerSqrtS >= 0)) {
       throw new IllegalArgumentException(
-          "bias walk, rate matrix and velocity noise must be 0 or more, were %s, %s, %s"
-              .formatted(biasWalkRadPerSSqrtS, rateMatrixSigma, velocityNoiseMpsPerSqrtS));
+          String.format(
+              Locale.ROOT,
+              "bias walk, rate matrix and velocity noise must be 0 or more, were %s, %s, %s",
+              biasWalkRadPerSSqrtS,
+              rateMatrixSigma,
+              velocityNoiseMpsPerSqrtS));
     }
   }
 

@@ -1,5 +1,6 @@
 package steadyturn.fusion.filter.lowpass;
 
+import java.util.Locale;
 import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.SigmaFloor;
 import steadyturn.fusion.filter.kalman.KalmanSettings;
@@ -27,13 +28,20 @@ public record LowPassSettings(
   public LowPassSettings {
     if (!(forceTimeS > 0 && startBiasRadPerS > 0 && movingRateRadPerSqrtS > 0)) {
       throw new IllegalArgumentException(
-          "force time, start bias and moving rate must be above 0, were %s s, %s, %s rad/s"
-              .formatted(forceTimeS, startBiasRadPerS, movingRateRadPerSqrtS));
+          String.format(
+              Locale.ROOT,
+              "force time, start bias and moving rate must be above 0, were %s s, %s, %s rad/s",
+              forceTimeS,
+              startBiasRadPerS,
+              movingRateRadPerSqrtS));
     }
     if (!(biasWalkRadPerSSqrtS >= 0 && largestTiltRateRadPerS > 0)) {
       throw new IllegalArgumentException(
-          "bias walk must be 0 or more and the largest tilt rate above 0, were %s and %s"
-              .formatted(biasWalkRadPerSSqrtS, largestTiltRateRadPerS));
+          String.format(
+              Locale.ROOT,
+              "bias walk must be 0 or more and the largest tilt rate above 0, were %s and %s",
+              biasWalkRadPerSSqrtS,
+              largestTiltRateRadPerS));
     }
   }
 

@@ -7,11 +7,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.JsonText;
 import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.recording.table.TableText;
 import steadyturn.ingest.recording.table.TextTable;
-import steadyturn.ingest.recording.table.WholeFile;
 import steadyturn.ingest.sample.Mark;
 
 /** Notes on stretches of time: the events file of a run. */

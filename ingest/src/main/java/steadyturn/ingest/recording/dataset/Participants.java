@@ -9,10 +9,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import steadyturn.ingest.recording.disk.ArchiveLock;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.recording.table.TableText;
 import steadyturn.ingest.recording.table.TextTable;
-import steadyturn.ingest.recording.table.WholeFile;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 
@@ -109,6 +110,15 @@ public final class Participants {
    * @throws RecordingException when the file already tells another side for this player
    */
   public static void add(Path root, Player player) {
+    ArchiveLock.whileWriting(
+        root,
+        () -> {
+          addAlone(root, player);
+          return player;
+        });
+  }
+
+  private static void addAlone(Path root, Player player) {
     Path file = root.resolve(FILE);
     handedness(root, player.id())
         .filter(side -> side != player.handed())
@@ -131,7 +141,7 @@ public final class Participants {
     row.put("pelvis_depth", sizeText(player.pelvisDepthMm()));
     row.put("stature", sizeText(player.statureMm()));
     TableText table = TableText.read(file);
-    table.put(row);
+    table.fill(row);
     WholeFile.write(file, table.text());
   }
 

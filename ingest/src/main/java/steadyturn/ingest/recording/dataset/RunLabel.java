@@ -1,5 +1,6 @@
 package steadyturn.ingest.recording.dataset;
 
+import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
 
@@ -68,7 +69,7 @@ public record RunLabel(String player, String lesson, String task, OptionalInt ru
   }
 
   private String runPart() {
-    return run.isPresent() ? String.format("_run-%02d", run.getAsInt()) : "";
+    return run.isPresent() ? String.format(Locale.ROOT, "_run-%02d", run.getAsInt()) : "";
   }
 
   /** The lesson's folder below the dataset root: {@code sub-mika/ses-01}. */

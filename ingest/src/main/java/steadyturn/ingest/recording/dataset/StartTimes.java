@@ -10,18 +10,20 @@ import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import steadyturn.ingest.recording.disk.ArchiveLock;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.recording.table.TableText;
 import steadyturn.ingest.recording.table.TextTable;
-import steadyturn.ingest.recording.table.WholeFile;
 
 /** The {@code acq_time} column of scans files: when the first sample of each table was taken. */
 public final class StartTimes {
 
   private static final DateTimeFormatter WRITTEN =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSSSSS");
+      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSSSSS", Locale.ROOT);
 
   private final Map<Path, LocalDateTime> byTable = new HashMap<>();
 
@@ -94,8 +96,19 @@ public final class StartTimes {
    * @param root the dataset's folder
    * @param table the motion table
    * @param startedAt when its first sample was taken; kept to the microsecond
+   * @return false where another program changes the archive just now: nothing is written then
    */
-  public static void add(Path root, RunLabel label, Path table, LocalDateTime startedAt) {
+  public static boolean add(Path root, RunLabel label, Path table, LocalDateTime startedAt) {
+    return ArchiveLock.ifNobodyWrites(
+            root,
+            () -> {
+              addAlone(root, label, table, startedAt);
+              return true;
+            })
+        .orElse(false);
+  }
+
+  private static void addAlone(Path root, RunLabel label, Path table, LocalDateTime startedAt) {
     Path folder = root.resolve(label.folder());
     Path file = folder.resolve("sub-" + label.player() + "_ses-" + label.lesson() + "_scans.tsv");
     TableText scans = TableText.read(file);

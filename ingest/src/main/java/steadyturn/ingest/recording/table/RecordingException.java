@@ -37,19 +37,25 @@ public final class RecordingException extends RuntimeException {
 
   /** A fault told by the file system. */
   public static RecordingException io(Path file, java.io.IOException cause) {
-    String why = cause.getMessage();
-    RecordingException told =
-        of(
-            file,
-            (cause instanceof java.nio.file.NoSuchFileException
-                    ? "does not exist"
-                    : "cannot be read or written ("
-                        + cause.getClass().getSimpleName()
-                        + (why == null ? "" : " " + why)
-                        + ")")
-                + ". Check the path and the rights to it.");
+    RecordingException told = of(file, words(cause));
     told.initCause(cause);
     return told;
+  }
+
+  private static String words(java.io.IOException cause) {
+    String why = String.valueOf(cause.getMessage());
+    if (cause instanceof java.nio.file.NoSuchFileException) {
+      return "does not exist. Check the path and the rights to it.";
+    }
+    if (why.contains("No space left") || why.contains("not enough space")) {
+      return "cannot be written, the disk is full ("
+          + why
+          + "). Make room, or choose another disk.";
+    }
+    return "cannot be read or written ("
+        + cause.getClass().getSimpleName()
+        + (cause.getMessage() == null ? "" : " " + why)
+        + "). Check the path and the rights to it.";
   }
 
   public Path file() {

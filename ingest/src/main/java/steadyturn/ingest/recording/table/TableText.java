@@ -36,12 +36,7 @@ public final class TableText {
   }
 
   /** Adds a row, or fills what the row of that key lacks. The first cell is the key. */
-  public void put(Map<String, String> cells) {
-    for (String column : cells.keySet()) {
-      if (!header.contains(column)) {
-        header.add(column);
-      }
-    }
+  public void fill(Map<String, String> cells) {
     Map<String, String> row = rowLike(cells);
     cells.forEach(
         (column, cell) -> {
@@ -52,7 +47,14 @@ public final class TableText {
         });
   }
 
+  /** Adds a row, or writes over these cells of the row of that key. The first cell is the key. */
+  public void put(Map<String, String> cells) {
+    Map<String, String> row = rowLike(cells);
+    cells.forEach((column, cell) -> row.put(column, clean(cell)));
+  }
+
   private Map<String, String> rowLike(Map<String, String> cells) {
+    cells.keySet().stream().filter(column -> !header.contains(column)).forEach(header::add);
     var key = cells.entrySet().iterator().next();
     for (Map<String, String> row : rows) {
       if (key.getValue().equals(row.get(key.getKey()))) {
@@ -64,9 +66,9 @@ public final class TableText {
     return fresh;
   }
 
-  /** A cell holds no tab and no line end. */
+  /** A cell holds no tab, no line end, and nothing that a spreadsheet would run. */
   public static String clean(String cell) {
-    String plain = cell.replaceAll("[\\t\\r\\n]+", " ").strip();
+    String plain = CellText.written(cell);
     return plain.isEmpty() ? MISSING : plain;
   }
 

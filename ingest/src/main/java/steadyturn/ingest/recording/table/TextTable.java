@@ -76,7 +76,7 @@ public final class TextTable {
   /** The cell as text; empty when the column, the cell or the value is missing. */
   public String text(Row row, String column) {
     String cell = row.cell(header.indexOf(column));
-    return cell.equals("n/a") ? "" : cell;
+    return cell.equals("n/a") ? "" : CellText.read(cell);
   }
 
   /** The cell as a number; NaN when missing. */

@@ -5,8 +5,8 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.JsonText;
-import steadyturn.ingest.recording.table.WholeFile;
 
 /** The files at the top of a dataset. What is there stays as it is. */
 public final class DatasetFiles {

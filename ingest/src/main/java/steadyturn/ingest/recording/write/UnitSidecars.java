@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import steadyturn.ingest.recording.dataset.RunLabel;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.JsonText;
-import steadyturn.ingest.recording.table.WholeFile;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
 

@@ -128,8 +128,9 @@ class ArchiveTest {
     Map<Path, String> before = texts();
     Path scans = root.resolve("sub-mika/ses-02/sub-mika_ses-02_scans.tsv");
     RecordingWriter writer = RecordingWriter.into(root, "another name");
-    RunLabel next = writer.nextRun("mika", "02");
-    writer.write(Lessons.pelvisOnly(10, 5), next, Lessons.NINE_O_CLOCK.plusDays(8));
+    RunLabel next =
+        writer.writeNext(Lessons.pelvisOnly(10, 5), "02", Lessons.NINE_O_CLOCK.plusDays(8));
+    assertThat(next).isEqualTo(RunLabel.run("mika", "02", 1));
     Map<Path, String> after = texts();
     before.forEach(
         (file, text) -> {

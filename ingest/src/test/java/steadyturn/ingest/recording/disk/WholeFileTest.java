@@ -1,4 +1,4 @@
-package steadyturn.ingest.recording.table;
+package steadyturn.ingest.recording.disk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import steadyturn.ingest.recording.table.RecordingException;
 
 class WholeFileTest {
 

@@ -1,4 +1,4 @@
-package steadyturn.ingest.recording.table;
+package steadyturn.ingest.recording.disk;
 
 import java.io.IOException;
 import java.lang.reflect.InvocationTargetException;

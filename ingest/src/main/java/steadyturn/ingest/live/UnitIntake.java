@@ -1,0 +1,206 @@
+package steadyturn.ingest.live;
+
+import java.time.LocalDateTime;
+import java.util.Optional;
+import steadyturn.ingest.clock.DeviceClock;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sensor.SampleSink;
+import steadyturn.ingest.sensor.UnitHello;
+
+/**
+ * What an adapter reads at one port becomes samples of a {@link LiveTrack}, on the unit's own
+ * clock. Used under the lock of its {@link LiveUnit}.
+ */
+final class UnitIntake implements SampleSink {
+
+  /** Until its hello comes, a unit is taken to run at this rate. */
+  private static final double UNKNOWN_RATE_HZ = 500;
+
+  /**
+   * A first start time is bettered when so much of the clock is known, then each time doubled, s.
+   */
+  private static final double BETTER_START_S = 3;
+
+  private static final double PATIENCE_S = 2.5;
+  private static final double LOOK_UP_S = 1;
+
+  final DeviceClock clock = new DeviceClock();
+  final double[] accelMps2 = new double[3];
+  final double[] gyroRadPerS = new double[3];
+  Optional<UnitHello> hello = Optional.empty();
+  String trouble = "";
+  long samples;
+  long lost;
+  long skippedBytes;
+
+  private final LiveRecorder recorder;
+  private final Optional<BodyPoint> given;
+  private final LiveListener listener;
+  private boolean isHeard = true;
+  private Optional<LiveTrack> track = Optional.empty();
+  private String serialNumber = "";
+  private double steadyS;
+  private double wallS;
+  private double nextBetterS = BETTER_START_S;
+  private double recordZeroS;
+  private double zeroLookedUpS;
+  private double namelessSinceS;
+
+  UnitIntake(LiveRecorder recorder, Optional<BodyPoint> given, LiveListener listener) {
+    this.recorder = recorder;
+    this.given = given;
+    this.listener = listener;
+  }
+
+  /** When the bytes came that are read next. */
+  void at(double atSteadyS, double atWallS) {
+    steadyS = atSteadyS;
+    wallS = atWallS;
+  }
+
+  @Override
+  public void hello(UnitHello said) {
+    if (hello.filter(said::equals).isPresent()) {
+      return;
+    }
+    hello = Optional.of(said);
+    if (isTheUnitOfTheTable()) {
+      track.ifPresent(t -> t.setFacts(facts(t.point())));
+    }
+  }
+
+  /** A table is of one unit at one point; what another one sends has no place in it. */
+  private boolean isTheUnitOfTheTable() {
+    String says = hello.map(UnitHello::serialNumber).orElse("");
+    if (!serialNumber.isEmpty() && !says.isEmpty() && !says.equals(serialNumber)) {
+      trouble =
+          "is unit " + says + " now, not " + serialNumber + ": left out; end and record again";
+      return false;
+    }
+    if (track.isPresent() && point().filter(p -> p != track.get().point()).isPresent()) {
+      trouble =
+          "says it is worn at another point now: left out; end and record again, or write"
+              + " POINT=PORT";
+      return false;
+    }
+    serialNumber = says.isEmpty() ? serialNumber : says;
+    return true;
+  }
+
+  @Override
+  public void sample(
+      double timeS, double ax, double ay, double az, double gx, double gy, double gz) {
+    Optional<BodyPoint> at = point();
+    if (at.isEmpty()) {
+      nameless();
+      return;
+    }
+    if (!isTheUnitOfTheTable()
+        || clock.arrived(timeS, steadyS, wallS) == DeviceClock.Event.REPEATED) {
+      return;
+    }
+    if (track.isEmpty()) {
+      track = recorder.unit(facts(at.get()), startedAt());
+    }
+    if (track.isEmpty()) {
+      trouble = "names a body point where another unit is worn: left out; write POINT=PORT";
+      return;
+    }
+    trouble = "";
+    accelMps2[0] = ax;
+    accelMps2[1] = ay;
+    accelMps2[2] = az;
+    gyroRadPerS[0] = gx;
+    gyroRadPerS[1] = gy;
+    gyroRadPerS[2] = gz;
+    keep(track.get());
+  }
+
+  private void keep(LiveTrack kept) {
+    kept.sample(clock.recordS(), accelMps2, gyroRadPerS);
+    samples++;
+    if (steadyS - zeroLookedUpS > LOOK_UP_S) {
+      zeroLookedUpS = steadyS;
+      recordZeroS = clock.recordZeroHostS();
+    }
+    hear(kept.point());
+    if (clock.recordS() > nextBetterS) {
+      nextBetterS *= 2;
+      betterStart();
+      betterRate(kept);
+    }
+  }
+
+  /** A listener that fails is left alone from then on; the recording is worth more. */
+  private void hear(BodyPoint point) {
+    if (!isHeard) {
+      return;
+    }
+    try {
+      listener.sample(point, recordZeroS + clock.recordS(), accelMps2, gyroRadPerS);
+    } catch (RuntimeException | StackOverflowError e) {
+      isHeard = false;
+      recorder.tell("what listened to " + point.trackedPoint() + " failed (" + e + ") and ended");
+    }
+  }
+
+  /** A hello may take a second to come; only then is it missed. */
+  private void nameless() {
+    namelessSinceS = namelessSinceS == 0 ? steadyS : namelessSinceS;
+    if (steadyS - namelessSinceS > PATIENCE_S) {
+      trouble = "does not say where it is worn: write POINT=PORT";
+    }
+  }
+
+  @Override
+  public void skipped(int bytes) {
+    skippedBytes += bytes;
+  }
+
+  @Override
+  public void lost(int count) {
+    lost += count;
+  }
+
+  /** Tells the track what the clock now knows of its start. */
+  void betterStart() {
+    track.ifPresent(t -> t.setStartedAt(startedAt()));
+  }
+
+  /** A unit that says no hello shows its rate by running. */
+  private void betterRate(LiveTrack kept) {
+    if (hello.isEmpty()) {
+      double measuredHz = Math.rint((samples - 1) / clock.recordS());
+      kept.setFacts(UnitFacts.plain(kept.point(), Math.max(1, measuredHz)));
+    }
+  }
+
+  /** Samples in the file. */
+  long kept() {
+    return track.map(LiveTrack::kept).orElse(0L);
+  }
+
+  Optional<BodyPoint> point() {
+    return given.or(() -> hello.flatMap(h -> BodyPoint.ofTrackedPoint(h.name())));
+  }
+
+  private UnitFacts facts(BodyPoint at) {
+    return hello
+        .map(
+            h ->
+                new UnitFacts(
+                    at,
+                    h.serialNumber(),
+                    h.rateHz(),
+                    h.accelFullScaleMps2(),
+                    h.gyroFullScaleRadPerS(),
+                    false))
+        .orElseGet(() -> UnitFacts.plain(at, UNKNOWN_RATE_HZ));
+  }
+
+  /** Time of day of the unit's first sample. */
+  LocalDateTime startedAt() {
+    return recorder.timeOfDay(clock.recordZeroHostS());
+  }
+}
