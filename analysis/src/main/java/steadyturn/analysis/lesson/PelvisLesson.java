@@ -28,6 +28,7 @@ import steadyturn.ingest.sample.UnitStream;
 /**
  * The pelvis over all swings that share one wearing of the unit: rests, one estimate, one geometry.
  */
+@SuppressWarnings("IdentityHashMapUsage") // swings hold long columns: asked for by identity
 final class PelvisLesson {
 
   /** Twice the log of how much better a drifting address must explain a swing than a still one. */

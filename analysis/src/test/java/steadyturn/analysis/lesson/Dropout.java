@@ -1,6 +1,7 @@
 package steadyturn.analysis.lesson;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
@@ -40,15 +41,15 @@ final class Dropout {
       }
       columns[6][m] = unit.timeS(i);
       for (int axis = 0; axis < 3; axis++) {
-        boolean force = kind == Kind.FORCES || kind == Kind.ONE_FORCE && axis == 1;
-        boolean rate = kind == Kind.RATES || kind == Kind.ONE_RATE && axis == 1;
+        boolean force = kind == Kind.FORCES || (kind == Kind.ONE_FORCE && axis == 1);
+        boolean rate = kind == Kind.RATES || (kind == Kind.ONE_RATE && axis == 1);
         columns[axis][m] = isLost && force ? Double.NaN : unit.accelMps2(axis, i);
         columns[3 + axis][m] = isLost && rate ? Double.NaN : unit.gyroRadPerS(axis, i);
       }
       m++;
     }
     for (int c = 0; c < 7; c++) {
-      columns[c] = java.util.Arrays.copyOf(columns[c], m);
+      columns[c] = Arrays.copyOf(columns[c], m);
     }
     return new UnitStream(
         unit.facts(),
