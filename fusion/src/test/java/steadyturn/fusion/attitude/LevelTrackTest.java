@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
@@ -137,5 +138,28 @@ class LevelTrackTest {
   private static Vector3 column(LevelTrack track, int k, int p) {
     double[][] rows = rows(track, k);
     return new Vector3(rows[0][p], rows[1][p], rows[2][p]);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.4,0.6005,500", "2,3,1000", "-3,-2,0"})
+  void theLevelMomentIsTheMiddleOfItsStretchWithinTheTrack(double fromS, double toS, int at) {
+    // Expect: nothing unsure of the turn at the middle but the tilt; at an end where the stretch
+    // lies beyond it.
+    LevelTrack track =
+        LevelTrack.of(
+            new PeakRepair.Repaired(exact(), List.of()), Vector3.ZERO, SPREADS, fromS, toS);
+    double[][] rows = track.sensitivity(at);
+    for (int p = 2; p < 14; p++) {
+      assertThat(new double[] {rows[0][p], rows[1][p], rows[2][p]}).containsOnly(0);
+    }
+    assertThat(track.sensitivity(at == 0 ? 300 : at - 200)[0][2]).isNotZero();
+  }
+
+  @Test
+  void aCalibratedUnitIsTakenToBeBetter() {
+    UnitStream raw = exact();
+    UnitStream calibrated = TRIAL.stream(raw.facts().asCalibrated(), 1);
+    assertThat(LevelTrack.Spreads.of(raw)).isEqualTo(LevelTrack.Spreads.RAW);
+    assertThat(LevelTrack.Spreads.of(calibrated)).isEqualTo(LevelTrack.Spreads.CALIBRATED);
   }
 }

@@ -197,4 +197,18 @@ class PeakRepairTest {
       assertThat(rest.doubt().atRad(9)).isEqualTo(0.3);
     }
   }
+
+  @Test
+  void atALowRateTheNextSampleGivesTheSlope() {
+    // Given: 100 Hz, samples 10 ms apart, farther than the 8 ms of a slope: 19, 29, cut, 29, 19.
+    // Expect: the cubic half way, 29 + (1000 + 1000) / 8 x 0.02 s = 34.
+    double[] time = {0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06};
+    double[] rate = {9, 19, 29, 30, 29, 19, 9};
+    UnitFacts facts =
+        new UnitFacts(BodyPoint.LEAD_HAND, "", 100, Double.POSITIVE_INFINITY, FULL, false);
+    UnitStream stream =
+        new UnitStream(
+            facts, time, new double[3][7], new double[][] {new double[7], rate, new double[7]});
+    assertThat(PeakRepair.repair(stream).stream().gyroRadPerS(1, 3)).isCloseTo(34, within(1e-9));
+  }
 }

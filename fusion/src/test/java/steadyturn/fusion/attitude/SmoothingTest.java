@@ -65,6 +65,16 @@ class SmoothingTest {
     assertThat(CentredMean.of(timeS, values, 2)[i]).isCloseTo(expected, within(1e-12));
   }
 
+  @Test
+  void theMeanReachesNoFartherThanTheNearerSide() {
+    // Given: uneven instants, reach 1 s. Expect: around 2 s one sample each side, though two follow
+    // within reach: (2 + 4 + 8) / 3; around 2.1 s one, as only 2.2 s follows: (4 + 8 + 16) / 3.
+    double[] timeS = {0, 1, 2, 2.1, 2.2};
+    double[] out = CentredMean.of(timeS, new double[] {1, 2, 4, 8, 16}, 1);
+    assertThat(out[2]).isCloseTo(14 / 3.0, within(1e-12));
+    assertThat(out[3]).isCloseTo(28 / 3.0, within(1e-12));
+  }
+
   @ParameterizedTest
   @CsvSource({"0.9,0", "1,0", "1.5,0.1", "2,0.2", "3,0.25", "4,0.3", "9,0.3"})
   void aDoubtGrowsInStraightLinesAndStays(double timeS, double expected) {

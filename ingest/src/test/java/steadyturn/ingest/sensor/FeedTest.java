@@ -84,6 +84,38 @@ class FeedTest {
   }
 
   @Test
+  void whatAnAdapterLeavesIsStillThereWhenMoreRoomIsMade() {
+    // Given: an adapter that waits for 20,000 bytes, more than the first buffer holds. Expect: all
+    // of them, in their order.
+    byte[] given = new byte[20_000];
+    for (int i = 0; i < given.length; i++) {
+      given[i] = (byte) (31 * i);
+    }
+    byte[] read = new byte[given.length];
+    SensorAdapter patient =
+        new SensorAdapter() {
+          @Override
+          public String name() {
+            return "patient";
+          }
+
+          @Override
+          public void read(ByteBuffer bytes, SampleSink sink) {
+            if (bytes.remaining() == read.length) {
+              bytes.get(read);
+            }
+          }
+        };
+    AdapterFeed feed = new AdapterFeed(patient, kept);
+    for (int at = 0; at < given.length; at += 500) {
+      feed.feed(Arrays.copyOfRange(given, at, at + 500), 500);
+    }
+    assertThat(read).isEqualTo(given);
+    assertThat(kept.skippedBytes).isZero();
+    assertThat(feed.forgetRest()).isZero();
+  }
+
+  @Test
   void theFindingAdapterWaitsForSixHundredBytesAndThenIsTheOneFound() {
     FindingAdapter finding = new FindingAdapter();
     byte[] line = withCheck("1.000000,2.0000,3.0000,4.0000,5.00000,6.00000,7.00000");

@@ -65,6 +65,14 @@ class FrameCuttingTest {
   }
 
   @Test
+  void noiseToTheEndIsSkippedAtOnce() {
+    ByteBuffer given = ByteBuffer.wrap(new byte[] {1, 2, 3});
+    new SyncFrames(new byte[] {9}, 3, (f, s) -> true).read(given, kept);
+    assertThat(kept.skippedBytes).isEqualTo(3);
+    assertThat(given.remaining()).isZero();
+  }
+
+  @Test
   void framesInARowAreReadWithNothingBetween() {
     List<Integer> read = new ArrayList<>();
     SyncFrames frames = new SyncFrames(new byte[] {9}, 3, (f, s) -> read.add((int) f.getShort(1)));
