@@ -148,7 +148,7 @@ class LevelTrackTest {
     LevelTrack track =
         LevelTrack.of(
             new PeakRepair.Repaired(exact(), List.of()), Vector3.ZERO, SPREADS, fromS, toS);
-    double[][] rows = track.sensitivity(at);
+    double[][] rows = rows(track, at);
     for (int p = 2; p < 14; p++) {
       assertThat(new double[] {rows[0][p], rows[1][p], rows[2][p]}).containsOnly(0);
     }
