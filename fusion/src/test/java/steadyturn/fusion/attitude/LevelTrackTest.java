@@ -152,7 +152,7 @@ class LevelTrackTest {
     for (int p = 2; p < 14; p++) {
       assertThat(new double[] {rows[0][p], rows[1][p], rows[2][p]}).containsOnly(0);
     }
-    assertThat(track.sensitivity(at == 0 ? 300 : at - 200)[0][2]).isNotZero();
+    assertThat(rows(track, at == 0 ? 300 : at - 200)[0][2]).isNotZero();
   }
 
   @Test
