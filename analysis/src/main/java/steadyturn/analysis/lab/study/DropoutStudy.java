@@ -140,7 +140,7 @@ public final class DropoutStudy {
       double to = BANDS_S[i];
       addRow(rows, name, o -> o.lengthS() >= from && o.lengthS() < to);
     }
-    addRow(rows, "one axis, 12 s", o -> o.lengthS() == LONG_S);
+    addRow(rows, "axis-12-s", o -> o.lengthS() == LONG_S);
     addRow(rows, "all", o -> true);
     return new Findings(rows, worst(worst));
   }
@@ -157,17 +157,17 @@ public final class DropoutStudy {
     outcomes.stream()
         .filter(o -> !o.failure().isEmpty())
         .limit(most)
-        .forEach(o -> out.add("no result: " + o.where() + ": " + o.failure()));
-    add(out, "in silence", most, DropoutChange::withoutAWord, DropoutChange::moved);
+        .forEach(o -> out.add("no-result: " + o.where() + ": " + o.failure()));
+    add(out, "in-silence", most, DropoutChange::withoutAWord, DropoutChange::moved);
     add(out, "missed", most, c -> c.missed() && !c.withoutAWord(), DropoutStudy::off);
-    add(out, "needlessly withheld", most, DropoutChange::withheldForNothing, c -> 0);
+    add(out, "withheld-needlessly", most, DropoutChange::withheldForNothing, c -> 0);
     for (DropoutOutcome o : outcomes) {
       o.elsewhere().stream()
           .filter(c -> c.moved() > 0.5)
           .max(Comparator.comparingDouble(DropoutChange::moved))
           .ifPresent(c -> out.add("elsewhere: " + o.where() + ": " + c));
       if (o.lostInSilence() + o.lostForNothing() + o.swingsInvented() > 0) {
-        out.add("swings differ: " + o.where());
+        out.add("swings-differ: " + o.where());
       }
     }
     return out;
