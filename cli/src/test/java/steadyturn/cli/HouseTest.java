@@ -24,6 +24,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Formatter;
 import java.util.Locale;
 import java.util.Map;
+import java.util.ResourceBundle;
 import java.util.Scanner;
 import org.junit.jupiter.api.Test;
 import steadyturn.fusion.rotation.Quaternion;
@@ -102,6 +103,18 @@ final class HouseTest {
             .should(GeneralCodingRules.ACCESS_STANDARD_STREAMS)
             .orShould()
             .callMethod(Throwable.class, "printStackTrace");
+    rule.check(HOUSE);
+  }
+
+  @Test
+  void onlyTheCommandLineSpeaks() {
+    ArchRule rule =
+        noClasses()
+            .that()
+            .resideOutsideOfPackage("steadyturn.cli..")
+            .should()
+            .dependOnClassesThat()
+            .areAssignableTo(ResourceBundle.class);
     rule.check(HOUSE);
   }
 

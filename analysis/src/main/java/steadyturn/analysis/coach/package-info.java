@@ -4,8 +4,7 @@
  * steadyturn.analysis.lesson.LessonResult} and the rules of {@link
  * steadyturn.analysis.coach.teaching.Teaching}, which a teacher can edit. Out: {@link Advice},
  * {@link steadyturn.analysis.coach.drill.DrillScore}, {@link ModelComparison}. Start at {@link
- * Coach}. The words a person reads come from {@link steadyturn.ingest.words.Words}; pages and
- * tables are left to others.
+ * Coach}. Words, pages and tables are left to others.
  */
 @NullMarked
 package steadyturn.analysis.coach;

@@ -1,8 +1,6 @@
 package steadyturn.analysis.compare;
 
 import java.util.Optional;
-import steadyturn.analysis.measure.Measure;
-import steadyturn.ingest.words.Words;
 
 /**
  * One measure at one key position in two groups.
@@ -21,19 +19,4 @@ public record ComparisonRow(
     double adjustedChance,
     double margin,
     Optional<TypicalError> typicalError,
-    ComparisonVerdict verdict) {
-
-  /** The verdict for a reader: {@code same within 2 deg}. */
-  public String words() {
-    return Words.say("compare.verdict." + verdict.word(), (number(margin) + unit()));
-  }
-
-  private String unit() {
-    Measure measure = what.measure();
-    return measure.unit().equals("1") ? "" : " " + measure.unit();
-  }
-
-  private static String number(double x) {
-    return x == Math.rint(x) ? Long.toString((long) x) : Double.toString(x);
-  }
-}
+    ComparisonVerdict verdict) {}

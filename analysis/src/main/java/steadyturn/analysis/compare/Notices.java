@@ -6,15 +6,15 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import steadyturn.ingest.words.Words;
+import steadyturn.ingest.reason.Reason;
 
-/** Sentences that keep a reader from believing more than the design of the comparison allows. */
+/** What keeps a reader from believing more than the design of the comparison allows. */
 final class Notices {
 
   private Notices() {}
 
-  static List<String> of(List<SwingGroup> groups) {
-    List<String> notices = new ArrayList<>();
+  static List<Reason> of(List<SwingGroup> groups) {
+    List<Reason> notices = new ArrayList<>();
     for (int i = 0; i < groups.size(); i++) {
       for (int j = i + 1; j < groups.size(); j++) {
         pair(groups.get(i), groups.get(j), notices);
@@ -23,13 +23,13 @@ final class Notices {
     return List.copyOf(notices);
   }
 
-  private static void pair(SwingGroup a, SwingGroup b, List<String> notices) {
+  private static void pair(SwingGroup a, SwingGroup b, List<Reason> notices) {
     Set<String> lessonsA = lessons(a);
     Set<String> lessonsB = lessons(b);
     if (!lessonsA.equals(lessonsB)) {
-      notices.add(Words.say("compare.other-lessons", a.name(), b.name()));
+      notices.add(Reason.of(CompareReason.OTHER_LESSONS, a.name(), b.name()));
     } else if (lessonsA.stream().allMatch(lesson -> inBlocks(a, b, lesson))) {
-      notices.add(Words.say("compare.in-blocks", a.name(), b.name()));
+      notices.add(Reason.of(CompareReason.IN_BLOCKS, a.name(), b.name()));
     }
   }
 

@@ -3,7 +3,6 @@ package steadyturn.analysis.compare;
 import java.util.Locale;
 import java.util.Optional;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.ingest.words.Words;
 
 /**
  * One measure at one key position in two single swings.
@@ -67,10 +66,5 @@ public record PairRow(
     return Math.abs(difference.get().value()) > usual.get()
         ? Found.BEYOND_USUAL
         : Found.WITHIN_USUAL;
-  }
-
-  /** The finding for a reader. */
-  public String words() {
-    return Words.say("pair." + found.word());
   }
 }

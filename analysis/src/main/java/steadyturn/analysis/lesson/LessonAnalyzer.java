@@ -105,22 +105,22 @@ public final class LessonAnalyzer {
         .map(PelvisLesson.PelvisSwing::aim);
   }
 
-  private List<String> notices(
+  private List<Notice> notices(
       LessonGathering gathering,
       String id,
       List<GatheredSwing> swings,
       Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis,
       Faults faults) {
-    List<String> out = new ArrayList<>(gathering.notices().getOrDefault(id, List.of()));
-    AimWords.of(
+    List<Notice> out = new ArrayList<>(gathering.notices().getOrDefault(id, List.of()));
+    AimNotice.of(
             aims(swings, pelvis).toList(),
             gathering.player().orElseThrow().handed(),
             gathering.steps().isGood("aim"))
-        .ifPresent(out::add);
+        .ifPresent(reason -> out.add(new Notice("aim", reason)));
     gathering.stepResults().stream()
         .filter(r -> !r.used())
-        .forEach(r -> out.add(r.step() + ": " + r.advice()));
-    out.addAll(faults.of(id));
+        .forEach(r -> out.add(new Notice(r.step(), r.why())));
+    faults.of(id).forEach(fault -> out.add(new Notice("", fault)));
     return out;
   }
 }

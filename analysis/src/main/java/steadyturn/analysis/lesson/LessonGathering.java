@@ -9,6 +9,7 @@ import java.util.Optional;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Faults;
+import steadyturn.analysis.swing.LostReason;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.find.LostSwings;
@@ -24,12 +25,12 @@ import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.RecordingQuality;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.UnitReport;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * Takes the recordings of a lesson one after the other, keeps what the swings need and lets the
@@ -55,7 +56,7 @@ final class LessonGathering {
   private final List<GatheredSwing> swings = new ArrayList<>();
   private final Map<String, List<Double>> middlesS = new HashMap<>();
   private final Map<String, UnitTally> units = new LinkedHashMap<>();
-  private final Map<String, List<String>> notices = new LinkedHashMap<>();
+  private final Map<String, List<Notice>> notices = new LinkedHashMap<>();
   private Optional<Player> player = Optional.empty();
   private final List<StepResult> wristResults = new ArrayList<>();
   private PelvisSteps steps = PelvisSteps.NONE;
@@ -81,7 +82,7 @@ final class LessonGathering {
     List<Found> found = new ArrayList<>();
     List<Swing> all = finder.find(recording, wristSteps.alignment(), faults);
     LostSwings.timesS(recording, all)
-        .forEach(t -> notices.get(raw.id()).add(Words.say("notice.swing-lost", t)));
+        .forEach(t -> notices.get(raw.id()).add(new Notice("", Reason.of(LostReason.SWING, t))));
     for (Swing swing : all) {
       double takeawayS =
           swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS());
@@ -166,18 +167,10 @@ final class LessonGathering {
   private void report(Recording recording) {
     units.computeIfAbsent(recording.id(), id -> new UnitTally()).add(recording);
     RecordingReport report = RecordingQuality.judge(recording);
-    List<String> words = notices.computeIfAbsent(recording.id(), id -> new ArrayList<>());
+    List<Notice> said = notices.computeIfAbsent(recording.id(), id -> new ArrayList<>());
     for (UnitReport unit : report.units()) {
       unit.findings()
-          .forEach(
-              f -> {
-                String point =
-                    Words.say("point." + unit.facts().point().trackedPoint().replace('_', '-'));
-                String line = point + ": " + f.what() + " " + f.whatToDo();
-                if (!words.contains(line)) {
-                  words.add(line);
-                }
-              });
+          .forEach(f -> said.add(new Notice(unit.facts().point().trackedPoint(), f.what())));
     }
   }
 
@@ -192,7 +185,7 @@ final class LessonGathering {
     return results;
   }
 
-  Map<String, List<String>> notices() {
+  Map<String, List<Notice>> notices() {
     return notices;
   }
 

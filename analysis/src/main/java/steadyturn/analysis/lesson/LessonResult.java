@@ -7,7 +7,7 @@ import steadyturn.ingest.sample.Player;
  * The result of one recording, as the output contract prints it.
  *
  * @param aim {@code square-hips} or {@code aim-step}
- * @param notices what holds for all swings and a person should read, one sentence each
+ * @param notices what holds for all swings and a person should read, each a reason
  */
 public record LessonResult(
     String recording,
@@ -15,7 +15,7 @@ public record LessonResult(
     String aim,
     List<UnitResult> units,
     List<SwingResult> swings,
-    List<String> notices) {
+    List<Notice> notices) {
 
   public LessonResult {
     units = List.copyOf(units);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.pelvis.PelvisCurves;
 import steadyturn.analysis.pelvis.PelvisMeasures;
@@ -13,8 +14,8 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.wear.pelvis.LeverArm;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Player;
-import steadyturn.ingest.words.Words;
 
 /** Puts the results of one swing together. */
 final class SwingReport {
@@ -50,7 +51,7 @@ final class SwingReport {
     Swing swing = gathered.swing();
     List<String> flags = new ArrayList<>(swing.flags());
     flags.add(ArmReading.FAULT);
-    String why = Words.say("why.swing-failed");
+    Reason why = Reason.of(MeasureReason.SWING_FAILED);
     return new SwingResult(
         number,
         swing.club(),
@@ -91,34 +92,34 @@ final class SwingReport {
     }
   }
 
-  private static String caveat(List<String> flags) {
+  private static Reason caveat(List<String> flags) {
     if (flags.contains(SwingRests.ADDRESS_NOT_STILL)) {
-      return Words.say("why.address-not-still");
+      return Reason.of(MeasureReason.ADDRESS_NOT_STILL);
     }
     if (flags.contains(SwingRests.FINISH_NOT_HELD)) {
-      return Words.say("why.finish-not-held");
+      return Reason.of(MeasureReason.FINISH_NOT_HELD);
     }
     if (flags.contains(SwingRests.FINISH_NOT_SEEN)) {
-      return Words.say("why.finish-not-seen");
+      return Reason.of(MeasureReason.FINISH_NOT_SEEN);
     }
     if (flags.contains(SwingRests.ADDRESS_SHORT)) {
-      return Words.say("why.address-short");
+      return Reason.of(MeasureReason.ADDRESS_SHORT);
     }
-    return "";
+    return Reason.NONE;
   }
 
   private static List<MeasureValue> withoutPelvis(GatheredSwing gathered) {
-    String why =
+    MeasureReason why =
         gathered
             .pelvis()
             .map(
                 p ->
                     p.size() > PelvisLesson.LEAST_SAMPLES
-                        ? "why.gap-at-address"
-                        : "why.few-pelvis-samples")
-            .orElse("why.needs-pelvis");
+                        ? MeasureReason.GAP_AT_ADDRESS
+                        : MeasureReason.FEW_PELVIS_SAMPLES)
+            .orElse(MeasureReason.NEEDS_PELVIS);
     return List.of(
-        MeasureValue.withheld(Measure.PELVIS_TURN, "", Words.say(why)),
-        MeasureValue.withheld(Measure.PELVIS_SLIDE, "", Words.say(why)));
+        MeasureValue.withheld(Measure.PELVIS_TURN, "", Reason.of(why)),
+        MeasureValue.withheld(Measure.PELVIS_SLIDE, "", Reason.of(why)));
   }
 }

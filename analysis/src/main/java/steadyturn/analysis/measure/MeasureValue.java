@@ -1,5 +1,8 @@
 package steadyturn.analysis.measure;
 
+import steadyturn.ingest.reason.Reason;
+import steadyturn.ingest.reason.ReasonCode;
+
 /**
  * One value that reaches a person. Withheld: value, low and high are NaN and {@code why} says the
  * reason.
@@ -9,16 +12,16 @@ package steadyturn.analysis.measure;
  * @param value in the measure's unit
  * @param low lower end of the 95 % interval
  * @param high upper end of the 95 % interval; infinite for "at least" values
- * @param why reason of a withheld value, caveat of an estimated one, else empty
+ * @param why reason of a withheld value, caveat of an estimated one, else none
  */
 public record MeasureValue(
-    Measure measure, String at, double value, double low, double high, Grade grade, String why) {
+    Measure measure, String at, double value, double low, double high, Grade grade, Reason why) {
 
   /** Half-width of a 95 % interval in standard deviations of a normal distribution. */
   public static final double Z95 = 1.959964;
 
   public MeasureValue {
-    if (grade == Grade.WITHHELD ? why.isBlank() : !(low <= value && value <= high)) {
+    if (grade == Grade.WITHHELD ? why.isNone() : !(low <= value && value <= high)) {
       throw new IllegalArgumentException(
           measure.id()
               + " @ "
@@ -32,18 +35,18 @@ public record MeasureValue(
               + " <= "
               + high
               + ", why: "
-              + why);
+              + why.code().word());
     }
   }
 
   /** A value with a symmetric 95 % interval from its standard deviation. */
   public static MeasureValue of(
-      Measure measure, String at, double value, double sd, Grade grade, String why) {
+      Measure measure, String at, double value, double sd, Grade grade, Reason why) {
     return new MeasureValue(measure, at, value, value - Z95 * sd, value + Z95 * sd, grade, why);
   }
 
   /** A value that cannot be given honestly, with the reason. */
-  public static MeasureValue withheld(Measure measure, String at, String why) {
+  public static MeasureValue withheld(Measure measure, String at, Reason why) {
     return new MeasureValue(measure, at, Double.NaN, Double.NaN, Double.NaN, Grade.WITHHELD, why);
   }
 
@@ -59,6 +62,11 @@ public record MeasureValue(
     return given()
         ? new MeasureValue(measure, at, value, value - down, value + up, grade, why)
         : this;
+  }
+
+  /** A value that cannot be given honestly, with the code of the reason and its arguments. */
+  public static MeasureValue withheld(Measure measure, String at, ReasonCode why, Object... args) {
+    return withheld(measure, at, Reason.of(why, args));
   }
 
   public boolean given() {

@@ -3,6 +3,7 @@ package steadyturn.analysis.pelvis;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.ingest.reason.Reason;
 
 /** Radius of the smallest circle that holds mid-hip, seen from above, from takeaway to impact. */
 final class PelvisCircle {
@@ -12,7 +13,7 @@ final class PelvisCircle {
   private PelvisCircle() {}
 
   static MeasureValue of(
-      PelvisTrack track, double fromS, double toS, SkinShift skin, Grade grade, String caveat) {
+      PelvisTrack track, double fromS, double toS, SkinShift skin, Grade grade, Reason caveat) {
     int n = Math.max(3, (int) Math.round((toS - fromS) / STEP_S) + 1);
     double[] x = new double[n];
     double[] y = new double[n];

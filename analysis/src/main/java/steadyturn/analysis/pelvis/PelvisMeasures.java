@@ -8,10 +8,11 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.ingest.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /** The pelvis measures of one swing at every key position found, in degrees and millimetres. */
 public final class PelvisMeasures {
@@ -51,7 +52,7 @@ public final class PelvisMeasures {
    */
   private final Grade grade;
 
-  private final String caveat;
+  private final Reason caveat;
 
   /** Whether the samples end at a gap. */
   private final boolean isCut;
@@ -61,7 +62,7 @@ public final class PelvisMeasures {
       double hipHalfDistanceMm,
       SkinCourse skin,
       Grade grade,
-      String caveat,
+      Reason caveat,
       boolean isCut) {
     this.isCut = isCut;
     this.track = track;
@@ -75,7 +76,7 @@ public final class PelvisMeasures {
    * Measures one swing at all its key positions.
    *
    * @param hipHalfDistanceMm half the distance between the hip-joint centres, for the turn share
-   * @param caveat empty for a swing between two true rests, else why its values are estimated
+   * @param caveat none for a swing between two true rests, else why its values are estimated
    * @param isCut whether the track ends at a gap that nothing can be told behind
    */
   public static List<MeasureValue> of(
@@ -83,14 +84,14 @@ public final class PelvisMeasures {
       List<EventTime> events,
       double hipHalfDistanceMm,
       SkinShift skin,
-      String caveat,
+      Reason caveat,
       boolean isCut) {
     PelvisMeasures measures =
         new PelvisMeasures(
             track,
             hipHalfDistanceMm,
             SkinCourse.of(skin, events),
-            caveat.isEmpty() ? Grade.MEASURED : Grade.ESTIMATED,
+            caveat.isNone() ? Grade.MEASURED : Grade.ESTIMATED,
             caveat,
             isCut);
     List<MeasureValue> out = new ArrayList<>();
@@ -107,13 +108,13 @@ public final class PelvisMeasures {
       return outside(event);
     }
     if (track.gapAt(event.timeS()).filter(g -> g.lengthS() > LONGEST_INSIDE_S).isPresent()) {
-      return withheld(event, "why.gap-at");
+      return withheld(event, MeasureReason.GAP_AT);
     }
     PoseSpread spread = PoseSpread.at(track, event.timeS(), event.sdS(), skin);
     List<MeasureValue> out = at(event, spread);
     if (track.losesPlaceBefore(event.timeS())) {
       out.removeIf(value -> !ANGLES.contains(value.measure()));
-      withheld(event, "why.gap-before").stream()
+      withheld(event, MeasureReason.GAP_BEFORE).stream()
           .filter(value -> !ANGLES.contains(value.measure()))
           .forEach(out::add);
     }
@@ -121,10 +122,10 @@ public final class PelvisMeasures {
   }
 
   /** The measures of a key position, each withheld for one reason. */
-  private static List<MeasureValue> withheld(EventTime event, String why) {
+  private static List<MeasureValue> withheld(EventTime event, MeasureReason why) {
     String at = event.event().word();
     return measuresAt(event.event()).stream()
-        .map(m -> MeasureValue.withheld(m, at, Words.say(why)))
+        .map(m -> MeasureValue.withheld(m, at, Reason.of(why)))
         .toList();
   }
 
@@ -180,9 +181,9 @@ public final class PelvisMeasures {
 
   private List<MeasureValue> outside(EventTime event) {
     if (isCut) {
-      return withheld(event, "why.gap-before");
+      return withheld(event, MeasureReason.GAP_BEFORE);
     }
-    String why = Words.say("why.outside-the-rests");
+    Reason why = Reason.of(MeasureReason.OUTSIDE_THE_RESTS);
     return List.of(
         MeasureValue.withheld(Measure.PELVIS_TURN, event.event().word(), why),
         MeasureValue.withheld(Measure.PELVIS_SLIDE, event.event().word(), why));
@@ -198,11 +199,11 @@ public final class PelvisMeasures {
         : Grade.ESTIMATED;
   }
 
-  private String whyAt(EventTime event) {
-    if (!caveat.isEmpty()) {
+  private Reason whyAt(EventTime event) {
+    if (!caveat.isNone()) {
       return caveat;
     }
-    return track.hasGapBefore(event.timeS()) ? Words.say("why.pelvis-gap") : event.why();
+    return track.hasGapBefore(event.timeS()) ? Reason.of(MeasureReason.PELVIS_GAP) : event.why();
   }
 
   private MeasureValue slidePerTurn(EventTime event, PoseSpread spread) {
@@ -210,7 +211,10 @@ public final class PelvisMeasures {
     String at = event.event().word();
     if (Math.abs(turnDeg) < LEAST_TURN_FOR_RATIO_DEG) {
       return MeasureValue.withheld(
-          Measure.PELVIS_SLIDE_PER_TURN, at, Words.say("why.little-turn-for-ratio"));
+          Measure.PELVIS_SLIDE_PER_TURN,
+          at,
+          MeasureReason.LITTLE_TURN_FOR_RATIO,
+          LEAST_TURN_FOR_RATIO_DEG);
     }
     ToDoubleFunction<PelvisPose> ratio = p -> 1e3 * p.slideM() / Math.toDegrees(p.turnRad());
     return plain(
@@ -232,7 +236,7 @@ public final class PelvisMeasures {
           least,
           Double.POSITIVE_INFINITY,
           gradeAt(event),
-          Words.say("why.at-least"));
+          Reason.of(MeasureReason.AT_LEAST));
     }
     return new MeasureValue(
         Measure.PELVIS_TURN_TO_SLIDE,
@@ -253,7 +257,7 @@ public final class PelvisMeasures {
     double turnMm = hipHalfDistanceMm * turnRad;
     double slideMm = 1e3 * Math.abs(spread.pose().slideM());
     if (turnMm < LEAST_MOVE_FOR_SHARE_MM && slideMm < LEAST_MOVE_FOR_SHARE_MM) {
-      return MeasureValue.withheld(Measure.PELVIS_TURN_SHARE, at, Words.say("why.hardly-moved"));
+      return MeasureValue.withheld(Measure.PELVIS_TURN_SHARE, at, MeasureReason.HARDLY_MOVED);
     }
     Range share = Range.of(spread, 0, 1, (turn, slide) -> share(Math.abs(turn), Math.abs(slide)));
     return new MeasureValue(
@@ -275,7 +279,8 @@ public final class PelvisMeasures {
       Measure measure, EventTime event, PoseSpread spread, ToDoubleFunction<PelvisPose> placeM) {
     String at = event.event().word();
     if (Math.abs(Math.toDegrees(spread.pose().turnRad())) < LEAST_TURN_FOR_CENTRE_DEG) {
-      return MeasureValue.withheld(measure, at, Words.say("why.little-turn-for-centre"));
+      return MeasureValue.withheld(
+          measure, at, MeasureReason.LITTLE_TURN_FOR_CENTRE, LEAST_TURN_FOR_CENTRE_DEG);
     }
     return plain(
         measure, event, 1e3 * placeM.applyAsDouble(spread.pose()), 1e3 * spread.sd(placeM));
@@ -285,15 +290,14 @@ public final class PelvisMeasures {
     Optional<EventTime> takeaway = EventTime.of(SwingEvent.TAKEAWAY, events);
     Optional<EventTime> impact = EventTime.of(SwingEvent.IMPACT, events);
     if (takeaway.isEmpty() || impact.isEmpty()) {
-      return MeasureValue.withheld(
-          Measure.PELVIS_CIRCLE, "", Words.say("why.no-takeaway-or-impact"));
+      return MeasureValue.withheld(Measure.PELVIS_CIRCLE, "", MeasureReason.NO_TAKEAWAY_OR_IMPACT);
     }
     double fromS = takeaway.get().timeS();
     double toS = impact.get().timeS();
     if (track.losesPlaceBefore(toS)
         || toS > track.timeS(track.size() - 1) + 0.02
         || track.longestStepS(fromS, toS) > LONGEST_INSIDE_S) {
-      return MeasureValue.withheld(Measure.PELVIS_CIRCLE, "", Words.say("why.gap-before"));
+      return MeasureValue.withheld(Measure.PELVIS_CIRCLE, "", MeasureReason.GAP_BEFORE);
     }
     boolean hasGap = track.hasGapBefore(toS);
     return PelvisCircle.of(
@@ -302,6 +306,6 @@ public final class PelvisMeasures {
         toS,
         skin.full(),
         hasGap ? Grade.ESTIMATED : grade,
-        hasGap && caveat.isEmpty() ? Words.say("why.pelvis-gap") : caveat);
+        hasGap && caveat.isNone() ? Reason.of(MeasureReason.PELVIS_GAP) : caveat);
   }
 }

@@ -3,6 +3,7 @@ package steadyturn.analysis.swing;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
+import steadyturn.ingest.reason.Reason;
 
 /**
  * When a key position was reached.
@@ -10,10 +11,9 @@ import steadyturn.analysis.measure.Grade;
  * @param timeS s on the recording's common axis
  * @param sdS standard deviation of that time, s
  * @param grade measured, or estimated where a unit that sees it is missing
- * @param why caveat of an estimated time ({@code virtual: nearest return to the address
- *     direction}), else empty
+ * @param why caveat of an estimated time, else none
  */
-public record EventTime(SwingEvent event, double timeS, double sdS, Grade grade, String why) {
+public record EventTime(SwingEvent event, double timeS, double sdS, Grade grade, Reason why) {
 
   /** The time of one event among those of a swing. */
   public static Optional<EventTime> of(SwingEvent event, List<EventTime> events) {

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Supplier;
-import steadyturn.ingest.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /**
  * Keeps a programmer's mistake to the swing it meets: the part that failed is given up, the mistake
@@ -16,7 +16,7 @@ public final class Faults {
   private final boolean isStrict;
   private final List<Fault> met = new CopyOnWriteArrayList<>();
 
-  private record Fault(String recording, String words) {}
+  private record Fault(String recording, Reason reason) {}
 
   private Faults(boolean isStrict) {
     this.isStrict = isStrict;
@@ -46,7 +46,9 @@ public final class Faults {
       if (isStrict) {
         throw mistake;
       }
-      met.add(new Fault(recording, Words.say("notice.fault", atS, mistake, place(mistake))));
+      met.add(
+          new Fault(
+              recording, Reason.of(FaultReason.SWING, atS, mistake.toString(), place(mistake))));
       return Optional.empty();
     }
   }
@@ -61,8 +63,8 @@ public final class Faults {
     return "";
   }
 
-  /** What was met in a recording, in words. */
-  public List<String> of(String recording) {
-    return met.stream().filter(f -> f.recording.equals(recording)).map(Fault::words).toList();
+  /** What was met in a recording. */
+  public List<Reason> of(String recording) {
+    return met.stream().filter(f -> f.recording.equals(recording)).map(Fault::reason).toList();
   }
 }

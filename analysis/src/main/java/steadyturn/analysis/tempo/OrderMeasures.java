@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
@@ -18,7 +19,6 @@ import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * When pelvis, thorax, lead arm and lead hand turn fastest, in ms before impact (positive before).
@@ -62,8 +62,7 @@ public final class OrderMeasures {
     Optional<EventTime> top = swing.event(SwingEvent.TOP);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (top.isEmpty() || impact.isEmpty()) {
-      return List.of(
-          MeasureValue.withheld(Measure.ARM_PEAK, "", Words.say("why.no-top-or-impact")));
+      return List.of(MeasureValue.withheld(Measure.ARM_PEAK, "", MeasureReason.NO_TOP_OR_IMPACT));
     }
     List<MeasureValue> out = new ArrayList<>();
     OrderMeasures order =
@@ -79,7 +78,7 @@ public final class OrderMeasures {
         .ifPresent(out::add);
     out.add(
         arm.map(value -> value.as(Measure.ARM_PEAK))
-            .orElse(MeasureValue.withheld(Measure.ARM_PEAK, "", Words.say("why.needs-forearm"))));
+            .orElse(MeasureValue.withheld(Measure.ARM_PEAK, "", MeasureReason.NEEDS_FOREARM)));
     return List.copyOf(out);
   }
 
@@ -119,7 +118,7 @@ public final class OrderMeasures {
         gaps.longestS(Math.max(fromS, peak.timeS() - NEAR_S), Math.min(toS, peak.timeS() + NEAR_S));
     double allS = Math.max(gaps.longestS(fromS, toS), impact.timeS() - toS);
     if (nearS > NEAR_GAP_S || allS > LONGEST_GAP_S) {
-      return MeasureValue.withheld(measure, "", Words.say("why.peak-gap"));
+      return MeasureValue.withheld(measure, "", MeasureReason.PEAK_GAP);
     }
     return MeasureValue.of(
         measure,

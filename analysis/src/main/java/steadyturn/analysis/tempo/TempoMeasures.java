@@ -4,11 +4,12 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.ingest.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /** Length of the backswing, of the downswing, and their ratio, from the times of the events. */
 public final class TempoMeasures {
@@ -21,7 +22,7 @@ public final class TempoMeasures {
     Optional<EventTime> top = swing.event(SwingEvent.TOP);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (takeaway.isEmpty() || top.isEmpty() || impact.isEmpty()) {
-      String why = Words.say("why.no-takeaway-top-or-impact");
+      Reason why = Reason.of(MeasureReason.NO_TAKEAWAY_TOP_OR_IMPACT);
       return List.of(
           MeasureValue.withheld(Measure.TEMPO_BACK, "", why),
           MeasureValue.withheld(Measure.TEMPO_DOWN, "", why),
@@ -50,6 +51,6 @@ public final class TempoMeasures {
         return MeasureValue.of(measure, "", value, sd, Grade.ESTIMATED, event.why());
       }
     }
-    return MeasureValue.of(measure, "", value, sd, Grade.MEASURED, "");
+    return MeasureValue.of(measure, "", value, sd, Grade.MEASURED, Reason.NONE);
   }
 }

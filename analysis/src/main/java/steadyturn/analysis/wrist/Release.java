@@ -4,11 +4,12 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.tempo.PeakTime;
 import steadyturn.fusion.attitude.CentredParabola;
-import steadyturn.ingest.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /**
  * The release: the last fall of the cock through its plateau less 15 deg. The plateau is the 90th
@@ -63,14 +64,14 @@ final class Release {
   private MeasureValue time(boolean part) {
     Measure measure = part ? Measure.WRIST_RELEASE_PART : Measure.WRIST_RELEASE;
     if (plateau.deg() < LEAST_PLATEAU_DEG) {
-      return MeasureValue.withheld(measure, "", Words.say("why.little-cock"));
+      return MeasureValue.withheld(measure, "", MeasureReason.LITTLE_COCK, LEAST_PLATEAU_DEG);
     }
     int k = lastAbove(plateau.deg() - FALL_DEG);
     if (k < 0) {
-      return MeasureValue.withheld(measure, "", Words.say("why.keeps-past-impact"));
+      return MeasureValue.withheld(measure, "", MeasureReason.KEEPS_PAST_IMPACT);
     }
     if (motion.cutBeyondRepairBefore(motion.timeS(k + 1))) {
-      return MeasureValue.withheld(measure, "", Words.say("why.gyro-cut"));
+      return MeasureValue.withheld(measure, "", MeasureReason.GYRO_CUT);
     }
     double level = plateau.deg() - FALL_DEG;
     double fall = motion.cockDeg(k) - motion.cockDeg(k + 1);
@@ -118,7 +119,7 @@ final class Release {
       rates[k - from] = -motion.cockRateDegPerS(k);
     }
     if (motion.cutBeyondRepairBefore(impact.timeS())) {
-      return MeasureValue.withheld(measure, "", Words.say("why.gyro-cut"));
+      return MeasureValue.withheld(measure, "", MeasureReason.GYRO_CUT);
     }
     PeakTime peak = PeakTime.of(times, CentredParabola.of(times, rates, SMOOTH_S), RATE_PART);
     int at = Math.min(motion.size() - 1, motion.indexAt(peak.timeS()));
@@ -129,7 +130,12 @@ final class Release {
           Math.hypot(rateTimeSdS(peak, at), Math.hypot(impact.sdS(), clockSdS)));
     }
     return MeasureValue.of(
-        measure, "", peak.value(), motion.spreads().cockRateDegPerS(at), Grade.MEASURED, "");
+        measure,
+        "",
+        peak.value(),
+        motion.spreads().cockRateDegPerS(at),
+        Grade.MEASURED,
+        Reason.NONE);
   }
 
   /** A slope in the rate's error moves its peak by that slope over the bend of the peak. */

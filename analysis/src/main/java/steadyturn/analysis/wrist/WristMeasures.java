@@ -5,17 +5,18 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.ingest.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /** The wrist's angles at the key positions and what the release says of them. */
 final class WristMeasures {
 
-  private static final String CUT = Words.say("why.gyro-cut");
-  private static final String GAP = Words.say("why.wrist-gap");
+  private static final Reason CUT = Reason.of(MeasureReason.GYRO_CUT);
+  private static final Reason GAP = Reason.of(MeasureReason.WRIST_GAP);
   // the cock is largest on the way down, or shortly before it: our assumption
   private static final double BEFORE_TOP_S = 0.2;
   private static final List<Measure> RELEASE =
@@ -47,7 +48,7 @@ final class WristMeasures {
   }
 
   /** Every wrist measure withheld for one reason. */
-  static List<MeasureValue> withheld(String why) {
+  static List<MeasureValue> withheld(Reason why) {
     List<MeasureValue> out = new ArrayList<>();
     out.add(MeasureValue.withheld(Measure.WRIST_COCK, SwingEvent.TOP.word(), why));
     out.add(MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", why));
@@ -127,8 +128,7 @@ final class WristMeasures {
     Optional<EventTime> takeaway = swing.event(SwingEvent.TAKEAWAY);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (takeaway.isEmpty() || impact.isEmpty()) {
-      return MeasureValue.withheld(
-          Measure.WRIST_COCK_MAX, "", Words.say("why.no-takeaway-or-impact"));
+      return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", MeasureReason.NO_TAKEAWAY_OR_IMPACT);
     }
     int best = nearest(takeaway.get().timeS());
     for (int k = best; k < nearest(impact.get().timeS()); k++) {
@@ -142,7 +142,7 @@ final class WristMeasures {
     }
     double value = absolute ? motion.absoluteCockDeg(best) : motion.cockDeg(best);
     double sd = absolute ? motion.spreads().absoluteCockDeg(best) : motion.spreads().cockDeg(best);
-    return MeasureValue.of(Measure.WRIST_COCK_MAX, "", value, sd, Grade.MEASURED, "");
+    return MeasureValue.of(Measure.WRIST_COCK_MAX, "", value, sd, Grade.MEASURED, Reason.NONE);
   }
 
   private List<MeasureValue> releaseMeasures() {
@@ -150,7 +150,7 @@ final class WristMeasures {
       return RELEASE.stream().map(m -> MeasureValue.withheld(m, "", GAP)).toList();
     }
     if (release.isEmpty()) {
-      String why = Words.say("why.no-plateau");
+      Reason why = Reason.of(MeasureReason.NO_PLATEAU);
       return RELEASE.stream().map(m -> MeasureValue.withheld(m, "", why)).toList();
     }
     return release.get().measures();
@@ -170,13 +170,14 @@ final class WristMeasures {
     Optional<EventTime> at = swing.event(event);
     if (at.isEmpty()) {
       return MeasureValue.withheld(
-          Measure.WRIST_KEPT, event.word(), Words.say("why.no-position", event.word()));
+          Measure.WRIST_KEPT, event.word(), MeasureReason.NO_POSITION, event.word());
     }
     if (isHidden(topS())) {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), GAP);
     }
     if (release.isEmpty() || release.get().plateau().deg() < Release.LEAST_PLATEAU_DEG) {
-      return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), Words.say("why.little-cock"));
+      return MeasureValue.withheld(
+          Measure.WRIST_KEPT, event.word(), MeasureReason.LITTLE_COCK, Release.LEAST_PLATEAU_DEG);
     }
     if (motion.cutBeyondRepairBefore(at.get().timeS())) {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), CUT);

@@ -5,15 +5,16 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.wrist.WristSteps;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
-import steadyturn.ingest.words.Words;
 
 /**
  * What one swing says about the lead wrist.
@@ -29,7 +30,7 @@ public record WristReading(
   // our choice: skin and play explain 3 deg; units on the wrong arm or slipping give far more
   private static final double DISAGREE_DEG = 7;
 
-  private static final String FROM_SHAFT = Words.say("why.wrist-from-shaft");
+  private static final Reason FROM_SHAFT = Reason.of(MeasureReason.WRIST_FROM_SHAFT);
 
   public WristReading {
     measures = List.copyOf(measures);
@@ -66,24 +67,29 @@ public record WristReading(
     if (!m.given()) {
       return m;
     }
-    String why = m.why().isEmpty() ? FROM_SHAFT : FROM_SHAFT + "; " + m.why();
     return new MeasureValue(
-        m.measure(), m.at(), m.value(), m.low(), m.high(), Grade.ESTIMATED, why);
+        m.measure(),
+        m.at(),
+        m.value(),
+        m.low(),
+        m.high(),
+        Grade.ESTIMATED,
+        FROM_SHAFT.and(m.why()));
   }
 
-  private static String why(Recording recording) {
+  private static Reason why(Recording recording) {
     boolean forearm = recording.unit(BodyPoint.LEAD_FOREARM).isPresent();
     boolean hand = recording.unit(BodyPoint.LEAD_HAND).isPresent();
     boolean shaft = recording.unit(BodyPoint.CLUB_SHAFT).isPresent();
     if (forearm && (hand || shaft)) {
-      return Words.say(hand ? "why.hand-not-through" : "why.shaft-not-through");
+      return Reason.of(hand ? MeasureReason.HAND_NOT_THROUGH : MeasureReason.SHAFT_NOT_THROUGH);
     }
     if (forearm) {
-      return Words.say("why.needs-hand");
+      return Reason.of(MeasureReason.NEEDS_HAND);
     }
     return hand
-        ? Words.say("why.needs-forearm-beside-hand")
-        : Words.say("why.needs-forearm-and-hand");
+        ? Reason.of(MeasureReason.NEEDS_FOREARM_BESIDE_HAND)
+        : Reason.of(MeasureReason.NEEDS_FOREARM_AND_HAND);
   }
 
   private static List<String> flags(WristMotion motion, Swing swing) {

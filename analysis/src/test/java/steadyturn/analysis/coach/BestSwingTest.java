@@ -9,8 +9,10 @@ import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.reason.Reason;
 
 class BestSwingTest {
 
@@ -35,7 +37,11 @@ class BestSwingTest {
 
   @Test
   void aSwingWithoutTheValueIsNoCandidate() {
-    var lost = swing(1, MeasureValue.withheld(Measure.PELVIS_TURN, "top", "unit lost"));
+    var lost =
+        swing(
+            1,
+            MeasureValue.withheld(
+                Measure.PELVIS_TURN, "top", Reason.of(MeasureReason.NEEDS_PELVIS)));
     assertThat(among(lost, swing(2, -30)).swing().number()).isEqualTo(2);
     assertThat(BestSwing.among(TEACHING, List.of(lost))).isEmpty();
   }
@@ -46,7 +52,8 @@ class BestSwingTest {
 
   private static SwingResult swing(int number, double turnDeg) {
     return swing(
-        number, MeasureValue.of(Measure.PELVIS_TURN, "top", turnDeg, 1, Grade.MEASURED, ""));
+        number,
+        MeasureValue.of(Measure.PELVIS_TURN, "top", turnDeg, 1, Grade.MEASURED, Reason.NONE));
   }
 
   private static SwingResult swing(int number, MeasureValue turn) {

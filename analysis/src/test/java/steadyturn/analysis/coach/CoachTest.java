@@ -18,6 +18,7 @@ import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.reason.Reason;
 
 class CoachTest {
 
@@ -157,7 +158,7 @@ class CoachTest {
   }
 
   private static MeasureValue value(Measure measure, String at, double value, double sd) {
-    return MeasureValue.of(measure, at, value, sd, Grade.MEASURED, "");
+    return MeasureValue.of(measure, at, value, sd, Grade.MEASURED, Reason.NONE);
   }
 
   @Test

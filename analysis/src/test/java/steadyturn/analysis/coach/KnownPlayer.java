@@ -12,6 +12,7 @@ import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.reason.Reason;
 
 /**
  * Lessons of players whose causes are known: usual values that differ a little from player to
@@ -136,12 +137,13 @@ final class KnownPlayer {
         100 * arcMm / bothMm,
         100 * arcMm * slideErrorMm / (bothMm * bothMm),
         Grade.MEASURED,
-        "");
+        Reason.NONE);
   }
 
   private static MeasureValue value(MeasureAt what, Habit h, double usual, Random random) {
     double own = Math.sqrt(1 - shared(what)) * h.error() * random.nextGaussian();
     double value = usual + h.betweenSwings() * random.nextGaussian() + own;
-    return MeasureValue.of(what.measure(), what.at(), value, h.error(), Grade.MEASURED, "");
+    return MeasureValue.of(
+        what.measure(), what.at(), value, h.error(), Grade.MEASURED, Reason.NONE);
   }
 }

@@ -18,6 +18,7 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.reason.Reason;
 
 class ModelComparisonTest {
 
@@ -111,11 +112,12 @@ class ModelComparisonTest {
             event(SwingEvent.TAKEAWAY, 10),
             event(SwingEvent.TOP, 10 + backS),
             event(SwingEvent.IMPACT, 10 + backS + downS)),
-        List.of(MeasureValue.of(Measure.PELVIS_TURN, "top", topDeg, 1, Grade.MEASURED, "")),
+        List.of(
+            MeasureValue.of(Measure.PELVIS_TURN, "top", topDeg, 1, Grade.MEASURED, Reason.NONE)),
         List.of(new Curve("pelvis.turn", "deg", timeS, turnDeg, sd)));
   }
 
   private static EventTime event(SwingEvent event, double timeS) {
-    return new EventTime(event, timeS, 0.005, Grade.MEASURED, "");
+    return new EventTime(event, timeS, 0.005, Grade.MEASURED, Reason.NONE);
   }
 }

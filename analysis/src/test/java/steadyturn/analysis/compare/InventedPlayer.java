@@ -8,6 +8,7 @@ import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.reason.Reason;
 
 /**
  * Swing results drawn from a player whose means and spreads are known, with measuring errors that
@@ -64,9 +65,10 @@ final class InventedPlayer {
             + lesson.timeMs()
             + gaussian(0, own(Measure.WRIST_RELEASE, "", RELEASE_SD_MS));
     values.add(
-        MeasureValue.of(Measure.WRIST_RELEASE, "", release, RELEASE_SD_MS, Grade.MEASURED, ""));
+        MeasureValue.of(
+            Measure.WRIST_RELEASE, "", release, RELEASE_SD_MS, Grade.MEASURED, Reason.NONE));
     double ratio = gaussian(3.1, 0.15 * spread) + gaussian(0, 0.05);
-    values.add(MeasureValue.of(Measure.TEMPO_RATIO, "", ratio, 0.05, Grade.MEASURED, ""));
+    values.add(MeasureValue.of(Measure.TEMPO_RATIO, "", ratio, 0.05, Grade.MEASURED, Reason.NONE));
     return new SwingResult(
         number, "7-iron", SwingKind.HIT, List.of(), List.of(), values, List.of());
   }
@@ -95,8 +97,10 @@ final class InventedPlayer {
         100
             * Math.hypot(arcMm * SLIDE_SD_MM, slide * TURN_SD_DEG * arcMm / turn)
             / (bothMm * bothMm);
-    values.add(MeasureValue.of(Measure.PELVIS_TURN, at, turn, TURN_SD_DEG, Grade.MEASURED, ""));
-    values.add(MeasureValue.of(Measure.PELVIS_SLIDE, at, slide, SLIDE_SD_MM, Grade.MEASURED, ""));
+    values.add(
+        MeasureValue.of(Measure.PELVIS_TURN, at, turn, TURN_SD_DEG, Grade.MEASURED, Reason.NONE));
+    values.add(
+        MeasureValue.of(Measure.PELVIS_SLIDE, at, slide, SLIDE_SD_MM, Grade.MEASURED, Reason.NONE));
     values.add(
         MeasureValue.of(
             Measure.PELVIS_SLIDE_PER_TURN,
@@ -104,10 +108,15 @@ final class InventedPlayer {
             slide / turn,
             SLIDE_SD_MM / Math.abs(turn),
             Grade.MEASURED,
-            ""));
+            Reason.NONE));
     values.add(
         MeasureValue.of(
-            Measure.PELVIS_TURN_SHARE, at, 100 * arcMm / bothMm, shareSd, Grade.MEASURED, ""));
+            Measure.PELVIS_TURN_SHARE,
+            at,
+            100 * arcMm / bothMm,
+            shareSd,
+            Grade.MEASURED,
+            Reason.NONE));
   }
 
   /** The part of an error that all swings of a lesson share, by the table of measured shares. */

@@ -11,8 +11,10 @@ import steadyturn.analysis.compare.PairRow.Found;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.reason.Reason;
 
 class SwingPairTest {
 
@@ -52,7 +54,8 @@ class SwingPairTest {
 
   @Test
   void aWithheldValueIsNotCompared() {
-    MeasureValue none = MeasureValue.withheld(Measure.PELVIS_TURN, "top", "no unit");
+    MeasureValue none =
+        MeasureValue.withheld(Measure.PELVIS_TURN, "top", Reason.of(MeasureReason.NEEDS_PELVIS));
     PairRow row = row(swing("monday", 1, -40), swing("monday", 2, none), usualSwings(2));
     assertThat(row.found()).isEqualTo(Found.NOT_MEASURED);
     assertThat(row.difference()).isEmpty();
@@ -99,7 +102,7 @@ class SwingPairTest {
     return swing(
         lesson,
         number,
-        MeasureValue.of(Measure.PELVIS_TURN, "top", turnDeg, sdDeg, Grade.MEASURED, ""));
+        MeasureValue.of(Measure.PELVIS_TURN, "top", turnDeg, sdDeg, Grade.MEASURED, Reason.NONE));
   }
 
   private static LessonSwing swing(String lesson, int number, MeasureValue value) {

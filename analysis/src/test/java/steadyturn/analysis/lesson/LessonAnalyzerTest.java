@@ -19,8 +19,10 @@ import steadyturn.analysis.lab.truth.SwingTruth;
 import steadyturn.analysis.lab.unit.UnitGrade;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 
@@ -111,7 +113,8 @@ class LessonAnalyzerTest {
     for (Measure withheld : List.of(Measure.PELVIS_SLIDE_PER_TURN, Measure.PELVIS_CENTRE_ALONG)) {
       MeasureValue value = swing.measure(withheld, "top").orElseThrow();
       assertThat(value.grade()).isEqualTo(Grade.WITHHELD);
-      assertThat(value.why()).isNotBlank();
+      assertThat(value.why().code())
+          .isIn(MeasureReason.LITTLE_TURN_FOR_RATIO, MeasureReason.LITTLE_TURN_FOR_CENTRE);
     }
   }
 
@@ -196,7 +199,7 @@ class LessonAnalyzerTest {
     SwingResult swing = result.swings().get(0);
     MeasureValue turn = swing.measure(Measure.PELVIS_TURN, "").orElseThrow();
     assertThat(turn.grade()).isEqualTo(Grade.WITHHELD);
-    assertThat(turn.why()).contains("pelvis unit");
+    assertThat(turn.why()).isEqualTo(Reason.of(MeasureReason.NEEDS_PELVIS));
     assertThat(swing.measure(Measure.WRIST_RELEASE, "").orElseThrow().given()).isTrue();
   }
 

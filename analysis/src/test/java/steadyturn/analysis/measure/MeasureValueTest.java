@@ -10,6 +10,7 @@ import org.apache.commons.math3.distribution.NormalDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import steadyturn.ingest.reason.Reason;
 
 class MeasureValueTest {
 
@@ -19,7 +20,8 @@ class MeasureValueTest {
     // constant.
     double expected = new NormalDistribution(null, 0, 1).inverseCumulativeProbability(0.975);
     assertThat(MeasureValue.Z95).isCloseTo(expected, within(1e-6));
-    MeasureValue value = MeasureValue.of(Measure.PELVIS_TURN, "top", -40, 2, Grade.MEASURED, "");
+    MeasureValue value =
+        MeasureValue.of(Measure.PELVIS_TURN, "top", -40, 2, Grade.MEASURED, Reason.NONE);
     assertThat(value.low()).isCloseTo(-40 - 2 * expected, within(1e-5));
     assertThat(value.high()).isCloseTo(-40 + 2 * expected, within(1e-5));
     assertThat(value.value()).isEqualTo(-40);
@@ -28,7 +30,8 @@ class MeasureValueTest {
 
   @Test
   void aWithheldValueHasNoNumbers() {
-    MeasureValue value = MeasureValue.withheld(Measure.PELVIS_TURN, "top", "why.little-cock");
+    MeasureValue value =
+        MeasureValue.withheld(Measure.PELVIS_TURN, "top", Reason.of(MeasureReason.NEEDS_PELVIS));
     assertThat(value.given()).isFalse();
     assertThat(new double[] {value.low(), value.value(), value.high()}).containsOnly(Double.NaN);
     assertThat(value.grade().word()).isEqualTo("withheld");
@@ -37,7 +40,7 @@ class MeasureValueTest {
   @ParameterizedTest
   @CsvSource({"1,2,3", "NaN,0,2", "1,NaN,2", "1,0,0.5"})
   void aValueOutsideItsIntervalIsNone(double value, double low, double high) {
-    MeasureValue good = MeasureValue.of(Measure.TEMPO_BACK, "", 1, 0, Grade.ESTIMATED, "");
+    MeasureValue good = MeasureValue.of(Measure.TEMPO_BACK, "", 1, 0, Grade.ESTIMATED, Reason.NONE);
     assertThat(good.low()).isEqualTo(good.high());
     assertThatThrownBy(
             () ->

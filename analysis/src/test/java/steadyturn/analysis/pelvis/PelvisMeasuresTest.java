@@ -13,9 +13,12 @@ import org.junit.jupiter.params.provider.EnumSource;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventReason;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
 
 /** The pelvis measures of a swing of exact truth, by their definitions in docs/measures.md. */
@@ -31,11 +34,11 @@ class PelvisMeasuresTest {
           event(SwingEvent.IMPACT, MadePelvis.IMPACT_S));
 
   static EventTime event(SwingEvent event, double timeS) {
-    return new EventTime(event, timeS, 0, Grade.MEASURED, "");
+    return new EventTime(event, timeS, 0, Grade.MEASURED, Reason.NONE);
   }
 
   static List<MeasureValue> measures(MadePelvis made, List<EventTime> events) {
-    return PelvisMeasures.of(made.track(), events, HALF_HIPS_MM, NO_SKIN, "", false);
+    return PelvisMeasures.of(made.track(), events, HALF_HIPS_MM, NO_SKIN, Reason.NONE, false);
   }
 
   static MeasureValue find(List<MeasureValue> all, Measure measure, String at) {
@@ -252,7 +255,7 @@ class PelvisMeasuresTest {
     PelvisTrack track = MadePelvis.of(Handedness.LEFT).track();
     MeasureValue circle =
         find(
-            PelvisMeasures.of(track, EVENTS, HALF_HIPS_MM, skin, "", false),
+            PelvisMeasures.of(track, EVENTS, HALF_HIPS_MM, skin, Reason.NONE, false),
             Measure.PELVIS_CIRCLE,
             "");
     assertThat(circle.value()).isCloseTo(radiusMm(track), within(0.01));
@@ -299,11 +302,16 @@ class PelvisMeasuresTest {
             EVENTS,
             HALF_HIPS_MM,
             NO_SKIN,
-            "no rest",
+            Reason.of(MeasureReason.ADDRESS_NOT_STILL),
             false);
     assertThat(all).allMatch(m -> m.grade() != Grade.MEASURED);
     EventTime guessed =
-        new EventTime(SwingEvent.TOP, MadePelvis.TOP_S, 0, Grade.ESTIMATED, "no wrist");
+        new EventTime(
+            SwingEvent.TOP,
+            MadePelvis.TOP_S,
+            0,
+            Grade.ESTIMATED,
+            Reason.of(EventReason.FROM_PELVIS));
     MeasureValue turn =
         find(
             measures(MadePelvis.of(Handedness.RIGHT), List.of(guessed)),

@@ -10,6 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.ingest.reason.Reason;
 
 /** A shift of 1 deg and 4 mm; takeaway at 1 s, top at 2 s, impact at 2.25 s, finish at 3 s. */
 class SkinCourseTest {
@@ -21,7 +22,7 @@ class SkinCourseTest {
   private static final EventTime FINISH = event(SwingEvent.FINISH, 3);
 
   private static EventTime event(SwingEvent event, double timeS) {
-    return new EventTime(event, timeS, 0, Grade.MEASURED, "");
+    return new EventTime(event, timeS, 0, Grade.MEASURED, Reason.NONE);
   }
 
   @ParameterizedTest

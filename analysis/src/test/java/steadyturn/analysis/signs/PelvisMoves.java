@@ -13,6 +13,7 @@ import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.strapdown.UnitMotion;
 import steadyturn.fusion.wear.pelvis.LeverArm;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 
@@ -30,8 +31,9 @@ final class PelvisMoves {
   static double value(String row, String id, Handedness handed) {
     UnitMotion motion = new Motion(address(handed), moved(row, handed), geometry());
     PelvisTrack track = PelvisTrack.of(motion, geometry(), handed, 0, 0, 1);
-    EventTime top = new EventTime(SwingEvent.TOP, 2, 0, Grade.MEASURED, "");
-    return PelvisMeasures.of(track, List.of(top), 90, SkinShift.assumed(), "", false).stream()
+    EventTime top = new EventTime(SwingEvent.TOP, 2, 0, Grade.MEASURED, Reason.NONE);
+    return PelvisMeasures.of(track, List.of(top), 90, SkinShift.assumed(), Reason.NONE, false)
+        .stream()
         .filter(m -> m.measure().id().equals(id) && m.at().equals("top"))
         .mapToDouble(MeasureValue::value)
         .findFirst()

@@ -12,6 +12,7 @@ import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.wrist.WristSteps;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
@@ -101,6 +102,6 @@ final class WristMoves {
   }
 
   private static EventTime at(SwingEvent event, double timeS) {
-    return new EventTime(event, timeS, 0.001, Grade.MEASURED, "");
+    return new EventTime(event, timeS, 0.001, Grade.MEASURED, Reason.NONE);
   }
 }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import steadyturn.ingest.reason.Reason;
 
 class FaultsTest {
 
@@ -17,10 +18,10 @@ class FaultsTest {
     List<Optional<Integer>> out = List.of(part(faults, 1), part(faults, 0), part(faults, 5));
     assertThat(out).containsExactly(Optional.of(10), Optional.empty(), Optional.of(2));
     assertThat(faults.of("a")).hasSize(1);
-    assertThat(faults.of("a").get(0))
-        .contains("12.3 s")
-        .contains("by zero")
-        .contains("FaultsTest.java");
+    Reason fault = faults.of("a").get(0);
+    assertThat(fault.args()).containsEntry("atS", 12.3);
+    assertThat(fault.args().get("mistake")).asString().contains("by zero");
+    assertThat(fault.args().get("place")).asString().contains("FaultsTest.java");
     assertThat(faults.of("b")).isEmpty();
   }
 

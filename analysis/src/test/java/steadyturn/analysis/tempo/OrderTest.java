@@ -23,6 +23,7 @@ import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.SkinSlip;
 import steadyturn.fusion.wear.wrist.UnitMount;
 import steadyturn.fusion.wear.wrist.WristAlignment;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
@@ -102,7 +103,7 @@ class OrderTest {
 
   /** For what an event without a caveat says. */
   private static final MeasureValue NO_CAVEAT =
-      MeasureValue.of(Measure.ARM_PEAK, "", 0, 0, Grade.MEASURED, "");
+      MeasureValue.of(Measure.ARM_PEAK, "", 0, 0, Grade.MEASURED, Reason.NONE);
 
   private static MeasureValue find(List<MeasureValue> values, Measure measure) {
     return values.stream().filter(v -> v.measure() == measure).findFirst().orElseThrow();

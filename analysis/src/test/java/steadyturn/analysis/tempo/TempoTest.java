@@ -12,6 +12,7 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.reason.Reason;
 
 class TempoTest {
 
@@ -20,7 +21,7 @@ class TempoTest {
   }
 
   private static EventTime at(SwingEvent event, double timeS, double sdS) {
-    return new EventTime(event, timeS, sdS, Grade.MEASURED, "");
+    return new EventTime(event, timeS, sdS, Grade.MEASURED, Reason.NONE);
   }
 
   private static MeasureValue find(List<MeasureValue> values, Measure measure) {

@@ -17,6 +17,7 @@ import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.SkinSlip;
 import steadyturn.fusion.wear.wrist.TwoAxisJoint;
 import steadyturn.fusion.wear.wrist.WristAlignment;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.UnitStream;
@@ -40,7 +41,7 @@ class CockAtLevelTest {
   }
 
   private static EventTime at(double timeS, double sdS) {
-    MeasureValue plain = MeasureValue.of(Measure.ARM_PEAK, "", 0, 0, Grade.MEASURED, "");
+    MeasureValue plain = MeasureValue.of(Measure.ARM_PEAK, "", 0, 0, Grade.MEASURED, Reason.NONE);
     return new EventTime(SwingEvent.LEAD_ARM_LEVEL_DOWN, timeS, sdS, Grade.MEASURED, plain.why());
   }
 

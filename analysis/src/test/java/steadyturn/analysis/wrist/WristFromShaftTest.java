@@ -15,6 +15,7 @@ import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.ingest.sample.BodyPoint;
 
@@ -61,7 +62,7 @@ class WristFromShaftTest {
               .map(TrueMeasure::value)
               .orElseThrow();
       assertThat(release.grade()).isEqualTo(Grade.ESTIMATED);
-      assertThat(release.why()).contains("forearm and club shaft");
+      assertThat(release.why().code()).isEqualTo(MeasureReason.WRIST_FROM_SHAFT);
       assertThat(swings.get(i).flags()).contains("wrist-from-shaft");
       double half = (release.high() - release.low()) / 2;
       assertThat(Math.abs(release.value() - truth)).as("swing " + (i + 1)).isLessThan(1.68 * half);

@@ -22,6 +22,7 @@ import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.wrist.WristSteps;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
@@ -106,7 +107,7 @@ class WristLawsTest {
   private static final Recording RIGHT = recording(Handedness.RIGHT);
 
   private static EventTime at(SwingEvent event, double timeS, double sdS) {
-    MeasureValue plain = MeasureValue.of(Measure.ARM_PEAK, "", 0, 0, Grade.MEASURED, "");
+    MeasureValue plain = MeasureValue.of(Measure.ARM_PEAK, "", 0, 0, Grade.MEASURED, Reason.NONE);
     return new EventTime(event, timeS, sdS, Grade.MEASURED, plain.why());
   }
 

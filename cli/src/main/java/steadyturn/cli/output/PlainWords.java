@@ -1,8 +1,8 @@
 package steadyturn.cli.output;
 
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.BodyPoint;
-import steadyturn.ingest.words.Words;
 
 /** The words a teacher reads for the words of the output contract. */
 public final class PlainWords {

@@ -59,6 +59,7 @@ final class AdvicePart {
   }
 
   private void finding(RuleFinding finding) {
+    String source = finding.rule().source();
     String key = "finding." + finding.rule().name();
     html.element("p", text(key + (pen.forPlayer() ? ".aim" : ".name")), "class", "big");
     html.element("p", text(key + (pen.forPlayer() ? ".player" : ".teacher")));
@@ -72,7 +73,7 @@ final class AdvicePart {
           "p",
           text(
               "page.source",
-              finding.rule().source(),
+              source.isBlank() ? text("source.own") : source,
               text("confidence." + finding.rule().confidence())),
           "class",
           "small");

@@ -1,12 +1,14 @@
 package steadyturn.cli.page;
 
+import java.math.BigDecimal;
 import java.util.Locale;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /**
  * Numbers as a reader of the page gets them: rounded to what is worth reading, a true minus sign,
- * millimetres or inches, and for the player rounded once more with "about".
+ * the decimal mark of the words, millimetres or inches, and for the player rounded once more with
+ * "about".
  */
 final class Amounts {
 
@@ -14,12 +16,14 @@ final class Amounts {
 
   private static final double MM_PER_CM = 10;
 
+  private final Words words;
   private final LengthUnits units;
   private final boolean centimetres;
   private final boolean inFull;
 
   /** Metric lengths in centimetres for the player, in millimetres for the teacher. */
-  Amounts(LengthUnits units, Audience audience) {
+  Amounts(LengthUnits units, Audience audience, Words words) {
+    this.words = words;
     this.units = units;
     this.inFull = audience == Audience.PLAYER;
     this.centimetres = units == LengthUnits.METRIC && audience == Audience.PLAYER;
@@ -34,7 +38,7 @@ final class Amounts {
       unit = "cm";
     }
     if (inFull && unit.equals("deg")) {
-      return Words.say("amount.degrees");
+      return words.text("amount.degrees");
     }
     return unit.equals("1") ? "" : unit;
   }
@@ -51,8 +55,7 @@ final class Amounts {
 
   /** A number that someone set, such as a limit: without zeros at its end. */
   String asSet(double value, Measure measure) {
-    String text = number(value, measure);
-    return text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;
+    return shortest(value * factor(measure), decimals(measure));
   }
 
   /** {@code -45.2 deg (-47.1 to -43.3)}. */
@@ -66,11 +69,11 @@ final class Amounts {
   String plain(double value, Measure measure) {
     double size = Math.abs(value);
     return switch (measure.unit()) {
-      case "deg" -> Words.say("amount.deg", decimal(Math.rint(size), 0));
+      case "deg" -> words.text("amount.deg", decimal(Math.rint(size), 0));
       case "mm" -> plainLength(size);
-      case "s" -> Words.say("amount.s", decimal(size, 2));
-      case "ms" -> Words.say("amount.ms", decimal(Math.rint(size / 5) * 5, 0));
-      case "1" -> Words.say("amount.times", decimal(size, 1));
+      case "s" -> words.text("amount.s", decimal(size, 2));
+      case "ms" -> words.text("amount.ms", decimal(Math.rint(size / 5) * 5, 0));
+      case "1" -> words.text("amount.times", decimal(size, 1));
       default -> decimal(Math.rint(size), 0) + " " + measure.unit();
     };
   }
@@ -79,10 +82,10 @@ final class Amounts {
     if (units == LengthUnits.IMPERIAL) {
       double inches = Math.rint(2 * sizeMm / MM_PER_INCH) / 2;
       return inches == 1
-          ? Words.say("amount.in.one")
-          : Words.say("amount.in", decimal(inches, 1).replace(".0", ""));
+          ? words.text("amount.in.one")
+          : words.text("amount.in", shortest(inches, 1));
     }
-    return Words.say("amount.cm", decimal(Math.rint(sizeMm / 5) / 2, 1).replace(".0", ""));
+    return words.text("amount.cm", shortest(Math.rint(sizeMm / 5) / 2, 1));
   }
 
   /** What a number is multiplied with before it is printed. */
@@ -104,12 +107,22 @@ final class Amounts {
     };
   }
 
-  static String decimal(double value, int decimals) {
+  private String decimal(double value, int decimals) {
+    return decimal(value, decimals, words);
+  }
+
+  /** Without zeros at its end. */
+  private String shortest(double value, int decimals) {
+    String all = String.format(Locale.ROOT, "%." + decimals + "f", value);
+    return decimal(value, Math.max(0, new BigDecimal(all).stripTrailingZeros().scale()));
+  }
+
+  static String decimal(double value, int decimals, Words words) {
     if (!Double.isFinite(value)) {
       return "–";
     }
-    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
-    boolean zero = text.chars().noneMatch(c -> c >= '1' && c <= '9');
+    String text = words.decimal(value, decimals);
+    boolean zero = text.chars().noneMatch(c -> Character.digit(c, 10) > 0);
     return zero ? text.replace("-", "") : text.replace('-', '−');
   }
 }

@@ -61,6 +61,7 @@ final class BeforeAndAfter {
     Frame frame = frame(drill, List.of(before, reps, after));
     frame.axisY(
         drawing,
+        pen.words(),
         pen.amounts().unit(drill.judgedBy().measure()),
         pen.amounts().factor(drill.judgedBy().measure()),
         5);

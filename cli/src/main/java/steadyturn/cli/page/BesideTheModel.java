@@ -65,7 +65,7 @@ final class BesideTheModel {
         "start",
         pen.words().text("measure." + measure.id()) + ", " + pen.amounts().unit(measure),
         "axis");
-    frame.axisY(drawing, "", pen.amounts().factor(measure), 5);
+    frame.axisY(drawing, pen.words(), "", pen.amounts().factor(measure), 5);
     keyPosition(drawing, frame, MeanMotion.TOP, "picture.top");
     keyPosition(drawing, frame, MeanMotion.IMPACT, "picture.impact");
     drawing.path(spread(frame, curve, 1), Ink.DOWN, 1, "", 0.6);

@@ -61,8 +61,8 @@ final class CockOnTheWayDown {
             HEIGHT,
             pen.words().text("picture.cock.title"),
             pen.words().text("picture.cock.alt", pen.amount(Measure.WRIST_RELEASE, "")));
-    frame.axisX(drawing, pen.words().text("picture.cock.x"), 1, 7);
-    frame.axisY(drawing, pen.words().text("picture.cock.y"), 1, 6);
+    frame.axisX(drawing, pen.words(), pen.words().text("picture.cock.x"), 1, 7);
+    frame.axisY(drawing, pen.words(), pen.words().text("picture.cock.y"), 1, 6);
     lines.forEach(line -> drawing.path(onPaper(frame, line), Ink.QUIET, 0.8, "", 0.45));
     drawing.path(onPaper(frame, mean(lines)), Ink.DOWN, 4, "", 1);
     release(drawing, frame);

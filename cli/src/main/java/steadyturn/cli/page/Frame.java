@@ -2,6 +2,7 @@ package steadyturn.cli.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.cli.words.Words;
 
 /** The space of a chart: where a value lies on the paper, and the axes at its edges. */
 record Frame(
@@ -52,29 +53,29 @@ record Frame(
   }
 
   /** Marks and numbers along the bottom; values are multiplied before they are printed. */
-  void axisX(Drawing drawing, String name, double factor, int about) {
+  void axisX(Drawing drawing, Words words, String name, double factor, int about) {
     for (double t : ticks(xLow * factor, xHigh * factor, about)) {
       double at = x(t / factor);
       drawing.line(at, top, at, bottom(), Ink.FAINT, t == 0 ? 1.6 : 0.6);
-      drawing.words(at, bottom() + 14, "middle", number(t), "tick");
+      drawing.words(at, bottom() + 14, "middle", number(t, words), "tick");
     }
     drawing.words(left + width / 2, bottom() + 31, "middle", name, "axis");
   }
 
   /** Marks and numbers along the left. */
-  void axisY(Drawing drawing, String name, double factor, int about) {
+  void axisY(Drawing drawing, Words words, String name, double factor, int about) {
     for (double t : ticks(yLow * factor, yHigh * factor, about)) {
       double at = y(t / factor);
       drawing.line(left, at, right(), at, Ink.FAINT, t == 0 ? 1.6 : 0.6);
-      drawing.words(left - 6, at + 4, "end", number(t), "tick");
+      drawing.words(left - 6, at + 4, "end", number(t, words), "tick");
     }
     drawing.upwards(left - 36, top + height / 2, name, "axis");
   }
 
-  private static String number(double t) {
+  private static String number(double t, Words words) {
     if (t == Math.rint(t)) {
-      return Amounts.decimal(t, 0);
+      return Amounts.decimal(t, 0, words);
     }
-    return Amounts.decimal(t, Math.abs(10 * t - Math.rint(10 * t)) < 1e-6 ? 1 : 2);
+    return Amounts.decimal(t, Math.abs(10 * t - Math.rint(10 * t)) < 1e-6 ? 1 : 2, words);
   }
 }

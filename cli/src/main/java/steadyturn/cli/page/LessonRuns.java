@@ -8,10 +8,12 @@ import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.drill.Rehearsal;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 
@@ -29,7 +31,7 @@ public final class LessonRuns {
   private final List<SwingResult> swings = new ArrayList<>();
   private final List<Mark> marks = new ArrayList<>();
   private final List<Rehearsal> rehearsals = new ArrayList<>();
-  private final Set<String> notices = new LinkedHashSet<>();
+  private final Set<Notice> notices = new LinkedHashSet<>();
   private int runs;
 
   /**
@@ -54,10 +56,10 @@ public final class LessonRuns {
     notices.addAll(result.notices());
   }
 
-  /** Adds a sentence for the reader; an empty one is left out. */
-  public void note(String sentence) {
-    if (!sentence.isEmpty()) {
-      notices.add(sentence);
+  /** Adds what a reader should know of the lesson; none is left out. */
+  public void note(Reason reason) {
+    if (!reason.isNone()) {
+      notices.add(new Notice("", reason));
     }
   }
 
@@ -115,7 +117,7 @@ public final class LessonRuns {
     return rehearsals;
   }
 
-  List<String> notices() {
+  List<Notice> notices() {
     return List.copyOf(notices);
   }
 }

@@ -100,7 +100,10 @@ final class NumbersPart {
     html.element("td", pen.amounts().number(gap.player(), measure));
     html.element("td", pen.ranged(gap.difference(), gap.low(), gap.high(), measure));
     html.element(
-        "td", gap.spreads().isPresent() ? Amounts.decimal(gap.spreads().getAsDouble(), 1) : "–");
+        "td",
+        gap.spreads().isPresent()
+            ? Amounts.decimal(gap.spreads().getAsDouble(), 1, pen.words())
+            : "–");
     html.close("tr");
   }
 

@@ -4,13 +4,12 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.Handedness;
-import steadyturn.ingest.words.Words;
 
 /** Writes a {@link Sheet} as one HTML file that needs nothing else. */
 public final class Page {
@@ -23,16 +22,16 @@ public final class Page {
   }
 
   /** The whole file. */
-  public static String html(Sheet sheet, Audience audience, LengthUnits units, Locale locale) {
-    Page page = new Page(new Pen(sheet, Words.of(locale), units, audience));
-    page.document(locale);
+  public static String html(Sheet sheet, Audience audience, LengthUnits units, Words words) {
+    Page page = new Page(new Pen(sheet, words, units, audience));
+    page.document();
     return page.html.toString();
   }
 
-  private void document(Locale locale) {
+  private void document() {
     String title = text("page.title", pen.sheet().player().id());
     html.raw("<!DOCTYPE html>\n");
-    html.open("html", "lang", locale.toLanguageTag()).open("head");
+    html.open("html", "lang", pen.words().language()).open("head");
     html.empty("meta", "charset", "utf-8");
     html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
     html.empty("link", "rel", "icon", "href", "data:,");
@@ -146,7 +145,7 @@ public final class Page {
     if (!flagged.isEmpty()) {
       html.element("li", text("page.flags", flagged));
     }
-    sheet.notices().forEach(n -> html.element("li", n));
+    pen.words().told(sheet.notices()).keySet().forEach(n -> html.element("li", n));
     html.close("ul").close("section");
   }
 

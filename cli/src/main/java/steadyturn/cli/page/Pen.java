@@ -6,7 +6,7 @@ import steadyturn.analysis.compare.ErrorSplit;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /** What every part of a page writes with: the content, the words, the units, the reader. */
 record Pen(Sheet sheet, Words words, LengthUnits units, Audience audience) {
@@ -16,7 +16,7 @@ record Pen(Sheet sheet, Words words, LengthUnits units, Audience audience) {
   }
 
   Amounts amounts() {
-    return new Amounts(units, audience);
+    return new Amounts(units, audience, words);
   }
 
   /** +1 where the target lies on the left of a picture: right-handed players seen from above. */

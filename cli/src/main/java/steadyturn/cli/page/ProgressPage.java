@@ -1,7 +1,6 @@
 package steadyturn.cli.page;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import steadyturn.analysis.coach.LessonStep;
@@ -14,7 +13,7 @@ import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /** Writes a player's lessons as one HTML file that needs nothing else. */
 public final class ProgressPage {
@@ -27,7 +26,7 @@ public final class ProgressPage {
   private ProgressPage(PlayerProgress progress, Words words, LengthUnits units) {
     this.progress = progress;
     this.words = words;
-    this.amounts = new Amounts(units, Audience.TEACHER);
+    this.amounts = new Amounts(units, Audience.TEACHER, words);
   }
 
   /** The whole file. */
@@ -37,22 +36,22 @@ public final class ProgressPage {
       PlayerProgress progress,
       Teaching teaching,
       LengthUnits units,
-      Locale locale) {
-    ProgressPage page = new ProgressPage(progress, Words.of(locale), units);
-    page.document(player, club, teaching, locale);
+      Words words) {
+    ProgressPage page = new ProgressPage(progress, words, units);
+    page.document(player, club, teaching);
     return page.html.toString();
   }
 
   /** What was given after each lesson, one sentence each, for page and terminal. */
   public static List<String> drills(PlayerProgress progress, Teaching teaching, LengthUnits units) {
-    ProgressPage page = new ProgressPage(progress, Words.of(Locale.ENGLISH), units);
+    ProgressPage page = new ProgressPage(progress, Words.inUse(), units);
     return progress.steps().stream().map(step -> page.given(step, teaching)).toList();
   }
 
-  private void document(String player, String club, Teaching teaching, Locale locale) {
+  private void document(String player, String club, Teaching teaching) {
     String title = text("progress.title", player);
     html.raw("<!DOCTYPE html>\n");
-    html.open("html", "lang", locale.toLanguageTag()).open("head");
+    html.open("html", "lang", words.language()).open("head");
     html.empty("meta", "charset", "utf-8");
     html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
     html.empty("link", "rel", "icon", "href", "data:,");

@@ -13,6 +13,7 @@ import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.compare.SwingGroup;
+import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
@@ -27,7 +28,7 @@ import steadyturn.ingest.sample.Player;
  * @param clubsLeftOut clubs of other full swings, with their number
  * @param repetitions every swing that was a repetition of a drill
  * @param model comparison with the model swing; empty where none was asked for
- * @param notices what a reader should know, one sentence each
+ * @param notices what a reader should know
  */
 public record Sheet(
     String lesson,
@@ -41,7 +42,7 @@ public record Sheet(
     Advice advice,
     List<DrillScore> drills,
     Optional<ModelComparison> model,
-    List<String> notices) {
+    List<Notice> notices) {
 
   public Sheet {
     swings = List.copyOf(swings);

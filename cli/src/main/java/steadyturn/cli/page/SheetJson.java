@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.util.List;
-import java.util.Locale;
 import steadyturn.analysis.coach.Evidence;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelGap;
@@ -16,9 +15,13 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.output.json.ComparisonJson;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.output.json.ReasonJson;
+import steadyturn.cli.words.Words;
 
-/** The content of a page for scripts: values in the units of the measures, and the same words. */
+/**
+ * The content of a page for scripts: values in the units of the measures, and the same words, in
+ * English whatever the reader's language.
+ */
 public final class SheetJson {
 
   private static final ObjectMapper JSON =
@@ -31,8 +34,8 @@ public final class SheetJson {
   }
 
   /** The whole object and a line end. */
-  public static String json(Sheet sheet, Audience audience, Locale locale) throws IOException {
-    Pen pen = new Pen(sheet, Words.of(locale), LengthUnits.METRIC, audience);
+  public static String json(Sheet sheet, Audience audience) throws IOException {
+    Pen pen = new Pen(sheet, Words.english(), LengthUnits.METRIC, audience);
     return JSON.writeValueAsString(new SheetJson(pen).sheet()) + "\n";
   }
 
@@ -63,7 +66,8 @@ public final class SheetJson {
     sheet.model().ifPresent(m -> model(root, m));
     motion(root);
     ArrayNode notices = root.putArray("notices");
-    sheet.notices().forEach(notices::add);
+    pen.words().told(sheet.notices()).keySet().forEach(notices::add);
+    root.set("noticeReasons", JSON.valueToTree(ReasonJson.notices(sheet.notices())));
     root.put("cannotTell", text("page.cannot.text"));
     return root;
   }
@@ -81,7 +85,7 @@ public final class SheetJson {
     node.put("words", text(key + (pen.forPlayer() ? ".player" : ".teacher")));
     node.put("found", finding.found().word());
     node.put("confidence", finding.rule().confidence());
-    node.put("source", finding.rule().source());
+    node.put("source", source(finding.rule().source()));
     ArrayNode evidence = node.putArray("evidence");
     finding.evidence().forEach(e -> evidence.add(evidence(e)));
     ArrayNode chain = node.putArray("tendsTo");
@@ -108,7 +112,7 @@ public final class SheetJson {
     number(node, "high", e.high());
     node.put("side", e.need().above() ? "above" : "below");
     number(node, "limit", e.limit().value());
-    node.put("limitSource", e.limit().source());
+    node.put("limitSource", source(e.limit().source()));
     node.put("holds", e.holds().word());
     return node;
   }
@@ -184,6 +188,10 @@ public final class SheetJson {
     ArrayNode array = root.putArray("meanSlideMmTurnDeg");
     turn.forEach(
         p -> array.addArray().add(Math.rint(10 * p[0]) / 10).add(Math.rint(10 * p[1]) / 10));
+  }
+
+  private static String source(String named) {
+    return named.isBlank() ? Words.english().text("source.own") : named;
   }
 
   private static ObjectNode measure(MeasureAt what) {

@@ -61,7 +61,7 @@ final class SwingToSwing {
     String unit = pen.amounts().unit(what.measure());
     drawing.words(
         frame.left(), top + 14, "start", name(what) + (unit.isEmpty() ? "" : ", " + unit), "axis");
-    frame.axisY(drawing, "", pen.amounts().factor(what.measure()), 4);
+    frame.axisY(drawing, pen.words(), "", pen.amounts().factor(what.measure()), 4);
     band(drawing, what, frame);
     for (int i = 0; i < swings.size(); i++) {
       double x = frame.x(i + 1);

@@ -63,8 +63,13 @@ final class TurnAgainstSlide {
     String reader = pen.forPlayer() ? ".player" : "";
     String x = (pen.leftIsTarget() > 0 ? "picture.path.x.left" : "picture.path.x") + reader;
     String unit = pen.amounts().unit(Measure.PELVIS_SLIDE);
-    frame.axisX(drawing, pen.words().text(x, unit), pen.amounts().factor(Measure.PELVIS_SLIDE), 6);
-    frame.axisY(drawing, pen.words().text("picture.path.y" + reader), 1, 7);
+    frame.axisX(
+        drawing,
+        pen.words(),
+        pen.words().text(x, unit),
+        pen.amounts().factor(Measure.PELVIS_SLIDE),
+        6);
+    frame.axisY(drawing, pen.words(), pen.words().text("picture.path.y" + reader), 1, 7);
     aim(drawing);
     for (SwingResult swing : pen.sheet().swings()) {
       drawing.path(

@@ -4,14 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.quality.QualityReason;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
@@ -35,7 +39,7 @@ public final class InventedLesson {
             new UnitResult(BodyPoint.PELVIS, "A1", 200, 0.1, 0),
             new UnitResult(BodyPoint.LEAD_FOREARM, "A2", 200, 0, 12)),
         swings(),
-        List.of("The pelvis depth was measured; the pelvis tilt at address is taken as 10 deg."));
+        List.of(new Notice("pelvis", Reason.of(QualityReason.GAP, 2, 0.314))));
   }
 
   private static List<SwingResult> swings() {
@@ -53,18 +57,23 @@ public final class InventedLesson {
         kind,
         number == 2 ? List.of("address-not-still") : List.of(),
         List.of(
-            new EventTime(SwingEvent.TOP, 2.539 + 30 * number, 0.006, Grade.MEASURED, ""),
-            new EventTime(SwingEvent.IMPACT, 2.82 + 30 * number, 0.001, Grade.MEASURED, "")),
+            new EventTime(SwingEvent.TOP, 2.539 + 30 * number, 0.006, Grade.MEASURED, Reason.NONE),
+            new EventTime(
+                SwingEvent.IMPACT, 2.82 + 30 * number, 0.001, Grade.MEASURED, Reason.NONE)),
         measures(number),
         List.of());
   }
 
   private static List<MeasureValue> measures(int number) {
     return List.of(
-        MeasureValue.of(Measure.PELVIS_TURN, "top", -44 - number, 0.46, Grade.MEASURED, ""),
-        MeasureValue.of(Measure.PELVIS_TURN, "impact", 38.25 + number, 0.5, Grade.MEASURED, ""),
-        MeasureValue.of(Measure.PELVIS_SLIDE, "top", -12 - number, 4.6, Grade.MEASURED, ""),
-        MeasureValue.of(Measure.PELVIS_SLIDE, "impact", 61 + number, 9, Grade.MEASURED, ""),
+        MeasureValue.of(
+            Measure.PELVIS_TURN, "top", -44 - number, 0.46, Grade.MEASURED, Reason.NONE),
+        MeasureValue.of(
+            Measure.PELVIS_TURN, "impact", 38.25 + number, 0.5, Grade.MEASURED, Reason.NONE),
+        MeasureValue.of(
+            Measure.PELVIS_SLIDE, "top", -12 - number, 4.6, Grade.MEASURED, Reason.NONE),
+        MeasureValue.of(
+            Measure.PELVIS_SLIDE, "impact", 61 + number, 9, Grade.MEASURED, Reason.NONE),
         new MeasureValue(
             Measure.PELVIS_CENTRE_ALONG,
             "top",
@@ -72,7 +81,7 @@ public final class InventedLesson {
             -31,
             40,
             Grade.ESTIMATED,
-            "the pelvis tilt at address is taken as 10 deg"),
+            Reason.of(MeasureReason.ADDRESS_SHORT)),
         new MeasureValue(
             Measure.PELVIS_TURN_TO_SLIDE,
             "top",
@@ -80,8 +89,8 @@ public final class InventedLesson {
             31,
             Double.POSITIVE_INFINITY,
             Grade.MEASURED,
-            "at least 31: the slide is too small to tell"),
-        MeasureValue.withheld(Measure.WRIST_RELEASE, "", "needs a unit on the lead hand"),
-        new MeasureValue(Measure.TEMPO_RATIO, "", 3.02, 2.9, 3.3, Grade.MEASURED, ""));
+            Reason.of(MeasureReason.AT_LEAST)),
+        MeasureValue.withheld(Measure.WRIST_RELEASE, "", Reason.of(MeasureReason.NEEDS_HAND)),
+        new MeasureValue(Measure.TEMPO_RATIO, "", 3.02, 2.9, 3.3, Grade.MEASURED, Reason.NONE));
   }
 }

@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.CommandLineRun;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /** Given: docs/measures.md, the look-up page of ids and flags. */
 final class PlainWordsTest {

@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.words.Words;
 
 /**
  * An inch is 25.4 mm exactly (international yard and pound agreement of 1959; also NIST SP 811,
@@ -16,7 +17,7 @@ import steadyturn.analysis.measure.Measure;
 class AmountsTest {
 
   private static Amounts of(String units, String audience) {
-    return new Amounts(LengthUnits.valueOf(units), Audience.valueOf(audience));
+    return new Amounts(LengthUnits.valueOf(units), Audience.valueOf(audience), Words.english());
   }
 
   @ParameterizedTest
@@ -123,7 +124,7 @@ class AmountsTest {
     Locale before = Locale.getDefault();
     try {
       Locale.setDefault(Locale.GERMANY);
-      assertThat(Amounts.decimal(value, decimals)).isEqualTo(expected);
+      assertThat(Amounts.decimal(value, decimals, Words.english())).isEqualTo(expected);
     } finally {
       Locale.setDefault(before);
     }

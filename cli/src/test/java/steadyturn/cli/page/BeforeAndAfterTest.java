@@ -13,7 +13,9 @@ import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
 
@@ -145,7 +147,10 @@ class BeforeAndAfterTest {
         DrawnLesson.swing(
             9,
             List.of(
-                MeasureValue.withheld(DRILL.judgedBy().measure(), DRILL.judgedBy().at(), "no"))));
+                MeasureValue.withheld(
+                    DRILL.judgedBy().measure(),
+                    DRILL.judgedBy().at(),
+                    Reason.of(MeasureReason.NEEDS_PELVIS)))));
     Picture picture = Picture.of(BeforeAndAfter.draw(lesson.pen(), score(all)).orElseThrow());
     assertThat(picture.all("circle", "fill", Ink.DOWN)).isEmpty();
   }

@@ -19,9 +19,10 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
-import steadyturn.ingest.words.Words;
 
 /**
  * Swings written by hand, so that every point of a picture can be told beforehand; no number in
@@ -138,11 +139,12 @@ final class DrawnLesson {
   }
 
   static EventTime event(SwingEvent event, double timeS) {
-    return new EventTime(event, timeS, 0.001, Grade.MEASURED, "");
+    return new EventTime(event, timeS, 0.001, Grade.MEASURED, Reason.NONE);
   }
 
   static MeasureValue value(Measure measure, String at, double value, double half) {
-    return new MeasureValue(measure, at, value, value - half, value + half, Grade.MEASURED, "");
+    return new MeasureValue(
+        measure, at, value, value - half, value + half, Grade.MEASURED, Reason.NONE);
   }
 
   /** A curve of swing {@code number} through (time since the swing's zero, value) in turn. */

@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.w3c.dom.Element;
+import steadyturn.cli.words.Words;
 
 class FrameTest {
 
@@ -84,7 +85,7 @@ class FrameTest {
     // Given: mm printed in cm. Expect: lines at -10, 0, ... 30 cm from top to bottom, the one of
     // zero thicker; numbers below, the name in the middle.
     Drawing drawing = drawing();
-    FRAME.axisX(drawing, "slide, cm", 0.1, 4);
+    FRAME.axisX(drawing, Words.english(), "slide, cm", 0.1, 4);
     Picture picture = Picture.of(drawing.done());
     List<Element> lines = picture.all("line", "stroke", Ink.FAINT);
     assertThat(lines).hasSize(5);
@@ -104,7 +105,7 @@ class FrameTest {
   @Test
   void theAxisAtTheLeftHasALineANumberAndItsName() {
     Drawing drawing = drawing();
-    FRAME.axisY(drawing, "turn, deg", 0.1, 5);
+    FRAME.axisY(drawing, Words.english(), "turn, deg", 0.1, 5);
     Picture picture = Picture.of(drawing.done());
     // Given: -4 to 6 in steps of 2. Expect: 20 px each, upwards.
     List<Element> lines = picture.all("line");
@@ -129,7 +130,8 @@ class FrameTest {
   void aNumberAtAnAxisHasTheDecimalsItNeeds(double high, String expected) {
     // Given: whole numbers, tenths, hundredths. Expect: none, one, two decimals; zero is "0".
     Drawing drawing = drawing();
-    new Frame(50, 20, 400, 200, 0, high, 0, 1).axisX(drawing, "", 1, high == 1 ? 2 : 3);
+    new Frame(50, 20, 400, 200, 0, high, 0, 1)
+        .axisX(drawing, Words.english(), "", 1, high == 1 ? 2 : 3);
     String words = String.join(" ", Picture.of(drawing.done()).words()).strip();
     assertThat(words).isEqualTo(expected);
   }

@@ -3,7 +3,6 @@ package steadyturn.cli.page;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
@@ -15,6 +14,7 @@ import steadyturn.analysis.coach.teaching.Rule;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.Handedness;
 
 /** A whole page from a sheet written by hand. */
@@ -66,7 +66,7 @@ class PageTest {
   }
 
   private static String page(DrawnLesson lesson, Audience audience) {
-    return Page.html(lesson.sheet(), audience, LengthUnits.METRIC, Locale.ENGLISH);
+    return Page.html(lesson.sheet(), audience, LengthUnits.METRIC, Words.english());
   }
 
   @Test

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
@@ -22,6 +21,7 @@ import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.words.Words;
 
 /** Three lessons written by hand: turn at the top of about -30, -38 and -46 deg, slide of 20 mm. */
 class ProgressPageTest {
@@ -62,7 +62,7 @@ class ProgressPageTest {
   }
 
   private static String html(PlayerProgress progress, LengthUnits units) {
-    return ProgressPage.html("mika", "", progress, TEACHING, units, Locale.ENGLISH);
+    return ProgressPage.html("mika", "", progress, TEACHING, units, Words.english());
   }
 
   private static List<String> rows(String html, String heading) {
@@ -92,11 +92,11 @@ class ProgressPageTest {
     assertThat(rows.get(1))
         .startsWith(
             "turn|at the top|"
-                + Amounts.decimal(first.mean(), 1)
+                + Amounts.decimal(first.mean(), 1, Words.english())
                 + " deg ("
-                + Amounts.decimal(first.mean() - half, 1)
+                + Amounts.decimal(first.mean() - half, 1, Words.english())
                 + " to "
-                + Amounts.decimal(first.mean() + half, 1)
+                + Amounts.decimal(first.mean() + half, 1, Words.english())
                 + ")|about −37.9 deg|−45.7 deg (");
     assertThat(rows.get(2)).startsWith("slide|at impact|51 mm (").contains("|about 51 mm|51 mm (");
     assertThat(rows(html(progress, LengthUnits.IMPERIAL), "Each lesson").get(2))
@@ -114,11 +114,11 @@ class ProgressPageTest {
     assertThat(rows(html, "Since the first lesson").get(1))
         .isEqualTo(
             "turn|at the top|−16.0 deg ("
-                + Amounts.decimal(d.low(), 1)
+                + Amounts.decimal(d.low(), 1, Words.english())
                 + " to "
-                + Amounts.decimal(d.high(), 1)
+                + Amounts.decimal(d.high(), 1, Words.english())
                 + ")|"
-                + Amounts.decimal(d.detectable(), 1)
+                + Amounts.decimal(d.detectable(), 1, Words.english())
                 + "|a real change");
     assertThat(d.low()).isLessThan(-16);
     assertThat(d.high()).isBetween(-16.0, 0.0);
@@ -154,7 +154,7 @@ class ProgressPageTest {
   void thePageIsWhole() {
     String html =
         ProgressPage.html(
-            "mika", "driver", progress(), TEACHING, LengthUnits.METRIC, Locale.ENGLISH);
+            "mika", "driver", progress(), TEACHING, LengthUnits.METRIC, Words.english());
     assertThat(html)
         .startsWith("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/>")
         .contains("<title>mika: from lesson to lesson</title>", "<style>")

@@ -7,7 +7,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -44,7 +43,7 @@ class SheetJsonTest {
   }
 
   private static JsonNode json(DrawnLesson lesson, Audience audience) throws IOException {
-    String text = SheetJson.json(lesson.sheet(), audience, Locale.ENGLISH);
+    String text = SheetJson.json(lesson.sheet(), audience);
     assertThat(text).endsWith("}\n");
     return new ObjectMapper().readTree(text);
   }

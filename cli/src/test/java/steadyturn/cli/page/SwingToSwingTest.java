@@ -10,7 +10,9 @@ import org.w3c.dom.Element;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
 
 /**
@@ -155,7 +157,8 @@ class SwingToSwingTest {
     List<MeasureValue> two = new ArrayList<>();
     two.add(DrawnLesson.value(Measure.PELVIS_TURN, "top", -40, 2));
     two.add(DrawnLesson.value(Measure.PELVIS_TURN, "top", -42, 2));
-    two.add(MeasureValue.withheld(Measure.PELVIS_TURN, "top", "no"));
+    two.add(
+        MeasureValue.withheld(Measure.PELVIS_TURN, "top", Reason.of(MeasureReason.NEEDS_PELVIS)));
     DrawnLesson lesson = new DrawnLesson(Handedness.RIGHT);
     two.forEach(v -> lesson.swing(List.of(v)));
     Picture picture = drawn(lesson);
@@ -167,7 +170,7 @@ class SwingToSwingTest {
   void aValueKnownExactlyStillHasAStrip() {
     // Given: one value without a range. Expect: in the middle of the strip, not at infinity.
     MeasureValue exact =
-        new MeasureValue(Measure.PELVIS_TURN, "top", -40, -40, -40, Grade.MEASURED, "");
+        new MeasureValue(Measure.PELVIS_TURN, "top", -40, -40, -40, Grade.MEASURED, Reason.NONE);
     Picture picture = drawn(new DrawnLesson(Handedness.RIGHT).swing(List.of(exact)));
     assertThat(Picture.dot(picture.the("circle"))[1]).isCloseTo(69, within(Picture.PX));
   }

@@ -2,9 +2,9 @@ package steadyturn.fusion.wear;
 
 import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * A step in which a unit is to be still: on the table, or on a person standing quietly.
@@ -22,17 +22,16 @@ public record StillStep(Vector3 meanRateRadPerS, Vector3 meanForceMps2, StepResu
 
   /** Rest on the table: the rate about its mean keeps under 0.3 deg/s RMS. */
   public static StillStep table(UnitStream unit, double fromS, double toS) {
-    return of(
-        unit, fromS, toS, "table-rest", TABLE_LIMIT_DEG_PER_S, Words.say("step.table-rest.do"));
+    return of(unit, fromS, toS, "table-rest", TABLE_LIMIT_DEG_PER_S, StepReason.TABLE_TURNED);
   }
 
   /** Standing quietly: the rate about its mean keeps under 3 deg/s RMS. */
   public static StillStep stance(UnitStream unit, double fromS, double toS, String step) {
-    return of(unit, fromS, toS, step, STANCE_LIMIT_DEG_PER_S, Words.say("step.stance.do"));
+    return of(unit, fromS, toS, step, STANCE_LIMIT_DEG_PER_S, StepReason.STANCE_TURNED);
   }
 
   private static StillStep of(
-      UnitStream unit, double fromS, double toS, String step, double limit, String advice) {
+      UnitStream unit, double fromS, double toS, String step, double limit, StepReason why) {
     Vector3 rate = RestGate.meanRateRadPerS(unit, fromS, toS);
     Vector3 force = RestGate.meanAccelMps2(unit, fromS, toS);
     double rms = Math.toDegrees(RestGate.rateRmsRadPerS(unit, rate, fromS, toS));
@@ -41,12 +40,12 @@ public record StillStep(Vector3 meanRateRadPerS, Vector3 meanForceMps2, StepResu
       return new StillStep(
           rate,
           force,
-          StepResult.again(step, lost, LOST_PART, "1", Words.say("step.lost", 100 * lost)));
+          StepResult.again(step, lost, LOST_PART, "1", Reason.of(StepReason.LOST, 100 * lost)));
     }
     StepResult result =
         rms < limit
             ? StepResult.good(step, rms, limit, "deg/s")
-            : StepResult.again(step, rms, limit, "deg/s", Words.say("step.turned", rms, advice));
+            : StepResult.again(step, rms, limit, "deg/s", Reason.of(why, rms));
     return new StillStep(rate, force, result);
   }
 }

@@ -1,7 +1,6 @@
 package steadyturn.ingest.quality;
 
 import java.util.Locale;
-import steadyturn.ingest.words.Words;
 
 /** What was looked at; one finding names one of these. */
 public enum Check {
@@ -19,8 +18,8 @@ public enum Check {
   SWAPPED,
   OVERLAP;
 
-  /** The check's name as people read it. */
-  public String words() {
-    return Words.say("quality.check." + name().toLowerCase(Locale.ROOT).replace('_', '-'));
+  /** The word of the output contract: {@code gyro-bias}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }

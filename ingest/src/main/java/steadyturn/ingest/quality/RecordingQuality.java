@@ -3,10 +3,9 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
-import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /** Judges every unit of a recording, and the units against each other. */
 public final class RecordingQuality {
@@ -56,21 +55,18 @@ public final class RecordingQuality {
     if (sharedS >= 0.5 * shorterS) {
       return List.of();
     }
-    String name = words(reference.point());
     boolean apart = sharedS < SHORTEST_SHARED_S;
     return List.of(
         new Finding(
             Check.OVERLAP,
             apart ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-            Words.say(
-                "quality.overlap",
+            Reason.of(
+                apart ? QualityReason.APART : QualityReason.LITTLE_SHARED,
                 unit.timeS(0),
                 unit.timeS(unit.size() - 1),
-                name,
+                reference.point(),
                 reference.timeS(0),
-                reference.timeS(reference.size() - 1),
-                apart ? Words.say("quality.overlap.never") : Words.say("quality.overlap.part")),
-            Words.say("quality.overlap.do")));
+                reference.timeS(reference.size() - 1))));
   }
 
   private static double lengthS(UnitStream unit) {
@@ -83,10 +79,5 @@ public final class RecordingQuality {
     }
     double fromS = Math.max(a.timeS(0), b.timeS(0));
     return Math.max(0, Math.min(a.timeS(a.size() - 1), b.timeS(b.size() - 1)) - fromS);
-  }
-
-  /** The point as people say it: lead hand. */
-  static String words(BodyPoint point) {
-    return point.trackedPoint().replace('_', ' ');
   }
 }

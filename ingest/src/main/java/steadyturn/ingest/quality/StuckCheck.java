@@ -3,9 +3,9 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * Finds channels that hold one value while the unit moves, channels that are missing, and stretches
@@ -25,7 +25,6 @@ final class StuckCheck {
 
   private static final int FROZEN_SAMPLES = 5;
   private static final double FROZEN_RATE_RAD_PER_S = Math.toRadians(10);
-  private static final String REPLACE = Words.say("quality.stuck.do");
 
   private StuckCheck() {}
 
@@ -45,25 +44,23 @@ final class StuckCheck {
   private static List<Finding> channel(UnitStream unit, int channel, double rateHz, double range) {
     double[] values = column(unit, channel);
     if (values.length > 0 && isMissing(values)) {
-      return List.of(broken(Words.say("quality.missing", name(channel))));
+      return List.of(broken(Reason.of(QualityReason.MISSING, CHANNELS[channel])));
     }
     if (values.length > 1 && isConstant(values)) {
       boolean moves = movement(unit, channel, 0, values.length) > Math.toRadians(2);
-      return moves ? List.of(broken(Words.say("quality.constant", name(channel)))) : List.of();
+      return moves
+          ? List.of(broken(Reason.of(QualityReason.CONSTANT, CHANNELS[channel])))
+          : List.of();
     }
     int atLeast = Math.max((int) (STUCK_S * rateHz), FROZEN_SAMPLES);
     int longest = longestHeldWhileMoving(unit, values, channel, atLeast, range);
     return longest == 0
         ? List.of()
-        : List.of(broken(Words.say("quality.held", name(channel), longest / rateHz)));
+        : List.of(broken(Reason.of(QualityReason.HELD, CHANNELS[channel], longest / rateHz)));
   }
 
-  private static String name(int channel) {
-    return Words.say("quality.channel." + CHANNELS[channel]);
-  }
-
-  private static Finding broken(String what) {
-    return new Finding(Check.STUCK, Verdict.NOT_USABLE, what, REPLACE);
+  private static Finding broken(Reason what) {
+    return new Finding(Check.STUCK, Verdict.NOT_USABLE, what);
   }
 
   private static double[] column(UnitStream unit, int channel) {
@@ -149,8 +146,7 @@ final class StuckCheck {
         new Finding(
             Check.FROZEN,
             Verdict.WIDER_INTERVALS,
-            Words.say("quality.frozen", total / rateHz),
-            Words.say("quality.frozen.do")));
+            Reason.of(QualityReason.FROZEN, total / rateHz)));
   }
 
   private static boolean isRepeat(double[][] columns, int i) {

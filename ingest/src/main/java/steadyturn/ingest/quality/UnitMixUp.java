@@ -1,8 +1,8 @@
 package steadyturn.ingest.quality;
 
 import java.util.List;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
-import steadyturn.ingest.words.Words;
 
 /**
  * Notices units that changed places. The trunk turns slower than the arm, the forearm slower than
@@ -62,21 +62,12 @@ final class UnitMixUp {
     return new Finding(
         Check.SWAPPED,
         Verdict.NOT_USABLE,
-        Words.say(
-            "quality.swapped",
-            RecordingQuality.words(inner),
-            compared.gyroRatio(),
-            RecordingQuality.words(outer)),
-        Words.say("quality.swapped.do"));
+        Reason.of(QualityReason.SWAPPED, inner, compared.gyroRatio(), outer));
   }
 
   private static Finding onTheArm(BodyPoint inner, BodyPoint outer) {
     return new Finding(
-        Check.SWAPPED,
-        Verdict.NOT_USABLE,
-        Words.say(
-            "quality.on-the-arm", RecordingQuality.words(inner), RecordingQuality.words(outer)),
-        Words.say("quality.on-the-arm.do"));
+        Check.SWAPPED, Verdict.NOT_USABLE, Reason.of(QualityReason.ON_THE_ARM, inner, outer));
   }
 
   private static boolean isTrunk(BodyPoint point) {

@@ -2,9 +2,9 @@ package steadyturn.ingest.quality;
 
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /** Judges one unit's stream by itself. */
 public final class UnitQuality {
@@ -42,8 +42,7 @@ public final class UnitQuality {
         new Finding(
             Check.LENGTH,
             Verdict.NOT_USABLE,
-            Words.say("quality.short", timing.samples(), lengthS),
-            Words.say("quality.short.do")));
+            Reason.of(QualityReason.SHORT, timing.samples(), lengthS)));
   }
 
   private static List<Finding> ofRate(UnitStream unit, Timing timing, QualityLimits limits) {
@@ -55,16 +54,14 @@ public final class UnitQuality {
           new Finding(
               Check.RATE,
               rateHz < limits.slowestRateHz() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-              Words.say("quality.slow", rateHz),
-              Words.say("quality.slow.do")));
+              Reason.of(QualityReason.SLOW, rateHz)));
     }
     if (rateHz > 0 && Math.abs(rateHz / statedHz - 1) > limits.rateOffPct() / 100) {
       findings.add(
           new Finding(
               Check.RATE,
               Verdict.WIDER_INTERVALS,
-              Words.say("quality.rate", rateHz, statedHz),
-              Words.say("quality.rate.do")));
+              Reason.of(QualityReason.RATE, rateHz, statedHz)));
     }
     return findings;
   }
@@ -77,8 +74,7 @@ public final class UnitQuality {
           new Finding(
               Check.LOSS,
               scatteredPct > limits.lostTooManyPct() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-              Words.say("quality.loss", scatteredPct),
-              Words.say("quality.loss.do")));
+              Reason.of(QualityReason.LOSS, scatteredPct)));
     }
     if (timing.longestGapS() > limits.gapS()) {
       long count = timing.gaps().stream().filter(g -> g.durationS() > limits.gapS()).count();
@@ -86,8 +82,7 @@ public final class UnitQuality {
           new Finding(
               Check.GAP,
               Verdict.WIDER_INTERVALS,
-              Words.say("quality.gap", count, timing.longestGapS()),
-              Words.say("quality.gap.do")));
+              Reason.of(QualityReason.GAP, count, timing.longestGapS())));
     }
     return findings;
   }
@@ -101,11 +96,10 @@ public final class UnitQuality {
           new Finding(
               Check.SATURATION,
               pct > limits.saturatedTooManyPct() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-              Words.say(
-                  "quality.gyro-cut",
+              Reason.of(
+                  QualityReason.GYRO_CUT,
                   saturation.gyroSamples(),
-                  Math.toDegrees(saturation.gyroFullScaleRadPerS())),
-              Words.say("quality.gyro-cut.do")));
+                  Math.toDegrees(saturation.gyroFullScaleRadPerS()))));
     }
     if (saturation.accelSamples() > 0) {
       findings.add(ofAccelSaturation(saturation, limits));
@@ -119,25 +113,17 @@ public final class UnitQuality {
     double fullScaleG = saturation.accelFullScaleMps2() / StandardGravity.MPS2;
     return onlyShocks
         ? new Finding(
-            Check.SATURATION,
-            Verdict.FIT,
-            Words.say("quality.shock", samples, fullScaleG),
-            Words.say("quality.shock.do"))
+            Check.SATURATION, Verdict.FIT, Reason.of(QualityReason.SHOCK, samples, fullScaleG))
         : new Finding(
             Check.SATURATION,
             Verdict.WIDER_INTERVALS,
-            Words.say("quality.accel-cut", samples, fullScaleG, saturation.longestAccelS()),
-            Words.say("quality.accel-cut.do"));
+            Reason.of(QualityReason.ACCEL_CUT, samples, fullScaleG, saturation.longestAccelS()));
   }
 
   private static List<Finding> ofRest(RestFacts rest, QualityLimits limits) {
     if (!rest.found()) {
       return List.of(
-          new Finding(
-              Check.REST,
-              Verdict.WIDER_INTERVALS,
-              Words.say("quality.no-rest"),
-              Words.say("quality.no-rest.do")));
+          new Finding(Check.REST, Verdict.WIDER_INTERVALS, Reason.of(QualityReason.NO_REST)));
     }
     List<Finding> findings = new ArrayList<>();
     if (rest.gyroNoiseRadPerS() > limits.gyroNoiseRadPerS()
@@ -146,17 +132,17 @@ public final class UnitQuality {
           new Finding(
               Check.NOISE,
               Verdict.WIDER_INTERVALS,
-              Words.say(
-                  "quality.noise", Math.toDegrees(rest.gyroNoiseRadPerS()), rest.accelNoiseMps2()),
-              Words.say("quality.noise.do")));
+              Reason.of(
+                  QualityReason.NOISE,
+                  Math.toDegrees(rest.gyroNoiseRadPerS()),
+                  rest.accelNoiseMps2())));
     }
     if (rest.gyroBiasNormRadPerS() > limits.gyroBiasRadPerS()) {
       findings.add(
           new Finding(
               Check.GYRO_BIAS,
               Verdict.WIDER_INTERVALS,
-              Words.say("quality.bias", Math.toDegrees(rest.gyroBiasNormRadPerS())),
-              Words.say("quality.bias.do")));
+              Reason.of(QualityReason.BIAS, Math.toDegrees(rest.gyroBiasNormRadPerS()))));
     }
     findings.addAll(ofGravity(rest, limits));
     return findings;
@@ -167,25 +153,25 @@ public final class UnitQuality {
     if (Math.abs(offPct) <= limits.gravityWiderPct()) {
       return List.of();
     }
-    String what = Words.say("quality.gravity", rest.accelNormMps2());
-    return Math.abs(offPct) <= limits.gravityTooFarPct()
-        ? List.of(
-            new Finding(
-                Check.GRAVITY, Verdict.WIDER_INTERVALS, what, Words.say("quality.gravity.do")))
-        : List.of(
-            new Finding(Check.GRAVITY, Verdict.NOT_USABLE, what, guess(rest.accelNormMps2())));
+    boolean isNear = Math.abs(offPct) <= limits.gravityTooFarPct();
+    double norm = rest.accelNormMps2();
+    return List.of(
+        new Finding(
+            Check.GRAVITY,
+            isNear ? Verdict.WIDER_INTERVALS : Verdict.NOT_USABLE,
+            Reason.of(isNear ? QualityReason.GRAVITY : guess(norm), norm)));
   }
 
-  private static String guess(double normMps2) {
+  private static QualityReason guess(double normMps2) {
     if (Math.abs(normMps2 - 1) < 0.05) {
-      return Words.say("quality.gravity.in-g");
+      return QualityReason.GRAVITY_IN_G;
     }
     if (normMps2 < 0.5) {
-      return Words.say("quality.gravity.taken-out");
+      return QualityReason.GRAVITY_TAKEN_OUT;
     }
     if (Math.abs(normMps2 / 1000 - 1) < 0.05 || Math.abs(normMps2 / 9806.65 - 1) < 0.05) {
-      return Words.say("quality.gravity.thousandths");
+      return QualityReason.GRAVITY_IN_THOUSANDTHS;
     }
-    return Words.say("quality.gravity.far.do");
+    return QualityReason.GRAVITY_FAR;
   }
 }

@@ -1,7 +1,6 @@
 package steadyturn.ingest.quality;
 
 import java.util.Locale;
-import steadyturn.ingest.words.Words;
 
 /** What may be done with a unit's stream; later ones are worse. */
 public enum Verdict {
@@ -9,9 +8,9 @@ public enum Verdict {
   WIDER_INTERVALS,
   NOT_USABLE;
 
-  /** The verdict as people read it. */
-  public String words() {
-    return Words.say("quality.verdict." + name().toLowerCase(Locale.ROOT).replace('_', '-'));
+  /** The word of the output contract: {@code wider-intervals}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** The worse of the two. */

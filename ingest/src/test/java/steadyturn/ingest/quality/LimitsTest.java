@@ -189,7 +189,7 @@ class LimitsTest {
     }
     UnitReport report = unit.judged();
     assertThat(report.findings()).extracting(Finding::check).containsExactly(Check.GRAVITY);
-    return report.findings().get(0).whatToDo();
+    return report.findings().get(0).what().code();
   }
 
   @Test

@@ -2,11 +2,13 @@ package steadyturn.ingest.quality;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.InstanceOfAssertFactories.DOUBLE;
 
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
@@ -33,7 +35,6 @@ class UnitQualityTest {
     UnitReport report = judge(hand());
     assertThat(report.findings()).isEmpty();
     assertThat(report.verdict()).isEqualTo(Verdict.FIT);
-    assertThat(report.verdict().words()).isEqualTo("fit for use");
     assertThat(report.lostPct()).isZero();
     assertThat(report.saturatedSamples()).isZero();
     // Given: 500 Hz exactly. Within 1e-6 Hz: the stamps carry rounding of 1e-14 s only.
@@ -107,7 +108,11 @@ class UnitQualityTest {
     // Given: 200 samples of 2 ms. Expect: from the last sample before to the first after, 402 ms.
     assertThat(report.timing().longestGapS()).isCloseTo(0.402, within(1e-9));
     assertThat(report.findings()).extracting(Finding::check).containsExactly(Check.GAP);
-    assertThat(report.verdict().words()).isEqualTo("usable with wider intervals");
+    assertThat(report.verdict()).isEqualTo(Verdict.WIDER_INTERVALS);
+    assertThat(report.findings().get(0).what().args())
+        .containsEntry("count", 1L)
+        .hasEntrySatisfying(
+            "longestS", s -> assertThat(s).asInstanceOf(DOUBLE).isCloseTo(0.402, within(1e-9)));
   }
 
   @Test
@@ -152,7 +157,8 @@ class UnitQualityTest {
     Arrays.fill(unit.gyro[2], 0);
     UnitReport report = judge(unit);
     expectOnly(report, Check.STUCK, Verdict.NOT_USABLE);
-    assertThat(report.findings().get(0).what()).contains("gyroscope z");
+    assertThat(report.findings().get(0).what())
+        .isEqualTo(Reason.of(QualityReason.CONSTANT, "gyro-z"));
   }
 
   @Test
@@ -161,7 +167,11 @@ class UnitQualityTest {
     Arrays.fill(unit.accel[1], 7000, 7260, unit.accel[1][7000]);
     UnitReport report = judge(unit);
     expectOnly(report, Check.STUCK, Verdict.NOT_USABLE);
-    assertThat(report.findings().get(0).what()).contains("accelerometer y").contains("0.5 s");
+    Reason what = report.findings().get(0).what();
+    assertThat(what.code()).isEqualTo(QualityReason.HELD);
+    assertThat(what.args()).containsEntry("channel", "accel-y");
+    // Given: 260 samples of 2 ms. Expect: 0.52 s. Within 1e-9 s: rounding.
+    assertThat(what.args().get("heldS")).asInstanceOf(DOUBLE).isCloseTo(0.52, within(1e-9));
   }
 
   @Test
@@ -200,7 +210,10 @@ class UnitQualityTest {
     }
     UnitReport report = judge(unit);
     expectOnly(report, Check.GYRO_BIAS, Verdict.WIDER_INTERVALS);
-    assertThat(report.findings().get(0).what()).contains("8.3 deg/s");
+    Reason what = report.findings().get(0).what();
+    assertThat(what.code()).isEqualTo(QualityReason.BIAS);
+    // Within 0.05 deg/s: what was printed before with one decimal.
+    assertThat(what.args().get("biasDegPerS")).asInstanceOf(DOUBLE).isCloseTo(8.3, within(0.05));
   }
 
   @Test
@@ -213,7 +226,7 @@ class UnitQualityTest {
     }
     UnitReport report = judge(unit);
     expectOnly(report, Check.GRAVITY, Verdict.NOT_USABLE);
-    assertThat(report.findings().get(0).whatToDo()).contains("probably in g");
+    assertThat(report.findings().get(0).what().code()).isEqualTo(QualityReason.GRAVITY_IN_G);
   }
 
   @Test

@@ -4,11 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.swing.EventReason;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
-import steadyturn.ingest.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /**
  * One rise of the lead arm from hanging to about level, and its return.
@@ -56,6 +57,7 @@ record ArmRise(At takeaway, At top, Optional<At> levelDown, At back) {
   }
 
   private static EventTime event(SwingEvent event, At at) {
-    return new EventTime(event, at.timeS, at.sdS, Grade.ESTIMATED, Words.say("why.half-swing"));
+    return new EventTime(
+        event, at.timeS, at.sdS, Grade.ESTIMATED, Reason.of(EventReason.HALF_SWING));
   }
 }

@@ -8,6 +8,7 @@ import java.util.Set;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventReason;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.tempo.TempoMeasures;
 import steadyturn.analysis.wrist.WristClocks;
@@ -16,11 +17,11 @@ import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.wrist.WristSteps;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * Finds half swings in the stretches marked as drill repetitions and says what the wrist units saw:
@@ -96,6 +97,6 @@ public final class HalfSwings {
         m.low(),
         m.high(),
         Grade.ESTIMATED,
-        Words.say("why.half-swing"));
+        Reason.of(EventReason.HALF_SWING));
   }
 }

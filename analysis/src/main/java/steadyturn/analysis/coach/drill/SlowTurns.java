@@ -6,18 +6,19 @@ import java.util.List;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventReason;
 import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.kalman.KalmanSettings;
 import steadyturn.fusion.orientation.OrientationMethod;
 import steadyturn.fusion.orientation.OrientationRun;
 import steadyturn.fusion.orientation.OrientationTrack;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * Finds rehearsals in the stretches marked as drill repetitions: the pelvis rests, turns back by 15
@@ -187,7 +188,7 @@ public final class SlowTurns {
                 deg,
                 sdDeg,
                 Grade.ESTIMATED,
-                Words.say("why.rehearsal"))));
+                Reason.of(EventReason.REHEARSAL))));
   }
 
   /** One sigma of the heading gained between two instants, rad; rather too much than too little. */

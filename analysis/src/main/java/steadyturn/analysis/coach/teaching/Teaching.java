@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import steadyturn.ingest.words.Words;
 
 /**
  * The teacher's rules: limits, findings in order of importance, what is good, consequences and
@@ -61,8 +60,7 @@ public record Teaching(
     Map<String, Limit> own = new LinkedHashMap<>(limits);
     for (OwnLimit each : ownLimits) {
       if (each.isFor(player, club)) {
-        own.computeIfPresent(
-            each.limit(), (name, limit) -> limit.withValue(each.value(), Words.say("source.own")));
+        own.computeIfPresent(each.limit(), (name, limit) -> limit.withValue(each.value(), ""));
       }
     }
     return new Teaching(own, asks, findings, good, consequences, drills, ownLimits);

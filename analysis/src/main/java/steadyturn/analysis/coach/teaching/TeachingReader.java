@@ -19,7 +19,6 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import steadyturn.ingest.words.Words;
 
 /** Reads teaching files (TOML); a mistake is told with its file, its entry and what to do. */
 public final class TeachingReader {
@@ -196,7 +195,7 @@ public final class TeachingReader {
 
   /** Where a number comes from; by itself it is the teacher's own. */
   private static String source(JsonNode node) {
-    return node.has("source") ? text(node, "source") : Words.say("source.own");
+    return node.has("source") ? text(node, "source") : "";
   }
 
   private static double number(JsonNode node, String key) {

@@ -8,15 +8,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.swing.EventReason;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.attitude.Unseen;
 import steadyturn.fusion.wear.wrist.WristAlignment;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /** Reads the key positions of one stroke that an arm unit shows. */
 final class ArmSwingReader {
@@ -87,8 +88,8 @@ final class ArmSwingReader {
     Instant back = virtualImpact();
     Optional<Instant> shock = clear.or(() -> blow.weak(back));
     Instant impact = shock.orElse(back);
-    String why = shock.isPresent() ? "why.event.weak-blow" : "why.event.virtual";
-    put(SwingEvent.IMPACT, impact, clear.isPresent() ? "" : Words.say(why));
+    EventReason why = shock.isPresent() ? EventReason.WEAK_BLOW : EventReason.VIRTUAL;
+    put(SwingEvent.IMPACT, impact, clear.isPresent() ? Reason.NONE : Reason.of(why));
     Span down = new Span(events.get(SwingEvent.TOP).timeS(), impact.timeS());
     readDown(down);
     readPelvis(down);
@@ -107,7 +108,7 @@ final class ArmSwingReader {
   private void readBack(StrokeShape shape) {
     boolean hands = forearm.isPresent();
     double takeawaySd = Math.hypot(shape.takeawaySdS(), hands ? 0 : HAND_TAKEAWAY_SD_S);
-    String takeawayWhy = hands ? "" : Words.say("why.event.from-hand");
+    Reason takeawayWhy = hands ? Reason.NONE : Reason.of(EventReason.FROM_HAND);
     double turnedSd = arm.gaps().turnSdRad(shape.takeawayS(), arm.timeS(shape.peak()));
     double tilted = FEEL_RAD_PER_S * turnedSd / shape.takeawaySlope();
     GapDoubt.Moment takeaway =
@@ -121,13 +122,17 @@ final class ArmSwingReader {
     put(SwingEvent.TAKEAWAY, takeaway.at(), takeaway, takeawayWhy);
     Instant top = new Instant(shape.topS(), Math.hypot(topLeakS(shape), hands ? 0.0002 : 0.02));
     GapDoubt.Moment atTop = arm.gaps().moment(top, SMOOTH_S, SMOOTH_S);
-    put(SwingEvent.TOP, atTop.at(), atTop, hands ? "" : Words.say("why.event.top-from-hand"));
+    put(
+        SwingEvent.TOP,
+        atTop.at(),
+        atTop,
+        hands ? Reason.NONE : Reason.of(EventReason.TOP_FROM_HAND));
     double alignmentSd = alignment.longAxisSdRad();
     double fromS = arm.timeS(shape.takeaway());
     height.ifPresent(
         h ->
             h.levelUp(fromS, arm.timeS(shape.top()), alignmentSd)
-                .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, h.gaps(), i, "")));
+                .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, h.gaps(), i, Reason.NONE)));
   }
 
   /** What passes for a sign change of the rate in the plane: a leak, and a plane that is turned. */
@@ -144,9 +149,9 @@ final class ArmSwingReader {
             .unit(BodyPoint.CLUB_SHAFT)
             .flatMap(
                 s -> ShaftLevel.seen(s, biases.radPerS(s.point()), arm.shape().takeawayS(), down));
-    seen.ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, ""));
+    seen.ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, Reason.NONE));
     if (seen.isEmpty()) {
-      String why = Words.say("why.event.shaft-from-hand");
+      Reason why = Reason.of(EventReason.SHAFT_FROM_HAND);
       hand.ifPresent(
           h ->
               ShaftLevel.carried(h, recording.player().handed().sign(), down)
@@ -158,10 +163,10 @@ final class ArmSwingReader {
     double alignmentSd = alignment.longAxisSdRad();
     forearm
         .levelDown(arm.timeS(arm.shape().top()), impactS, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, forearm.gaps(), i, ""));
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, forearm.gaps(), i, Reason.NONE));
     forearm
         .levelUp(impactS, Double.POSITIVE_INFINITY, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, forearm.gaps(), i, ""));
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, forearm.gaps(), i, Reason.NONE));
   }
 
   private void readPelvis(Span down) {
@@ -176,7 +181,7 @@ final class ArmSwingReader {
                     down.toS() + 0.3,
                     recording.player().handed().sign()))
         .flatMap(p -> p.turnaround(arm.shape().takeawayS() + 0.2, down.toS()))
-        .ifPresent(i -> put(SwingEvent.PELVIS_TURNAROUND, i, ""));
+        .ifPresent(i -> put(SwingEvent.PELVIS_TURNAROUND, i, Reason.NONE));
   }
 
   private Span impactSpan() {
@@ -203,7 +208,8 @@ final class ArmSwingReader {
     Optional<Instant> arms = still(armUnit.stream(), impactS);
     Optional<Instant> hips = recording.unit(BodyPoint.PELVIS).flatMap(p -> still(p, impactS));
     Optional<Instant> finish = arms.map(a -> hips.filter(h -> h.timeS() > a.timeS()).orElse(a));
-    finish.ifPresentOrElse(i -> put(SwingEvent.FINISH, i, ""), () -> flags.add("finish-not-held"));
+    finish.ifPresentOrElse(
+        i -> put(SwingEvent.FINISH, i, Reason.NONE), () -> flags.add("finish-not-held"));
     return finish;
   }
 
@@ -225,19 +231,19 @@ final class ArmSwingReader {
   }
 
   /** A moment that two samples of a unit lie around. */
-  private void put(SwingEvent event, GapDoubt gaps, Instant at, String why) {
+  private void put(SwingEvent event, GapDoubt gaps, Instant at, Reason why) {
     GapDoubt.Moment moment = gaps.moment(at, 0, 0);
     put(event, moment.at(), moment, why);
   }
 
-  private void put(SwingEvent event, Instant at, GapDoubt.Moment moment, String why) {
-    put(event, at, moment.isInGap() && why.isEmpty() ? Words.say("why.event.gap") : why);
+  private void put(SwingEvent event, Instant at, GapDoubt.Moment moment, Reason why) {
+    put(event, at, moment.isInGap() && why.isNone() ? Reason.of(EventReason.GAP) : why);
   }
 
-  private void put(SwingEvent event, Instant at, String why) {
+  private void put(SwingEvent event, Instant at, Reason why) {
     events.put(
         event,
         new EventTime(
-            event, at.timeS(), at.sdS(), why.isEmpty() ? Grade.MEASURED : Grade.ESTIMATED, why));
+            event, at.timeS(), at.sdS(), why.isNone() ? Grade.MEASURED : Grade.ESTIMATED, why));
   }
 }

@@ -4,16 +4,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.swing.EventReason;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.RestBias;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.shock.BlowDelay;
-import steadyturn.ingest.words.Words;
 
 /**
  * Finds swings where only the pelvis was worn: a turn back, a turn round and a faster turn forward.
@@ -22,7 +23,7 @@ import steadyturn.ingest.words.Words;
  */
 final class PelvisSwings {
 
-  private static final String WHY = Words.say("why.event.from-pelvis");
+  private static final Reason WHY = Reason.of(EventReason.FROM_PELVIS);
   private static final double FAST_RAD_PER_S = Math.toRadians(150);
   private static final double LEAST_BACK_RAD = Math.toRadians(18);
   private static final double LEAST_FORWARD_RAD = Math.toRadians(45);
@@ -110,11 +111,12 @@ final class PelvisSwings {
     List<EventTime> events = new ArrayList<>();
     events.add(event(SwingEvent.ADDRESS, shape.takeawayS() - 0.14, takeawaySdS, WHY));
     events.add(event(SwingEvent.TAKEAWAY, shape.takeawayS(), takeawaySdS, WHY));
-    events.add(event(SwingEvent.PELVIS_TURNAROUND, around.timeS(), around.sdS(), ""));
+    events.add(event(SwingEvent.PELVIS_TURNAROUND, around.timeS(), around.sdS(), Reason.NONE));
     events.add(event(SwingEvent.TOP, topS, TOP_AFTER_TURNAROUND.sdS(), WHY));
-    events.add(event(SwingEvent.IMPACT, impactS, impact.sdS(), shock.isPresent() ? "" : WHY));
+    events.add(
+        event(SwingEvent.IMPACT, impactS, impact.sdS(), shock.isPresent() ? Reason.NONE : WHY));
     Optional<Instant> finish = Finish.find(stream, bias, impactS + 0.2, impactS + 4);
-    finish.ifPresent(i -> events.add(event(SwingEvent.FINISH, i.timeS(), i.sdS(), "")));
+    finish.ifPresent(i -> events.add(event(SwingEvent.FINISH, i.timeS(), i.sdS(), Reason.NONE)));
     List<String> flags = new ArrayList<>(List.of("pelvis-only"));
     if (finish.isEmpty()) {
       flags.add("finish-not-held");
@@ -144,8 +146,8 @@ final class PelvisSwings {
                     i.timeS() - BlowDelay.TRUNK_S, Math.hypot(i.sdS(), BlowDelay.TRUNK_SD_S)));
   }
 
-  private static EventTime event(SwingEvent event, double timeS, double sdS, String why) {
-    Grade grade = why.isEmpty() ? Grade.MEASURED : Grade.ESTIMATED;
+  private static EventTime event(SwingEvent event, double timeS, double sdS, Reason why) {
+    Grade grade = why.isNone() ? Grade.MEASURED : Grade.ESTIMATED;
     return new EventTime(event, timeS, sdS, grade, why);
   }
 }

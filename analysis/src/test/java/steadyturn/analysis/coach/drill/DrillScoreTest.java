@@ -11,10 +11,12 @@ import steadyturn.analysis.compare.ComparisonVerdict;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Mark;
 
 class DrillScoreTest {
@@ -34,7 +36,12 @@ class DrillScoreTest {
   @Test
   void aMarkWithoutASwingOrAValueIsCountedAsUnseen() {
     var swings = new ArrayList<>(swings(100, -50));
-    swings.add(swing(2, 120, MeasureValue.withheld(Measure.PELVIS_TURN, "top", "unit lost")));
+    swings.add(
+        swing(
+            2,
+            120,
+            MeasureValue.withheld(
+                Measure.PELVIS_TURN, "top", Reason.of(MeasureReason.NEEDS_PELVIS))));
     var score = score(reps(100, "club-across-hips", 3), swings);
     assertThat(score.reps()).hasSize(1);
     assertThat(score.unseen()).isEqualTo(2);
@@ -91,14 +98,15 @@ class DrillScoreTest {
   private static List<SwingResult> swings(int firstS, double... turnsDeg) {
     List<SwingResult> out = new ArrayList<>();
     for (int i = 0; i < turnsDeg.length; i++) {
-      var turn = MeasureValue.of(Measure.PELVIS_TURN, "top", turnsDeg[i], 1, Grade.MEASURED, "");
+      var turn =
+          MeasureValue.of(Measure.PELVIS_TURN, "top", turnsDeg[i], 1, Grade.MEASURED, Reason.NONE);
       out.add(swing(firstS + i, firstS + 20 * i, turn));
     }
     return out;
   }
 
   private static SwingResult swing(int number, double atS, MeasureValue turn) {
-    var top = new EventTime(SwingEvent.TOP, atS + 3, 0.01, Grade.MEASURED, "");
+    var top = new EventTime(SwingEvent.TOP, atS + 3, 0.01, Grade.MEASURED, Reason.NONE);
     return new SwingResult(
         number, "7-iron", SwingKind.HIT, List.of(), List.of(top), List.of(turn), List.of());
   }

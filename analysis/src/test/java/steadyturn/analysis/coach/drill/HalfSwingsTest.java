@@ -24,6 +24,7 @@ import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
@@ -143,8 +144,8 @@ class HalfSwingsTest {
 
   @Test
   void aTurnAndAHalfSwingAtOnceAreOneRehearsalWithBoth() {
-    var turn = MeasureValue.of(Measure.PELVIS_TURN, "top", -45, 1, Grade.ESTIMATED, "");
-    var kept = MeasureValue.of(KEPT.measure(), KEPT.at(), 95, 2, Grade.ESTIMATED, "");
+    var turn = MeasureValue.of(Measure.PELVIS_TURN, "top", -45, 1, Grade.ESTIMATED, Reason.NONE);
+    var kept = MeasureValue.of(KEPT.measure(), KEPT.at(), 95, 2, Grade.ESTIMATED, Reason.NONE);
     List<Rehearsal> all =
         Rehearsal.together(
             List.of(new Rehearsal(10, List.of(turn)), new Rehearsal(20, List.of(turn))),

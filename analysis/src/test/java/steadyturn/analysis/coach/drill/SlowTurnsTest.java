@@ -14,6 +14,7 @@ import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
@@ -101,7 +102,7 @@ class SlowTurnsTest {
   }
 
   private static MeasureValue turn(double deg) {
-    return MeasureValue.of(Measure.PELVIS_TURN, "top", deg, 1, Grade.MEASURED, "");
+    return MeasureValue.of(Measure.PELVIS_TURN, "top", deg, 1, Grade.MEASURED, Reason.NONE);
   }
 
   private static List<Double> boxed() {

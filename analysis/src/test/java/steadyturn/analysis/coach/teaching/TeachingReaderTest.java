@@ -74,7 +74,7 @@ class TeachingReaderTest {
             """);
     Teaching own = TeachingReader.read(file);
     assertThat(own.limit("slide-away").value()).isEqualTo(-70);
-    assertThat(own.limit("slide-away").source()).isEqualTo("set by the teacher");
+    assertThat(own.limit("slide-away").source()).isEmpty();
     assertThat(own.limit("turn-little").value())
         .isEqualTo(TeachingReader.shipped().limit("turn-little").value());
     assertThat(own.drill("own-drill").cautions()).contains("pain");

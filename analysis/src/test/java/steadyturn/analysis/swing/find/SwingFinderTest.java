@@ -12,6 +12,7 @@ import steadyturn.analysis.lab.LessonSpec;
 import steadyturn.analysis.lab.SyntheticLesson;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
@@ -23,6 +24,7 @@ import steadyturn.analysis.wrist.WristReading;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.wrist.WristAlignment;
 import steadyturn.fusion.wear.wrist.WristSteps;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
@@ -162,7 +164,7 @@ class SwingFinderTest {
     assertThat(wrist.measures())
         .filteredOn(m -> m.measure() == Measure.WRIST_RELEASE)
         .singleElement()
-        .satisfies(m -> assertThat(m.why()).contains("lead hand"));
+        .satisfies(m -> assertThat(m.why()).isEqualTo(Reason.of(MeasureReason.NEEDS_HAND)));
     assertThat(OrderMeasures.of(forearm, biases, swing, WristAlignment.nominal(), 0))
         .filteredOn(m -> m.measure() == Measure.ARM_PEAK)
         .singleElement()

@@ -15,7 +15,7 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.terminal.Console;
-import steadyturn.ingest.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /** The options that choose what a player's swings are held against. */
 final class ModelChoice {
@@ -40,14 +40,14 @@ final class ModelChoice {
    * What was chosen.
    *
    * @param swings empty where no model was asked for
-   * @param notice what a reader should know of the choice, or an empty string
+   * @param notice what a reader should know of the choice, or none
    */
-  record Chosen(Optional<SwingGroup> swings, String notice) {}
+  record Chosen(Optional<SwingGroup> swings, Reason notice) {}
 
   /** Reads the model lesson; warns and answers empty where it has no such swing. */
   Optional<Chosen> choose(Teaching teaching, Console console) {
     if (model.isEmpty()) {
-      return Optional.of(new Chosen(Optional.empty(), ""));
+      return Optional.of(new Chosen(Optional.empty(), Reason.NONE));
     }
     if (modelSwing.isPresent() && !modelSwing.get().matches("best|[1-9][0-9]{0,5}")) {
       throw console.wrongUsage(
@@ -78,7 +78,7 @@ final class ModelChoice {
     List<LessonSwing> these = all.stream().filter(each -> isAsked(each.swing())).toList();
     return these.isEmpty()
         ? Optional.empty()
-        : Optional.of(new Chosen(Optional.of(new SwingGroup("model", these)), ""));
+        : Optional.of(new Chosen(Optional.of(new SwingGroup("model", these)), Reason.NONE));
   }
 
   private boolean isAsked(SwingResult swing) {
@@ -95,13 +95,15 @@ final class ModelChoice {
             best -> {
               List<LessonSwing> one =
                   all.stream().filter(each -> each.swing().equals(best.swing())).toList();
-              return new Chosen(Optional.of(new SwingGroup("model", one)), words(best));
+              return new Chosen(Optional.of(new SwingGroup("model", one)), reason(best));
             });
   }
 
-  private static String words(BestSwing best) {
-    String start = Words.say("model.best", best.swing().number());
+  private static Reason reason(BestSwing best) {
     String alike = best.alike().stream().map(String::valueOf).collect(Collectors.joining(", "));
-    return alike.isEmpty() ? start : start + " " + Words.say("model.alike", alike);
+    int number = best.swing().number();
+    return alike.isEmpty()
+        ? Reason.of(ModelReason.BEST, number)
+        : Reason.of(ModelReason.ALIKE, number, alike);
   }
 }

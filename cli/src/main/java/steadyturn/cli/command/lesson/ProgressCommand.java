@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -29,6 +28,7 @@ import steadyturn.cli.page.ProgressPage;
 import steadyturn.cli.page.Sheet;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.dataset.Session;
 
 /** Says what changed over the lessons of a player. */
@@ -137,7 +137,7 @@ public final class ProgressCommand implements Callable<Integer> {
                       .write(
                           "sub-" + label + "_progress.html",
                           ProgressPage.html(
-                              label, chosen, progress, teaching, page.units(), Locale.ENGLISH)));
+                              label, chosen, progress, teaching, page.units(), Words.inUse())));
     }
   }
 }

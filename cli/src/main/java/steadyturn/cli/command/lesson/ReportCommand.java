@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -32,6 +31,7 @@ import steadyturn.cli.page.Sheet;
 import steadyturn.cli.page.SheetJson;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.dataset.Session;
 import steadyturn.ingest.recording.dataset.SessionRun;
@@ -108,8 +108,8 @@ public final class ReportCommand implements Callable<Integer> {
     }
     String text =
         format == Format.HTML
-            ? Page.html(sheet, audience, page.units(), Locale.ENGLISH)
-            : SheetJson.json(sheet, audience, Locale.ENGLISH);
+            ? Page.html(sheet, audience, page.units(), Words.inUse())
+            : SheetJson.json(sheet, audience);
     console.out().println(pages.write(name(lesson, audience + "." + format), text));
   }
 
@@ -124,7 +124,7 @@ public final class ReportCommand implements Callable<Integer> {
             TeachingReader.shipped(),
             "",
             Optional.empty());
-    String text = Page.html(sheet, audience, LengthUnits.METRIC, Locale.ENGLISH);
+    String text = Page.html(sheet, audience, LengthUnits.METRIC, Words.inUse());
     return pages.write(name(lesson, audience + ".html"), text);
   }
 

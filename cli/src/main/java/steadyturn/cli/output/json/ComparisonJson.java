@@ -10,6 +10,8 @@ import steadyturn.analysis.compare.Comparison;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.cli.output.Decimals;
+import steadyturn.cli.words.Verdicts;
+import steadyturn.cli.words.Words;
 
 /** A comparison of groups for scripts: one object; what is not there is {@code null}. */
 public final class ComparisonJson {
@@ -28,7 +30,10 @@ public final class ComparisonJson {
     ArrayNode rows = root.putArray("rows");
     comparison.rows().forEach(row -> rows.add(node(row)));
     ArrayNode notices = root.putArray("notices");
-    comparison.notices().forEach(notices::add);
+    comparison.notices().forEach(n -> notices.add(Words.english().text(n)));
+    root.set(
+        "noticeReasons",
+        JSON.valueToTree(comparison.notices().stream().map(ReasonJson::fields).toList()));
     to.write(JSON.writeValueAsString(root));
     to.write('\n');
   }
@@ -54,7 +59,7 @@ public final class ComparisonJson {
     node.put("chance", Math.rint(row.adjustedChance() * 1e5) / 1e5);
     number(node, "margin", row.margin());
     node.put("verdict", row.verdict().word());
-    node.put("words", row.words());
+    node.put("words", Verdicts.of(row, Words.english()));
     return node;
   }
 

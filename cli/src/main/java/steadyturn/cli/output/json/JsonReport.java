@@ -4,20 +4,26 @@ import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.io.Writer;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.cli.output.Decimals;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /**
  * The result for scripts: one object a recording, keys always in the same order. Where several
  * recordings were asked for, one object with them in {@code recordings}. A withheld value, and the
- * open end of an "at least" value, is {@code null}; {@code why} says the reason.
+ * open end of an "at least" value, is {@code null}; {@code why} says the reason in English, {@code
+ * reason} and {@code args} say it for machines.
  */
 public final class JsonReport {
 
@@ -34,7 +40,7 @@ public final class JsonReport {
             .disable(StreamWriteFeature.AUTO_CLOSE_TARGET)
             .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
             .build();
-    try (JsonGenerator json = factory.createGenerator(to)) {
+    try (JsonGenerator json = new JsonMapper(factory).createGenerator(to)) {
       json.setPrettyPrinter(new DefaultPrettyPrinter());
       new JsonReport(json).results(results);
     }
@@ -73,7 +79,8 @@ public final class JsonReport {
       swing(swing);
     }
     json.writeEndArray();
-    words("notices", result.notices());
+    words("notices", Words.english().told(result.notices()).keySet());
+    json.writePOJOField("noticeReasons", ReasonJson.notices(result.notices()));
     json.writeEndObject();
   }
 
@@ -111,6 +118,7 @@ public final class JsonReport {
     number("timeS", event.timeS(), Decimals.OF_TIME_S);
     number("sdS", event.sdS(), Decimals.OF_TIME_S);
     json.writeStringField("grade", event.grade().word());
+    why(event.why());
     json.writeEndObject();
   }
 
@@ -123,11 +131,17 @@ public final class JsonReport {
     number("low", measure.low(), Decimals.OF_VALUE);
     number("high", measure.high(), Decimals.OF_VALUE);
     json.writeStringField("grade", measure.grade().word());
-    json.writeStringField("why", measure.why());
+    why(measure.why());
     json.writeEndObject();
   }
 
-  private void words(String key, List<String> words) throws IOException {
+  private void why(Reason reason) throws IOException {
+    for (Map.Entry<String, Object> field : ReasonJson.fields(reason).entrySet()) {
+      json.writePOJOField(field.getKey(), field.getValue());
+    }
+  }
+
+  private void words(String key, Collection<String> words) throws IOException {
     json.writeArrayFieldStart(key);
     for (String word : words) {
       json.writeString(word);

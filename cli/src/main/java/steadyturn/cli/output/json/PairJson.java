@@ -11,6 +11,8 @@ import steadyturn.analysis.compare.PairRow;
 import steadyturn.analysis.compare.SwingPair;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.cli.output.Decimals;
+import steadyturn.cli.words.Verdicts;
+import steadyturn.cli.words.Words;
 
 /** Two single swings for scripts: one object; what is not there is {@code null}. */
 public final class PairJson {
@@ -53,7 +55,7 @@ public final class PairJson {
     number(node, "high", row.difference().map(PairRow.Difference::high));
     number(node, "usual", row.usual());
     node.put("found", row.found().word());
-    node.put("words", row.words());
+    node.put("words", Verdicts.of(row, Words.english()));
     return node;
   }
 

@@ -3,7 +3,7 @@ package steadyturn.cli.output.table;
 import java.util.ArrayList;
 import java.util.List;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /** What must stand beside the numbers: how to read them, what they cannot say, and safety. */
 public final class Cautions {

@@ -5,7 +5,7 @@ import java.util.Optional;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /** One column of the lesson table: a measure at a key position, under a head of two lines. */
 record Column(String group, String head, Measure measure, String at) {

@@ -14,7 +14,7 @@ import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.output.Decimals;
 import steadyturn.cli.output.PlainWords;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /** A comparison of groups for people, at most 100 columns wide. */
 public final class ComparisonTable {
@@ -36,7 +36,9 @@ public final class ComparisonTable {
     }
     lines.addAll(ownSpread(pairs(comparison).get(0)));
     lines.add("");
-    comparison.notices().forEach(notice -> lines.addAll(Layout.beside("*", 2, notice)));
+    comparison
+        .notices()
+        .forEach(notice -> lines.addAll(Layout.beside("*", 2, Words.inUse().text(notice))));
     lines.addAll(howToRead());
     lines.addAll(Cautions.afterATable());
     for (String line : lines) {

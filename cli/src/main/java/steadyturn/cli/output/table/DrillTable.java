@@ -2,7 +2,6 @@ package steadyturn.cli.output.table;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import steadyturn.analysis.coach.drill.DrillRep;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.teaching.Drill;
@@ -10,7 +9,8 @@ import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.output.PlainWords;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Verdicts;
+import steadyturn.cli.words.Words;
 
 /** The drills of a lesson for people: every repetition with its interval, and what they brought. */
 final class DrillTable {
@@ -55,7 +55,7 @@ final class DrillTable {
       cells.add(
           List.of(
               "  " + number,
-              String.format(Locale.ROOT, "%.1f", rep.timeS() % DrillScore.APART_S),
+              Words.inUse().decimal(rep.timeS() % DrillScore.APART_S, 1),
               Figure.narrow(rep.value()),
               Words.say(
                   rep.sure()
@@ -84,6 +84,6 @@ final class DrillTable {
         Figure.nearest(d.value(), measure),
         Figure.nearest(d.low(), measure),
         (Figure.nearest(d.high(), measure) + " " + PlainWords.unit(measure)).strip(),
-        row.words());
+        Verdicts.of(row, Words.inUse()));
   }
 }

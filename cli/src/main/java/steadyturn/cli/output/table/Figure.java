@@ -4,6 +4,7 @@ import java.util.Locale;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.words.Words;
 
 /**
  * A value as a person reads it: rounded to what is worth reading, its 95 % interval beside it,
@@ -49,7 +50,7 @@ final class Figure {
   static String nearest(double number, Measure measure) {
     int decimals = decimals(measure);
     double rounded = Math.rint(number * Math.pow(10, decimals)) / Math.pow(10, decimals);
-    return String.format(Locale.ROOT, "%." + decimals + "f", rounded + 0.0);
+    return Words.inUse().decimal(rounded + 0.0, decimals);
   }
 
   private static String up(double number, Measure measure) {

@@ -10,7 +10,7 @@ import java.util.stream.Collectors;
 import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /** The lesson at a glance: one row a swing, swings of one club and kind together. */
 final class LessonTable {

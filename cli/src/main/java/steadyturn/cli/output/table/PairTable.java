@@ -12,7 +12,8 @@ import steadyturn.analysis.compare.PairRow;
 import steadyturn.analysis.compare.SwingPair;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Verdicts;
+import steadyturn.cli.words.Words;
 
 /** Two single swings for people, at most 100 columns wide. */
 public final class PairTable {
@@ -80,7 +81,7 @@ public final class PairTable {
             .map(d -> ComparisonTable.range(d.value(), d.low(), d.high(), measure))
             .orElse(Figure.WITHHELD),
         row.usual().map(u -> Figure.nearest(u, measure)).orElse(Figure.WITHHELD),
-        row.words());
+        Verdicts.of(row, Words.inUse()));
   }
 
   private static String figure(Optional<MeasureValue> value) {

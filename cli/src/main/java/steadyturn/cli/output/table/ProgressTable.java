@@ -15,7 +15,8 @@ import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.output.PlainWords;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Verdicts;
+import steadyturn.cli.words.Words;
 
 /** A player's lessons for people, at most 100 columns wide. */
 public final class ProgressTable {
@@ -83,7 +84,7 @@ public final class ProgressTable {
               d.map(x -> number(x.value(), measure) + between(x.low(), x.high(), measure))
                   .orElse(NONE),
               d.map(x -> number(x.detectable(), measure)).orElse(NONE),
-              row.words()));
+              Verdicts.of(row, Words.inUse())));
     }
     lines.addAll(Layout.table(cells, 1));
     lines.add("");

@@ -4,13 +4,12 @@ import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import steadyturn.cli.output.PlainWords;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.quality.Finding;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.UnitReport;
 import steadyturn.ingest.quality.Verdict;
-import steadyturn.ingest.words.Words;
 
 /** Whether the units of a recording can be used, for people: a verdict a unit and what to do. */
 public final class QualityReport {
@@ -22,7 +21,7 @@ public final class QualityReport {
   /** Writes one recording's report; leaves the writer open. */
   public static void write(RecordingReport report, Writer to) throws IOException {
     List<String> lines = new ArrayList<>();
-    lines.add("Recording " + report.recordingId());
+    lines.add(Words.say("table.recording") + " " + report.recordingId());
     for (UnitReport unit : report.units()) {
       lines.addAll(unit(unit));
     }
@@ -37,10 +36,9 @@ public final class QualityReport {
   private static List<String> unit(UnitReport unit) {
     String name = "  " + PlainWords.bodyPoint(unit.facts().point());
     String figures =
-        String.format(
-            Locale.ROOT,
-            "%s (%.1f Hz, %.2f %% lost%s)",
-            unit.verdict().words(),
+        Words.say(
+            "check.figures",
+            Words.say("quality.verdict." + unit.verdict().word()),
             unit.rateHz(),
             unit.lostPct(),
             unit.saturatedSamples() == 0
@@ -49,7 +47,7 @@ public final class QualityReport {
     List<String> lines = new ArrayList<>(Layout.beside(name, NAME_WIDTH, figures));
     for (Finding finding : unit.findings()) {
       String sign = finding.verdict() == Verdict.FIT ? "    note" : "    !";
-      lines.addAll(Layout.beside(sign, NAME_WIDTH, finding.what() + " " + finding.whatToDo()));
+      lines.addAll(Layout.beside(sign, NAME_WIDTH, Words.inUse().advice(finding.what())));
     }
     return lines;
   }

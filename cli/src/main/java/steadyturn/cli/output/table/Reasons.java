@@ -13,12 +13,12 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.cli.output.PlainWords;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /** Why values are withheld or only estimated: each reason once, with the values it holds for. */
 final class Reasons {
 
-  private record Reason(Grade grade, String why) {}
+  private record Cause(Grade grade, String why) {}
 
   /** Where a reason holds: measures with their key positions, and swings. */
   private record Where(Map<String, Set<String>> positionsByMeasure, TreeSet<Integer> swings) {
@@ -68,24 +68,24 @@ final class Reasons {
 
   /** One sentence a reason, indented; empty when every value that counts is measured. */
   static List<String> of(List<SwingResult> swings, Predicate<MeasureValue> counts, int indent) {
-    Map<Reason, Where> found = new LinkedHashMap<>();
+    Map<Cause, Where> found = new LinkedHashMap<>();
     for (SwingResult swing : swings) {
       swing.measures().stream()
           .filter(counts)
-          .filter(value -> value.grade() != Grade.MEASURED && !value.why().isBlank())
+          .filter(value -> value.grade() != Grade.MEASURED && !value.why().isNone())
           .forEach(
               value ->
                   found
                       .computeIfAbsent(
-                          new Reason(value.grade(), value.why()),
+                          new Cause(value.grade(), Words.inUse().text(value.why())),
                           r -> new Where(new LinkedHashMap<>(), new TreeSet<>()))
                       .add(value, swing.number()));
     }
     List<String> lines = new ArrayList<>();
     found.forEach(
-        (reason, where) -> {
-          String sign = reason.grade() == Grade.WITHHELD ? Figure.WITHHELD : "~";
-          String sentence = where.words(swings.size()) + ": " + reason.why();
+        (cause, where) -> {
+          String sign = cause.grade() == Grade.WITHHELD ? Figure.WITHHELD : "~";
+          String sentence = where.words(swings.size()) + ": " + cause.why();
           lines.addAll(Layout.beside(" ".repeat(indent) + sign, indent + 2, sentence));
         });
     return lines;

@@ -3,7 +3,6 @@ package steadyturn.cli.output.table;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import steadyturn.analysis.lesson.SwingResult;
@@ -11,6 +10,7 @@ import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.cli.output.PlainWords;
+import steadyturn.cli.words.Words;
 
 /** Everything known of one swing: measures by key position, then what holds for the whole swing. */
 final class SwingBlock {
@@ -108,8 +108,9 @@ final class SwingBlock {
         .mapToObj(swing.events()::get)
         .map(
             e ->
-                String.format(
-                    Locale.ROOT, "%s %.3f", PlainWords.keyPosition(e.event().word()), e.timeS()))
+                PlainWords.keyPosition(e.event().word())
+                    + " "
+                    + Words.inUse().decimal(e.timeS(), 3))
         .collect(Collectors.joining("; "));
   }
 }

@@ -1,6 +1,6 @@
 package steadyturn.cli.output.table;
 
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 /** A number of swings in words. */
 final class Swings {

@@ -5,7 +5,6 @@ import java.io.Writer;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -15,8 +14,8 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.cli.output.PlainWords;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.Player;
-import steadyturn.ingest.words.Words;
 
 /** The result for people: at most 100 columns wide, in the words of a teacher. */
 public final class TableReport {
@@ -88,7 +87,10 @@ public final class TableReport {
             (flag, swings) ->
                 notes.addAll(Layout.beside("!", 2, swings + ": " + PlainWords.flag(flag))));
     notes.addAll(Reasons.of(result.swings(), TableReport::isInTheTable, 0));
-    result.notices().forEach(notice -> notes.addAll(Layout.beside("*", 2, notice)));
+    Words.inUse()
+        .told(result.notices())
+        .keySet()
+        .forEach(notice -> notes.addAll(Layout.beside("*", 2, notice)));
     if (!notes.isEmpty()) {
       lines.add("");
       lines.addAll(notes);
@@ -150,7 +152,7 @@ public final class TableReport {
 
   private static String unit(UnitResult unit) {
     StringBuilder words = new StringBuilder(PlainWords.bodyPoint(unit.point()));
-    words.append(String.format(Locale.ROOT, " %.0f Hz", unit.rateHz()));
+    words.append(" ").append(Words.inUse().decimal(unit.rateHz(), 0)).append(" Hz");
     if (unit.lostPct() >= 0.05) {
       words.append(", ").append(Words.say("table.lost", unit.lostPct()));
     }

@@ -16,6 +16,7 @@ import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.cli.output.Decimals;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.disk.ArchiveLock;
 import steadyturn.ingest.recording.disk.WholeFile;
 
@@ -94,7 +95,7 @@ public final class Derivatives {
         Decimals.cell(event.timeS(), Decimals.OF_TIME_S),
         Decimals.cell(event.sdS(), Decimals.OF_TIME_S),
         event.grade().word(),
-        event.why());
+        Words.english().text(event.why()));
   }
 
   /** Subject and session folders as in the raw archive; other names lie flat. */

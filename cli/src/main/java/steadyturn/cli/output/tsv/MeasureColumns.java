@@ -4,7 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.cli.output.PlainWords;
+import steadyturn.cli.words.Words;
 
 /** The JSON that explains the columns of the result files. */
 final class MeasureColumns {
@@ -28,7 +28,7 @@ final class MeasureColumns {
     columns.put("grade", says("measured, estimated or withheld."));
     columns.put("why", says("Reason of a withheld value, caveat of an estimated one."));
     columns.put("TargetLine", result.aim());
-    columns.put("Notices", result.notices());
+    columns.put("Notices", Words.english().told(result.notices()).keySet());
     return columns;
   }
 
@@ -46,7 +46,7 @@ final class MeasureColumns {
   private static Map<String, String> measures() {
     Map<String, String> levels = new LinkedHashMap<>();
     for (Measure measure : Measure.values()) {
-      levels.put(measure.id(), PlainWords.of(measure));
+      levels.put(measure.id(), Words.english().text("name." + measure.id()));
     }
     return levels;
   }

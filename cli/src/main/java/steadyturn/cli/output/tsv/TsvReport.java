@@ -7,6 +7,7 @@ import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.cli.output.Decimals;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.table.CellText;
 
 /**
@@ -61,7 +62,7 @@ public final class TsvReport {
         Decimals.cell(value.low(), Decimals.OF_VALUE),
         Decimals.cell(value.high(), Decimals.OF_VALUE),
         value.grade().word(),
-        value.why());
+        Words.english().text(value.why()));
   }
 
   /** One line; empty cells become {@code n/a}, and none holds what a spreadsheet would run. */

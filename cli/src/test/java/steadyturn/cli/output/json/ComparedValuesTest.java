@@ -30,6 +30,7 @@ import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.reason.Reason;
 
 /**
  * Swings written by hand: turn at the top of -40 - 0.3 k deg in one lesson, 8 deg more in the next,
@@ -43,7 +44,7 @@ class ComparedValuesTest {
   private static LessonSwing swing(String lesson, int number, double turnDeg) {
     MeasureValue turn =
         MeasureValue.of(
-            Measure.PELVIS_TURN, "top", turnDeg, 1 / MeasureValue.Z95, Grade.MEASURED, "");
+            Measure.PELVIS_TURN, "top", turnDeg, 1 / MeasureValue.Z95, Grade.MEASURED, Reason.NONE);
     return new LessonSwing(
         lesson,
         new SwingResult(

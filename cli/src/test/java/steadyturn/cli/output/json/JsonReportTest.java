@@ -33,14 +33,17 @@ final class JsonReportTest {
     JsonNode lesson = json(List.of(InventedLesson.result()));
     JsonNode swing = lesson.at("/swings/0");
     assertThat(keys(lesson))
-        .containsExactly("recording", "player", "aim", "units", "swings", "notices");
+        .containsExactly(
+            "recording", "player", "aim", "units", "swings", "notices", "noticeReasons");
     assertThat(keys(lesson.at("/player"))).containsExactly("id", "handed");
     assertThat(keys(lesson.at("/units/0")))
         .containsExactly("point", "rateHz", "lostPct", "saturatedSamples");
     assertThat(keys(swing)).containsExactly("swing", "club", "kind", "flags", "events", "measures");
-    assertThat(keys(swing.at("/events/0"))).containsExactly("name", "timeS", "sdS", "grade");
+    assertThat(keys(swing.at("/events/0")))
+        .containsExactly("name", "timeS", "sdS", "grade", "why", "reason", "args");
     assertThat(keys(swing.at("/measures/0")))
-        .containsExactly("id", "at", "value", "unit", "low", "high", "grade", "why");
+        .containsExactly(
+            "id", "at", "value", "unit", "low", "high", "grade", "why", "reason", "args");
   }
 
   @Test
@@ -57,7 +60,25 @@ final class JsonReportTest {
     assertThat(release.get("low").isNull()).isTrue();
     assertThat(release.get("high").isNull()).isTrue();
     assertThat(release.get("grade").asText()).isEqualTo("withheld");
-    assertThat(release.get("why").asText()).isNotBlank();
+    assertThat(release.get("why").asText()).contains("lead hand");
+    assertThat(release.get("reason").asText()).isEqualTo("measure.needs-hand");
+    assertThat(release.get("args")).isEmpty();
+  }
+
+  @Test
+  void aNoticeNamesItsUnitItsCodeAndItsFigures() throws IOException {
+    // Given: two gaps of the pelvis unit, the longest 0.314 s. Expect: the same sentence in both
+    // lists, and the figures by name.
+    JsonNode lesson = json(List.of(InventedLesson.result()));
+    JsonNode gap = lesson.at("/noticeReasons/0");
+    assertThat(keys(gap)).containsExactly("about", "why", "reason", "args");
+    assertThat(lesson.at("/notices/0").asText())
+        .isEqualTo("pelvis: " + gap.get("why").asText())
+        .contains("2 gaps, the longest 0.31 s");
+    assertThat(gap.get("about").asText()).isEqualTo("pelvis");
+    assertThat(gap.get("reason").asText()).isEqualTo("quality.gap");
+    assertThat(gap.at("/args/count").asInt()).isEqualTo(2);
+    assertThat(gap.at("/args/longestS").asDouble()).isEqualTo(0.314);
   }
 
   @Test

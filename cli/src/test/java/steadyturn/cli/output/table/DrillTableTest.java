@@ -10,6 +10,8 @@ import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventReason;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Mark;
 
 class DrillTableTest {
@@ -55,6 +57,6 @@ class DrillTableTest {
                 keptPct,
                 2,
                 Grade.ESTIMATED,
-                "half swing")));
+                Reason.of(EventReason.HALF_SWING))));
   }
 }

@@ -8,13 +8,15 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.ingest.reason.Reason;
 
 class FigureTest {
 
   private static MeasureValue value(
       Measure measure, double low, double value, double high, Grade grade) {
-    return new MeasureValue(measure, "top", value, low, high, grade, "");
+    return new MeasureValue(measure, "top", value, low, high, grade, Reason.NONE);
   }
 
   @ParameterizedTest(name = "{0} {2} in {1} to {3}: {4}")
@@ -60,7 +62,8 @@ class FigureTest {
         value(Measure.PELVIS_TURN_TO_SLIDE, 31.26, 31.26, Double.POSITIVE_INFINITY, Grade.MEASURED);
     assertThat(Figure.narrow(atLeast)).isEqualTo("≥31.2");
     assertThat(Figure.wide(atLeast)).isEqualTo("≥31.2");
-    MeasureValue none = MeasureValue.withheld(Measure.PELVIS_TURN, "top", "no");
+    MeasureValue none =
+        MeasureValue.withheld(Measure.PELVIS_TURN, "top", Reason.of(MeasureReason.NEEDS_PELVIS));
     assertThat(Figure.narrow(none)).isEqualTo("-");
     assertThat(Figure.wide(none)).isEqualTo("-");
     MeasureValue lopsided = value(Measure.PELVIS_TURN, -50, -45, -44, Grade.ESTIMATED);

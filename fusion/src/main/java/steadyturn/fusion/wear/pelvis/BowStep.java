@@ -4,9 +4,10 @@ import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.ejml.interfaces.decomposition.EigenDecomposition_F64;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.StepReason;
 import steadyturn.fusion.wear.StepResult;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * A bow turns the pelvis about the hip line: the principal axis of the rates is that line in unit
@@ -47,7 +48,9 @@ public record BowStep(Vector3 axisUnit, double purityPct, StepResult result) {
     if (n < 3 || Math.sqrt(total / n) < LEAST_RATE_RAD_PER_S) {
       double rms = n == 0 ? 0 : Math.toDegrees(Math.sqrt(total / n));
       return new BowStep(
-          Vector3.Y, 0, StepResult.again("bow", rms, 10, "deg/s", Words.say("step.bow.little")));
+          Vector3.Y,
+          0,
+          StepResult.again("bow", rms, 10, "deg/s", Reason.of(StepReason.BOW_LITTLE)));
     }
     EigenDecomposition_F64<DMatrixRMaj> eigen = DecompositionFactory_DDRM.eig(3, true, true);
     eigen.decompose(scatter.copy());
@@ -64,7 +67,7 @@ public record BowStep(Vector3 axisUnit, double purityPct, StepResult result) {
         purityPct >= LEAST_PURITY_PCT
             ? StepResult.good("bow", purityPct, LEAST_PURITY_PCT, "%")
             : StepResult.again(
-                "bow", purityPct, LEAST_PURITY_PCT, "%", Words.say("step.bow.sideways"));
+                "bow", purityPct, LEAST_PURITY_PCT, "%", Reason.of(StepReason.BOW_SIDEWAYS));
     return new BowStep(axis, purityPct, result);
   }
 }

@@ -6,10 +6,11 @@ import steadyturn.fusion.rest.Rest;
 import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rest.RestSettings;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.StepReason;
 import steadyturn.fusion.wear.StepResult;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * The slow turn of the pelvis on the spot, judged before it is estimated: by its turn each way and
@@ -63,41 +64,32 @@ public record TurnStep(
   private static StepResult judge(
       UnitStream samples, Vector3 bias, Optional<Rest> before, Optional<Rest> after) {
     if (before.isEmpty() || after.isEmpty() || before.get().endS() >= after.get().startS()) {
-      return again(0, Words.say("step.turn.not-still"), Words.say("step.turn.not-still.do"));
+      return again(0, Reason.of(StepReason.TURN_NOT_STILL));
     }
     double fromS = before.get().endS();
     double toS = after.get().startS();
     double unseenS = Gaps.of(samples, Gaps.Need.BOTH).longestS(fromS, toS);
     if (unseenS > LONGEST_UNSEEN_S) {
-      return again(0, Words.say("step.gap", unseenS), Words.say("step.gap.do"));
+      return again(0, Reason.of(StepReason.GAP, unseenS));
     }
     Way way = Way.of(samples, bias, fromS, toS);
     double eachWayDeg = Math.toDegrees(Math.min(way.leftRad, way.rightRad));
     double largestDeg = Math.toDegrees(Math.max(way.leftRad, way.rightRad));
     if (eachWayDeg < LEAST_EACH_WAY_DEG || Math.toRadians(largestDeg) < TurnOnSpot.LEAST_TURN_RAD) {
-      return again(
-          eachWayDeg,
-          Words.say("step.turn.little", largestDeg, eachWayDeg),
-          Words.say("step.turn.little.do"));
+      return again(eachWayDeg, Reason.of(StepReason.TURN_LITTLE, largestDeg, eachWayDeg));
     }
     if (way.fastestRadPerS > Math.toRadians(FASTEST_DEG_PER_S)) {
-      return again(
-          eachWayDeg,
-          Words.say("step.turn.fast", Math.toDegrees(way.fastestRadPerS)),
-          Words.say("step.turn.fast.do"));
+      return again(eachWayDeg, Reason.of(StepReason.TURN_FAST, Math.toDegrees(way.fastestRadPerS)));
     }
     if (Math.abs(way.endRad) > Math.toRadians(BACK_WITHIN_DEG)) {
       return again(
-          eachWayDeg,
-          Words.say("step.turn.not-back", Math.toDegrees(Math.abs(way.endRad))),
-          Words.say("step.turn.not-back.do"));
+          eachWayDeg, Reason.of(StepReason.TURN_NOT_BACK, Math.toDegrees(Math.abs(way.endRad))));
     }
     return StepResult.good(STEP, eachWayDeg, LEAST_EACH_WAY_DEG, "deg");
   }
 
-  private static StepResult again(double eachWayDeg, String what, String advice) {
-    return StepResult.again(
-        STEP, eachWayDeg, LEAST_EACH_WAY_DEG, "deg", Words.say("step.again", what, advice));
+  private static StepResult again(double eachWayDeg, Reason why) {
+    return StepResult.again(STEP, eachWayDeg, LEAST_EACH_WAY_DEG, "deg", why);
   }
 
   /** The turning between the rests, about the vertical. */

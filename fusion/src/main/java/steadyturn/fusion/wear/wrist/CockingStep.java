@@ -4,9 +4,10 @@ import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.StepReason;
 import steadyturn.fusion.wear.StepResult;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * A movement of pure cocking, up and down with the wrist alone: its axis in the hand unit is the
@@ -35,7 +36,7 @@ public record CockingStep(WristAlignment alignment, double purityPct, StepResult
     UnitStream forearmStretch = forearm.between(fromS, toS);
     UnitStream handStretch = hand.between(fromS, toS);
     if (forearmStretch.size() < 20 || handStretch.size() < 20) {
-      return again(before, 0, Words.say("step.cocking.did-not-run"));
+      return again(before, 0, Reason.of(StepReason.COCKING_DID_NOT_RUN));
     }
     GyroTrack forearmTrack = GyroTrack.of(forearmStretch, forearmBias);
     GyroTrack handTrack = GyroTrack.of(handStretch, handBias);
@@ -45,8 +46,11 @@ public record CockingStep(WristAlignment alignment, double purityPct, StepResult
     double whole = sizes[0] + sizes[1] + sizes[2];
     double purity = 100 * sizes[0] / whole;
     double rms = Math.sqrt(whole / handTrack.size());
-    if (rms < LEAST_TURN_RAD_PER_S || purity < LEAST_PURITY_PCT) {
-      return again(before, purity, Words.say("step.cocking.do"));
+    if (rms < LEAST_TURN_RAD_PER_S) {
+      return again(before, purity, Reason.of(StepReason.COCKING_LITTLE));
+    }
+    if (purity < LEAST_PURITY_PCT) {
+      return again(before, purity, Reason.of(StepReason.COCKING_IMPURE, purity));
     }
     double[] axis = parts.getEigenvector(0).toArray();
     return new CockingStep(
@@ -55,14 +59,8 @@ public record CockingStep(WristAlignment alignment, double purityPct, StepResult
         StepResult.good(STEP, purity, LEAST_PURITY_PCT, "%"));
   }
 
-  private static CockingStep again(WristAlignment before, double purityPct, String advice) {
-    StepResult result =
-        StepResult.again(
-            STEP,
-            purityPct,
-            LEAST_PURITY_PCT,
-            "%",
-            Words.say("step.cocking.impure", purityPct, advice));
+  private static CockingStep again(WristAlignment before, double purityPct, Reason why) {
+    StepResult result = StepResult.again(STEP, purityPct, LEAST_PURITY_PCT, "%", why);
     return new CockingStep(before, purityPct, result);
   }
 

@@ -3,10 +3,11 @@ package steadyturn.fusion.wear.wrist;
 import steadyturn.fusion.attitude.LevelTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.StepReason;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.fusion.wear.StillStep;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.words.Words;
 
 /**
  * The still pose with hanging arm and straight wrist: gravity shows the long axis of forearm and
@@ -82,7 +83,7 @@ public record NeutralWrist(WristAlignment alignment, StepResult result) {
 
   private static StepResult tooFar(double offDeg) {
     return StepResult.again(
-        STEP, offDeg, FARTHEST_DEG, "deg", Words.say("step.neutral-wrist.far", offDeg));
+        STEP, offDeg, FARTHEST_DEG, "deg", Reason.of(StepReason.NEUTRAL_WRIST_FAR, offDeg));
   }
 
   private static double offDeg(Vector3 longAxisUnit) {

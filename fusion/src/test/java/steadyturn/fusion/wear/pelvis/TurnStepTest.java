@@ -2,13 +2,16 @@ package steadyturn.fusion.wear.pelvis;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.InstanceOfAssertFactories.DOUBLE;
 
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.StepReason;
 import steadyturn.fusion.wear.StepResult;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
@@ -44,7 +47,7 @@ class TurnStepTest {
   @Test
   void aTurnToBothSidesIsGood() {
     StepResult result = judge(toAndFro(30, 0));
-    assertThat(result.used()).as(result.advice()).isTrue();
+    assertThat(result.used()).as(result.why().code().word()).isTrue();
     assertThat(result.quality()).isCloseTo(30, within(0.2));
   }
 
@@ -53,25 +56,32 @@ class TurnStepTest {
   void aSmallTurnIsToBeDoneAgain() {
     StepResult result = judge(toAndFro(8, 0));
     assertThat(result.used()).isFalse();
-    assertThat(result.advice()).contains("8 deg to one side", "do the step again");
+    assertThat(result.why().code()).isEqualTo(StepReason.TURN_LITTLE);
+    assertThat(result.why().args().get("largestDeg"))
+        .asInstanceOf(DOUBLE)
+        .isCloseTo(8, within(1.0));
   }
 
   /** Given: 70 deg to each side within 3 s, so 147 deg/s. Expect: again, slower. */
   @Test
   void aFastTurnIsToBeDoneAgain() {
-    assertThat(judge(toAndFro(70, 0)).advice()).contains("147 deg/s", "slowly");
+    Reason why = judge(toAndFro(70, 0)).why();
+    assertThat(why.code()).isEqualTo(StepReason.TURN_FAST);
+    assertThat(why.args().get("rateDegPerS")).asInstanceOf(DOUBLE).isCloseTo(147, within(0.5));
   }
 
   /** Given: 45 deg to each side, ending 25 deg away. Expect: again, with the feet kept. */
   @Test
   void aTurnThatDoesNotComeBackIsToBeDoneAgain() {
-    assertThat(judge(toAndFro(45, 25)).advice()).contains("25 deg from where", "feet");
+    Reason why = judge(toAndFro(45, 25)).why();
+    assertThat(why.code()).isEqualTo(StepReason.TURN_NOT_BACK);
+    assertThat(why.args().get("offDeg")).asInstanceOf(DOUBLE).isCloseTo(25, within(0.5));
   }
 
   /** Given: turning all the time. Expect: again, with stillness before and after. */
   @Test
   void aTurnWithoutStillnessIsToBeDoneAgain() {
-    assertThat(judge(t -> 30 * Math.cos(t)).advice()).contains("no stillness");
+    assertThat(judge(t -> 30 * Math.cos(t)).why()).isEqualTo(Reason.of(StepReason.TURN_NOT_STILL));
   }
 
   /** Rate of a turn by so many deg within 2 s from an instant on, as half a sine. */

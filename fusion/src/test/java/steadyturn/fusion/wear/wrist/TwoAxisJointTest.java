@@ -16,6 +16,7 @@ import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.SkinSlip;
+import steadyturn.fusion.wear.StepReason;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
@@ -255,7 +256,7 @@ class TwoAxisJointTest {
     Recording recording = posed(Quaternion.IDENTITY, Quaternion.aboutY(Math.toRadians(40)));
     WristSteps steps = WristSteps.of(recording, RestBiases.of(recording), WristSteps.NONE);
     assertThat(steps.results().get(0).used()).isFalse();
-    assertThat(steps.results().get(0).advice()).contains("straighten the wrist");
+    assertThat(steps.results().get(0).why().code()).isEqualTo(StepReason.NEUTRAL_WRIST_FAR);
     assertThat(steps.alignment().posed()).isFalse();
   }
 

@@ -12,7 +12,7 @@ import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.coach.teaching.Rule;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
-import steadyturn.ingest.words.Words;
+import steadyturn.cli.words.Words;
 
 class WordsTest {
 
@@ -53,7 +53,7 @@ class WordsTest {
   void noSentenceForThePlayerHasATermToLookUp() {
     // Given: everything under .player, drills, cautions and plain names. Expect: none of the words
     // that only a teacher uses.
-    var bundle = ResourceBundle.getBundle("steadyturn.ingest.words.Words", Locale.ENGLISH);
+    var bundle = ResourceBundle.getBundle("steadyturn.cli.words.Words", Locale.ENGLISH);
     for (String key : bundle.keySet()) {
       boolean forPlayer =
           key.contains(".player")
@@ -72,7 +72,7 @@ class WordsTest {
   @Test
   void sentencesForThePlayerAreShort() {
     // Given: findings and drills. Expect: no sentence over 30 words; our choice, a breath.
-    var bundle = ResourceBundle.getBundle("steadyturn.ingest.words.Words", Locale.ENGLISH);
+    var bundle = ResourceBundle.getBundle("steadyturn.cli.words.Words", Locale.ENGLISH);
     for (String key : bundle.keySet()) {
       if (key.endsWith(".player") || key.startsWith("drill.")) {
         for (String sentence : bundle.getString(key).split("[.:;] ?", -1)) {

@@ -1,0 +1,11 @@
+package steadyturn.analysis.lesson;
+
+import steadyturn.ingest.reason.Reason;
+
+/**
+ * What a reader must know of a whole recording.
+ *
+ * @param about the tracked point of the unit, or the word of the wear step, that it is said of;
+ *     empty where it is said of the lesson
+ */
+public record Notice(String about, Reason reason) {}

@@ -1,0 +1,27 @@
+package steadyturn.analysis.swing;
+
+import java.util.List;
+import steadyturn.ingest.reason.ReasonCode;
+
+/** Why the time of a key position is only estimated. */
+public enum EventReason implements ReasonCode {
+  FROM_HAND,
+  TOP_FROM_HAND,
+  SHAFT_FROM_HAND,
+  FROM_PELVIS,
+  WEAK_BLOW,
+  VIRTUAL,
+  GAP,
+  HALF_SWING,
+  REHEARSAL;
+
+  @Override
+  public String about() {
+    return "event";
+  }
+
+  @Override
+  public List<String> args() {
+    return List.of();
+  }
+}

@@ -1,0 +1,49 @@
+package steadyturn.ingest.quality;
+
+import java.util.List;
+import steadyturn.ingest.reason.ReasonCode;
+
+/** What can be said of a unit's stream. */
+@SuppressWarnings("ImmutableEnumChecker") // List.of
+public enum QualityReason implements ReasonCode {
+  SHORT("samples", "lengthS"),
+  SLOW("rateHz"),
+  RATE("rateHz", "statedHz"),
+  LOSS("lostPct"),
+  GAP("count", "longestS"),
+  GYRO_CUT("samples", "fullScaleDegPerS"),
+  SHOCK("samples", "fullScaleG"),
+  ACCEL_CUT("samples", "fullScaleG", "longestS"),
+  NO_REST,
+  NOISE("gyroDegPerS", "accelMps2"),
+  BIAS("biasDegPerS"),
+  GRAVITY("normMps2"),
+  GRAVITY_IN_G("normMps2"),
+  GRAVITY_TAKEN_OUT("normMps2"),
+  GRAVITY_IN_THOUSANDTHS("normMps2"),
+  GRAVITY_FAR("normMps2"),
+  MISSING("channel"),
+  CONSTANT("channel"),
+  HELD("channel", "heldS"),
+  FROZEN("frozenS"),
+  SWAPPED("unit", "times", "other"),
+  ON_THE_ARM("unit", "other"),
+  APART("fromS", "toS", "other", "otherFromS", "otherToS"),
+  LITTLE_SHARED("fromS", "toS", "other", "otherFromS", "otherToS");
+
+  private final List<String> args;
+
+  QualityReason(String... args) {
+    this.args = List.of(args);
+  }
+
+  @Override
+  public String about() {
+    return "quality";
+  }
+
+  @Override
+  public List<String> args() {
+    return args;
+  }
+}

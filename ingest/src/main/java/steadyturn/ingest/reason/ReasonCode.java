@@ -1,0 +1,25 @@
+package steadyturn.ingest.reason;
+
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * One member of a room's closed set of reasons. Implemented by enums, so that a reason cannot be
+ * misspelled and a test can walk them all.
+ */
+public interface ReasonCode {
+
+  /** The enum constant's own name. */
+  String name();
+
+  /** What the set speaks of; first part of the code: {@code quality}. */
+  String about();
+
+  /** Names of the arguments, each with its unit where it has one: {@code longestS}. */
+  List<String> args();
+
+  /** The word of the output contract: {@code quality.gyro-cut}. */
+  default String word() {
+    return about() + "." + name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}
