@@ -11,6 +11,7 @@ public enum EventReason implements ReasonCode {
   FROM_PELVIS,
   WEAK_BLOW,
   VIRTUAL,
+  GAP,
   HALF_SWING,
   REHEARSAL;
 

@@ -15,6 +15,7 @@ final class Finish {
   private static final double UNSEEN_S = 0.05;
 
   private static final double SD_S = 0.06;
+  private static final double EVENLY = Math.sqrt(12);
 
   private Finish() {}
 
@@ -38,22 +39,24 @@ final class Finish {
       }
       boolean isStill = sum < STILL_RAD_PER_S * STILL_RAD_PER_S * (to - i);
       if (isStill && gaps.longestS(stream.timeS(i), untilS) <= UNSEEN_S + 1.5 * gaps.stepS()) {
-        return Optional.of(instant(stream.timeS(settled(stream, bias, i, to)), gaps));
+        return Optional.of(instant(stream.timeS(settled(stream, bias, i, to)), gaps, fromS));
       }
       sum -= square(stream, bias, i);
     }
     return Optional.empty();
   }
 
-  private static Instant instant(double timeS, Gaps gaps) {
-    double unseenS =
-        gaps.inner().stream()
-            .filter(g -> g.lengthS() > UNSEEN_S)
-            .filter(g -> g.beforeS() < timeS && g.afterS() > timeS - UNSEEN_S)
-            .mapToDouble(Gaps.Gap::lengthS)
-            .max()
-            .orElse(0);
-    return new Instant(timeS, Math.hypot(SD_S, unseenS / 2));
+  /** Where the samples just before are lost, it may lie anywhere there. */
+  private static Instant instant(double timeS, Gaps gaps, double fromS) {
+    double nearS = timeS - HOLD_S;
+    double unseenS = gaps.firstS() > nearS ? gaps.firstS() - fromS : 0;
+    for (Gaps.Gap gap : gaps.inner()) {
+      boolean near = gap.afterS() > nearS && gap.beforeS() < timeS;
+      unseenS = near ? Math.max(unseenS, gap.lengthS()) : unseenS;
+    }
+    return unseenS > UNSEEN_S
+        ? new Instant(timeS - unseenS / 2, Math.hypot(SD_S, unseenS / EVENLY))
+        : new Instant(timeS, SD_S);
   }
 
   /** The last sample in the window that still turns; the RMS of the window let it pass. */
