@@ -82,7 +82,11 @@ final class LessonGathering {
     List<Found> found = new ArrayList<>();
     List<Swing> all = finder.find(recording, wristSteps.alignment(), faults);
     LostSwings.timesS(recording, all)
-        .forEach(t -> notices.get(raw.id()).add(new Notice("", Reason.of(LostReason.SWING, t))));
+        .forEach(
+            t ->
+                notices
+                    .computeIfAbsent(raw.id(), id -> new ArrayList<>())
+                    .add(new Notice("", Reason.of(LostReason.SWING, t))));
     for (Swing swing : all) {
       double takeawayS =
           swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS());

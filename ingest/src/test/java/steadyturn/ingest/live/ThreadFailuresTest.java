@@ -7,6 +7,7 @@ import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -28,6 +29,7 @@ import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.serial.HostTime;
 
 /** Every thread of a recording fails in every way; what is said and what is on the disk agree. */
+@SuppressWarnings("EnumOrdinal") // a unit a body point, in their order
 class ThreadFailuresTest {
 
   private static final Player PLAYER = Player.unmeasured("mika", Handedness.RIGHT);
@@ -57,7 +59,8 @@ class ThreadFailuresTest {
     LiveUnit unit = new LiveUnit(recorder, new FedUnit(n -> {}), Optional.of(BodyPoint.PELVIS));
     FedUnit.feed(unit, 1000, HostTime.steadyS());
     MarkBox.leave(folder, new LiveMark(LocalDateTime.of(1600, 1, 1, 0, 0), 0, "hit", "", ""));
-    MarkBox.leave(folder, new LiveMark(LocalDateTime.now(), 0, "hit", "7-iron", ""));
+    MarkBox.leave(
+        folder, new LiveMark(LocalDateTime.now(ZoneId.systemDefault()), 0, "hit", "7-iron", ""));
     waitUntilKept(unit, 1000);
     FedUnit.feed(unit, 1000, HostTime.steadyS() + 2);
     recorder.close();

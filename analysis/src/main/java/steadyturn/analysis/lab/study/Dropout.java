@@ -46,8 +46,8 @@ record Dropout(BodyPoint unit, Form form, int axis, double fromS, double lengthS
     double[][] gyro = new double[3][];
     for (int a = 0; a < 3; a++) {
       boolean all = form == Form.ALL_VALUES;
-      boolean accelToo = all || form == Form.ONE_ACCEL_AXIS && a == axis;
-      boolean gyroToo = all || form == Form.ONE_GYRO_AXIS && a == axis;
+      boolean accelToo = all || (form == Form.ONE_ACCEL_AXIS && a == axis);
+      boolean gyroToo = all || (form == Form.ONE_GYRO_AXIS && a == axis);
       accel[a] = without(stream.accelColumnMps2(a), from, to, accelToo);
       gyro[a] = without(stream.gyroColumnRadPerS(a), from, to, gyroToo);
     }

@@ -82,7 +82,7 @@ final class ArmSwingReader {
   /** The swing with all events that can be found. */
   FoundSwing read() {
     StrokeShape shape = arm.shape();
-    readBack(shape);
+    double topS = readBack(shape);
     ArmBlow blow = new ArmBlow(recording, biases, forearm, hand, impactSpan());
     Optional<Instant> clear = blow.clear();
     Instant back = virtualImpact();
@@ -90,7 +90,7 @@ final class ArmSwingReader {
     Instant impact = shock.orElse(back);
     EventReason why = shock.isPresent() ? EventReason.WEAK_BLOW : EventReason.VIRTUAL;
     put(SwingEvent.IMPACT, impact, clear.isPresent() ? Reason.NONE : Reason.of(why));
-    Span down = new Span(events.get(SwingEvent.TOP).timeS(), impact.timeS());
+    Span down = new Span(topS, impact.timeS());
     readDown(down);
     readPelvis(down);
     Optional<Instant> finish = readFinish(impact.timeS());
@@ -105,7 +105,8 @@ final class ArmSwingReader {
         flags);
   }
 
-  private void readBack(StrokeShape shape) {
+  /** Address to top; answers when the top was, s. */
+  private double readBack(StrokeShape shape) {
     boolean hands = forearm.isPresent();
     double takeawaySd = Math.hypot(shape.takeawaySdS(), hands ? 0 : HAND_TAKEAWAY_SD_S);
     Reason takeawayWhy = hands ? Reason.NONE : Reason.of(EventReason.FROM_HAND);
@@ -133,6 +134,7 @@ final class ArmSwingReader {
         h ->
             h.levelUp(fromS, arm.timeS(shape.top()), alignmentSd)
                 .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, h.gaps(), i, Reason.NONE)));
+    return atTop.at().timeS();
   }
 
   /** What passes for a sign change of the rate in the plane: a leak, and a plane that is turned. */
