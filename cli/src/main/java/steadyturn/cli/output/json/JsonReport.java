@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
 import java.io.IOException;
 import java.io.Writer;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import steadyturn.analysis.lesson.LessonResult;
@@ -18,7 +19,6 @@ import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.cli.output.Decimals;
-import steadyturn.cli.words.Words;
 import steadyturn.ingest.reason.Reason;
 
 /**
@@ -30,6 +30,9 @@ import steadyturn.ingest.reason.Reason;
 public final class JsonReport {
 
   private final JsonGenerator json;
+
+  /** The same few reasons come with every swing. */
+  private final Map<Reason, ObjectNode> told = new HashMap<>();
 
   private JsonReport(JsonGenerator json) {
     this.json = json;
@@ -98,23 +101,23 @@ public final class JsonReport {
     return node.put("saturatedSamples", unit.saturatedSamples());
   }
 
-  private static ObjectNode swing(SwingResult swing) {
+  private ObjectNode swing(SwingResult swing) {
     ObjectNode node = Json.object().put("swing", swing.number());
     node.put("club", swing.club()).put("kind", swing.kind().word());
     Json.list(node, "flags", swing.flags(), TextNode::valueOf);
-    Json.list(node, "events", swing.events(), JsonReport::event);
-    Json.list(node, "measures", swing.measures(), JsonReport::measure);
+    Json.list(node, "events", swing.events(), this::event);
+    Json.list(node, "measures", swing.measures(), this::measure);
     return node;
   }
 
-  private static ObjectNode event(EventTime event) {
+  private ObjectNode event(EventTime event) {
     ObjectNode node = Json.object().put("name", event.event().word());
     Json.number(node, "timeS", event.timeS(), Decimals.OF_TIME_S);
     Json.number(node, "sdS", event.sdS(), Decimals.OF_TIME_S);
     return why(node.put("grade", event.grade().word()), event.why());
   }
 
-  private static ObjectNode measure(MeasureValue measure) {
+  private ObjectNode measure(MeasureValue measure) {
     ObjectNode node = Json.object().put("id", measure.measure().id()).put("at", measure.at());
     Json.number(node, "value", measure.value());
     node.put("unit", measure.measure().unit());
@@ -123,7 +126,7 @@ public final class JsonReport {
     return why(node.put("grade", measure.grade().word()), measure.why());
   }
 
-  private static ObjectNode why(ObjectNode node, Reason reason) {
-    return ReasonJson.put(node, Words.english().text(reason), reason);
+  private ObjectNode why(ObjectNode node, Reason reason) {
+    return node.setAll(told.computeIfAbsent(reason, ReasonJson::fields));
   }
 }
