@@ -40,6 +40,7 @@ class WrittenValuesTest {
     assertThat(centre.get("high").asDouble()).isEqualTo(40);
     assertThat(centre.get("grade").asText()).isEqualTo("estimated");
     assertThat(centre.get("why").asText()).contains("0.7 s");
+    assertThat(centre.get("reason").asText()).isEqualTo("measure.address-short");
   }
 
   @Test
