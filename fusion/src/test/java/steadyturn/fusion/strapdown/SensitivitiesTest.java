@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
@@ -83,37 +84,36 @@ class SensitivitiesTest {
     return still.plus(step);
   }
 
-  /** Central difference of two passes by one parameter: turn, velocity, place of a sample. */
-  private static Vector3[] difference(StrapdownSamples samples, UnitState state, int p, int k) {
-    double[] step = new double[state.size()];
-    step[p] = 1e-4;
-    Strapdown plus = Strapdown.run(samples, state.plus(step), G);
-    step[p] = -1e-4;
-    Strapdown minus = Strapdown.run(samples, state.plus(step), G);
+  private static void hold(
+      StrapdownSamples samples, UnitState state, double part, double least, int... at) {
+    Sensitivities all = Sensitivities.everywhere(Strapdown.run(samples, state, G));
+    double[][][] found = Arrays.stream(at).mapToObj(all::of).toArray(double[][][]::new);
+    for (int p = 0; p < state.size(); p++) {
+      double[] step = new double[state.size()];
+      step[p] = 1e-4;
+      Strapdown plus = Strapdown.run(samples, state.plus(step), G);
+      step[p] = -1e-4;
+      Strapdown minus = Strapdown.run(samples, state.plus(step), G);
+      boolean carried = p >= UnitState.GYRO_BIAS && p < UnitState.SIZE;
+      for (int i = 0; i < at.length; i++) {
+        Vector3[] expect = difference(plus, minus, at[i]);
+        for (int row = 0; row < 9; row++) {
+          double size = Math.max(carried ? least : 0.01, expect[row / 3].norm());
+          assertThat(found[i][row][p])
+              .as("sample %d, row %d by parameter %d", at[i], row, p)
+              .isCloseTo(expect[row / 3].get(row % 3), within(part * size));
+        }
+      }
+    }
+  }
+
+  /** Central difference of two passes: turn, velocity, place of a sample. */
+  private static Vector3[] difference(Strapdown plus, Strapdown minus, int k) {
     return new Vector3[] {
       plus.qLevelUnit(k).times(minus.qLevelUnit(k).conjugate()).rotationVector().times(5e3),
       plus.velocityMps(k).minus(minus.velocityMps(k)).times(5e3),
       plus.positionM(k).minus(minus.positionM(k)).times(5e3)
     };
-  }
-
-  private static void hold(
-      StrapdownSamples samples, UnitState state, double part, double least, int... at) {
-    Strapdown pass = Strapdown.run(samples, state, G);
-    Sensitivities all = Sensitivities.everywhere(pass);
-    for (int k : at) {
-      double[][] found = all.of(k);
-      for (int p = 0; p < state.size(); p++) {
-        Vector3[] expect = difference(samples, state, p, k);
-        for (int row = 0; row < 9; row++) {
-          boolean carried = p >= UnitState.GYRO_BIAS && p < UnitState.SIZE;
-          double size = Math.max(carried ? least : 0.01, expect[row / 3].norm());
-          assertThat(found[row][p])
-              .as("sample %d, row %d by parameter %d", k, row, p)
-              .isCloseTo(expect[row / 3].get(row % 3), within(part * size));
-        }
-      }
-    }
   }
 
   @Test
@@ -146,19 +146,15 @@ class SensitivitiesTest {
     StrapdownSamples samples = StrapdownSamples.of(stream);
     UnitState state = truth(tumble, samples.bridges().size(), new double[6]);
     assertThat(samples.bridges()).hasSizeBetween(3, 4);
-    for (int b = 0; b < samples.bridges().size(); b++) {
-      int after = samples.bridges().get(b).after();
-      int before = indexOf(samples, samples.bridges().get(b).beforeS());
+    IntStream.Builder at = IntStream.builder().add(samples.size() - 1);
+    for (Bridge bridge : samples.bridges()) {
+      int before = Arrays.binarySearch(samples.timeS, bridge.beforeS());
       while (!samples.hasForce(before)) {
         before--; // a lost force hangs on the jump behind it
       }
-      hold(samples, state, 0.02, 1, before, after, after + 1, after + 7);
+      at.add(before).add(bridge.after()).add(bridge.after() + 1).add(bridge.after() + 7);
     }
-    hold(samples, state, 0.02, 1, samples.size() - 1);
-  }
-
-  private static int indexOf(StrapdownSamples samples, double timeS) {
-    return Arrays.binarySearch(samples.timeS, timeS);
+    hold(samples, state, 0.02, 1, at.build().toArray());
   }
 
   @Test
