@@ -73,11 +73,11 @@ class SensitivitiesTest {
     }
   }
 
-  private static UnitState truth(Tumble tumble, int bridges, double[] errors) {
-    UnitState still = UnitState.start(tumble.attitude(0), Vector3.ZERO, bridges);
+  private static UnitState truth(Tumble tumble, double atS, int bridges, double[] errors) {
+    UnitState still = UnitState.start(tumble.attitude(atS), Vector3.ZERO, bridges);
     double[] step = new double[still.size()];
     for (int axis = 0; axis < 3; axis++) {
-      step[UnitState.VELOCITY + axis] = tumble.velocityMps(0).get(axis);
+      step[UnitState.VELOCITY + axis] = tumble.velocityMps(atS).get(axis);
       step[UnitState.GYRO_BIAS + axis] = errors[axis];
       step[UnitState.ACCEL_BIAS + axis] = errors[3 + axis];
     }
@@ -123,8 +123,8 @@ class SensitivitiesTest {
     // the last. Within 0.5 % of the triple's size, 0.001 at least (lines across blocks of 8 ms): a
     // bias taken with the wrong sign costs 10 % and more.
     Tumble tumble = new Tumble(1, 0.6, 0.08, 0.2);
-    StrapdownSamples samples = StrapdownSamples.of(tumble.samples(1000, 0, 0.5));
-    UnitState state = truth(tumble, 0, new double[] {0.5, -0.4, 0.6, 2, -1.5, 1});
+    StrapdownSamples samples = StrapdownSamples.of(tumble.samples(1000, 0.3, 0.8));
+    UnitState state = truth(tumble, 0.3, 0, new double[] {0.5, -0.4, 0.6, 2, -1.5, 1});
     hold(samples, state, 0.005, 0.2, 0, 8, 9, 250, 253, 256, 499, 500);
   }
 
@@ -144,7 +144,7 @@ class SensitivitiesTest {
       Arrays.fill(stream.accelColumnMps2(axis), 350, 364, Double.NaN);
     }
     StrapdownSamples samples = StrapdownSamples.of(stream);
-    UnitState state = truth(tumble, samples.bridges().size(), new double[6]);
+    UnitState state = truth(tumble, 0, samples.bridges().size(), new double[6]);
     assertThat(samples.bridges()).hasSizeBetween(3, 4);
     IntStream.Builder at = IntStream.builder().add(samples.size() - 1);
     for (Bridge bridge : samples.bridges()) {
@@ -158,13 +158,45 @@ class SensitivitiesTest {
   }
 
   @Test
+  void aBridgeMayBeginBeforeAnyForceOrAnyRateIsSeen() {
+    // Given: 1 s at 500 Hz, once without forces up to sample 120 and without rates from 90 to 110,
+    // once without rates up to 60 and with forces at full scale before. Expect: a jump behind that
+    // acts as a first velocity does, no failure. Within rounding.
+    Tumble tumble = new Tumble(1, 0.6, 0.08, 0.2);
+    UnitStream forceless = tumble.samples(500, 0, 1);
+    UnitStream rateless = withFullScale(tumble.samples(500, 0, 1));
+    for (int axis = 0; axis < 3; axis++) {
+      Arrays.fill(forceless.accelColumnMps2(axis), 0, 120, Double.NaN);
+      Arrays.fill(forceless.gyroColumnRadPerS(axis), 90, 110, Double.NaN);
+      Arrays.fill(rateless.gyroColumnRadPerS(axis), 0, 60, Double.NaN);
+      Arrays.fill(rateless.accelColumnMps2(axis), 5, 50, 100);
+    }
+    for (UnitStream stream : new UnitStream[] {forceless, rateless}) {
+      StrapdownSamples samples = StrapdownSamples.of(stream);
+      assertThat(samples.bridges()).hasSize(1);
+      Strapdown pass = Strapdown.run(samples, truth(tumble, 0, 1, new double[6]), G);
+      int from = samples.bridges().get(0).after();
+      double[][] found = Sensitivities.everywhere(pass).of(from + 50);
+      double behindS = pass.timeS(from + 50) - pass.timeS(from);
+      assertThat(found[6][UnitState.SIZE + 3]).isCloseTo(behindS, within(1e-12));
+    }
+  }
+
+  private static UnitStream withFullScale(UnitStream s) {
+    UnitFacts facts = new UnitFacts(BodyPoint.PELVIS, "", 500, 100, 30, false);
+    double[][] accel = {s.accelColumnMps2(0), s.accelColumnMps2(1), s.accelColumnMps2(2)};
+    double[][] gyro = {s.gyroColumnRadPerS(0), s.gyroColumnRadPerS(1), s.gyroColumnRadPerS(2)};
+    return new UnitStream(facts, s.timeColumnS(), accel, gyro);
+  }
+
+  @Test
   void thoseOfAskedSamplesAreThoseOfAllAtBlockEnds() {
     // Given: samples asked for in any order, twice. Expect: what a pass that keeps every block has
     // there; between two asked ones the line. Within rounding at the kept ones of 8 ms blocks.
     Tumble tumble = new Tumble(1, 0.6, 0.08, 0.2);
     StrapdownSamples samples = StrapdownSamples.of(tumble.samples(1000, 0, 0.1));
-    Strapdown pass = Strapdown.run(samples, truth(tumble, 0, new double[6]), G);
-    Sensitivities asked = Sensitivities.at(pass, new int[] {64, 16, 64, 40});
+    Strapdown pass = Strapdown.run(samples, truth(tumble, 0, 0, new double[6]), G);
+    Sensitivities asked = Sensitivities.at(pass, new int[] {64, 16, 16, 40});
     Sensitivities all = Sensitivities.everywhere(pass);
     for (int k : new int[] {16, 40, 64}) {
       assertThat(asked.of(k)).isDeepEqualTo(all.of(k));
@@ -182,7 +214,7 @@ class SensitivitiesTest {
       Arrays.fill(stream.gyroColumnRadPerS(axis), 100, 120, Double.NaN);
     }
     StrapdownSamples samples = StrapdownSamples.of(stream);
-    Strapdown pass = Strapdown.run(samples, truth(tumble, 1, new double[6]), G);
+    Strapdown pass = Strapdown.run(samples, truth(tumble, 0, 1, new double[6]), G);
     StrapdownMotion motion = new StrapdownMotion(pass, new double[33][33]);
     assertThat(motion.size()).isEqualTo(181);
     assertThat(motion.timeS(180)).isEqualTo(1);
