@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureReason;
@@ -24,11 +25,19 @@ public final class PelvisMeasures {
   /** Inside a longer gap nothing is known of an instant (our choice), s. */
   private static final double LONGEST_INSIDE_S = 0.12;
 
+  /** Behind a gap, an angle of a greater spread says nothing of a swing (our choice). */
+  private static final double LOST_RAD = Math.toRadians(10);
+
+  /** So far off, a place says nothing of a pelvis, which moves by 0.1 m (our choice). */
+  private static final double LOST_M = 0.06;
+
   private static final List<Measure> SINCE_ADDRESS =
       List.of(
           Measure.PELVIS_TURN, Measure.PELVIS_SLIDE, Measure.PELVIS_THRUST, Measure.PELVIS_LIFT);
   private static final List<Measure> ANGLES =
       List.of(Measure.PELVIS_TURN, Measure.PELVIS_TILT, Measure.PELVIS_SIDETILT);
+  private static final int[] ANGLE_AT = {0, 4, 5};
+
   private static final List<Measure> OF_BOTH =
       List.of(
           Measure.PELVIS_SLIDE_PER_TURN,
@@ -112,13 +121,28 @@ public final class PelvisMeasures {
     }
     PoseSpread spread = PoseSpread.at(track, event.timeS(), event.sdS(), skin);
     List<MeasureValue> out = at(event, spread);
-    if (track.losesPlaceBefore(event.timeS())) {
-      out.removeIf(value -> !ANGLES.contains(value.measure()));
-      withheld(event, MeasureReason.GAP_BEFORE).stream()
-          .filter(value -> !ANGLES.contains(value.measure()))
-          .forEach(out::add);
+    if (track.hasGapBefore(event.timeS())) {
+      out.replaceAll(value -> isLost(value.measure(), spread) ? lost(value) : value);
     }
     return out;
+  }
+
+  /** Whether what is left of a measure behind a gap is beyond use. */
+  private static boolean isLost(Measure measure, PoseSpread spread) {
+    int angle = ANGLES.indexOf(measure);
+    if (angle >= 0) {
+      return spread.sd(ANGLE_AT[angle]) > LOST_RAD;
+    }
+    boolean needsTurn = OF_BOTH.contains(measure);
+    return losesPlace(spread) || (needsTurn && spread.sd(0) > LOST_RAD);
+  }
+
+  private static boolean losesPlace(PoseSpread spread) {
+    return IntStream.rangeClosed(1, 3).anyMatch(i -> spread.sd(i) > LOST_M);
+  }
+
+  private static MeasureValue lost(MeasureValue value) {
+    return MeasureValue.withheld(value.measure(), value.at(), Reason.of(MeasureReason.GAP_BEFORE));
   }
 
   /** The measures of a key position, each withheld for one reason. */
@@ -294,12 +318,12 @@ public final class PelvisMeasures {
     }
     double fromS = takeaway.get().timeS();
     double toS = impact.get().timeS();
-    if (track.losesPlaceBefore(toS)
-        || toS > track.timeS(track.size() - 1) + 0.02
-        || track.longestStepS(fromS, toS) > LONGEST_INSIDE_S) {
+    boolean hasGap = track.hasGapBefore(toS);
+    if (toS > track.timeS(track.size() - 1) + 0.02
+        || track.longestStepS(fromS, toS) > LONGEST_INSIDE_S
+        || (hasGap && losesPlace(PoseSpread.at(track, toS, impact.get().sdS(), skin)))) {
       return MeasureValue.withheld(Measure.PELVIS_CIRCLE, "", MeasureReason.GAP_BEFORE);
     }
-    boolean hasGap = track.hasGapBefore(toS);
     return PelvisCircle.of(
         track,
         fromS,
