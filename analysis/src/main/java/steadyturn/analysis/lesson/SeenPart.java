@@ -28,6 +28,11 @@ record SeenPart(UnitStream window, boolean isCut, boolean hasGap) {
   /** Shorter gaps are no matter for a flag, s. */
   private static final double SPOKEN_OF_S = 0.03;
 
+  /** But the blow may lie in one as short as this, s. */
+  private static final double IN_BLOW_S = 0.015;
+
+  private static final double AROUND_BLOW_S = 0.04;
+
   /** How long after the impact a gap still is one in the swing, s. */
   private static final double AFTER_IMPACT_S = 0.3;
 
@@ -35,7 +40,9 @@ record SeenPart(UnitStream window, boolean isCut, boolean hasGap) {
   static Optional<SeenPart> of(UnitStream window, double takeawayS, double impactS) {
     double addressS = takeawayS - ADDRESS_FROM_S;
     Gaps gaps = Gaps.of(window, Gaps.Need.BOTH);
-    boolean hasGap = gaps.longestS(addressS, impactS + AFTER_IMPACT_S) > SPOKEN_OF_S;
+    boolean hasGap =
+        gaps.longestS(addressS, impactS + AFTER_IMPACT_S) > SPOKEN_OF_S
+            || gaps.longestS(impactS - AROUND_BLOW_S, impactS + AROUND_BLOW_S) > IN_BLOW_S;
     double middleS = takeawayS - (ADDRESS_FROM_S + ADDRESS_TO_S) / 2;
     double fromS = window.timeS(0);
     double toS = Double.POSITIVE_INFINITY;

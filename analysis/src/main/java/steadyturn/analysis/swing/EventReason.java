@@ -1,6 +1,5 @@
 package steadyturn.analysis.swing;
 
-import java.util.List;
 import steadyturn.ingest.reason.ReasonCode;
 
 /** Why the time of a key position is only estimated. */
@@ -18,10 +17,5 @@ public enum EventReason implements ReasonCode {
   @Override
   public String about() {
     return "event";
-  }
-
-  @Override
-  public List<String> args() {
-    return List.of();
   }
 }

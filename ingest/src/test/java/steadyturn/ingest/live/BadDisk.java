@@ -3,6 +3,7 @@ package steadyturn.ingest.live;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 
 /** A disk that runs full or breaks when it is told to; until then a good one. */
@@ -11,7 +12,7 @@ final class BadDisk implements Disk {
   volatile long freeBytes;
 
   /** How many more blocks are written whole; the next one breaks in its middle. */
-  volatile int goodBlocks = Integer.MAX_VALUE;
+  final AtomicInteger goodBlocks = new AtomicInteger(Integer.MAX_VALUE);
 
   /** Whether not even the half-written block can be taken off again. */
   volatile boolean isDead;
@@ -39,8 +40,7 @@ final class BadDisk implements Disk {
   @Override
   public void append(Path file, long goodBytes, ByteBuffer block, boolean force)
       throws IOException {
-    int left = goodBlocks;
-    goodBlocks = left - 1;
+    int left = goodBlocks.getAndDecrement();
     if (left > 0) {
       Disk.super.append(file, goodBytes, block, force);
       return;

@@ -250,7 +250,7 @@ class ThreadFailuresTest {
     double nowS = HostTime.steadyS();
     FedUnit.feed(unit, 500, nowS);
     waitUntilKept(unit, 500);
-    disk.goodBlocks = 0;
+    disk.goodBlocks.set(0);
     FedUnit.feed(unit, 500, nowS + 1);
     recorder.close();
     assertThat(recorder.stopped().orElseThrow()).contains("No space left on device");
@@ -312,7 +312,7 @@ class ThreadFailuresTest {
     Thread.sleep(at);
     if (kind == 3) {
       disk.isDead = random.nextBoolean();
-      disk.goodBlocks = random.nextInt(3);
+      disk.goodBlocks.set(random.nextInt(3));
     } else if (kind == 4) {
       disk.surprise = new IllegalStateException("recorder, seed " + seed);
     } else if (kind == 5) {
