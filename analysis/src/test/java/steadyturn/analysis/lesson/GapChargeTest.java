@@ -134,10 +134,11 @@ class GapChargeTest {
   @Test
   void aLongerGapCostsByThePhaseItLiesIn() {
     // Given: gaps of 0.2 s around 0.1 s before the takeaway, around the middle of the backswing and
-    // around 0.05 s behind the top, in 12 swings. Expect: next to nothing at address, where the
-    // unit is still on one side; a few degrees in the backswing, which goes on as it was; much at
-    // the top, where the turn changes its way.
-    // Within: at most 3 deg and 6 deg; at the top error over spread in RMS 0.4 to 1.3, and nowhere
+    // of the downswing, in 12 swings. Expect: next to nothing at address, where the
+    // unit is still on one side; a few degrees in the backswing, which goes on as it was; much in
+    // the downswing, where the turn changes its way.
+    // Within: at most 3 deg and 6 deg; in the downswing error over spread in RMS 0.4 to 1.3, and
+    // nowhere
     // above 1.3.
     double[][] spreadsDeg = new double[3][1];
     Ratios[] ratios = {new Ratios(), new Ratios(), new Ratios()};
@@ -145,7 +146,8 @@ class GapChargeTest {
       for (SwingTruth swing : lesson.truth().swings()) {
         double takeawayS = swing.eventS(SwingEvent.TAKEAWAY).orElseThrow();
         double topS = swing.eventS(SwingEvent.TOP).orElseThrow();
-        double[] atS = {takeawayS - 0.1, (takeawayS + topS) / 2, topS + 0.05};
+        double impactS = swing.eventS(SwingEvent.IMPACT).orElseThrow();
+        double[] atS = {takeawayS - 0.1, (takeawayS + topS) / 2, (topS + impactS) / 2};
         for (int phase = 0; phase < 3; phase++) {
           double at = atS[phase];
           UnitStream cut = add(ratios[phase], lesson, swing, at, 0.2);
@@ -157,7 +159,7 @@ class GapChargeTest {
       }
     }
     System.out.printf(
-        "0.2 s at address, in the backswing, at the top: up to %.1f, %.1f, %.1f deg%n",
+        "0.2 s at address, in the backswing, in the downswing: up to %.1f, %.1f, %.1f deg%n",
         spreadsDeg[0][0], spreadsDeg[1][0], spreadsDeg[2][0]);
     assertThat(spreadsDeg[0][0]).isLessThan(3);
     assertThat(spreadsDeg[1][0]).isLessThan(6);
