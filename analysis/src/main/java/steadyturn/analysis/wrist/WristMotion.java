@@ -28,8 +28,7 @@ public final class WristMotion {
 
   private final TwoAxisJoint joint;
   private final int sign;
-  private final double[] cockRad;
-  private final double[] cockRateRadPerS;
+  private final double[][] cockRows;
   private final double referenceRad;
   private final double[] referenceRow;
   private final double referenceFlexionRad;
@@ -57,18 +56,13 @@ public final class WristMotion {
     this.sign = sign;
     this.skin = skin;
     this.source = source;
-    this.cockRad = new double[joint.size()];
-    this.cockRateRadPerS = new double[joint.size()];
-    for (int k = 0; k < cockRad.length; k++) {
-      cockRad[k] = -sign * joint.deviationRad(k);
-      cockRateRadPerS[k] = -sign * joint.deviationRateRadPerS(k);
-    }
+    this.cockRows = new double[joint.size()][0];
     int from = Math.min(indexAt(skin.takeawayS() - REFERENCE_FROM_S), joint.size() - 1);
     int to = Math.max(from + 1, indexAt(skin.takeawayS() - REFERENCE_TO_S));
     double cock = 0;
     double flexion = 0;
     for (int k = from; k < to; k++) {
-      cock += cockRad[k] / (to - from);
+      cock += cockRad(k) / (to - from);
       flexion += joint.flexionRad(k) / (to - from);
     }
     this.referenceRad = cock;
@@ -103,7 +97,7 @@ public final class WristMotion {
 
   /** Number of samples. */
   public int size() {
-    return cockRad.length;
+    return joint.size();
   }
 
   public double timeS(int k) {
@@ -115,14 +109,18 @@ public final class WristMotion {
     return TimeAxis.indexAt(joint::timeS, joint.size(), timeS);
   }
 
+  private double cockRad(int k) {
+    return -sign * joint.deviationRad(k);
+  }
+
   /** Cock since address at sample k, deg. */
   public double cockDeg(int k) {
-    return Math.toDegrees(cockRad[k] - referenceRad);
+    return Math.toDegrees(cockRad(k) - referenceRad);
   }
 
   /** Cock from the straight wrist at sample k, deg: as good as the alignment of the units. */
   public double absoluteCockDeg(int k) {
-    return Math.toDegrees(cockRad[k]);
+    return Math.toDegrees(cockRad(k));
   }
 
   /** Flexion since address at sample k, deg. */
@@ -155,7 +153,7 @@ public final class WristMotion {
 
   /** Rate of cocking at sample k, deg/s; negative while the wrist lets go. */
   public double cockRateDegPerS(int k) {
-    return Math.toDegrees(cockRateRadPerS[k]);
+    return Math.toDegrees(-sign * joint.deviationRateRadPerS(k));
   }
 
   /** Cock since address at an instant, deg, by a straight line between samples. */
@@ -167,11 +165,14 @@ public final class WristMotion {
   }
 
   private double[] cockRow(int k) {
-    double[] row = joint.deviationRow(k);
-    for (int i = 0; i < row.length; i++) {
-      row[i] *= -sign;
+    if (cockRows[k].length == 0) {
+      double[] row = joint.deviationRow(k);
+      for (int i = 0; i < row.length; i++) {
+        row[i] *= -sign;
+      }
+      cockRows[k] = row;
     }
-    return row;
+    return cockRows[k];
   }
 
   /** Standard deviation of the cock since address, deg. */
@@ -186,7 +187,7 @@ public final class WristMotion {
 
   /** Standard deviation of the cock at an event that was found where a bone is level, deg. */
   double cockSdDegAtLevel(int k, EventTime at, boolean ofHand) {
-    double[] row = cockRow(k);
+    double[] row = cockRow(k).clone();
     for (int i = 0; i < row.length; i++) {
       row[i] -= absolute() ? 0 : referenceRow[i];
     }

@@ -88,16 +88,16 @@ final class RelativeAttitude {
   }
 
   /** Hand and forearm at sample k, each in its own level frame, before a heading joins the two. */
-  record Both(Quaternion qForearmLevel, Quaternion qLevelHand) {
+  record Both(Quaternion qLevelForearm, Quaternion qLevelHand) {
 
     /** With the heading from the hand's level frame to the forearm's, rad. */
     Quaternion qForearmHand(double headingRad) {
-      return qForearmLevel.times(Quaternion.aboutZ(headingRad)).times(qLevelHand);
+      return qLevelForearm.conjugate().times(Quaternion.aboutZ(headingRad)).times(qLevelHand);
     }
   }
 
   Both both(int k, double[] z) {
-    return new Both(forearmAttitude(k, z).conjugate(), handAttitude(k, z));
+    return new Both(forearmAttitude(k, z), handAttitude(k, z));
   }
 
   private Quaternion forearmAttitude(int k, double[] z) {
@@ -120,13 +120,15 @@ final class RelativeAttitude {
   }
 
   private static Vector3 product(double[][] rows, double[] z, int offset) {
-    double[] out = new double[3];
-    for (int row = 0; row < 3; row++) {
-      for (int i = 0; i < rows[row].length; i++) {
-        out[row] += rows[row][i] * z[offset + i];
-      }
+    double x = 0;
+    double y = 0;
+    double up = 0;
+    for (int i = 0; i < rows[0].length; i++) {
+      x += rows[0][i] * z[offset + i];
+      y += rows[1][i] * z[offset + i];
+      up += rows[2][i] * z[offset + i];
     }
-    return new Vector3(out[0], out[1], out[2]);
+    return new Vector3(x, y, up);
   }
 
   private Vector3 mounting(int k, double[] z, int after) {
@@ -142,39 +144,43 @@ final class RelativeAttitude {
             .plus(axis.turn(z, after == FOREARM ? 0 : forearm.parameters()));
     double[] parts = slip.parts(timeS(k));
     int skin = headingAt() + (after == FOREARM ? FOREARM_SLIP : HAND_SLIP);
+    double x = worn.x();
+    double y = worn.y();
+    double along = worn.z();
     for (int part = 0; part < parts.length; part++) {
       int j = skin + NEXT_SLIP * part;
-      worn =
-          worn.plus(new Vector3(z[j], z[j + 1], z[j + 2]).times(mount.slipSdRad() * parts[part]));
+      double slipped = mount.slipSdRad() * parts[part];
+      x += z[j] * slipped;
+      y += z[j + 1] * slipped;
+      along += z[j + 2] * slipped;
     }
-    return worn;
+    return new Vector3(x, y, along);
   }
 
   /**
    * Derivative, by every parameter, of the small turn of the hand against the forearm along a
    * direction in hand axes.
+   *
+   * @param both the attitudes there with these parameters
    */
-  double[] turnAlong(int k, double[] z, Vector3 directionHand) {
+  double[] turnAlong(int k, double[] z, Both both, Vector3 directionHand) {
     double[] row = new double[parameters()];
-    Quaternion qForearmHand = qForearmHand(k, z);
-    Quaternion qLevelHand = handAttitude(k, z);
-    Quaternion qHeading = Quaternion.aboutZ(z[headingAt()]);
-    Vector3 inHandLevel = qLevelHand.rotate(directionHand);
-    Vector3 inForearmLevel = qHeading.rotate(inHandLevel);
+    Vector3 inHandLevel = both.qLevelHand.rotate(directionHand);
+    Vector3 inForearmLevel = Quaternion.aboutZ(z[headingAt()]).rotate(inHandLevel);
     put(row, 0, forearm.sensitivity(k), inForearmLevel.times(-1));
     put(row, forearm.parameters(), hand.sensitivity(handBefore[k]), inHandLevel);
     int at = headingAt();
     row[at] = inHandLevel.z();
-    Vector3 inForearm = qForearmHand.rotate(directionHand);
+    Vector3 inForearm = both.qLevelForearm.conjugate().rotate(inForearmLevel);
     mount(row, at + FOREARM, inForearm.times(-1), alignment.forearm(), forearmAxis);
     mount(row, at + HAND, directionHand, alignment.hand(), handAxis);
     forearmAxis.addTo(row, 0, inForearm.times(-1));
     handAxis.addTo(row, forearm.parameters(), directionHand);
     slips(row, at + FOREARM_SLIP, timeS(k), inForearm.times(-1), alignment.forearm());
     slips(row, at + HAND_SLIP, timeS(k), directionHand, alignment.hand());
-    Vector3 both = directionHand.minus(inForearm).times(alignment.hangSdRad());
-    row[at + HANG] = both.y();
-    row[at + HANG + 1] = both.z();
+    Vector3 hang = directionHand.minus(inForearm).times(alignment.hangSdRad());
+    row[at + HANG] = hang.y();
+    row[at + HANG + 1] = hang.z();
     Vector3 inHandUnit = alignment.qHandUnitHand().rotate(directionHand);
     row[at + CLOCK] = syncSdS * hand.rateUnitRadPerS(handBefore[k]).dot(inHandUnit);
     return row;
