@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import steadyturn.analysis.lesson.LessonResult;
@@ -28,6 +29,7 @@ import steadyturn.ingest.reason.Reason;
 public final class JsonReport {
 
   private final JsonGenerator json;
+  private final Map<Reason, Map<String, Object>> told = new HashMap<>();
 
   private JsonReport(JsonGenerator json) {
     this.json = json;
@@ -136,7 +138,8 @@ public final class JsonReport {
   }
 
   private void why(Reason reason) throws IOException {
-    for (Map.Entry<String, Object> field : ReasonJson.fields(reason).entrySet()) {
+    for (Map.Entry<String, Object> field :
+        told.computeIfAbsent(reason, ReasonJson::fields).entrySet()) {
       json.writePOJOField(field.getKey(), field.getValue());
     }
   }
