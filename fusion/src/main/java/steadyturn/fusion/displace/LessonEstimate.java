@@ -69,7 +69,7 @@ public final class LessonEstimate {
    * of a swing is the better one.
    */
   public LessonEstimate rough() {
-    return new LessonEstimate(priors, gravityMps2, 2, ROUGH_STEP, Double.POSITIVE_INFINITY);
+    return new LessonEstimate(priors, gravityMps2, 2, ROUGH_STEP, FAR_STEP);
   }
 
   /**
