@@ -19,6 +19,7 @@ import java.util.TreeSet;
  * module that it uses, and below each room the rooms of other modules it uses. Rooms that use
  * nothing of their module lie lowest.
  */
+@SuppressWarnings("NullAway") // every name looked up was laid in just before
 final class HouseDrawing {
 
   private static final int WIDTH = 1480;
@@ -79,7 +80,7 @@ final class HouseDrawing {
 
   /** Module and room of {@code analysis/src/main/java/steadyturn/analysis/swing/find}. */
   private static String[] parts(String folder) {
-    String[] sides = folder.split("/src/main/java/steadyturn/?");
+    String[] sides = folder.split("/src/main/java/steadyturn/?", -1);
     String room = sides.length < 2 ? "" : sides[1].replaceFirst("^" + sides[0] + "/?", "");
     return new String[] {sides[0], room.isEmpty() ? "(door)" : room.replace('/', '.')};
   }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -227,7 +228,7 @@ class WritersTest {
             + (program + "check' '" + archive + "'; echo check $?");
     Process shell =
         new ProcessBuilder("unshare", "-rm", "sh", "-c", script).redirectErrorStream(true).start();
-    String said = new String(shell.getInputStream().readAllBytes());
+    String said = new String(shell.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assumeTrue(shell.waitFor() != 77, "no file system of our own can be made here");
     assertThat(said).contains("first 0").contains("second 1").contains("the disk is full");
     assertThat(said).doesNotContain(".part").contains("check 0");

@@ -43,7 +43,7 @@ record ArmReading(List<MeasureValue> measures, List<Curve> curves, List<String> 
     WristReading wrist = WristReading.of(recording, biases, swing, worn, clocks);
     List<MeasureValue> measures = new ArrayList<>(wrist.measures());
     measures.addAll(TempoMeasures.of(swing));
-    measures.addAll(OrderMeasures.of(recording, biases, swing, worn.alignment()));
+    measures.addAll(OrderMeasures.of(recording, biases, swing, worn.alignment(), clocks.handSdS()));
     return new ArmReading(
         measures, withCurves ? wrist.curves(swing.endS()) : List.of(), wrist.flags());
   }

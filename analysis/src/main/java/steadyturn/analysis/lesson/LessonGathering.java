@@ -9,8 +9,10 @@ import java.util.Optional;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Faults;
+import steadyturn.analysis.swing.LostReason;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.analysis.swing.find.LostSwings;
 import steadyturn.analysis.swing.find.SwingFinder;
 import steadyturn.analysis.wrist.WristClocks;
 import steadyturn.fusion.attitude.RestBiases;
@@ -23,6 +25,7 @@ import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.RecordingQuality;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.UnitReport;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
@@ -77,7 +80,14 @@ final class LessonGathering {
     wristResults.addAll(wristSteps.results());
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
-    for (Swing swing : finder.find(recording, wristSteps.alignment(), faults)) {
+    List<Swing> all = finder.find(recording, wristSteps.alignment(), biases, faults);
+    LostSwings.timesS(recording, all)
+        .forEach(
+            t ->
+                notices
+                    .computeIfAbsent(raw.id(), id -> new ArrayList<>())
+                    .add(new Notice("", Reason.of(LostReason.SWING, t))));
+    for (Swing swing : all) {
       double takeawayS =
           swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS());
       pending.removeIf(mark -> readIfBefore(recording, mark, takeawayS));

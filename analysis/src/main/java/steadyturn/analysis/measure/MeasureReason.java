@@ -36,6 +36,8 @@ public enum MeasureReason implements ReasonCode {
   GAP_AT,
   GAP_BEFORE,
   SWING_FAILED,
+  WRIST_GAP,
+  PEAK_GAP,
   WRIST_FROM_SHAFT;
 
   private final List<String> args;

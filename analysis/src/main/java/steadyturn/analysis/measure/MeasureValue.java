@@ -50,6 +50,20 @@ public record MeasureValue(
     return new MeasureValue(measure, at, Double.NaN, Double.NaN, Double.NaN, Grade.WITHHELD, why);
   }
 
+  /** The same value under the name of another measure of the same unit. */
+  public MeasureValue as(Measure other) {
+    return new MeasureValue(other, at, value, low, high, grade, why);
+  }
+
+  /** The same value with one more independent error in it; withheld stays withheld. */
+  public MeasureValue widened(double sd) {
+    double down = Math.hypot(value - low, Z95 * sd);
+    double up = Math.hypot(high - value, Z95 * sd);
+    return given()
+        ? new MeasureValue(measure, at, value, value - down, value + up, grade, why)
+        : this;
+  }
+
   /** A value that cannot be given honestly, with the code of the reason and its arguments. */
   public static MeasureValue withheld(Measure measure, String at, ReasonCode why, Object... args) {
     return withheld(measure, at, Reason.of(why, args));

@@ -23,7 +23,7 @@ final class PelvisCircle {
       PelvisPose pose = track.pose(k);
       x[i] = pose.slideM();
       y[i] = pose.thrustM();
-      columns[i] = i % 4 == 0 || i == n - 1 ? track.errorColumns(k) : columns[i - 1];
+      columns[i] = i % 4 == 0 || i == n - 1 ? track.errors().columns(k) : columns[i - 1];
     }
     double radiusM = SmallestCircle.radius(x, y);
     double variance = 0.5 * skin.placeM() * skin.placeM();

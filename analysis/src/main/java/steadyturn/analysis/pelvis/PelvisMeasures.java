@@ -1,11 +1,10 @@
 package steadyturn.analysis.pelvis;
 
-import static steadyturn.analysis.measure.MeasureValue.Z95;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
+import java.util.Set;
+import java.util.stream.Stream;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureReason;
@@ -17,30 +16,23 @@ import steadyturn.ingest.reason.Reason;
 /** The pelvis measures of one swing at every key position found, in degrees and millimetres. */
 public final class PelvisMeasures {
 
-  private static final double LEAST_TURN_FOR_RATIO_DEG = 15;
-  private static final double LEAST_TURN_FOR_CENTRE_DEG = 20;
-  private static final double LEAST_MOVE_FOR_SHARE_MM = 15;
-
   /** Inside a longer gap nothing is known of an instant (our choice), s. */
   private static final double LONGEST_INSIDE_S = 0.12;
 
-  private static final List<Measure> SINCE_ADDRESS =
+  /** In the order of {@link PelvisPose#toArray}. */
+  private static final List<Measure> OF_POSE =
       List.of(
-          Measure.PELVIS_TURN, Measure.PELVIS_SLIDE, Measure.PELVIS_THRUST, Measure.PELVIS_LIFT);
-  private static final List<Measure> ANGLES =
-      List.of(Measure.PELVIS_TURN, Measure.PELVIS_TILT, Measure.PELVIS_SIDETILT);
-  private static final List<Measure> OF_BOTH =
-      List.of(
-          Measure.PELVIS_SLIDE_PER_TURN,
-          Measure.PELVIS_TURN_TO_SLIDE,
-          Measure.PELVIS_TURN_SHARE,
-          Measure.PELVIS_CENTRE_ALONG,
-          Measure.PELVIS_CENTRE_ACROSS);
+          Measure.PELVIS_TURN,
+          Measure.PELVIS_SLIDE,
+          Measure.PELVIS_THRUST,
+          Measure.PELVIS_LIFT,
+          Measure.PELVIS_TILT,
+          Measure.PELVIS_SIDETILT);
 
-  /** Keeps quotients finite where nothing turns or slides at all. */
-  private static final double LEAST_RAD = 1e-9;
-
-  private static final double LEAST_CM = 1e-6;
+  private static final Set<Measure> ANGLES =
+      Set.of(Measure.PELVIS_TURN, Measure.PELVIS_TILT, Measure.PELVIS_SIDETILT);
+  private static final Set<Measure> AT_ADDRESS =
+      Set.of(Measure.PELVIS_TILT, Measure.PELVIS_SIDETILT);
 
   private final PelvisTrack track;
   private final double hipHalfDistanceMm;
@@ -111,14 +103,15 @@ public final class PelvisMeasures {
       return withheld(event, MeasureReason.GAP_AT);
     }
     PoseSpread spread = PoseSpread.at(track, event.timeS(), event.sdS(), skin);
-    List<MeasureValue> out = at(event, spread);
-    if (track.losesPlaceBefore(event.timeS())) {
-      out.removeIf(value -> !ANGLES.contains(value.measure()));
-      withheld(event, MeasureReason.GAP_BEFORE).stream()
-          .filter(value -> !ANGLES.contains(value.measure()))
-          .forEach(out::add);
+    Stream<MeasureValue> all = at(event, spread);
+    if (!track.losesPlaceBefore(event.timeS())) {
+      return all.toList();
     }
-    return out;
+    return Stream.concat(
+            all.filter(value -> ANGLES.contains(value.measure())),
+            withheld(event, MeasureReason.GAP_BEFORE).stream()
+                .filter(value -> !ANGLES.contains(value.measure())))
+        .toList();
   }
 
   /** The measures of a key position, each withheld for one reason. */
@@ -130,53 +123,34 @@ public final class PelvisMeasures {
   }
 
   private static List<Measure> measuresAt(SwingEvent event) {
-    List<Measure> out = new ArrayList<>();
-    if (event != SwingEvent.ADDRESS) {
-      out.addAll(SINCE_ADDRESS);
-    }
-    out.add(Measure.PELVIS_TILT);
-    out.add(Measure.PELVIS_SIDETILT);
-    if (event != SwingEvent.ADDRESS && event != SwingEvent.TAKEAWAY) {
-      out.addAll(OF_BOTH);
-    }
-    return out;
+    return Stream.concat(ofPose(event), ofBoth(event)).toList();
   }
 
-  private List<MeasureValue> at(EventTime event, PoseSpread spread) {
-    List<MeasureValue> out = new ArrayList<>();
+  private static Stream<Measure> ofPose(SwingEvent event) {
+    return OF_POSE.stream().filter(m -> event != SwingEvent.ADDRESS || AT_ADDRESS.contains(m));
+  }
+
+  private static Stream<Measure> ofBoth(SwingEvent event) {
+    boolean isBefore = event == SwingEvent.ADDRESS || event == SwingEvent.TAKEAWAY;
+    return isBefore ? Stream.empty() : TurnAndSlide.MEASURES.stream();
+  }
+
+  private Stream<MeasureValue> at(EventTime event, PoseSpread spread) {
+    Grade gradeAt = gradeAt(event);
+    Reason why = whyAt(event);
     String at = event.event().word();
-    if (event.event() != SwingEvent.ADDRESS) {
-      out.add(
-          plain(
-              Measure.PELVIS_TURN,
-              event,
-              Math.toDegrees(spread.pose().turnRad()),
-              Math.toDegrees(spread.sd(0))));
-      out.add(plain(Measure.PELVIS_SLIDE, event, 1e3 * spread.pose().slideM(), 1e3 * spread.sd(1)));
-      out.add(
-          plain(Measure.PELVIS_THRUST, event, 1e3 * spread.pose().thrustM(), 1e3 * spread.sd(2)));
-      out.add(plain(Measure.PELVIS_LIFT, event, 1e3 * spread.pose().liftM(), 1e3 * spread.sd(3)));
-    }
-    out.add(
-        plain(
-            Measure.PELVIS_TILT,
-            event,
-            Math.toDegrees(spread.pose().tiltRad()),
-            Math.toDegrees(spread.sd(4))));
-    out.add(
-        plain(
-            Measure.PELVIS_SIDETILT,
-            event,
-            Math.toDegrees(spread.pose().sideTiltRad()),
-            Math.toDegrees(spread.sd(5))));
-    if (event.event() != SwingEvent.ADDRESS && event.event() != SwingEvent.TAKEAWAY) {
-      out.add(slidePerTurn(event, spread));
-      out.add(turnToSlide(event, spread));
-      out.add(turnShare(at, event, spread));
-      out.add(centre(Measure.PELVIS_CENTRE_ALONG, event, spread, TurnCentre::alongM));
-      out.add(centre(Measure.PELVIS_CENTRE_ACROSS, event, spread, TurnCentre::acrossM));
-    }
-    return out;
+    double[] pose = spread.pose().toArray();
+    TurnAndSlide both = new TurnAndSlide(spread, at, gradeAt, why, hipHalfDistanceMm);
+    return Stream.concat(
+        ofPose(event.event())
+            .map(
+                m -> {
+                  int i = OF_POSE.indexOf(m);
+                  double scale = ANGLES.contains(m) ? Math.toDegrees(1) : 1e3;
+                  return MeasureValue.of(
+                      m, at, scale * pose[i], scale * spread.sd(i), gradeAt, why);
+                }),
+        ofBoth(event.event()).map(both::of));
   }
 
   private List<MeasureValue> outside(EventTime event) {
@@ -187,10 +161,6 @@ public final class PelvisMeasures {
     return List.of(
         MeasureValue.withheld(Measure.PELVIS_TURN, event.event().word(), why),
         MeasureValue.withheld(Measure.PELVIS_SLIDE, event.event().word(), why));
-  }
-
-  private MeasureValue plain(Measure measure, EventTime event, double value, double sd) {
-    return MeasureValue.of(measure, event.event().word(), value, sd, gradeAt(event), whyAt(event));
   }
 
   private Grade gradeAt(EventTime event) {
@@ -204,86 +174,6 @@ public final class PelvisMeasures {
       return caveat;
     }
     return track.hasGapBefore(event.timeS()) ? Reason.of(MeasureReason.PELVIS_GAP) : event.why();
-  }
-
-  private MeasureValue slidePerTurn(EventTime event, PoseSpread spread) {
-    double turnDeg = Math.toDegrees(spread.pose().turnRad());
-    String at = event.event().word();
-    if (Math.abs(turnDeg) < LEAST_TURN_FOR_RATIO_DEG) {
-      return MeasureValue.withheld(
-          Measure.PELVIS_SLIDE_PER_TURN,
-          at,
-          MeasureReason.LITTLE_TURN_FOR_RATIO,
-          LEAST_TURN_FOR_RATIO_DEG);
-    }
-    ToDoubleFunction<PelvisPose> ratio = p -> 1e3 * p.slideM() / Math.toDegrees(p.turnRad());
-    return plain(
-        Measure.PELVIS_SLIDE_PER_TURN, event, ratio.applyAsDouble(spread.pose()), spread.sd(ratio));
-  }
-
-  /** |turn| / |slide|; where the slide's interval holds zero only a lower bound is known. */
-  private MeasureValue turnToSlide(EventTime event, PoseSpread spread) {
-    double turnDeg = Math.abs(Math.toDegrees(spread.pose().turnRad()));
-    double slideCm = Math.abs(100 * spread.pose().slideM());
-    double reachCm = Math.max(LEAST_CM, Z95 * 100 * spread.sd(1));
-    String at = event.event().word();
-    double least = turnDeg / (slideCm + reachCm);
-    if (slideCm <= reachCm) {
-      return new MeasureValue(
-          Measure.PELVIS_TURN_TO_SLIDE,
-          at,
-          least,
-          least,
-          Double.POSITIVE_INFINITY,
-          gradeAt(event),
-          Reason.of(MeasureReason.AT_LEAST));
-    }
-    return new MeasureValue(
-        Measure.PELVIS_TURN_TO_SLIDE,
-        at,
-        turnDeg / slideCm,
-        least,
-        turnDeg / (slideCm - reachCm),
-        gradeAt(event),
-        whyAt(event));
-  }
-
-  /**
-   * r|turn| / (r|turn| + |slide|); its interval is what it takes over all turns and slides within
-   * 1.96 spreads, as both are folded at zero and no straight line follows them there.
-   */
-  private MeasureValue turnShare(String at, EventTime event, PoseSpread spread) {
-    double turnRad = Math.max(LEAST_RAD, Math.abs(spread.pose().turnRad()));
-    double turnMm = hipHalfDistanceMm * turnRad;
-    double slideMm = 1e3 * Math.abs(spread.pose().slideM());
-    if (turnMm < LEAST_MOVE_FOR_SHARE_MM && slideMm < LEAST_MOVE_FOR_SHARE_MM) {
-      return MeasureValue.withheld(Measure.PELVIS_TURN_SHARE, at, MeasureReason.HARDLY_MOVED);
-    }
-    Range share = Range.of(spread, 0, 1, (turn, slide) -> share(Math.abs(turn), Math.abs(slide)));
-    return new MeasureValue(
-        Measure.PELVIS_TURN_SHARE,
-        at,
-        share(turnRad, spread.pose().slideM()),
-        share.low(),
-        share.high(),
-        gradeAt(event),
-        whyAt(event));
-  }
-
-  private double share(double turnRad, double slideM) {
-    double turnMm = hipHalfDistanceMm * Math.max(LEAST_RAD, turnRad);
-    return 100 * turnMm / (turnMm + 1e3 * Math.abs(slideM));
-  }
-
-  private MeasureValue centre(
-      Measure measure, EventTime event, PoseSpread spread, ToDoubleFunction<PelvisPose> placeM) {
-    String at = event.event().word();
-    if (Math.abs(Math.toDegrees(spread.pose().turnRad())) < LEAST_TURN_FOR_CENTRE_DEG) {
-      return MeasureValue.withheld(
-          measure, at, MeasureReason.LITTLE_TURN_FOR_CENTRE, LEAST_TURN_FOR_CENTRE_DEG);
-    }
-    return plain(
-        measure, event, 1e3 * placeM.applyAsDouble(spread.pose()), 1e3 * spread.sd(placeM));
   }
 
   private MeasureValue circle(List<EventTime> events) {

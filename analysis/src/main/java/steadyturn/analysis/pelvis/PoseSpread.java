@@ -41,7 +41,7 @@ final class PoseSpread {
         pose[row] += rate[row] * (timeS - track.timeS(k));
       }
     }
-    double[][] columns = track.errorColumns(k, shift);
+    double[][] columns = track.errors().columns(k, shift);
     int n = columns[0].length;
     for (int row = 0; row < PelvisPose.SIZE; row++) {
       columns[row] = Arrays.copyOf(columns[row], n + 1);
@@ -74,7 +74,7 @@ final class PoseSpread {
   /** At a sample. */
   static PoseSpread at(PelvisTrack track, int k, SkinCourse skin) {
     return new PoseSpread(
-        track.pose(k), track.errorColumns(k, skin.at(track.timeS(k), track.largestTurnRad(k))));
+        track.pose(k), track.errors().columns(k, skin.at(track.timeS(k), track.largestTurnRad(k))));
   }
 
   /** A pose with given error columns: {@link PelvisPose#SIZE} rows, a column a source. */

@@ -1,6 +1,5 @@
 package steadyturn.analysis.swing;
 
-import java.util.List;
 import steadyturn.ingest.reason.ReasonCode;
 
 /** Why the time of a key position is only estimated. */
@@ -11,16 +10,12 @@ public enum EventReason implements ReasonCode {
   FROM_PELVIS,
   WEAK_BLOW,
   VIRTUAL,
+  GAP,
   HALF_SWING,
   REHEARSAL;
 
   @Override
   public String about() {
     return "event";
-  }
-
-  @Override
-  public List<String> args() {
-    return List.of();
   }
 }

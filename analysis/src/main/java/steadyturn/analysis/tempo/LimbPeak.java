@@ -79,8 +79,8 @@ final class LimbPeak {
       double dt = i == 0 ? 1 : timeS[i] - timeS[i - 1];
       Vector3 w = segmentRadPerS[i];
       Vector3 seen = w.minus(now.cross(w)).plus(now.minus(before).times(1 / dt));
-      double across = Math.hypot(seen.y(), seen.z());
-      rate[i] = Double.isNaN(across) ? 0 : across;
+      double across = Math.sqrt(seen.y() * seen.y() + seen.z() * seen.z());
+      rate[i] = across;
       before = now;
     }
     return PeakTime.of(timeS, CentredMean.of(timeS, rate, HALF_WIDTH_S), PART);

@@ -16,6 +16,7 @@ import steadyturn.fusion.wear.SkinSlip;
 import steadyturn.fusion.wear.wrist.UnitMount;
 import steadyturn.fusion.wear.wrist.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -27,8 +28,14 @@ import steadyturn.ingest.sample.UnitStream;
 public final class OrderMeasures {
 
   private static final double TRUNK_HALF_WIDTH_S = 0.03;
+  // our choice: what a gap may hide of a peak, near it and anywhere
+  private static final double NEAR_S = 0.06;
+  private static final double NEAR_GAP_S = 0.022;
+  private static final double LONGEST_GAP_S = 0.05;
   // what skin and wobble do to a peak's height: our assumption
   private static final double TRUNK_PART = 0.1;
+
+  private static final int FEWEST = 8;
 
   private final Recording recording;
   private final RestBiases biases;
@@ -47,7 +54,11 @@ public final class OrderMeasures {
 
   /** The peak times of the units present; the arm's also as {@link Measure#ARM_PEAK}. */
   public static List<MeasureValue> of(
-      Recording recording, RestBiases biases, Swing swing, WristAlignment alignment) {
+      Recording recording,
+      RestBiases biases,
+      Swing swing,
+      WristAlignment alignment,
+      double handClockSdS) {
     Optional<EventTime> top = swing.event(SwingEvent.TOP);
     Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
     if (top.isEmpty() || impact.isEmpty()) {
@@ -58,11 +69,15 @@ public final class OrderMeasures {
         new OrderMeasures(recording, biases, slip(swing), top.get(), impact.get());
     order.trunk(BodyPoint.PELVIS, Measure.ORDER_PELVIS).ifPresent(out::add);
     order.trunk(BodyPoint.THORAX, Measure.ORDER_THORAX).ifPresent(out::add);
-    order.limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ORDER_ARM).ifPresent(out::add);
-    order.limb(BodyPoint.LEAD_HAND, alignment.hand(), Measure.ORDER_HAND).ifPresent(out::add);
+    Optional<MeasureValue> arm =
+        order.limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ORDER_ARM);
+    arm.ifPresent(out::add);
+    order
+        .limb(BodyPoint.LEAD_HAND, alignment.hand(), Measure.ORDER_HAND)
+        .map(hand -> hand.widened(1000 * handClockSdS))
+        .ifPresent(out::add);
     out.add(
-        order
-            .limb(BodyPoint.LEAD_FOREARM, alignment.forearm(), Measure.ARM_PEAK)
+        arm.map(value -> value.as(Measure.ARM_PEAK))
             .orElse(MeasureValue.withheld(Measure.ARM_PEAK, "", MeasureReason.NEEDS_FOREARM)));
     return List.copyOf(out);
   }
@@ -78,25 +93,33 @@ public final class OrderMeasures {
   private Optional<MeasureValue> trunk(BodyPoint point, Measure measure) {
     // the trunk may be fastest after impact
     return stretch(point, impact.timeS() + 0.05)
-        .map(s -> trunkPeak(s, biases.radPerS(point)))
-        .map(p -> value(measure, p));
+        .map(s -> value(measure, s, trunkPeak(Seen.of(s), biases.radPerS(point))));
   }
 
   private Optional<MeasureValue> limb(BodyPoint point, UnitMount mount, Measure measure) {
     // the blow rings in arm and hand: nothing after it counts
     return stretch(point, impact.timeS())
-        .map(s -> LimbPeak.of(s, biases.radPerS(point), mount, slip))
-        .map(p -> value(measure, p));
+        .map(s -> value(measure, s, LimbPeak.of(Seen.of(s), biases.radPerS(point), mount, slip)));
   }
 
   private Optional<UnitStream> stretch(BodyPoint point, double toS) {
     return recording
         .unit(point)
         .map(s -> s.between(top.timeS() - 0.1, toS))
-        .filter(s -> s.size() >= 8);
+        .filter(s -> Seen.of(s).size() >= FEWEST);
   }
 
-  private MeasureValue value(Measure measure, PeakTime peak) {
+  /** A peak that may lie where nothing was seen is none. */
+  private MeasureValue value(Measure measure, UnitStream stretch, PeakTime peak) {
+    Gaps gaps = Gaps.of(stretch, Gaps.Need.RATE);
+    double fromS = stretch.timeS(0);
+    double toS = stretch.timeS(stretch.size() - 1);
+    double nearS =
+        gaps.longestS(Math.max(fromS, peak.timeS() - NEAR_S), Math.min(toS, peak.timeS() + NEAR_S));
+    double allS = Math.max(gaps.longestS(fromS, toS), impact.timeS() - toS);
+    if (nearS > NEAR_GAP_S || allS > LONGEST_GAP_S) {
+      return MeasureValue.withheld(measure, "", MeasureReason.PEAK_GAP);
+    }
     return MeasureValue.of(
         measure,
         "",
@@ -118,7 +141,7 @@ public final class OrderMeasures {
       Vector3 seen =
           new Vector3(stream.gyroRadPerS(0, i), stream.gyroRadPerS(1, i), stream.gyroRadPerS(2, i));
       double size = seen.minus(bias).norm();
-      rate[i] = Double.isNaN(size) ? 0 : size;
+      rate[i] = size;
     }
     return rate;
   }

@@ -38,7 +38,7 @@ record Plateau(double deg, int at, int far, double farPart) {
     for (int k = from; k < to; k++) {
       cocks[k - from] = motion.cockDeg(k);
     }
-    Plateau plateau = of(cocks, (a, b) -> motion.changeSdDeg(from + a, from + b));
+    Plateau plateau = of(cocks, (a, b) -> motion.spreads().changeDeg(from + a, from + b));
     return new Plateau(plateau.deg, from + plateau.at, from + plateau.far, plateau.farPart);
   }
 
@@ -84,8 +84,8 @@ record Plateau(double deg, int at, int far, double farPart) {
 
   /** Spread of the cock at a sample against a part of the plateau, deg. */
   double againstSdDeg(WristMotion motion, int k, double part) {
-    double here = motion.combinedSdDeg(new int[] {k, at}, new double[] {1, -part});
-    double there = motion.combinedSdDeg(new int[] {k, far}, new double[] {1, -part});
+    double here = motion.spreads().combinedDeg(new int[] {k, at}, new double[] {1, -part});
+    double there = motion.spreads().combinedDeg(new int[] {k, far}, new double[] {1, -part});
     return Math.sqrt((1 - farPart) * here * here + farPart * there * there);
   }
 }

@@ -26,18 +26,20 @@ final class Release {
   // above the gyroscope's noise, and low enough for a lopsided peak to be seen as it is: our choice
   private static final double RATE_PART = 0.005;
   private static final double SMOOTH_S = 0.006;
+  private static final double TIED_S = 0.0015;
 
   private final WristMotion motion;
   private final EventTime top;
   private final EventTime impact;
-  private final double syncSdS;
+  private final double clockSdS;
   private final Plateau plateau;
 
   private Release(WristMotion motion, EventTime top, EventTime impact, Plateau plateau) {
     this.motion = motion;
     this.top = top;
     this.impact = impact;
-    this.syncSdS = motion.syncSdS();
+    // clocks that no blow tied: then one unit alone felt this one
+    this.clockSdS = motion.syncSdS() > TIED_S ? motion.syncSdS() : motion.syncSdS() / 2;
     this.plateau = plateau;
   }
 
@@ -77,7 +79,7 @@ final class Release {
     double releaseS = motion.timeS(k) + (motion.cockDeg(k) - level) / fall * stepS;
     double rate = Math.max(50, -motion.cockRateDegPerS(k));
     double angleSd = plateau.againstSdDeg(motion, k, 1);
-    double sdS = Math.hypot(angleSd / rate, Math.hypot(impact.sdS(), syncSdS / 2));
+    double sdS = Math.hypot(angleSd / rate, Math.hypot(impact.sdS(), clockSdS));
     return part ? partOfDownswing(releaseS, sdS) : beforeImpact(measure, releaseS, sdS);
   }
 
@@ -125,10 +127,15 @@ final class Release {
       return beforeImpact(
           measure,
           peak.timeS(),
-          Math.hypot(rateTimeSdS(peak, at), Math.hypot(impact.sdS(), syncSdS / 2)));
+          Math.hypot(rateTimeSdS(peak, at), Math.hypot(impact.sdS(), clockSdS)));
     }
     return MeasureValue.of(
-        measure, "", peak.value(), motion.cockRateSdDegPerS(at), Grade.MEASURED, Reason.NONE);
+        measure,
+        "",
+        peak.value(),
+        motion.spreads().cockRateDegPerS(at),
+        Grade.MEASURED,
+        Reason.NONE);
   }
 
   /** A slope in the rate's error moves its peak by that slope over the bend of the peak. */
@@ -136,6 +143,6 @@ final class Release {
     double halfS = Math.sqrt(3) * peak.sdS();
     double bend = 2 * RATE_PART * peak.value() / (halfS * halfS);
     double stepS = motion.timeS(at) - motion.timeS(at - 1);
-    return Math.hypot(motion.cockBendSdDegPerS2(at) / bend, stepS / Math.sqrt(12));
+    return Math.hypot(motion.spreads().cockBendDegPerS2(at) / bend, stepS / Math.sqrt(12));
   }
 }

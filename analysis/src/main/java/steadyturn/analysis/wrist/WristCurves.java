@@ -21,15 +21,16 @@ final class WristCurves {
     List<Double> flexionSd = new ArrayList<>();
     double nextS = Double.NEGATIVE_INFINITY;
     for (int k = 0; k < motion.size() && motion.timeS(k) <= toS; k++) {
-      if (motion.timeS(k) < nextS) {
+      if (motion.timeS(k) < nextS || motion.gaps().hide(motion.timeS(k))) {
         continue;
       }
       nextS = motion.timeS(k) + 0.9 * STEP_S;
       time.add(motion.timeS(k));
       cock.add(absolute ? motion.absoluteCockDeg(k) : motion.cockDeg(k));
-      cockSd.add(absolute ? motion.absoluteCockSdDeg(k) : motion.cockSdDeg(k));
+      cockSd.add(absolute ? motion.spreads().absoluteCockDeg(k) : motion.spreads().cockDeg(k));
       flexion.add(absolute ? motion.absoluteFlexionDeg(k) : motion.flexionDeg(k));
-      flexionSd.add(absolute ? motion.absoluteFlexionSdDeg(k) : motion.flexionSdDeg(k));
+      flexionSd.add(
+          absolute ? motion.spreads().absoluteFlexionDeg(k) : motion.spreads().flexionDeg(k));
     }
     return List.of(
         new Curve(Measure.WRIST_COCK.id(), "deg", time, cock, cockSd),

@@ -13,6 +13,7 @@ import steadyturn.fusion.wear.wrist.TwoAxisJoint;
 import steadyturn.fusion.wear.wrist.WristAlignment;
 import steadyturn.fusion.wear.wrist.WristSteps;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -30,6 +31,11 @@ final class WristFit {
   private static final double LEVEL_TO_S = 0.12;
   private static final double BEFORE_BLOW_S = 0.004;
   private static final int FEWEST_SAMPLES = 50;
+  // parts of what is needed, and what both units must show together: our choice
+  private static final double LOST_LEVEL = 0.6;
+  private static final double LOST_ADDRESS = 0.5;
+  private static final double LEAST_SEEN_S = 0.25;
+  private static final double LOOK_STEP_S = 0.01;
   // how long a swing goes on after the ball where no finish was held: our assumption
   private static final double FOLLOW_THROUGH_S = 0.7;
 
@@ -77,6 +83,9 @@ final class WristFit {
       return Optional.empty();
     }
     if (hand.isPresent()) {
+      if (!seenTogether(forearm.get(), hand.get())) {
+        return Optional.empty();
+      }
       Optional<HandOnShaft> watch =
           shaft.map(
               s ->
@@ -90,8 +99,9 @@ final class WristFit {
       return Optional.of(
           motion(forearm.get(), hand.get(), worn.alignment(), clocks.handSdS(), watch));
     }
-    return shaft.map(
-        s -> motion(forearm.get(), s, worn.shaft(), clocks.shaftSdS(), Optional.empty()));
+    return shaft
+        .filter(s -> seenTogether(forearm.get(), s))
+        .map(s -> motion(forearm.get(), s, worn.shaft(), clocks.shaftSdS(), Optional.empty()));
   }
 
   /** Up to the blow, or to the first rate that was cut beyond repair. */
@@ -105,11 +115,34 @@ final class WristFit {
         .unit(point)
         .map(unit -> unit.between(fromS, toS))
         .filter(stretch -> stretch.size() >= FEWEST_SAMPLES)
+        .filter(this::showsEnough)
         .map(this::arm);
   }
 
+  /** Of the moment that levels it, of the address that angles count from, and of the swing. */
+  private boolean showsEnough(UnitStream stretch) {
+    Gaps all = Gaps.of(stretch, Gaps.Need.BOTH);
+    Gaps rates = Gaps.of(stretch, Gaps.Need.RATE);
+    double fromS = skin.takeawayS() - WristMotion.REFERENCE_FROM_S;
+    double levelFromS = Math.max(stretch.timeS(0), skin.takeawayS() - LEVEL_FROM_S);
+    return all.lostPart(levelFromS, skin.takeawayS() - LEVEL_TO_S) < LOST_LEVEL
+        && rates.lostPart(fromS, skin.takeawayS()) < LOST_ADDRESS;
+  }
+
+  /** Whether both units were seen at once for long enough to show how they lie to each other. */
+  private boolean seenTogether(Arm forearm, Arm other) {
+    double seenS = 0;
+    for (double t = skin.takeawayS() - WristMotion.REFERENCE_FROM_S; t < skin.impactS(); ) {
+      seenS += forearm.track().isSeen(t) && other.track().isSeen(t) ? LOOK_STEP_S : 0;
+      t += LOOK_STEP_S;
+    }
+    return seenS >= LEAST_SEEN_S;
+  }
+
   private Arm throughCuts(Arm forearm, Arm hand, WristAlignment alignment, WristClocks clocks) {
-    if (forearm.repaired().beyondBefore(skin.impactS())) {
+    WristGaps gaps = WristGaps.of(forearm.repaired(), hand.repaired(), skin.takeawayS());
+    if (forearm.repaired().beyondBefore(skin.impactS())
+        || gaps.touch(skin.takeawayS(), skin.impactS())) {
       return hand;
     }
     CutRates rates =
@@ -166,6 +199,10 @@ final class WristFit {
             syncSdS,
             forearm.repaired(),
             other.repaired(),
+            WristGaps.of(
+                forearm.repaired(),
+                other.repaired(),
+                skin.takeawayS() - WristMotion.REFERENCE_FROM_S),
             watch.filter(HandOnShaft::disagree)));
   }
 }

@@ -16,9 +16,11 @@ import steadyturn.ingest.reason.Reason;
 final class WristMeasures {
 
   private static final Reason CUT = Reason.of(MeasureReason.GYRO_CUT);
-  private static final List<Measure> WHOLE_SWING =
+  private static final Reason GAP = Reason.of(MeasureReason.WRIST_GAP);
+  // the cock is largest on the way down, or shortly before it: our assumption
+  private static final double BEFORE_TOP_S = 0.2;
+  private static final List<Measure> RELEASE =
       List.of(
-          Measure.WRIST_COCK_MAX,
           Measure.WRIST_RELEASE,
           Measure.WRIST_RELEASE_PART,
           Measure.WRIST_RATE,
@@ -49,7 +51,8 @@ final class WristMeasures {
   static List<MeasureValue> withheld(Reason why) {
     List<MeasureValue> out = new ArrayList<>();
     out.add(MeasureValue.withheld(Measure.WRIST_COCK, SwingEvent.TOP.word(), why));
-    WHOLE_SWING.forEach(m -> out.add(MeasureValue.withheld(m, "", why)));
+    out.add(MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", why));
+    RELEASE.forEach(m -> out.add(MeasureValue.withheld(m, "", why)));
     KEPT_EVENTS.forEach(e -> out.add(MeasureValue.withheld(Measure.WRIST_KEPT, e.word(), why)));
     return out;
   }
@@ -75,11 +78,14 @@ final class WristMeasures {
     if (motion.cutBeyondRepairBefore(at.timeS())) {
       return MeasureValue.withheld(Measure.WRIST_COCK, at.event().word(), CUT);
     }
+    if (motion.gaps().hide(at.timeS())) {
+      return MeasureValue.withheld(Measure.WRIST_COCK, at.event().word(), GAP);
+    }
     double value = motion.cockDegAt(at.timeS());
-    double sd = motion.cockSdDeg(k);
+    double sd = motion.spreads().cockDeg(k);
     if (absolute) {
       value += motion.absoluteCockDeg(k) - motion.cockDeg(k);
-      sd = motion.absoluteCockSdDeg(k);
+      sd = motion.spreads().absoluteCockDeg(k);
     }
     return value(Measure.WRIST_COCK, at, value, cockSdDeg(k, at, sd));
   }
@@ -87,10 +93,10 @@ final class WristMeasures {
   private double cockSdDeg(int k, EventTime at, double sdDeg) {
     return switch (at.event()) {
       case LEAD_ARM_LEVEL_BACK, LEAD_ARM_LEVEL_DOWN, LEAD_ARM_LEVEL_THROUGH ->
-          motion.cockSdDegAtLevel(k, at, false);
+          motion.spreads().cockAtLevelDeg(k, at, false);
       case SHAFT_LEVEL_DOWN ->
           motion.fromShaft()
-              ? motion.cockSdDegAtLevel(k, at, true)
+              ? motion.spreads().cockAtLevelDeg(k, at, true)
               : Math.hypot(sdDeg, motion.cockRateDegPerS(k) * at.sdS());
       default -> Math.hypot(sdDeg, motion.cockRateDegPerS(k) * at.sdS());
     };
@@ -101,8 +107,11 @@ final class WristMeasures {
     if (motion.cutBeyondRepairBefore(at.timeS())) {
       return MeasureValue.withheld(Measure.WRIST_FLEXION, at.event().word(), CUT);
     }
+    if (motion.gaps().hide(at.timeS())) {
+      return MeasureValue.withheld(Measure.WRIST_FLEXION, at.event().word(), GAP);
+    }
     double value = absolute ? motion.absoluteFlexionDeg(k) : motion.flexionDeg(k);
-    double sd = absolute ? motion.absoluteFlexionSdDeg(k) : motion.flexionSdDeg(k);
+    double sd = absolute ? motion.spreads().absoluteFlexionDeg(k) : motion.spreads().flexionDeg(k);
     return value(Measure.WRIST_FLEXION, at, value, sd);
   }
 
@@ -128,20 +137,33 @@ final class WristMeasures {
     if (motion.cutBeyondRepairBefore(motion.timeS(best))) {
       return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", CUT);
     }
+    if (isHidden(Math.min(topS() - BEFORE_TOP_S, motion.timeS(best)))) {
+      return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", GAP);
+    }
     double value = absolute ? motion.absoluteCockDeg(best) : motion.cockDeg(best);
-    double sd = absolute ? motion.absoluteCockSdDeg(best) : motion.cockSdDeg(best);
+    double sd = absolute ? motion.spreads().absoluteCockDeg(best) : motion.spreads().cockDeg(best);
     return MeasureValue.of(Measure.WRIST_COCK_MAX, "", value, sd, Grade.MEASURED, Reason.NONE);
   }
 
   private List<MeasureValue> releaseMeasures() {
+    if (isHidden(topS())) {
+      return RELEASE.stream().map(m -> MeasureValue.withheld(m, "", GAP)).toList();
+    }
     if (release.isEmpty()) {
       Reason why = Reason.of(MeasureReason.NO_PLATEAU);
-      return WHOLE_SWING.stream()
-          .filter(m -> m != Measure.WRIST_COCK_MAX)
-          .map(m -> MeasureValue.withheld(m, "", why))
-          .toList();
+      return RELEASE.stream().map(m -> MeasureValue.withheld(m, "", why)).toList();
     }
     return release.get().measures();
+  }
+
+  private double topS() {
+    return swing.event(SwingEvent.TOP).map(EventTime::timeS).orElseThrow();
+  }
+
+  /** Whether the wrist was not seen all the way from an instant to impact. */
+  private boolean isHidden(double fromS) {
+    double impactS = swing.event(SwingEvent.IMPACT).map(EventTime::timeS).orElseThrow();
+    return motion.gaps().touch(fromS, impactS) || motion.gaps().isBeyond(impactS);
   }
 
   private MeasureValue kept(SwingEvent event) {
@@ -149,6 +171,9 @@ final class WristMeasures {
     if (at.isEmpty()) {
       return MeasureValue.withheld(
           Measure.WRIST_KEPT, event.word(), MeasureReason.NO_POSITION, event.word());
+    }
+    if (isHidden(topS())) {
+      return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), GAP);
     }
     if (release.isEmpty() || release.get().plateau().deg() < Release.LEAST_PLATEAU_DEG) {
       return MeasureValue.withheld(

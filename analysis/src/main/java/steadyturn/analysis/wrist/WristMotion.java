@@ -1,7 +1,7 @@
 package steadyturn.analysis.wrist;
 
 import java.util.Optional;
-import steadyturn.analysis.swing.EventTime;
+import org.jspecify.annotations.Nullable;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.attitude.RestBiases;
@@ -22,18 +22,14 @@ public final class WristMotion {
 
   static final double REFERENCE_FROM_S = 0.25;
   private static final double REFERENCE_TO_S = 0.03;
-  // the hand of a standing player moves against its mean: our assumption
-  private static final double TREMBLE_SD_DEG = 0.1;
-  private static final double RATE_SPAN_S = 0.02;
 
   private final TwoAxisJoint joint;
   private final int sign;
-  private final double[][] cockRows;
+  private final TwoAxisJoint.@Nullable Angles[] angles;
   private final double referenceRad;
-  private final double[] referenceRow;
   private final double referenceFlexionRad;
-  private final SkinSlip skin;
   private final Source source;
+  private final WristSpreads spreads;
 
   /**
    * What the motion was read from.
@@ -41,6 +37,7 @@ public final class WristMotion {
    * @param point the hand, or the club shaft in its place
    * @param absolute whether angles from the straight wrist have a meaning
    * @param syncSdS spread of its clock against the forearm's, s
+   * @param gaps what either of them did not show
    * @param against the shaft's view of the hand, where the two disagree
    */
   record Source(
@@ -49,25 +46,39 @@ public final class WristMotion {
       double syncSdS,
       PeakRepair.Repaired forearm,
       PeakRepair.Repaired other,
+      WristGaps gaps,
       Optional<HandOnShaft> against) {}
 
   WristMotion(TwoAxisJoint joint, int sign, SkinSlip skin, Source source) {
     this.joint = joint;
     this.sign = sign;
-    this.skin = skin;
     this.source = source;
-    this.cockRows = new double[joint.size()][0];
+    this.angles = new TwoAxisJoint.Angles[joint.size()];
     int from = Math.min(indexAt(skin.takeawayS() - REFERENCE_FROM_S), joint.size() - 1);
     int to = Math.max(from + 1, indexAt(skin.takeawayS() - REFERENCE_TO_S));
     double cock = 0;
     double flexion = 0;
     for (int k = from; k < to; k++) {
       cock += cockRad(k) / (to - from);
-      flexion += joint.flexionRad(k) / (to - from);
+      flexion += angles(k).flexionRad() / (to - from);
     }
     this.referenceRad = cock;
     this.referenceFlexionRad = flexion;
-    this.referenceRow = cockRow((from + to) / 2);
+    this.spreads = new WristSpreads(this, joint, source.against(), (from + to) / 2, from);
+  }
+
+  /** Worked out for the samples that are asked for, once. */
+  private TwoAxisJoint.Angles angles(int k) {
+    TwoAxisJoint.Angles known = angles[k];
+    if (known == null) {
+      known = joint.angles(k);
+      angles[k] = known;
+    }
+    return known;
+  }
+
+  private double cockRad(int k) {
+    return -sign * angles(k).deviationRad();
   }
 
   /** Fits one swing; empty when a unit or an event is missing. */
@@ -91,6 +102,11 @@ public final class WristMotion {
     return source.absolute();
   }
 
+  /** What the units did not show. */
+  WristGaps gaps() {
+    return source.gaps();
+  }
+
   double syncSdS() {
     return source.syncSdS();
   }
@@ -109,10 +125,6 @@ public final class WristMotion {
     return TimeAxis.indexAt(joint::timeS, joint.size(), timeS);
   }
 
-  private double cockRad(int k) {
-    return -sign * joint.deviationRad(k);
-  }
-
   /** Cock since address at sample k, deg. */
   public double cockDeg(int k) {
     return Math.toDegrees(cockRad(k) - referenceRad);
@@ -125,35 +137,17 @@ public final class WristMotion {
 
   /** Flexion since address at sample k, deg. */
   public double flexionDeg(int k) {
-    return Math.toDegrees(joint.flexionRad(k) - referenceFlexionRad);
+    return Math.toDegrees(angles(k).flexionRad() - referenceFlexionRad);
   }
 
   /** Flexion from the straight wrist at sample k, deg. */
   public double absoluteFlexionDeg(int k) {
-    return Math.toDegrees(joint.flexionRad(k));
-  }
-
-  /** Standard deviation of the flexion from the straight wrist, deg. */
-  public double absoluteFlexionSdDeg(int k) {
-    return widened(Math.toDegrees(joint.sdRad(joint.flexionRow(k))), againstFlexionDeg(k));
-  }
-
-  /** Where hand and shaft turn against each other, the truth lies anywhere between the two. */
-  private static double widened(double sdDeg, double againstDeg) {
-    return Math.hypot(sdDeg, againstDeg / 2);
-  }
-
-  private double againstDeg(int k) {
-    return source.against().map(a -> Math.toDegrees(a.turnHandRad(timeS(k)).z())).orElse(0.0);
-  }
-
-  private double againstFlexionDeg(int k) {
-    return source.against().map(a -> Math.toDegrees(a.turnHandRad(timeS(k)).y())).orElse(0.0);
+    return Math.toDegrees(angles(k).flexionRad());
   }
 
   /** Rate of cocking at sample k, deg/s; negative while the wrist lets go. */
   public double cockRateDegPerS(int k) {
-    return Math.toDegrees(-sign * joint.deviationRateRadPerS(k));
+    return Math.toDegrees(-sign * angles(k).deviationRateRadPerS());
   }
 
   /** Cock since address at an instant, deg, by a straight line between samples. */
@@ -164,82 +158,14 @@ public final class WristMotion {
     return cockDeg(k - 1) + within * (cockDeg(k) - cockDeg(k - 1));
   }
 
-  private double[] cockRow(int k) {
-    if (cockRows[k].length == 0) {
-      double[] row = joint.deviationRow(k);
-      for (int i = 0; i < row.length; i++) {
-        row[i] *= -sign;
-      }
-      cockRows[k] = row;
-    }
-    return cockRows[k];
+  /** How well all this is known. */
+  public WristSpreads spreads() {
+    return spreads;
   }
 
-  /** Standard deviation of the cock since address, deg. */
-  public double cockSdDeg(int k) {
-    return Math.hypot(TREMBLE_SD_DEG, combinedSdDeg(new int[] {k}, new double[] {1}));
-  }
-
-  /** Standard deviation of the cock from the straight wrist, deg. */
-  public double absoluteCockSdDeg(int k) {
-    return widened(Math.toDegrees(joint.sdRad(cockRow(k))), againstDeg(k));
-  }
-
-  /** Standard deviation of the cock at an event that was found where a bone is level, deg. */
-  double cockSdDegAtLevel(int k, EventTime at, boolean ofHand) {
-    double[] row = cockRow(k).clone();
-    for (int i = 0; i < row.length; i++) {
-      row[i] -= absolute() ? 0 : referenceRow[i];
-    }
-    double sd = absolute() ? absoluteCockSdDeg(k) : cockSdDeg(k);
-    return CockAtLevel.sdDeg(joint, k, at, row, sd, cockRateDegPerS(k), ofHand);
-  }
-
-  /** Standard deviation of the flexion since address, deg. */
-  public double flexionSdDeg(int k) {
-    double[] row = joint.flexionRow(k);
-    double[] before = joint.flexionRow(indexAt(skin.takeawayS() - REFERENCE_FROM_S));
-    for (int i = 0; i < row.length; i++) {
-      row[i] -= before[i];
-    }
-    double sd = Math.hypot(TREMBLE_SD_DEG, Math.toDegrees(joint.sdRad(row)));
-    return widened(sd, againstFlexionDeg(k));
-  }
-
-  /** Standard deviation of the rate of cocking around sample k, deg/s. */
-  double cockRateSdDegPerS(int k) {
-    int from = Math.max(0, indexAt(timeS(k) - RATE_SPAN_S / 2));
-    int to = Math.min(size() - 1, indexAt(timeS(k) + RATE_SPAN_S / 2));
-    return changeSdDeg(from, to) / (timeS(to) - timeS(from));
-  }
-
-  /** Standard deviation of the slope of that rate around sample k, deg/s^2. */
-  double cockBendSdDegPerS2(int k) {
-    int from = Math.max(0, indexAt(timeS(k) - RATE_SPAN_S));
-    int to = Math.min(size() - 1, indexAt(timeS(k) + RATE_SPAN_S));
-    double halfS = (timeS(to) - timeS(from)) / 2;
-    double part = (timeS(k) - timeS(from)) / (timeS(to) - timeS(from));
-    double[] weights = {2 * (1 - part), -2, 2 * part};
-    return combinedSdDeg(new int[] {from, k, to}, weights) / (halfS * halfS);
-  }
-
-  /** Standard deviation of the change of the cock between two samples, deg. */
-  public double changeSdDeg(int from, int to) {
-    return combinedSdDeg(new int[] {from, to}, new double[] {-1, 1});
-  }
-
-  /** Standard deviation of a weighted sum of cocks since address, deg. */
-  double combinedSdDeg(int[] samples, double[] weights) {
-    double[] row = new double[referenceRow.length];
-    double against = 0;
-    for (int s = 0; s < samples.length; s++) {
-      double[] one = cockRow(samples[s]);
-      for (int i = 0; i < row.length; i++) {
-        row[i] += weights[s] * (one[i] - referenceRow[i]);
-      }
-      against += weights[s] * againstDeg(samples[s]);
-    }
-    return Math.hypot(Math.toDegrees(joint.sdRad(row)), against / 2);
+  /** 1 where the deviation's own sign is turned for the cock, -1 where it is not. */
+  int sign() {
+    return sign;
   }
 
   /** How badly the two units violate the wrist's two axes, RMS, deg. */

@@ -82,7 +82,7 @@ class PelvisTrackTest {
     RealMatrix s = MatrixUtils.createRealMatrix(MadePelvis.jointCovariance());
     RealMatrix expected = j.multiply(s).multiply(j.transpose());
     PelvisTrack track = MadePelvis.of(handed).track();
-    RealMatrix columns = MatrixUtils.createRealMatrix(track.errorColumns(k));
+    RealMatrix columns = MatrixUtils.createRealMatrix(track.errors().columns(k));
     RealMatrix found = columns.multiply(columns.transpose());
     for (int a = 0; a < 6; a++) {
       for (int b = 0; b < 6; b++) {
@@ -100,8 +100,8 @@ class PelvisTrackTest {
     // three move mid-hip by 5 mm along level x, y, z, that is by the directions of target and ball;
     // the third turns the hip line by 0.02 rad.
     PelvisTrack track = MadePelvis.of(Handedness.LEFT).track();
-    double[][] without = track.errorColumns(400);
-    double[][] with = track.errorColumns(400, new SkinShift(0.02, 0.005));
+    double[][] without = track.errors().columns(400);
+    double[][] with = track.errors().columns(400, new SkinShift(0.02, 0.005));
     int n = without[0].length;
     assertThat(with[0]).hasSize(n + 6);
     for (int row = 0; row < 6; row++) {

@@ -94,7 +94,7 @@ class OrderTest {
                 at(SwingEvent.IMPACT, IMPACT_S, impactSdS)),
             List.of());
     WristAlignment alignment = new WristAlignment(mount, mount, 0, WristAlignment.Source.NOMINAL);
-    return OrderMeasures.of(recording, RestBiases.of(recording), swing, alignment);
+    return OrderMeasures.of(recording, RestBiases.of(recording), swing, alignment, 0);
   }
 
   private static EventTime at(SwingEvent event, double timeS, double sdS) {
@@ -409,7 +409,7 @@ class OrderTest {
     for (List<EventTime> events : List.of(List.of(top), List.of(impact), List.of(top, impact))) {
       Swing swing = new Swing(1, SwingKind.HIT, "", 0, 4, events, List.of());
       List<MeasureValue> values =
-          OrderMeasures.of(recording, RestBiases.of(recording), swing, WristAlignment.nominal());
+          OrderMeasures.of(recording, RestBiases.of(recording), swing, WristAlignment.nominal(), 0);
       assertThat(find(values, Measure.ARM_PEAK).given()).isEqualTo(events.size() == 2);
       assertThat(TempoMeasures.of(swing)).hasSize(3).noneMatch(MeasureValue::given);
     }

@@ -264,19 +264,20 @@ class WristLawsTest {
     WristMotion motion = read(RIGHT, 0, 0).motion().orElseThrow();
     int a = motion.indexAt(2.05);
     int b = motion.indexAt(2.2);
-    assertThat(motion.changeSdDeg(a, a)).isCloseTo(0, within(1e-6));
-    assertThat(motion.changeSdDeg(a, b)).isCloseTo(motion.changeSdDeg(b, a), within(1e-9));
-    double va = Math.pow(motion.combinedSdDeg(new int[] {a}, new double[] {1}), 2);
-    double vb = Math.pow(motion.combinedSdDeg(new int[] {b}, new double[] {1}), 2);
-    double change = Math.pow(motion.changeSdDeg(a, b), 2);
-    double sum = Math.pow(motion.combinedSdDeg(new int[] {a, b}, new double[] {1, 1}), 2);
+    assertThat(motion.spreads().changeDeg(a, a)).isCloseTo(0, within(1e-6));
+    assertThat(motion.spreads().changeDeg(a, b))
+        .isCloseTo(motion.spreads().changeDeg(b, a), within(1e-9));
+    double va = Math.pow(motion.spreads().combinedDeg(new int[] {a}, new double[] {1}), 2);
+    double vb = Math.pow(motion.spreads().combinedDeg(new int[] {b}, new double[] {1}), 2);
+    double change = Math.pow(motion.spreads().changeDeg(a, b), 2);
+    double sum = Math.pow(motion.spreads().combinedDeg(new int[] {a, b}, new double[] {1, 1}), 2);
     assertThat(change + sum).isCloseTo(2 * (va + vb), within(1e-9));
-    assertThat(motion.cockSdDeg(b)).isCloseTo(Math.sqrt(vb + 0.01), within(1e-9));
+    assertThat(motion.spreads().cockDeg(b)).isCloseTo(Math.sqrt(vb + 0.01), within(1e-9));
     int k = motion.indexAt(2.1);
     double over =
-        motion.changeSdDeg(motion.indexAt(2.09), motion.indexAt(2.11))
+        motion.spreads().changeDeg(motion.indexAt(2.09), motion.indexAt(2.11))
             / (motion.timeS(motion.indexAt(2.11)) - motion.timeS(motion.indexAt(2.09)));
-    assertThat(motion.cockRateSdDegPerS(k)).isCloseTo(over, within(0.2 * over));
+    assertThat(motion.spreads().cockRateDegPerS(k)).isCloseTo(over, within(0.2 * over));
   }
 
   @Test
@@ -310,9 +311,9 @@ class WristLawsTest {
       assertThat(time.get(i) - time.get(i - 1)).isBetween(0.0089, 0.0101);
       int k = motion.indexAt(time.get(i));
       assertThat(curves.get(0).value().get(i)).isEqualTo(motion.cockDeg(k));
-      assertThat(curves.get(0).sd().get(i)).isEqualTo(motion.cockSdDeg(k));
+      assertThat(curves.get(0).sd().get(i)).isEqualTo(motion.spreads().cockDeg(k));
       assertThat(curves.get(1).value().get(i)).isEqualTo(motion.flexionDeg(k));
-      assertThat(curves.get(1).sd().get(i)).isEqualTo(motion.flexionSdDeg(k));
+      assertThat(curves.get(1).sd().get(i)).isEqualTo(motion.spreads().flexionDeg(k));
     }
   }
 

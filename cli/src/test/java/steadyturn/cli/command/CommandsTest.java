@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
@@ -46,8 +47,12 @@ final class CommandsTest {
     assertThat(err.lines()).hasSize(1).allMatch(line -> line.startsWith("steadyturn: "));
   }
 
+  private static Set<String> names() {
+    return Commands.complete().getSubcommands().keySet();
+  }
+
   @ParameterizedTest
-  @MethodSource("steadyturn.cli.command.Commands#names")
+  @MethodSource("names")
   void everyCommandIsListedAndExplainsItself(String command) {
     CommandLineRun help = CommandLineRun.of(command, "--help");
     assertThat(help.exitCode()).isZero();

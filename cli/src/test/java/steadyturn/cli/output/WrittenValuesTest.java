@@ -39,7 +39,8 @@ class WrittenValuesTest {
     assertThat(centre.get("value").asDouble()).isEqualTo(-7);
     assertThat(centre.get("high").asDouble()).isEqualTo(40);
     assertThat(centre.get("grade").asText()).isEqualTo("estimated");
-    assertThat(centre.get("why").asText()).contains("10 deg");
+    assertThat(centre.get("why").asText()).contains("0.7 s");
+    assertThat(centre.get("reason").asText()).isEqualTo("measure.address-short");
   }
 
   @Test

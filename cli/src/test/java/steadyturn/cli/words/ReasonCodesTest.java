@@ -85,7 +85,9 @@ class ReasonCodesTest {
             "first",
             "second",
             "swing",
-            "others");
+            "others",
+            "mistake",
+            "place");
     for (ReasonCode code : CODES) {
       assertThat(code.args())
           .as(code.word())

@@ -5,7 +5,7 @@ import steadyturn.fusion.rotation.Vector3;
 
 /**
  * Attitude of one unit over one swing in a level frame (z up, own heading zero), with what is not
- * known of it: every sample carries its derivative by a few parameters of unit variance.
+ * known of it: every sample may be turned by a few parameters of unit variance.
  */
 public interface AttitudeTrack {
 
@@ -18,6 +18,9 @@ public interface AttitudeTrack {
   /** Attitude of the unit at sample k. */
   Quaternion qLevelUnit(int k);
 
+  /** Whether the unit showed what it did at an instant, or it is bridged. */
+  boolean isSeen(double instantS);
+
   /** Rate at sample k, unit axes, rad/s. */
   Vector3 rateUnitRadPerS(int k);
 
@@ -27,6 +30,9 @@ public interface AttitudeTrack {
    */
   int parameters();
 
-  /** Small rotation in the level frame, rad, by the parameters: 3 rows of P values. */
-  double[][] sensitivity(int k);
+  /** Small rotation of sample k in the level frame by the parameters z[from..from+P-1], rad. */
+  Vector3 turnRad(int k, double[] z, int from);
+
+  /** Puts the derivative of that rotation along a direction into row[from..from+P-1]. */
+  void putTurn(int k, Vector3 alongLevel, double[] row, int from);
 }

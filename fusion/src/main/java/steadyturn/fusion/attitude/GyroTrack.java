@@ -1,35 +1,33 @@
 package steadyturn.fusion.attitude;
 
+import java.util.List;
 import steadyturn.fusion.rotation.Attitudes;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.strapdown.Bridge;
+import steadyturn.fusion.strapdown.StrapdownSamples;
 import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
  * Attitude of one unit over one stretch, integrated from its gyroscope. The track frame is the unit
  * at the first sample, or, after {@link #levelled}, a frame with z up. Lost values are bridged by
- * straight lines; {@link #longestGapS} tells how long the longest bridge is.
+ * straight lines; {@link #bridges} tells what these may be wrong by.
  *
  * <p>Errors: bias error x time, scale error x turn; about 0.1 deg/s and 0.3 % for a unit that
  * rested on a table before. A few seconds long at most.
  */
 public final class GyroTrack {
 
+  private final UnitStream stretch;
   private final double[] timeS;
   private final double[][] rateRadPerS;
   private final double[][] accelMps2;
-  private final double accelFullScaleMps2;
   private final Attitudes qTrackUnit;
 
-  private GyroTrack(
-      double[] timeS,
-      double[][] rate,
-      double[][] accel,
-      double accelFullScaleMps2,
-      Attitudes qTrackUnit) {
-    this.timeS = timeS;
-    this.accelFullScaleMps2 = accelFullScaleMps2;
+  private GyroTrack(UnitStream stretch, double[][] rate, double[][] accel, Attitudes qTrackUnit) {
+    this.stretch = stretch;
+    this.timeS = stretch.timeColumnS();
     this.rateRadPerS = rate;
     this.accelMps2 = accel;
     this.qTrackUnit = qTrackUnit;
@@ -51,9 +49,7 @@ public final class GyroTrack {
       rate[axis] = bridged(time, stretch.gyroColumnRadPerS(axis), biasRadPerS.get(axis));
       accel[axis] = bridged(time, stretch.accelColumnMps2(axis), 0);
     }
-    double full = stretch.facts().accelFullScaleMps2();
-    return new GyroTrack(
-        time, rate, accel, full, Attitudes.ofRates(Quaternion.IDENTITY, time, rate));
+    return new GyroTrack(stretch, rate, accel, Attitudes.ofRates(Quaternion.IDENTITY, time, rate));
   }
 
   private static double[] bridged(double[] time, double[] column, double offset) {
@@ -91,19 +87,37 @@ public final class GyroTrack {
     Vector3 x = ahead.minus(upTrack.times(ahead.dot(upTrack))).unit();
     Quaternion qLevelTrack = Quaternion.fromAxes(x, upTrack.cross(x), upTrack).conjugate();
     Attitudes turned = qTrackUnit.seenFrom(qLevelTrack);
-    return new GyroTrack(timeS, rateRadPerS, accelMps2, accelFullScaleMps2, turned);
+    return new GyroTrack(stretch, rateRadPerS, accelMps2, turned);
   }
 
-  /** Mean specific force over samples from..to-1, in the track frame, m/s^2. */
+  /**
+   * Mean specific force over samples from..to-1, in the track frame, m/s^2. Lost ones are left out;
+   * where all of them are lost, what bridges them stands in.
+   */
   public Vector3 meanForceTrack(int from, int to) {
     if (from >= to) {
       throw new IllegalArgumentException("no samples between " + from + " and " + to);
     }
     Vector3 sum = Vector3.ZERO;
+    Vector3 bridged = Vector3.ZERO;
+    int seen = 0;
     for (int i = from; i < to; i++) {
-      sum = sum.plus(qTrackUnit.at(i).rotate(at(accelMps2, i)));
+      Vector3 force = qTrackUnit.at(i).rotate(at(accelMps2, i));
+      bridged = bridged.plus(force);
+      sum = hasForce(i) ? sum.plus(force) : sum;
+      seen += hasForce(i) ? 1 : 0;
     }
-    return sum.times(1.0 / (to - from));
+    return seen > 0 ? sum.times(1.0 / seen) : bridged.times(1.0 / (to - from));
+  }
+
+  /** Whether the unit showed a whole force at sample i. */
+  public boolean hasForce(int i) {
+    return !Double.isNaN(stretch.accelNormMps2(i));
+  }
+
+  /** What is stepped over, and how far the attitude behind it may be off. */
+  public List<Bridge> bridges() {
+    return StrapdownSamples.overLostRates(stretch);
   }
 
   public int size() {
@@ -112,7 +126,7 @@ public final class GyroTrack {
 
   /** Where the accelerometer is cut off, m/s^2. */
   public double accelFullScaleMps2() {
-    return accelFullScaleMps2;
+    return stretch.facts().accelFullScaleMps2();
   }
 
   public double timeS(int i) {
@@ -136,18 +150,5 @@ public final class GyroTrack {
   /** Specific force of sample i, unit axes, m/s^2. */
   public Vector3 forceUnitMps2(int i) {
     return at(accelMps2, i);
-  }
-
-  /** Longest time between two samples that both carry a rate, s, among samples from..to-1. */
-  public static double longestGapS(UnitStream stretch, int from, int to) {
-    double longest = 0;
-    double last = from < stretch.size() ? stretch.timeS(from) : 0;
-    for (int i = from; i < to; i++) {
-      if (!Double.isNaN(stretch.gyroNormRadPerS(i)) || i == to - 1) {
-        longest = Math.max(longest, stretch.timeS(i) - last);
-        last = stretch.timeS(i);
-      }
-    }
-    return longest;
   }
 }

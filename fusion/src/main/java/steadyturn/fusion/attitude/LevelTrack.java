@@ -1,25 +1,31 @@
 package steadyturn.fusion.attitude;
 
+import java.util.Arrays;
 import java.util.List;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.strapdown.Bridge;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
  * Attitude over one swing from the gyroscope, levelled by the accelerometer in a quiet moment, with
  * its uncertainty. Parameters: tilt at the level moment (2), gyro bias (3), gyro scale and
- * misalignment (9), and one for each repaired cut of the rate.
+ * misalignment (9), one for each repaired cut of the rate, and three for each bridge over lost
+ * ones: about the level axes, shared by all samples behind it.
  */
 public final class LevelTrack implements AttitudeTrack {
 
   private static final int FIXED = 14;
 
   private final GyroTrack track;
-  private final double[][][] sensitivity;
+  private final Sensitivity sensitivity;
 
-  private LevelTrack(GyroTrack track, double[][][] sensitivity) {
+  private final Unseen unseen;
+
+  private LevelTrack(GyroTrack track, Sensitivity sensitivity, Unseen unseen) {
     this.track = track;
     this.sensitivity = sensitivity;
+    this.unseen = unseen;
   }
 
   /**
@@ -60,87 +66,106 @@ public final class LevelTrack implements AttitudeTrack {
     int from = Math.min(raw.size() - 1, raw.indexAt(levelFromS));
     int to = Math.max(from + 1, Math.min(raw.size(), raw.indexAt(levelToS)));
     GyroTrack level = raw.levelled(from, to);
-    List<PeakRepair.Cut> cuts = repaired.cuts();
-    double[][][] sensitivity = sensitivities(level, (from + to) / 2, cuts);
-    scale(sensitivity, spreads(spreads));
-    return new LevelTrack(level, sensitivity);
-  }
-
-  private static double[] spreads(Spreads spreads) {
     double[] sd = new double[FIXED];
     for (int i = 0; i < FIXED; i++) {
       sd[i] = i < 2 ? spreads.tiltRad : i < 5 ? spreads.biasRadPerS : spreads.scale;
     }
-    return sd;
+    List<Bridge> bridges = level.bridges();
+    return new LevelTrack(
+        level,
+        new Sensitivity(level, (from + to) / 2, repaired.cuts(), bridges, sd),
+        Unseen.of(repaired.stream()));
   }
 
-  private static void scale(double[][][] sensitivity, double[] sd) {
-    for (double[][] rows : sensitivity) {
-      for (double[] row : rows) {
-        for (int i = 0; i < sd.length; i++) {
-          row[i] *= sd[i];
+  /** Turn of every sample in the level frame by every parameter, three rows of P a sample. */
+  private static final class Sensitivity {
+
+    private final int p;
+    private final double[] rows;
+
+    /** Integrals from the first sample on, less what they are at the level moment. */
+    Sensitivity(
+        GyroTrack track, int level, List<PeakRepair.Cut> cuts, List<Bridge> bridges, double[] sd) {
+      int n = track.size();
+      this.p = FIXED + cuts.size() + 3 * bridges.size();
+      this.rows = new double[3 * p * n];
+      for (int k = 1; k < n; k++) {
+        System.arraycopy(rows, at(k - 1, 0), rows, at(k, 0), 3 * p);
+        addRateErrors(track, k, sd);
+        addCuts(track, k, cuts);
+        addBridges(track, k, bridges, FIXED + cuts.size());
+      }
+      double[] there = Arrays.copyOfRange(rows, at(level, 0), at(level + 1, 0));
+      for (int k = 0; k < n; k++) {
+        int from = at(k, 0);
+        for (int i = 0; i < there.length; i++) {
+          rows[from + i] -= there[i];
         }
+        rows[at(k, 0)] = sd[0];
+        rows[at(k, 1) + 1] = sd[1];
       }
     }
-  }
 
-  /** Integrals of the attitude from the level moment on, forward and backward in one sweep. */
-  private static double[][][] sensitivities(GyroTrack track, int level, List<PeakRepair.Cut> cuts) {
-    int n = track.size();
-    int p = FIXED + cuts.size();
-    double[][][] out = new double[n][3][p];
-    for (int k = 1; k < n; k++) {
+    private int at(int k, int row) {
+      return (3 * k + row) * p;
+    }
+
+    private void addRateErrors(GyroTrack track, int k, double[] sd) {
       double dt = track.timeS(k) - track.timeS(k - 1);
+      Quaternion q = track.qTrackUnit(k);
+      Vector3 rate = track.rateUnitRadPerS(k).plus(track.rateUnitRadPerS(k - 1)).times(0.5);
+      addAxis(k, 0, q.rotate(Vector3.X).times(dt), rate, sd);
+      addAxis(k, 1, q.rotate(Vector3.Y).times(dt), rate, sd);
+      addAxis(k, 2, q.rotate(Vector3.Z).times(dt), rate, sd);
+    }
+
+    private void addAxis(int k, int axis, Vector3 level, Vector3 rate, double[] sd) {
+      int bias = 2 + axis;
+      int scale = 5 + 3 * axis;
       for (int row = 0; row < 3; row++) {
-        System.arraycopy(out[k - 1][row], 0, out[k][row], 0, p);
+        double along = level.get(row);
+        int from = at(k, row);
+        rows[from + bias] += sd[bias] * along;
+        rows[from + scale] += sd[scale] * along * rate.x();
+        rows[from + scale + 1] += sd[scale] * along * rate.y();
+        rows[from + scale + 2] += sd[scale] * along * rate.z();
       }
-      addRateErrors(track, k, dt, out[k]);
-      addCuts(track, k, cuts, out[k]);
     }
-    double[][] atLevel = out[level].clone();
-    for (int row = 0; row < 3; row++) {
-      atLevel[row] = out[level][row].clone();
-    }
-    for (int k = 0; k < n; k++) {
-      for (int row = 0; row < 3; row++) {
-        for (int i = 0; i < p; i++) {
-          out[k][row][i] -= atLevel[row][i];
+
+    /** A guessed peak makes the angle about its axis less sure while it lasts. */
+    private void addCuts(GyroTrack track, int k, List<PeakRepair.Cut> cuts) {
+      for (int c = 0; c < cuts.size(); c++) {
+        PeakRepair.Cut cut = cuts.get(c);
+        double grown = cut.doubt().atRad(track.timeS(k)) - cut.doubt().atRad(track.timeS(k - 1));
+        if (grown != 0) {
+          Vector3 axis = cut.axis() == 0 ? Vector3.X : cut.axis() == 1 ? Vector3.Y : Vector3.Z;
+          Vector3 level = track.qTrackUnit(k).rotate(axis);
+          for (int row = 0; row < 3; row++) {
+            rows[at(k, row) + FIXED + c] += grown * level.get(row);
+          }
         }
       }
-      out[k][0][0] = 1;
-      out[k][1][1] = 1;
     }
-    return out;
-  }
 
-  private static void addRateErrors(GyroTrack track, int k, double dt, double[][] rows) {
-    Quaternion q = track.qTrackUnit(k);
-    Vector3 rate = track.rateUnitRadPerS(k).plus(track.rateUnitRadPerS(k - 1)).times(0.5);
-    Vector3[] axes = {q.rotate(Vector3.X), q.rotate(Vector3.Y), q.rotate(Vector3.Z)};
-    for (int row = 0; row < 3; row++) {
-      for (int axis = 0; axis < 3; axis++) {
-        double along = axes[axis].get(row) * dt;
-        rows[row][2 + axis] += along;
-        for (int by = 0; by < 3; by++) {
-          rows[row][5 + 3 * axis + by] += along * rate.get(by);
-        }
-      }
-    }
-  }
-
-  /** A guessed peak makes the angle about its axis less sure while it lasts. */
-  private static void addCuts(GyroTrack track, int k, List<PeakRepair.Cut> cuts, double[][] rows) {
-    for (int c = 0; c < cuts.size(); c++) {
-      PeakRepair.Cut cut = cuts.get(c);
-      double grown = cut.doubt().atRad(track.timeS(k)) - cut.doubt().atRad(track.timeS(k - 1));
-      if (grown != 0) {
-        Vector3 axis = cut.axis() == 0 ? Vector3.X : cut.axis() == 1 ? Vector3.Y : Vector3.Z;
-        Vector3 level = track.qTrackUnit(k).rotate(axis);
+    /** What a bridge may be off by turns all that follows; inside it, the part that is passed. */
+    private void addBridges(GyroTrack track, int k, List<Bridge> bridges, int from) {
+      for (int b = 0; b < bridges.size(); b++) {
+        Bridge bridge = bridges.get(b);
+        double grown = passed(bridge, track.timeS(k)) - passed(bridge, track.timeS(k - 1));
         for (int row = 0; row < 3; row++) {
-          rows[row][FIXED + c] += grown * level.get(row);
+          rows[at(k, row) + from + 3 * b + row] += grown * bridge.rotationSdRad();
         }
       }
     }
+
+    private static double passed(Bridge bridge, double timeS) {
+      return Math.max(0, Math.min(1, (timeS - bridge.beforeS()) / bridge.lengthS()));
+    }
+  }
+
+  @Override
+  public boolean isSeen(double instantS) {
+    return !unseen.holds(instantS);
   }
 
   @Override
@@ -165,11 +190,34 @@ public final class LevelTrack implements AttitudeTrack {
 
   @Override
   public int parameters() {
-    return sensitivity[0][0].length;
+    return sensitivity.p;
   }
 
   @Override
-  public double[][] sensitivity(int k) {
-    return sensitivity[k];
+  public Vector3 turnRad(int k, double[] z, int from) {
+    return new Vector3(turnRad(k, 0, z, from), turnRad(k, 1, z, from), turnRad(k, 2, z, from));
+  }
+
+  private double turnRad(int k, int row, double[] z, int from) {
+    int at = sensitivity.at(k, row);
+    double sum = 0;
+    for (int i = 0; i < sensitivity.p; i++) {
+      sum += sensitivity.rows[at + i] * z[from + i];
+    }
+    return sum;
+  }
+
+  @Override
+  public void putTurn(int k, Vector3 alongLevel, double[] row, int from) {
+    double[] rows = sensitivity.rows;
+    int x = sensitivity.at(k, 0);
+    int y = sensitivity.at(k, 1);
+    int z = sensitivity.at(k, 2);
+    for (int i = 0; i < sensitivity.p; i++) {
+      row[from + i] =
+          alongLevel.x() * rows[x + i]
+              + alongLevel.y() * rows[y + i]
+              + alongLevel.z() * rows[z + i];
+    }
   }
 }

@@ -86,6 +86,14 @@ final class Bridging {
     return Lumps.of(all);
   }
 
+  /**
+   * Those over lost rates alone, by time, slight ones put together; cut rates are left as shown.
+   */
+  List<Bridge> overLostRates() {
+    return Lumps.of(
+        Gaps.of(stream, Gaps.Need.RATE).inner().stream().map(gap -> over(gap, true)).toList());
+  }
+
   private int samplesIn(Gaps.Gap gap) {
     return at(gap.afterS()) - at(gap.beforeS()) - 1;
   }

@@ -1,6 +1,7 @@
 package steadyturn.fusion.strapdown;
 
 import java.util.List;
+import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -25,6 +26,14 @@ public final class StrapdownSamples {
 
   /** Reads a stretch of a unit's samples, some seconds long. */
   public static StrapdownSamples of(UnitStream stream) {
+    StrapdownSamples bare = bare(stream);
+    return bare.size() < 3
+        ? bare
+        : new StrapdownSamples(
+            bare.timeS, bare.gyroRadPerS, bare.accelMps2, Bridging.of(bare, stream).bridges());
+  }
+
+  private static StrapdownSamples bare(UnitStream stream) {
     int n = stream.size();
     int[] whole = new int[n];
     int m = 0;
@@ -45,10 +54,15 @@ public final class StrapdownSamples {
         accel[axis][k] = hasForce ? stream.accelMps2(axis, i) : Double.NaN;
       }
     }
-    StrapdownSamples bare = new StrapdownSamples(time, gyro, accel, List.of());
-    return m < 3
-        ? bare
-        : new StrapdownSamples(time, gyro, accel, Bridging.of(bare, stream).bridges());
+    return new StrapdownSamples(time, gyro, accel, List.of());
+  }
+
+  /** The bridges over lost rates of a stretch, for a pass over its gyroscope alone. */
+  public static List<Bridge> overLostRates(UnitStream stream) {
+    StrapdownSamples bare = bare(stream);
+    return bare.size() < 3 || Gaps.of(stream, Gaps.Need.RATE).inner().isEmpty()
+        ? List.of()
+        : Bridging.of(bare, stream).overLostRates();
   }
 
   /** Number of samples with a whole rate. */

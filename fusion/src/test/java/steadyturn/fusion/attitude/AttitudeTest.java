@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -92,9 +94,11 @@ class AttitudeTest {
         GyroTrack.of(stream(1e9, gyro, 200), Vector3.ZERO).qTrackUnit(100).rotationVector().z();
     Arrays.fill(gyro[2], 40, 46, Double.NaN);
     UnitStream torn = stream(1e9, gyro, 200);
-    double bridged = GyroTrack.of(torn, Vector3.ZERO).qTrackUnit(100).rotationVector().z();
-    assertThat(bridged).isCloseTo(whole, within(1e-12));
-    assertThat(GyroTrack.longestGapS(torn, 0, 101)).isCloseTo(0.035, within(1e-9));
+    GyroTrack track = GyroTrack.of(torn, Vector3.ZERO);
+    assertThat(track.qTrackUnit(100).rotationVector().z()).isCloseTo(whole, within(1e-12));
+    List<Gaps.Gap> gaps = Gaps.of(torn, Gaps.Need.RATE).inner();
+    assertThat(gaps).hasSize(1);
+    assertThat(gaps.get(0).lengthS()).isCloseTo(0.035, within(1e-9));
   }
 
   @Test

@@ -135,17 +135,23 @@ class GyroTrackTest {
   }
 
   @Test
-  void theLongestGapIsLookedForBetweenTheTwoSamplesOnly() {
-    // Given: 100 Hz, three lost from 0.20 s, six lost from 0.50 s, and the last two. Expect: 40 ms,
-    // 70 ms, and 20 ms from the last good one to the end that was asked for.
+  void whatIsUnseenIsLongerThanAFewStepsOrAnEnd() {
+    // Given: 100 Hz, two lost from 0.20 s (30 ms from good to good), three from 0.50 s (40 ms), and
+    // the last two. Expect: the second only, as at 100 Hz 30 ms are not longer than 30 ms; and what
+    // lies behind the last good sample.
     UnitStream stream = TRIAL.stream(UnitFacts.plain(BodyPoint.PELVIS, 100), 1);
-    for (int i : new int[] {20, 21, 22, 50, 51, 52, 53, 54, 55, 99, 100}) {
+    for (int i : new int[] {20, 21, 50, 51, 52, 99, 100}) {
       stream.gyroColumnRadPerS(1)[i] = Double.NaN;
     }
-    assertThat(GyroTrack.longestGapS(stream, 0, 40)).isCloseTo(0.04, within(1e-12));
-    assertThat(GyroTrack.longestGapS(stream, 0, 101)).isCloseTo(0.07, within(1e-12));
-    assertThat(GyroTrack.longestGapS(stream, 60, 90)).isCloseTo(0.01, within(1e-12));
-    assertThat(GyroTrack.longestGapS(stream, 98, 101)).isCloseTo(0.02, within(1e-12));
-    assertThat(GyroTrack.longestGapS(stream, 101, 101)).isZero();
+    Unseen unseen = Unseen.of(stream);
+    assertThat(unseen.inner()).hasSize(1);
+    assertThat(unseen.holds(0.51)).isTrue();
+    assertThat(unseen.holds(0.21)).isFalse();
+    assertThat(unseen.holds(0.985)).as("behind the last good one").isTrue();
+    assertThat(unseen.holds(0.975)).isFalse();
+    assertThat(unseen.holds(-0.01)).as("before the first").isTrue();
+    assertThat(unseen.touches(0.40, 0.50)).isTrue();
+    assertThat(unseen.touches(0.30, 0.48)).isFalse();
+    assertThat(unseen.touches(0.54, 0.60)).isFalse();
   }
 }

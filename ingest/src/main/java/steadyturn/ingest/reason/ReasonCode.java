@@ -15,8 +15,13 @@ public interface ReasonCode {
   /** What the set speaks of; first part of the code: {@code quality}. */
   String about();
 
-  /** Names of the arguments, each with its unit where it has one: {@code longestS}. */
-  List<String> args();
+  /**
+   * Names of the arguments, each with its unit where it has one: {@code longestS}; none unless
+   * said.
+   */
+  default List<String> args() {
+    return List.of();
+  }
 
   /** The word of the output contract: {@code quality.gyro-cut}. */
   default String word() {

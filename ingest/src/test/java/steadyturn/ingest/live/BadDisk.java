@@ -3,6 +3,8 @@ package steadyturn.ingest.live;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.jspecify.annotations.Nullable;
 
 /** A disk that runs full or breaks when it is told to; until then a good one. */
 final class BadDisk implements Disk {
@@ -10,13 +12,13 @@ final class BadDisk implements Disk {
   volatile long freeBytes;
 
   /** How many more blocks are written whole; the next one breaks in its middle. */
-  volatile int goodBlocks = Integer.MAX_VALUE;
+  final AtomicInteger goodBlocks = new AtomicInteger(Integer.MAX_VALUE);
 
   /** Whether not even the half-written block can be taken off again. */
   volatile boolean isDead;
 
   /** What is thrown when asked for the room that is left. */
-  volatile RuntimeException surprise;
+  volatile @Nullable RuntimeException surprise;
 
   BadDisk() {
     this(1L << 30);
@@ -28,8 +30,9 @@ final class BadDisk implements Disk {
 
   @Override
   public long freeBytes(Path root) {
-    if (surprise != null) {
-      throw surprise;
+    RuntimeException now = surprise;
+    if (now != null) {
+      throw now;
     }
     return freeBytes;
   }
@@ -37,7 +40,8 @@ final class BadDisk implements Disk {
   @Override
   public void append(Path file, long goodBytes, ByteBuffer block, boolean force)
       throws IOException {
-    if (goodBlocks-- > 0) {
+    int left = goodBlocks.getAndDecrement();
+    if (left > 0) {
       Disk.super.append(file, goodBytes, block, force);
       return;
     }

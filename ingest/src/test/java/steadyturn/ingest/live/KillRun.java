@@ -1,11 +1,13 @@
 package steadyturn.ingest.live;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import steadyturn.ingest.lab.UnitFaults;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.dataset.Archive;
@@ -43,6 +45,7 @@ public final class KillRun {
       Process recorder = play.record(root, 1000);
       waitForDescription(root);
       play.start();
+      waitForSamples(root);
       Thread.sleep(Math.round(1000 * atS));
       recorder.destroyForcibly();
       List<Long> sent = play.units.stream().map(u -> u.due()).toList();
@@ -56,6 +59,18 @@ public final class KillRun {
       Thread.sleep(20);
     }
     Thread.sleep(300);
+  }
+
+  /** A busy machine may need seconds until the recorder knows the unit; the moment counts then. */
+  private static void waitForSamples(Path root) throws IOException, InterruptedException {
+    for (int k = 0; k < 500; k++) {
+      try (Stream<Path> files = Files.walk(root)) {
+        if (files.anyMatch(f -> f.toString().endsWith("_motion.tsv") && f.toFile().length() > 0)) {
+          return;
+        }
+      }
+      Thread.sleep(20);
+    }
   }
 
   private static Left look(Path root, List<Long> sent, double atS) {

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.time.ZoneId;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import steadyturn.ingest.recording.RecordingReader;
@@ -23,7 +24,8 @@ import steadyturn.ingest.sample.UnitStream;
 class LiveRecorderTest {
 
   private static final Player PLAYER = Player.unmeasured("mika", Handedness.LEFT);
-  private static final LocalDateTime START = LocalDateTime.now().withNano(123_456_000);
+  private final LocalDateTime start =
+      LocalDateTime.now(ZoneId.systemDefault()).withNano(123_456_000);
 
   @TempDir private Path root;
 
@@ -44,12 +46,12 @@ class LiveRecorderTest {
     UnitStream pelvis = MadeStream.numbered(BodyPoint.PELVIS, 200, 3000);
     UnitStream hand = MadeStream.numbered(BodyPoint.LEAD_HAND, 500, 3000);
     try (LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
-      LiveTrack ofHand = recorder.unit(hand.facts(), START.plusNanos(2_000_000)).orElseThrow();
+      LiveTrack ofHand = recorder.unit(hand.facts(), start.plusNanos(2_000_000)).orElseThrow();
       send(ofHand, hand, 0, 3000);
-      recorder.mark(new LiveMark(START.plusSeconds(3), 0, "hit", "7-iron", "thin"));
-      LiveTrack ofPelvis = recorder.unit(pelvis.facts(), START).orElseThrow();
+      recorder.mark(new LiveMark(start.plusSeconds(3), 0, "hit", "7-iron", "thin"));
+      LiveTrack ofPelvis = recorder.unit(pelvis.facts(), start).orElseThrow();
       send(ofPelvis, pelvis, 0, 3000);
-      MarkBox.leave(root, new LiveMark(START.plusSeconds(1), 2, "quiet-stance", "", ""));
+      MarkBox.leave(root, new LiveMark(start.plusSeconds(1), 2, "quiet-stance", "", ""));
     }
     Recording read = readBack();
     assertThat(read.player().handed()).isEqualTo(Handedness.LEFT);
@@ -72,7 +74,7 @@ class LiveRecorderTest {
     for (int run = 1; run <= 2; run++) {
       try (LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
         UnitStream unit = MadeStream.numbered(BodyPoint.PELVIS, 200, 400);
-        send(recorder.unit(unit.facts(), START.plusMinutes(run)).orElseThrow(), unit, 0, 400);
+        send(recorder.unit(unit.facts(), start.plusMinutes(run)).orElseThrow(), unit, 0, 400);
       }
     }
     assertThat(Archive.open(root).sessions().get(0).runs()).hasSize(2);
@@ -84,7 +86,7 @@ class LiveRecorderTest {
     LiveTrack track;
     try (LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01", disk)) {
       UnitStream unit = MadeStream.numbered(BodyPoint.PELVIS, 200, 2000);
-      track = recorder.unit(unit.facts(), START).orElseThrow();
+      track = recorder.unit(unit.facts(), start).orElseThrow();
       send(track, unit, 0, 1000);
       waitFor(track);
       disk.freeBytes = 10_000_000;
@@ -132,12 +134,12 @@ class LiveRecorderTest {
   void theDatasetIsWholeWhileItIsStillBeingRecorded() throws Exception {
     try (LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
       UnitStream unit = MadeStream.numbered(BodyPoint.PELVIS, 200, 2000);
-      LiveTrack track = recorder.unit(UnitFacts.plain(BodyPoint.PELVIS, 500), START).orElseThrow();
+      LiveTrack track = recorder.unit(UnitFacts.plain(BodyPoint.PELVIS, 500), start).orElseThrow();
       send(track, unit, 0, 500);
       waitFor(track);
       assertThat(readBack().units().get(0).size()).isEqualTo(500);
       track.setFacts(unit.facts());
-      track.setStartedAt(START.plusNanos(5_000_000));
+      track.setStartedAt(start.plusNanos(5_000_000));
       send(track, unit, 500, 2000);
       waitFor(track);
       assertThat(readBack().units().get(0).facts()).isEqualTo(unit.facts());
@@ -153,7 +155,7 @@ class LiveRecorderTest {
   @Test
   void aLineOfMarksThatIsNotYetWholeWaits() throws IOException {
     MarkBox box = MarkBox.emptied(root);
-    MarkBox.leave(root, new LiveMark(START, 0, "hit", "driver", "two\twords\nhere"));
+    MarkBox.leave(root, new LiveMark(start, 0, "hit", "driver", "two\twords\nhere"));
     Path file = root.resolve(".steadyturn-marks.tsv");
     Files.writeString(file, Files.readString(file) + "2026-04-01T10:00\t0");
     assertThat(box.take())

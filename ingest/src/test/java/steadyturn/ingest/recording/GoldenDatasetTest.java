@@ -28,6 +28,7 @@ import steadyturn.ingest.sample.UnitStream;
  * A small dataset as bytes: what is written is exactly this, what others may write is read as what
  * it says. Names and columns are those of Motion-BIDS (BIDS 1.9).
  */
+@SuppressWarnings({"EnumOrdinal", "StringConcatToTextBlock"}) // the bytes of a table, line by line
 class GoldenDatasetTest {
 
   private static final LocalDateTime START = LocalDateTime.of(2026, 4, 1, 9, 59, 59, 999_998_500);

@@ -97,7 +97,8 @@ public final class WristStudy {
           WristClocks clocks = WristClocks.of(aligned, impact.get().timeS());
           WristReading reading = WristReading.of(recording, biases, swing, worn, clocks);
           List<MeasureValue> times = new ArrayList<>(TempoMeasures.of(swing));
-          times.addAll(OrderMeasures.of(recording, biases, swing, worn.alignment()));
+          times.addAll(
+              OrderMeasures.of(recording, biases, swing, worn.alignment(), clocks.handSdS()));
           out.add(new Found(swing, truth, reading, times, watched));
         }
       }
@@ -154,7 +155,7 @@ public final class WristStudy {
     }
     int atTop = motion.indexAt(top.get().timeS());
     int atImpact = motion.indexAt(impact.get().timeS());
-    double half = MeasureValue.Z95 * motion.cockSdDeg(atTop);
+    double half = MeasureValue.Z95 * motion.spreads().cockDeg(atTop);
     double change = motion.cockDegAt(top.get().timeS());
     tally("cock change address-top", "deg", 2.5)
         .add(change, change - half, change + half, wrist.changeToTopDeg());
@@ -162,7 +163,7 @@ public final class WristStudy {
       return;
     }
     double moving = motion.cockRateDegPerS(atImpact) * impact.get().sdS();
-    double sd = Math.hypot(motion.changeSdDeg(atTop, atImpact), moving);
+    double sd = Math.hypot(motion.spreads().changeDeg(atTop, atImpact), moving);
     double fall = motion.cockDegAt(impact.get().timeS()) - change;
     tally("cock change top-impact", "deg", 4.5)
         .add(

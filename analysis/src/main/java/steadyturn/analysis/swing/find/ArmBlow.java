@@ -14,6 +14,10 @@ final class ArmBlow {
   // the ball is struck within 20 ms of the arm's return (1 SD): our assumption, three times that
   private static final double WEAK_WITHIN_S = 0.06;
 
+  // so long after a blow the ring still shows (our choice)
+  private static final double RING_S = 0.03;
+  private static final double LONGEST_STEP_S = 0.012;
+
   private final Recording recording;
   private final RestBiases biases;
   private final Optional<ArmMotion> forearm;
@@ -55,7 +59,25 @@ final class ArmBlow {
   }
 
   private Optional<Onset> clear(GyroTrack track, BallBlow.Least least) {
-    return BallBlow.find(track, from(track, where), to(track, where), least);
+    return BallBlow.find(track, from(track, where), to(track, where), least)
+        .map(o -> afterGap(track, o));
+  }
+
+  /** Behind lost forces, the ring may be all that is left of a blow inside them. */
+  private static Onset afterGap(GyroTrack track, Onset onset) {
+    int i = track.indexAt(onset.byS());
+    double last = onset.byS();
+    while (i > 0 && last > onset.byS() - RING_S) {
+      i--;
+      boolean isGap = last - track.timeS(i) > LONGEST_STEP_S;
+      if (track.hasForce(i)) {
+        if (isGap) {
+          return new Onset(track.timeS(i), onset.byS());
+        }
+        last = track.timeS(i);
+      }
+    }
+    return onset;
   }
 
   /**

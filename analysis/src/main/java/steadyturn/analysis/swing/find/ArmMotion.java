@@ -19,10 +19,16 @@ final class ArmMotion {
   private final Vector3 longAxisUnit;
   private final double[] inPlaneRadPerS;
   private final StrokeShape shape;
+  private final GapDoubt gaps;
 
   private static final double BEFORE_PEAK_S = 3.5;
   private static final double AFTER_PEAK_S = 1.5;
   private static final double PLANE_S = 0.12;
+  private static final double LEVEL_FROM_S = 0.75;
+  private static final double LEVEL_TO_S = 0.15;
+  // our choice: over less, the push of a standing arm does not cancel
+  private static final double LEAST_LEVEL_S = 0.15;
+  private static final double LONGEST_STEP_S = 0.03;
   // our choice, wide: planes of full swings lie 35-65 deg from the ground (common practice, no
   // source), so the axis leans by 25-55 deg
   private static final double LEAST_LEAN = Math.sin(Math.toRadians(8));
@@ -35,13 +41,15 @@ final class ArmMotion {
       Vector3 planeNormal,
       Vector3 longAxisUnit,
       double[] inPlaneRadPerS,
-      StrokeShape shape) {
+      StrokeShape shape,
+      GapDoubt gaps) {
     this.stretch = stretch;
     this.track = track;
     this.planeNormal = planeNormal;
     this.longAxisUnit = longAxisUnit;
     this.inPlaneRadPerS = inPlaneRadPerS;
     this.shape = shape;
+    this.gaps = gaps;
   }
 
   /**
@@ -78,21 +86,37 @@ final class ArmMotion {
       return Optional.empty();
     }
     StrokeShape shape = found.get();
-    GyroTrack level = levelled(raw, shape.takeaway());
+    Optional<GyroTrack> levelled = levelled(raw, raw.timeS(shape.takeaway()));
+    if (levelled.isEmpty()) {
+      return Optional.empty();
+    }
+    GyroTrack level = levelled.get();
     int reference = shape.takeaway();
     Vector3 levelNormal =
         level.qTrackUnit(reference).rotate(raw.qTrackUnit(reference).conjugate().rotate(normal));
-    return Optional.of(new ArmMotion(stretch, level, levelNormal, longAxisUnit, fine, shape));
+    return Optional.of(
+        new ArmMotion(
+            stretch, level, levelNormal, longAxisUnit, fine, shape, GapDoubt.of(stretch, raw)));
   }
 
   /**
-   * Level from the specific force before the takeaway, where the arm moves least. The first tenth
-   * of a second of movement lies before the takeaway and would tilt the level by 2 deg.
+   * Level from the specific force before the takeaway, where the arm moves least; none where that
+   * is lost. The first tenth of a second of movement lies before the takeaway and would tilt the
+   * level by 2 deg.
    */
-  private static GyroTrack levelled(GyroTrack raw, int takeaway) {
-    int from = raw.indexAt(raw.timeS(takeaway) - 0.75);
-    int to = raw.indexAt(raw.timeS(takeaway) - 0.15);
-    return raw.levelled(Math.min(from, raw.size() - 2), Math.max(from + 1, to));
+  static Optional<GyroTrack> levelled(GyroTrack raw, double takeawayS) {
+    double toS = takeawayS - LEVEL_TO_S;
+    double fromS = Math.max(raw.timeS(0), takeawayS - LEVEL_FROM_S);
+    int from = Math.min(raw.indexAt(takeawayS - LEVEL_FROM_S), raw.size() - 2);
+    int to = Math.max(from + 1, raw.indexAt(toS));
+    double seenS = 0;
+    for (int i = raw.indexAt(fromS) + 1; i < raw.size() && raw.timeS(i) <= toS; i++) {
+      double stepS = raw.timeS(i) - raw.timeS(i - 1);
+      seenS += raw.hasForce(i) && stepS < LONGEST_STEP_S ? stepS : 0;
+    }
+    return seenS >= Math.min(LEAST_LEVEL_S, (toS - fromS) / 2)
+        ? Optional.of(raw.levelled(from, to))
+        : Optional.empty();
   }
 
   private static int fastest(GyroTrack track, double[] rate, double peakS) {
@@ -142,11 +166,6 @@ final class ArmMotion {
     return track.qTrackUnit(i).rotate(longAxisUnit);
   }
 
-  /** Angle of the bone above the horizontal at sample i, rad. */
-  double elevationRad(int i) {
-    return Math.asin(Math.max(-1, Math.min(1, boneLevel(i).z())));
-  }
-
   /**
    * A golf swing goes down round an axis that leans: up and towards the ball for a right-handed
    * player, down for a left-handed one, and it starts with the arm hanging.
@@ -182,5 +201,19 @@ final class ArmMotion {
 
   StrokeShape shape() {
     return shape;
+  }
+
+  Vector3 longAxisUnit() {
+    return longAxisUnit;
+  }
+
+  /** What lost samples do to all this. */
+  GapDoubt gaps() {
+    return gaps;
+  }
+
+  /** Whether the stroke can be told in spite of them. */
+  boolean isReadable() {
+    return gaps.leavesReadable(shape.takeawayS(), shape.topS(), timeS(shape.peak()));
   }
 }

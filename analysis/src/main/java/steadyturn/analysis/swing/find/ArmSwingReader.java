@@ -2,15 +2,17 @@ package steadyturn.analysis.swing.find;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.swing.EventReason;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.RestBiases;
+import steadyturn.fusion.attitude.Unseen;
 import steadyturn.fusion.wear.wrist.WristAlignment;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
@@ -29,7 +31,14 @@ final class ArmSwingReader {
   // skin;
   // the arm's own trembling belongs to the movement that is timed. Our assumption
   private static final double TOP_LEAK_RAD_PER_S = Math.toRadians(0.6);
-  private static final double LONGEST_GAP_S = 0.03;
+  // the takeaway is read from the rates of 8 and 25 deg/s, averaged over 30 ms
+  private static final double TAKEAWAY_BEFORE_S = 0.02;
+  private static final double TAKEAWAY_AFTER_S = 0.1;
+  private static final double FEEL_RAD_PER_S = Math.toRadians(10);
+  private static final double SMOOTH_S = 0.008;
+  private static final double ADDRESS_S = 0.75;
+  private static final double AFTER_IMPACT_S = 0.1;
+  private static final Set<BodyPoint> ARM = EnumSet.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND);
   private static final double FINISH_WITHIN_S = 4;
 
   private final Recording recording;
@@ -37,6 +46,7 @@ final class ArmSwingReader {
   private final WristAlignment alignment;
   private final Optional<ArmMotion> forearm;
   private final Optional<ArmMotion> hand;
+  private final Optional<ArmHeight> height;
   private final ArmMotion arm;
   private final WornUnit armUnit;
   private final Map<SwingEvent, EventTime> events = new EnumMap<>(SwingEvent.class);
@@ -49,18 +59,21 @@ final class ArmSwingReader {
       FinderSettings settings,
       Optional<WornUnit> forearmUnit,
       Optional<WornUnit> handUnit,
-      ArmMotion arm) {
+      ArmMotion arm,
+      boolean byHand) {
     this.recording = recording;
     this.biases = biases;
     this.alignment = alignment;
     this.arm = arm;
     double peakS = arm.timeS(arm.shape().peak());
-    if (forearmUnit.isPresent()) {
-      this.armUnit = forearmUnit.get();
+    if (!byHand) {
+      this.armUnit = forearmUnit.orElseThrow();
+      this.height = Optional.of(ArmHeight.of(arm));
       this.forearm = Optional.of(arm);
-      this.hand = handUnit.flatMap(u -> u.around(peakS, settings));
+      this.hand = handUnit.flatMap(u -> u.around(peakS, settings)).filter(ArmMotion::isReadable);
     } else {
       this.armUnit = handUnit.orElseThrow();
+      this.height = forearmUnit.flatMap(u -> ArmHeight.beside(u, arm));
       this.forearm = Optional.empty();
       this.hand = Optional.of(arm);
     }
@@ -69,7 +82,7 @@ final class ArmSwingReader {
   /** The swing with all events that can be found. */
   FoundSwing read() {
     StrokeShape shape = arm.shape();
-    readBack(shape);
+    double topS = readBack(shape);
     ArmBlow blow = new ArmBlow(recording, biases, forearm, hand, impactSpan());
     Optional<Instant> clear = blow.clear();
     Instant back = virtualImpact();
@@ -77,7 +90,7 @@ final class ArmSwingReader {
     Instant impact = shock.orElse(back);
     EventReason why = shock.isPresent() ? EventReason.WEAK_BLOW : EventReason.VIRTUAL;
     put(SwingEvent.IMPACT, impact, clear.isPresent() ? Reason.NONE : Reason.of(why));
-    Span down = new Span(shape.topS(), impact.timeS());
+    Span down = new Span(topS, impact.timeS());
     readDown(down);
     readPelvis(down);
     Optional<Instant> finish = readFinish(impact.timeS());
@@ -92,25 +105,47 @@ final class ArmSwingReader {
         flags);
   }
 
-  private void readBack(StrokeShape shape) {
+  /** Address to top; answers when the top was, s. */
+  private double readBack(StrokeShape shape) {
     boolean hands = forearm.isPresent();
     double takeawaySd = Math.hypot(shape.takeawaySdS(), hands ? 0 : HAND_TAKEAWAY_SD_S);
     Reason takeawayWhy = hands ? Reason.NONE : Reason.of(EventReason.FROM_HAND);
-    put(SwingEvent.ADDRESS, new Instant(shape.takeawayS() - REFERENCE_S, takeawaySd), takeawayWhy);
-    put(SwingEvent.TAKEAWAY, new Instant(shape.takeawayS(), takeawaySd), takeawayWhy);
-    double leakS = TOP_LEAK_RAD_PER_S / Math.max(shape.topSlope(), 1);
+    double turnedSd = arm.gaps().turnSdRad(shape.takeawayS(), arm.timeS(shape.peak()));
+    double tilted = FEEL_RAD_PER_S * turnedSd / shape.takeawaySlope();
+    GapDoubt.Moment takeaway =
+        arm.gaps()
+            .moment(
+                new Instant(shape.takeawayS(), Math.hypot(takeawaySd, tilted)),
+                TAKEAWAY_BEFORE_S,
+                TAKEAWAY_AFTER_S);
+    double addressS = takeaway.at().timeS() - REFERENCE_S;
+    put(SwingEvent.ADDRESS, new Instant(addressS, takeaway.at().sdS()), takeaway, takeawayWhy);
+    put(SwingEvent.TAKEAWAY, takeaway.at(), takeaway, takeawayWhy);
+    Instant top = new Instant(shape.topS(), Math.hypot(topLeakS(shape), hands ? 0.0002 : 0.02));
+    GapDoubt.Moment atTop = arm.gaps().moment(top, SMOOTH_S, SMOOTH_S);
     put(
         SwingEvent.TOP,
-        new Instant(shape.topS(), Math.hypot(leakS, hands ? 0.0002 : 0.02)),
+        atTop.at(),
+        atTop,
         hands ? Reason.NONE : Reason.of(EventReason.TOP_FROM_HAND));
-    if (hands) {
-      ArmEvents.levelUp(arm, shape.takeaway(), shape.top(), alignment.longAxisSdRad())
-          .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, i, Reason.NONE));
-    }
+    double alignmentSd = alignment.longAxisSdRad();
+    double fromS = arm.timeS(shape.takeaway());
+    height.ifPresent(
+        h ->
+            h.levelUp(fromS, arm.timeS(shape.top()), alignmentSd)
+                .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, h.gaps(), i, Reason.NONE)));
+    return atTop.at().timeS();
+  }
+
+  /** What passes for a sign change of the rate in the plane: a leak, and a plane that is turned. */
+  private double topLeakS(StrokeShape shape) {
+    double turnedSd = arm.gaps().turnSdRad(shape.topS(), arm.timeS(shape.peak()));
+    double across = arm.track().rateUnitRadPerS(shape.top()).norm();
+    return Math.hypot(TOP_LEAK_RAD_PER_S, across * turnedSd) / Math.max(shape.topSlope(), 1);
   }
 
   private void readDown(Span down) {
-    forearm.ifPresent(f -> readArmLevels(f, down));
+    height.ifPresent(h -> readArmLevels(h, down.toS()));
     Optional<Instant> seen =
         recording
             .unit(BodyPoint.CLUB_SHAFT)
@@ -118,20 +153,22 @@ final class ArmSwingReader {
                 s -> ShaftLevel.seen(s, biases.radPerS(s.point()), arm.shape().takeawayS(), down));
     seen.ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, Reason.NONE));
     if (seen.isEmpty()) {
-      hand.flatMap(h -> ShaftLevel.carried(h, recording.player().handed().sign(), down))
-          .ifPresent(
-              i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, Reason.of(EventReason.SHAFT_FROM_HAND)));
+      Reason why = Reason.of(EventReason.SHAFT_FROM_HAND);
+      hand.ifPresent(
+          h ->
+              ShaftLevel.carried(h, recording.player().handed().sign(), down)
+                  .ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, h.gaps(), i, why)));
     }
   }
 
-  private void readArmLevels(ArmMotion forearm, Span down) {
-    int last = forearm.track().size();
-    int impact = Math.min(forearm.track().indexAt(down.toS()), last - 1);
+  private void readArmLevels(ArmHeight forearm, double impactS) {
     double alignmentSd = alignment.longAxisSdRad();
-    ArmEvents.levelDown(forearm, forearm.shape().top(), impact, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, i, Reason.NONE));
-    ArmEvents.levelUp(forearm, impact, last, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, i, Reason.NONE));
+    forearm
+        .levelDown(arm.timeS(arm.shape().top()), impactS, alignmentSd)
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, forearm.gaps(), i, Reason.NONE));
+    forearm
+        .levelUp(impactS, Double.POSITIVE_INFINITY, alignmentSd)
+        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, forearm.gaps(), i, Reason.NONE));
   }
 
   private void readPelvis(Span down) {
@@ -160,8 +197,12 @@ final class ArmSwingReader {
     Span where = impactSpan();
     int from = arm.track().indexAt(where.fromS());
     int to = Math.min(arm.track().size(), arm.track().indexAt(where.toS()));
-    return ArmEvents.nearestReturn(
-        arm, from, Math.max(from + 1, to), forearm.isPresent() ? VIRTUAL_SD_S : 3 * VIRTUAL_SD_S);
+    double sdS = forearm.isPresent() ? VIRTUAL_SD_S : 3 * VIRTUAL_SD_S;
+    double turnedSd = arm.gaps().turnSdRad(arm.shape().takeawayS(), where.toS());
+    double turnedS = turnedSd / arm.peakRadPerS();
+    Instant back =
+        ArmEvents.nearestReturn(arm, from, Math.max(from + 1, to), Math.hypot(sdS, turnedS));
+    return arm.gaps().moment(back, SMOOTH_S, SMOOTH_S).at();
   }
 
   /** The later of the moments from which arm and pelvis hold still. */
@@ -180,12 +221,25 @@ final class ArmSwingReader {
   }
 
   private void noteGaps(double impactS) {
-    int from = arm.shape().takeaway();
-    int to = arm.track().indexAt(impactS);
-    if (GyroTrack.longestGapS(arm.stretch(), from, Math.min(to, arm.track().size()))
-        > LONGEST_GAP_S) {
+    double fromS = arm.shape().takeawayS() - ADDRESS_S;
+    boolean isLost =
+        recording.units().stream()
+            .filter(u -> ARM.contains(u.point()))
+            .map(u -> Unseen.ofBoth(u.between(fromS - 1, impactS + 1)))
+            .anyMatch(u -> u.touches(fromS, impactS + AFTER_IMPACT_S));
+    if (isLost) {
       flags.add("arm-gap");
     }
+  }
+
+  /** A moment that two samples of a unit lie around. */
+  private void put(SwingEvent event, GapDoubt gaps, Instant at, Reason why) {
+    GapDoubt.Moment moment = gaps.moment(at, 0, 0);
+    put(event, moment.at(), moment, why);
+  }
+
+  private void put(SwingEvent event, Instant at, GapDoubt.Moment moment, Reason why) {
+    put(event, at, moment.isInGap() && why.isNone() ? Reason.of(EventReason.GAP) : why);
   }
 
   private void put(SwingEvent event, Instant at, Reason why) {

@@ -1,10 +1,12 @@
 package steadyturn.analysis.swing.find;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.fusion.attitude.RestBiases;
+import steadyturn.fusion.attitude.Unseen;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.wrist.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
@@ -14,6 +16,9 @@ import steadyturn.ingest.sample.UnitStream;
 /** Finds the swings that a forearm or hand unit shows. */
 final class ArmSwings {
 
+  private static final double AFTER_S = 0.5;
+  private static final double BEFORE_S = 0.75;
+
   private final Recording recording;
   private final WristAlignment alignment;
   private final FinderSettings settings;
@@ -22,12 +27,17 @@ final class ArmSwings {
   private final Optional<WornUnit> forearm;
   private final Optional<WornUnit> hand;
 
-  ArmSwings(Recording recording, WristAlignment alignment, FinderSettings settings, Faults faults) {
+  ArmSwings(
+      Recording recording,
+      WristAlignment alignment,
+      RestBiases biases,
+      FinderSettings settings,
+      Faults faults) {
     this.faults = faults;
     this.recording = recording;
     this.alignment = alignment;
     this.settings = settings;
-    this.biases = RestBiases.of(recording);
+    this.biases = biases;
     this.forearm =
         recording
             .unit(BodyPoint.LEAD_FOREARM)
@@ -55,22 +65,45 @@ final class ArmSwings {
       }
       Optional<FoundSwing> swing =
           faults
-              .keep(recording.id(), arm.stream().timeS(peak), () -> at(arm, peak))
+              .keep(
+                  recording.id(), arm.stream().timeS(peak), () -> at(arm, forearm.isEmpty(), peak))
               .flatMap(s -> s);
       if (swing.isPresent()) {
         found.add(swing.get());
-        freeFromS = swing.get().impactS() + 0.5;
+        freeFromS = swing.get().impactS() + AFTER_S;
       }
     }
-    return found;
+    return both ? handFinds(found) : found;
   }
 
-  private Optional<FoundSwing> at(WornUnit arm, int peak) {
+  /** Where the forearm lost a stroke, the hand alone may still show it. */
+  private List<FoundSwing> handFinds(List<FoundSwing> found) {
+    List<FoundSwing> all = new ArrayList<>(found);
+    WornUnit arm = hand.orElseThrow();
+    Unseen lost = Unseen.ofBoth(forearm.orElseThrow().stream());
+    for (int peak : FastBursts.peaks(arm.stream(), settings.fastHandRadPerS())) {
+      double peakS = arm.stream().timeS(peak);
+      boolean isOpen =
+          all.stream().noneMatch(s -> s.takeawayS() < peakS && peakS < s.impactS() + AFTER_S);
+      double fromS = peakS - settings.longestBackS() - settings.longestDownS() - BEFORE_S;
+      if (isOpen && lost.touches(fromS, peakS + AFTER_S)) {
+        faults
+            .keep(recording.id(), peakS, () -> at(arm, true, peak))
+            .flatMap(s -> s)
+            .ifPresent(all::add);
+      }
+    }
+    all.sort(Comparator.comparingDouble(FoundSwing::impactS));
+    return all;
+  }
+
+  /** The swing around a sample, read from the forearm or from the hand alone. */
+  private Optional<FoundSwing> at(WornUnit arm, boolean byHand, int peak) {
     return arm.around(peak, settings)
         .filter(m -> isFullSwing(m, recording.player().handed().sign()))
         .map(
             m ->
-                new ArmSwingReader(recording, biases, alignment, settings, forearm, hand, m)
+                new ArmSwingReader(recording, biases, alignment, settings, forearm, hand, m, byHand)
                     .read());
   }
 
@@ -84,7 +117,8 @@ final class ArmSwings {
             arm.inPlaneRadPerS(),
             shape.top(),
             Math.min(shape.end(), arm.track().size() - 1));
-    return isFast(arm)
+    return arm.isReadable()
+        && isFast(arm)
         && shape.backRad() > settings.leastBackRad()
         && backS >= settings.shortestBackS()
         && backS <= settings.longestBackS()

@@ -15,6 +15,7 @@ final class Finish {
   private static final double UNSEEN_S = 0.05;
 
   private static final double SD_S = 0.06;
+  private static final double EVENLY = Math.sqrt(12);
 
   private Finish() {}
 
@@ -38,29 +39,43 @@ final class Finish {
       }
       boolean isStill = sum < STILL_RAD_PER_S * STILL_RAD_PER_S * (to - i);
       if (isStill && gaps.longestS(stream.timeS(i), untilS) <= UNSEEN_S + 1.5 * gaps.stepS()) {
-        return Optional.of(instant(stream.timeS(settled(stream, bias, i, to)), gaps));
+        return Optional.of(instant(stream, bias, settled(stream, bias, i, to), gaps.stepS(), fromS));
       }
       sum -= square(stream, bias, i);
     }
     return Optional.empty();
   }
 
-  private static Instant instant(double timeS, Gaps gaps) {
-    double unseenS =
-        gaps.inner().stream()
-            .filter(g -> g.lengthS() > UNSEEN_S)
-            .filter(g -> g.beforeS() < timeS && g.afterS() > timeS - UNSEEN_S)
-            .mapToDouble(Gaps.Gap::lengthS)
-            .max()
-            .orElse(0);
-    return new Instant(timeS, Math.hypot(SD_S, unseenS / 2));
+  /**
+   * The finish lies between the last sample seen to turn and the first seen afterwards: where
+   * samples are lost between the two, anywhere there.
+   */
+  private static Instant instant(
+      UnitStream stream, Vector3 bias, int settled, double stepS, double fromS) {
+    int last = settled;
+    while (last >= 0 && !turns(stream, bias, last)) {
+      last--;
+    }
+    int next = last + 1;
+    while (next < stream.size() - 1 && Double.isNaN(stream.gyroNormRadPerS(next))) {
+      next++;
+    }
+    double lastS = last < 0 ? fromS : stream.timeS(last);
+    double nextS = Math.max(lastS, stream.timeS(next));
+    return nextS - lastS > UNSEEN_S + 1.5 * stepS
+        ? new Instant((lastS + nextS) / 2, Math.hypot(SD_S, (nextS - lastS) / EVENLY))
+        : new Instant(stream.timeS(settled), SD_S);
+  }
+
+  private static boolean turns(UnitStream stream, Vector3 bias, int i) {
+    return square(stream, bias, i) > STILL_RAD_PER_S * STILL_RAD_PER_S;
   }
 
   /** The last sample in the window that still turns; the RMS of the window let it pass. */
   private static int settled(UnitStream stream, Vector3 bias, int from, int to) {
     int last = from;
     for (int i = from; i < to; i++) {
-      last = square(stream, bias, i) > STILL_RAD_PER_S * STILL_RAD_PER_S ? i : last;
+      last = turns(stream, bias, i) ? i : last;
     }
     return last;
   }

@@ -31,7 +31,8 @@ final class ShaftLevel {
     }
     GyroTrack raw = GyroTrack.of(stretch, bias);
     GyroTrack level = raw.levelled(0, Math.max(1, raw.indexAt(takeawayS - 0.12)));
-    return lastFall(level, Vector3.X, down, SEEN_SD_RAD);
+    return lastFall(level, Vector3.X, down, SEEN_SD_RAD)
+        .map(i -> GapDoubt.of(stretch, raw).moment(i, 0, 0).at());
   }
 
   /** From the hand unit and the plane of the swing. */
@@ -46,7 +47,10 @@ final class ShaftLevel {
         across.unit().times(handedSign * Math.cos(lie)).plus(Vector3.Z.times(-Math.sin(lie)));
     Vector3 shaftUnit =
         hand.track().qTrackUnit(hand.shape().takeaway()).conjugate().rotate(shaftLevel);
-    return lastFall(hand.track(), shaftUnit, down, ASSUMED_SD_RAD);
+    double turnedSd = hand.gaps().turnSdRad(hand.shape().takeawayS(), down.toS());
+    return hand.gaps().isBeyond(hand.shape().takeawayS(), down.toS())
+        ? Optional.empty()
+        : lastFall(hand.track(), shaftUnit, down, Math.hypot(ASSUMED_SD_RAD, turnedSd));
   }
 
   /** The last time before impact that the direction falls through the horizontal. */

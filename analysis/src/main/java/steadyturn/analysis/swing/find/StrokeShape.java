@@ -9,6 +9,7 @@ import java.util.Optional;
  * @param takeaway index of the last sample before the movement back
  * @param takeawayS start of the movement back by back-extrapolation, s
  * @param takeawaySdS its standard deviation, s
+ * @param takeawaySlope how fast the rate grows there, rad/s^2
  * @param top index of the first sample after the sign change
  * @param topS instant of the sign change, s
  * @param topSlope how fast the rate passes zero there, rad/s^2
@@ -20,6 +21,7 @@ record StrokeShape(
     int takeaway,
     double takeawayS,
     double takeawaySdS,
+    double takeawaySlope,
     int top,
     double topS,
     double topSlope,
@@ -81,6 +83,7 @@ record StrokeShape(
             low,
             startS,
             Math.hypot(SHAPE_SD_S, LEAK_RAD_PER_S / slope),
+            slope,
             top,
             Crossing.atS(timeS, fine, top, 0),
             slope(timeS, fine, top),

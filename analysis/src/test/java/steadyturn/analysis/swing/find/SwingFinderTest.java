@@ -165,7 +165,7 @@ class SwingFinderTest {
         .filteredOn(m -> m.measure() == Measure.WRIST_RELEASE)
         .singleElement()
         .satisfies(m -> assertThat(m.why()).isEqualTo(Reason.of(MeasureReason.NEEDS_HAND)));
-    assertThat(OrderMeasures.of(forearm, biases, swing, WristAlignment.nominal()))
+    assertThat(OrderMeasures.of(forearm, biases, swing, WristAlignment.nominal(), 0))
         .filteredOn(m -> m.measure() == Measure.ARM_PEAK)
         .singleElement()
         .matches(MeasureValue::given);

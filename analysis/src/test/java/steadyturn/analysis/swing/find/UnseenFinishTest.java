@@ -39,14 +39,14 @@ class UnseenFinishTest {
 
   @Test
   void aFinishThatBeginsUnseenMayHaveBegunAnywhereThere() {
-    // Given: the rates of 0.7 to 1.2 s lost. Expect: found when they are back, at 1.2 s, with a
-    // spread of half the gap, which holds the truth at 1 s. Within 70 ms, as 50 ms of a hold may go
-    // unseen; 0.2 to 0.3 s.
+    // Given: the rates of 0.7 to 1.2 s lost. Expect: the middle of the 0.51 s between the last
+    // sample seen and the first one after, 0.945 s, with the spread of an even chance there, 0.51 s
+    // over the root of 12, and the 60 ms of any finish: 0.159 s. The truth, 1 s, lies within it.
     UnitStream lost = stream();
     Arrays.fill(lost.gyroColumnRadPerS(0), 70, 120, Double.NaN);
     var found = Finish.find(lost, Vector3.ZERO, 0.1, 2.9).orElseThrow();
-    assertThat(found.timeS()).isCloseTo(1.2, within(0.07));
-    assertThat(found.sdS()).isBetween(0.2, 0.3);
+    assertThat(found.timeS()).isCloseTo(0.945, within(1e-9));
+    assertThat(found.sdS()).isCloseTo(0.159, within(0.001));
   }
 
   @Test

@@ -59,8 +59,26 @@ public final class AccuracyCommand implements Callable<Integer> {
       description = "Also put the tables into this page, between its two marks (docs/accuracy.md).")
   private Optional<Path> page = Optional.empty();
 
+  @Option(
+      names = "--dropouts",
+      paramLabel = "N",
+      description = {
+        "Instead, lay N dropouts of 0.02 to 2 s, one at a time, on lessons: what moves must say so,",
+        "what does not need the lost samples must stay. A tenth as many lose one axis for 12 s."
+      })
+  private int dropouts;
+
+  @Option(
+      names = "--on",
+      paramLabel = "PATH",
+      description = "Lay them on these lessons. Default: the bundled lesson and simulated ones.")
+  private List<Path> on = List.of();
+
   @Override
   public Integer call() throws IOException {
+    if (dropouts > 0) {
+      return new DropoutScan(console, on).run(dropouts, seed);
+    }
     List<Studies.Study> studies = chosen();
     if (list) {
       studies.forEach(s -> console.out().printf(Locale.ROOT, "%-18s %s%n", s.name(), s.what()));

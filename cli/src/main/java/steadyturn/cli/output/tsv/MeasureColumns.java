@@ -19,7 +19,7 @@ final class MeasureColumns {
     columns.put("club", says("Club as noted in the events file."));
     columns.put("kind", says("hit: a ball was struck; practice: none was."));
     columns.put("flags", says("What a reader must know of the swing, comma-separated."));
-    columns.put("measure", Map.of("Description", "What was measured.", "Levels", measures()));
+    columns.put("measure", whichMeasure());
     columns.put("at", says("Key position it holds for; n/a for the whole swing."));
     columns.put("value", says("In the unit of the column unit; n/a when withheld."));
     columns.put("unit", says("Unit of value, low and high."));
@@ -43,12 +43,14 @@ final class MeasureColumns {
     return columns;
   }
 
-  private static Map<String, String> measures() {
+  private static Map<String, Object> whichMeasure() {
     Map<String, String> levels = new LinkedHashMap<>();
     for (Measure measure : Measure.values()) {
       levels.put(measure.id(), Words.english().text("name." + measure.id()));
     }
-    return levels;
+    Map<String, Object> column = new LinkedHashMap<>(says("What was measured."));
+    column.put("Levels", levels);
+    return column;
   }
 
   private static Map<String, String> says(String words) {

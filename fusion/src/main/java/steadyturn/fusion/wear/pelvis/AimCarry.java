@@ -1,10 +1,10 @@
 package steadyturn.fusion.wear.pelvis;
 
 import java.util.Optional;
-import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.orientation.OrientationMethod;
 import steadyturn.fusion.orientation.OrientationRun;
 import steadyturn.fusion.orientation.OrientationTrack;
+import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -31,10 +31,12 @@ public final class AimCarry {
   private final UnitStream stretch;
   private final OrientationTrack track;
   private final double aimedS;
+  private final Gaps gaps;
 
   private AimCarry(UnitStream stretch, double aimedS) {
     this.stretch = stretch;
     this.aimedS = aimedS;
+    this.gaps = Gaps.of(stretch, Gaps.Need.RATE);
     this.track = OrientationRun.withDefaults().run(stretch, OrientationMethod.OFFLINE);
   }
 
@@ -53,7 +55,7 @@ public final class AimCarry {
     int from = stretch.indexAt(aimedS);
     int to = stretch.indexAt(addressS);
     boolean isSeen = addressS > aimedS && to < stretch.size() && from < to;
-    if (!isSeen || GyroTrack.longestGapS(stretch, from, to) > LONGEST_GAP_S) {
+    if (!isSeen || gaps.longestS(aimedS, addressS) > LONGEST_GAP_S) {
       return Optional.empty();
     }
     return Optional.of(

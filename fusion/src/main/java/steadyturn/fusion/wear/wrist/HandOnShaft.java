@@ -114,26 +114,23 @@ public final class HandOnShaft {
     Vector3 then = hand.qLevelUnit(handAtAddress).times(handMount.qUnitSegment()).rotate(Vector3.Z);
     Quaternion back = Quaternion.aboutZ(-headingRad);
     double units =
-        variance(hand.sensitivity(h), now, hand.sensitivity(handAtAddress), then)
-            + variance(
-                shaft.sensitivity(s),
-                back.rotate(now),
-                shaft.sensitivity(shaftAtAddress),
-                back.rotate(then));
+        variance(hand, h, now, handAtAddress, then)
+            + variance(shaft, s, back.rotate(now), shaftAtAddress, back.rotate(then));
     double heading = HEADING_SD_RAD * (now.z() - then.z());
     double late = syncSdS * hand.rateUnitRadPerS(h).norm();
     double slip = Math.hypot(handMount.slipSdRad(), UnitMount.onShaft().slipSdRad());
     return Math.sqrt(units + heading * heading + late * late + slip * slip);
   }
 
-  private static double variance(double[][] now, Vector3 along, double[][] then, Vector3 before) {
+  private static double variance(
+      AttitudeTrack track, int k, Vector3 along, int before, Vector3 alongBefore) {
+    double[] now = new double[track.parameters()];
+    double[] then = new double[track.parameters()];
+    track.putTurn(k, along, now, 0);
+    track.putTurn(before, alongBefore, then, 0);
     double sum = 0;
-    for (int i = 0; i < now[0].length; i++) {
-      double value = 0;
-      for (int row = 0; row < 3; row++) {
-        value += along.get(row) * now[row][i] - before.get(row) * then[row][i];
-      }
-      sum += value * value;
+    for (int i = 0; i < now.length; i++) {
+      sum += (now[i] - then[i]) * (now[i] - then[i]);
     }
     return sum;
   }

@@ -30,17 +30,19 @@ record PosedAxis(Vector3[] byTilt, double ownSdRad) {
       k++;
     }
     Quaternion qLevelSegment = track.qLevelUnit(k).times(mount.qUnitSegment());
+    double[] one = new double[track.parameters() + 1];
+    one[1] = 1;
+    Vector3[] tilts = {track.turnRad(k, one, 1), track.turnRad(k, one, 0)};
     Vector3[] byTilt = new Vector3[2];
     for (int i = 0; i < 2; i++) {
-      double[][] rows = track.sensitivity(k);
-      Vector3 tilt = new Vector3(rows[0][i], rows[1][i], 0);
+      Vector3 tilt = new Vector3(tilts[i].x(), tilts[i].y(), 0);
       // a bias b (in g) tilts the level by z x b and the axis of the pose by x x b
       Vector3 bias = tilt.cross(Vector3.Z);
       byTilt[i] = Vector3.X.cross(qLevelSegment.conjugate().rotate(bias));
     }
     // the part of the bias along the vertical at address shows in no tilt: it stays with the axis
     double upright = qLevelSegment.rotate(Vector3.X).z();
-    double tiltRad = track.sensitivity(k)[0][0] * upright;
+    double tiltRad = tilts[0].x() * upright;
     double own = all - sharedSdRad * sharedSdRad - tiltRad * tiltRad;
     return new PosedAxis(byTilt, Math.sqrt(Math.max(0, own)));
   }

@@ -15,6 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Tables of a few lines written by hand; expect the numbers of the text, in SI units. */
+@SuppressWarnings("StringConcatToTextBlock") // the bytes of a table, line by line
 class MotionStreamTest {
 
   private static final String THREE =

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
+@SuppressWarnings("StringConcatToTextBlock") // the bytes of a table, line by line
 class SampleLinesTest {
 
   private static final long SEED = 20260403;

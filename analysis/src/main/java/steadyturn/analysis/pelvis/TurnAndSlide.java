@@ -1,0 +1,122 @@
+package steadyturn.analysis.pelvis;
+
+import static steadyturn.analysis.measure.MeasureValue.Z95;
+
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.ingest.reason.Reason;
+
+/**
+ * What turn and slide say together at one key position: their quotients, and the point turned
+ * about.
+ */
+record TurnAndSlide(
+    PoseSpread spread, String at, Grade grade, Reason why, double hipHalfDistanceMm) {
+
+  static final List<Measure> MEASURES =
+      List.of(
+          Measure.PELVIS_SLIDE_PER_TURN,
+          Measure.PELVIS_TURN_TO_SLIDE,
+          Measure.PELVIS_TURN_SHARE,
+          Measure.PELVIS_CENTRE_ALONG,
+          Measure.PELVIS_CENTRE_ACROSS);
+
+  private static final double LEAST_TURN_FOR_RATIO_DEG = 15;
+  private static final double LEAST_TURN_FOR_CENTRE_DEG = 20;
+  private static final double LEAST_MOVE_FOR_SHARE_MM = 15;
+
+  /** Keeps quotients finite where nothing turns or slides at all. */
+  private static final double LEAST_RAD = 1e-9;
+
+  private static final double LEAST_CM = 1e-6;
+
+  /** One of the {@link #MEASURES}. */
+  MeasureValue of(Measure measure) {
+    return switch (measure) {
+      case PELVIS_SLIDE_PER_TURN -> slidePerTurn();
+      case PELVIS_TURN_TO_SLIDE -> turnToSlide();
+      case PELVIS_TURN_SHARE -> turnShare();
+      case PELVIS_CENTRE_ALONG -> centre(measure, TurnCentre::alongM);
+      case PELVIS_CENTRE_ACROSS -> centre(measure, TurnCentre::acrossM);
+      default -> throw new IllegalArgumentException(measure.id() + " is not of turn and slide");
+    };
+  }
+
+  private double turnDeg() {
+    return Math.abs(Math.toDegrees(spread.pose().turnRad()));
+  }
+
+  private MeasureValue slidePerTurn() {
+    if (turnDeg() < LEAST_TURN_FOR_RATIO_DEG) {
+      return MeasureValue.withheld(
+          Measure.PELVIS_SLIDE_PER_TURN,
+          at,
+          MeasureReason.LITTLE_TURN_FOR_RATIO,
+          LEAST_TURN_FOR_RATIO_DEG);
+    }
+    return scaled(Measure.PELVIS_SLIDE_PER_TURN, p -> p.slideM() / Math.toDegrees(p.turnRad()));
+  }
+
+  private MeasureValue scaled(Measure measure, ToDoubleFunction<PelvisPose> inM) {
+    double value = 1e3 * inM.applyAsDouble(spread.pose());
+    return MeasureValue.of(measure, at, value, 1e3 * spread.sd(inM), grade, why);
+  }
+
+  /** |turn| / |slide|; where the slide's interval holds zero only a lower bound is known. */
+  private MeasureValue turnToSlide() {
+    double slideCm = Math.abs(100 * spread.pose().slideM());
+    double reachCm = Math.max(LEAST_CM, Z95 * 100 * spread.sd(1));
+    double least = turnDeg() / (slideCm + reachCm);
+    boolean isBound = slideCm <= reachCm;
+    return new MeasureValue(
+        Measure.PELVIS_TURN_TO_SLIDE,
+        at,
+        isBound ? least : turnDeg() / slideCm,
+        least,
+        isBound ? Double.POSITIVE_INFINITY : turnDeg() / (slideCm - reachCm),
+        grade,
+        isBound ? Reason.of(MeasureReason.AT_LEAST) : why);
+  }
+
+  /**
+   * r|turn| / (r|turn| + |slide|); its interval is what it takes over all turns and slides within
+   * 1.96 spreads, as both are folded at zero and no straight line follows them there.
+   */
+  private MeasureValue turnShare() {
+    double turnRad = spread.pose().turnRad();
+    double slideM = spread.pose().slideM();
+    if (turnMm(turnRad) < LEAST_MOVE_FOR_SHARE_MM
+        && 1e3 * Math.abs(slideM) < LEAST_MOVE_FOR_SHARE_MM) {
+      return MeasureValue.withheld(Measure.PELVIS_TURN_SHARE, at, MeasureReason.HARDLY_MOVED);
+    }
+    Range share = Range.of(spread, 0, 1, this::share);
+    return new MeasureValue(
+        Measure.PELVIS_TURN_SHARE,
+        at,
+        share(turnRad, slideM),
+        share.low(),
+        share.high(),
+        grade,
+        why);
+  }
+
+  private double turnMm(double turnRad) {
+    return hipHalfDistanceMm * Math.max(LEAST_RAD, Math.abs(turnRad));
+  }
+
+  private double share(double turnRad, double slideM) {
+    return 100 * turnMm(turnRad) / (turnMm(turnRad) + 1e3 * Math.abs(slideM));
+  }
+
+  private MeasureValue centre(Measure measure, ToDoubleFunction<PelvisPose> placeM) {
+    if (turnDeg() < LEAST_TURN_FOR_CENTRE_DEG) {
+      return MeasureValue.withheld(
+          measure, at, MeasureReason.LITTLE_TURN_FOR_CENTRE, LEAST_TURN_FOR_CENTRE_DEG);
+    }
+    return scaled(measure, placeM);
+  }
+}
