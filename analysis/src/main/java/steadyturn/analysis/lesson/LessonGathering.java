@@ -105,7 +105,7 @@ final class LessonGathering {
     wristResults.addAll(wristSteps.results());
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
-    List<Swing> all = finder.find(recording, wristSteps.alignment(), faults);
+    List<Swing> all = finder.find(recording, wristSteps.alignment(), biases, faults);
     LostSwings.timesS(recording, all)
         .forEach(
             t ->

@@ -1,20 +1,21 @@
 package steadyturn.cli.page;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.IntNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.IOException;
+import com.fasterxml.jackson.databind.node.TextNode;
 import java.util.List;
+import java.util.function.Function;
 import steadyturn.analysis.coach.Evidence;
-import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelGap;
 import steadyturn.analysis.coach.RuleFinding;
+import steadyturn.analysis.coach.drill.DrillRep;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.output.json.ComparisonJson;
+import steadyturn.cli.output.json.Json;
 import steadyturn.cli.output.json.ReasonJson;
 import steadyturn.cli.words.Words;
 
@@ -24,9 +25,6 @@ import steadyturn.cli.words.Words;
  */
 public final class SheetJson {
 
-  private static final ObjectMapper JSON =
-      new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
-
   private final Pen pen;
 
   private SheetJson(Pen pen) {
@@ -34,115 +32,97 @@ public final class SheetJson {
   }
 
   /** The whole object and a line end. */
-  public static String json(Sheet sheet, Audience audience) throws IOException {
+  public static String json(Sheet sheet, Audience audience) {
     Pen pen = new Pen(sheet, Words.english(), LengthUnits.METRIC, audience);
-    return JSON.writeValueAsString(new SheetJson(pen).sheet()) + "\n";
+    return Json.text(new SheetJson(pen).sheet());
   }
 
   private ObjectNode sheet() {
     Sheet sheet = pen.sheet();
-    ObjectNode root = JSON.createObjectNode();
+    ObjectNode root = Json.object();
     root.put("lesson", sheet.lesson()).put("date", sheet.date());
     root.put("for", pen.audience().toString());
     root.putObject("player")
         .put("id", sheet.player().id())
         .put("handed", sheet.player().handed().word());
     root.put("club", sheet.club());
-    ArrayNode swings = root.putArray("swings");
-    sheet.swings().forEach(s -> swings.add(s.number()));
-    ArrayNode asks = root.putArray("asks");
-    sheet.advice().asks().forEach(a -> asks.add(text("ask." + a)));
+    Json.list(root, "swings", sheet.swings(), s -> IntNode.valueOf(s.number()));
+    texts(root, "asks", sheet.advice().asks(), a -> "ask." + a);
     if (sheet.advice().priority().isPresent()) {
       root.set("priority", finding(sheet.advice().priority().get()));
     } else {
       root.putNull("priority");
     }
-    findings(root, "further", sheet.advice().further());
-    findings(root, "open", sheet.advice().open());
-    ArrayNode good = root.putArray("good");
-    sheet.advice().good().forEach(g -> good.add(text("good." + g.rule().name() + ".player")));
-    drills(root);
+    Json.list(root, "further", sheet.advice().further(), this::finding);
+    Json.list(root, "open", sheet.advice().open(), this::finding);
+    texts(root, "good", sheet.advice().good(), g -> "good." + g.rule().name() + ".player");
+    Json.list(root, "drillsDone", sheet.drills(), this::drill);
     numbers(root);
-    sheet.model().ifPresent(m -> model(root, m));
+    sheet.model().ifPresent(m -> Json.list(root, "besideTheModel", m.gaps(), SheetJson::gap));
     motion(root);
-    ArrayNode notices = root.putArray("notices");
-    pen.words().told(sheet.notices()).keySet().forEach(notices::add);
-    root.set("noticeReasons", JSON.valueToTree(ReasonJson.notices(sheet.notices())));
+    ReasonJson.notices(root, sheet.notices());
     root.put("cannotTell", text("page.cannot.text"));
     return root;
   }
 
-  private void findings(ObjectNode root, String key, List<RuleFinding> findings) {
-    ArrayNode array = root.putArray(key);
-    findings.forEach(f -> array.add(finding(f)));
+  private <T> void texts(ObjectNode root, String key, List<T> of, Function<T, String> textKey) {
+    Json.list(root, key, of, one -> TextNode.valueOf(text(textKey.apply(one))));
   }
 
   private ObjectNode finding(RuleFinding finding) {
     String key = "finding." + finding.rule().name();
-    ObjectNode node = JSON.createObjectNode();
+    ObjectNode node = Json.object();
     node.put("id", finding.rule().name());
     node.put("name", text(key + ".name"));
     node.put("words", text(key + (pen.forPlayer() ? ".player" : ".teacher")));
     node.put("found", finding.found().word());
     node.put("confidence", finding.rule().confidence());
     node.put("source", source(finding.rule().source()));
-    ArrayNode evidence = node.putArray("evidence");
-    finding.evidence().forEach(e -> evidence.add(evidence(e)));
-    ArrayNode chain = node.putArray("tendsTo");
-    for (RuleFinding.Link link : finding.chain()) {
-      chain
-          .addObject()
-          .put("id", link.consequence().name())
-          .put("words", text("consequence." + link.consequence().name() + ".teacher"))
-          .put("seen", link.kind().word());
-    }
+    Json.list(node, "evidence", finding.evidence(), SheetJson::evidence);
+    Json.list(node, "tendsTo", finding.chain(), this::link);
     if (finding.moreSwings().isPresent()) {
       node.put("moreSwings", finding.moreSwings().getAsInt());
     }
-    ArrayNode drills = node.putArray("drills");
-    finding.rule().drills().forEach(drills::add);
+    Json.list(node, "drills", finding.rule().drills(), TextNode::valueOf);
     return node;
   }
 
+  private ObjectNode link(RuleFinding.Link link) {
+    return Json.object()
+        .put("id", link.consequence().name())
+        .put("words", text("consequence." + link.consequence().name() + ".teacher"))
+        .put("seen", link.kind().word());
+  }
+
   private static ObjectNode evidence(Evidence e) {
-    ObjectNode node = measure(e.need().what());
+    ObjectNode node = Json.measure(e.need().what());
     node.put("of", e.need().ofSpread() ? "spread" : "mean");
-    number(node, "value", e.value());
-    number(node, "low", e.low());
-    number(node, "high", e.high());
+    Json.range(node, "value", e.value(), e.low(), e.high());
     node.put("side", e.need().above() ? "above" : "below");
-    number(node, "limit", e.limit().value());
+    Json.number(node, "limit", e.limit().value());
     node.put("limitSource", source(e.limit().source()));
     node.put("holds", e.holds().word());
     return node;
   }
 
-  private void drills(ObjectNode root) {
-    ArrayNode array = root.putArray("drillsDone");
-    for (DrillScore score : pen.sheet().drills()) {
-      ObjectNode node = array.addObject();
-      node.put("id", score.drill().name());
-      node.put("name", text("drill." + score.drill().name() + ".name"));
-      node.put("low", score.drill().low()).put("high", score.drill().high());
-      node.put("inGoal", score.inBand()).put("inARow", score.longestRun());
-      node.put("nearEdge", score.near()).put("unseen", score.unseen());
-      ArrayNode reps = node.putArray("repetitions");
-      score
-          .reps()
-          .forEach(
-              r -> {
-                ObjectNode rep = reps.addObject();
-                rep.put("kind", r.swing() == 0 ? "rehearsal" : "swing");
-                if (r.swing() > 0) {
-                  rep.put("swing", r.swing());
-                }
-                number(rep, "value", r.value().value());
-                number(rep, "low", r.value().low());
-                number(rep, "high", r.value().high());
-                rep.put("inGoal", r.inBand()).put("sure", r.sure());
-              });
-      score.effect().ifPresent(e -> node.set("effect", ComparisonJson.node(e)));
+  private ObjectNode drill(DrillScore score) {
+    ObjectNode node = Json.object().put("id", score.drill().name());
+    node.put("name", text("drill." + score.drill().name() + ".name"));
+    node.put("low", score.drill().low()).put("high", score.drill().high());
+    node.put("inGoal", score.inBand()).put("inARow", score.longestRun());
+    node.put("nearEdge", score.near()).put("unseen", score.unseen());
+    Json.list(node, "repetitions", score.reps(), SheetJson::repetition);
+    score.effect().ifPresent(e -> node.set("effect", ComparisonJson.node(e)));
+    return node;
+  }
+
+  private static ObjectNode repetition(DrillRep r) {
+    ObjectNode node = Json.object().put("kind", r.swing() == 0 ? "rehearsal" : "swing");
+    if (r.swing() > 0) {
+      node.put("swing", r.swing());
     }
+    Json.range(node, "value", r.value().value(), r.value().low(), r.value().high());
+    return node.put("inGoal", r.inBand()).put("sure", r.sure());
   }
 
   private void numbers(ObjectNode root) {
@@ -153,27 +133,20 @@ public final class SheetJson {
   }
 
   private static ObjectNode number(MeasureAt what, GroupSummary mean) {
-    ObjectNode node = measure(what);
-    number(node, "mean", mean.mean());
+    ObjectNode node = Json.measure(what);
     double half = mean.count() < 3 ? Double.NaN : mean.halfWidthOfMean();
-    number(node, "low", mean.mean() - half);
-    number(node, "high", mean.mean() + half);
-    number(node, "spread", mean.spread());
+    Json.range(node, "mean", mean.mean(), mean.mean() - half, mean.mean() + half);
+    Json.number(node, "spread", mean.spread());
     return node.put("swings", mean.count());
   }
 
-  private static void model(ObjectNode root, ModelComparison model) {
-    ArrayNode array = root.putArray("besideTheModel");
-    for (ModelGap gap : model.gaps()) {
-      ObjectNode node = measure(gap.what());
-      number(node, "model", gap.model());
-      number(node, "player", gap.player());
-      number(node, "difference", gap.difference());
-      number(node, "low", gap.low());
-      number(node, "high", gap.high());
-      number(node, "ownSpreads", gap.spreads().orElse(Double.NaN));
-      array.add(node);
-    }
+  private static ObjectNode gap(ModelGap gap) {
+    ObjectNode node = Json.measure(gap.what());
+    Json.number(node, "model", gap.model());
+    Json.number(node, "player", gap.player());
+    Json.range(node, "difference", gap.difference(), gap.low(), gap.high());
+    Json.number(node, "ownSpreads", gap.spreads().orElse(Double.NaN));
+    return node;
   }
 
   /** The mean path of the pictures: turn over slide and thrust over slide. */
@@ -192,21 +165,6 @@ public final class SheetJson {
 
   private static String source(String named) {
     return named.isBlank() ? Words.english().text("source.own") : named;
-  }
-
-  private static ObjectNode measure(MeasureAt what) {
-    return JSON.createObjectNode()
-        .put("measure", what.measure().id())
-        .put("at", what.at())
-        .put("unit", what.measure().unit());
-  }
-
-  private static void number(ObjectNode node, String key, double value) {
-    if (Double.isFinite(value)) {
-      node.put(key, Math.rint(value * 1e3) / 1e3);
-    } else {
-      node.putNull(key);
-    }
   }
 
   private String text(String key, Object... values) {

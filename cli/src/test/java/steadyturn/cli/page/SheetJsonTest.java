@@ -127,8 +127,8 @@ class SheetJsonTest {
             .path("besideTheModel");
     assertThat(array.get(0).toString())
         .isEqualTo(
-            "{\"measure\":\"pelvis.turn\",\"at\":\"top\",\"unit\":\"deg\",\"model\":-45.0,"
-                + "\"player\":-38.5,\"difference\":6.5,\"low\":2.0,\"high\":11.0,"
+            "{\"measure\":\"pelvis.turn\",\"at\":\"top\",\"unit\":\"deg\",\"model\":-45,"
+                + "\"player\":-38.5,\"difference\":6.5,\"low\":2,\"high\":11,"
                 + "\"ownSpreads\":1.5}");
     assertThat(array.get(1).path("ownSpreads").isNull()).isTrue();
   }

@@ -41,7 +41,6 @@ class WordsTest {
       keys.add("drill." + drill.name() + ".name");
       keys.add("drill." + drill.name() + ".do");
       keys.add("drill." + drill.name() + ".feel");
-      keys.add("works-on." + drill.worksOn());
       keys.add("measure." + drill.judgedBy().measure().id());
       keys.add("plain." + drill.judgedBy().measure().id());
       drill.cautions().forEach(c -> keys.add("caution." + c));

@@ -1,6 +1,6 @@
 package steadyturn.fusion.attitude;
 
-import java.util.Arrays;
+import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -59,8 +59,6 @@ public final class RestBias {
   }
 
   private static double median(double[] values, int count) {
-    double[] sorted = Arrays.copyOf(values, count);
-    Arrays.sort(sorted);
-    return count % 2 == 1 ? sorted[count / 2] : (sorted[count / 2 - 1] + sorted[count / 2]) / 2;
+    return StatUtils.percentile(values, 0, count, 50);
   }
 }

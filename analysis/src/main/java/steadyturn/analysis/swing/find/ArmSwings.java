@@ -27,12 +27,17 @@ final class ArmSwings {
   private final Optional<WornUnit> forearm;
   private final Optional<WornUnit> hand;
 
-  ArmSwings(Recording recording, WristAlignment alignment, FinderSettings settings, Faults faults) {
+  ArmSwings(
+      Recording recording,
+      WristAlignment alignment,
+      RestBiases biases,
+      FinderSettings settings,
+      Faults faults) {
     this.faults = faults;
     this.recording = recording;
     this.alignment = alignment;
     this.settings = settings;
-    this.biases = RestBiases.of(recording);
+    this.biases = biases;
     this.forearm =
         recording
             .unit(BodyPoint.LEAD_FOREARM)

@@ -9,7 +9,7 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.GyroTrack;
-import steadyturn.fusion.attitude.RestBias;
+import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Recording;
@@ -40,12 +40,17 @@ final class PelvisSwings {
   private final Vector3 bias;
   private final Faults faults;
 
-  PelvisSwings(Recording recording, UnitStream stream, FinderSettings settings, Faults faults) {
+  PelvisSwings(
+      Recording recording,
+      UnitStream stream,
+      RestBiases biases,
+      FinderSettings settings,
+      Faults faults) {
     this.faults = faults;
     this.recording = recording;
     this.stream = stream;
     this.settings = settings;
-    this.bias = RestBias.of(stream);
+    this.bias = biases.radPerS(stream.point());
   }
 
   /** All swings by time. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
+import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.wrist.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
@@ -36,12 +37,13 @@ public final class SwingFinder {
 
   /** Swings of a recording, by onset, numbered from 1. */
   public List<Swing> find(Recording recording, WristAlignment alignment) {
-    return find(recording, alignment, Faults.usual());
+    return find(recording, alignment, RestBiases.of(recording), Faults.usual());
   }
 
   /** The same, where a swing that meets a mistake of the program is left out and noted. */
-  public List<Swing> find(Recording recording, WristAlignment alignment, Faults faults) {
-    List<FoundSwing> found = strokes(recording, alignment, faults);
+  public List<Swing> find(
+      Recording recording, WristAlignment alignment, RestBiases biases, Faults faults) {
+    List<FoundSwing> found = strokes(recording, alignment, biases, faults);
     List<Swing> swings = new ArrayList<>();
     for (int i = 0; i < found.size(); i++) {
       double notBeforeS = i == 0 ? Double.NEGATIVE_INFINITY : found.get(i - 1).motionEndS();
@@ -52,15 +54,16 @@ public final class SwingFinder {
     return List.copyOf(swings);
   }
 
-  private List<FoundSwing> strokes(Recording recording, WristAlignment alignment, Faults faults) {
+  private List<FoundSwing> strokes(
+      Recording recording, WristAlignment alignment, RestBiases biases, Faults faults) {
     Optional<UnitStream> forearm = recording.unit(BodyPoint.LEAD_FOREARM);
     Optional<UnitStream> hand = recording.unit(BodyPoint.LEAD_HAND);
     if (forearm.isPresent() || hand.isPresent()) {
-      return new ArmSwings(recording, alignment, settings, faults).all();
+      return new ArmSwings(recording, alignment, biases, settings, faults).all();
     }
     return recording
         .unit(BodyPoint.PELVIS)
-        .map(pelvis -> new PelvisSwings(recording, pelvis, settings, faults).all())
+        .map(pelvis -> new PelvisSwings(recording, pelvis, biases, settings, faults).all())
         .orElse(List.of());
   }
 }

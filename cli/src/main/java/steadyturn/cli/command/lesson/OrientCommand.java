@@ -1,10 +1,6 @@
 package steadyturn.cli.command.lesson;
 
-import java.io.BufferedWriter;
 import java.io.IOException;
-import java.io.OutputStreamWriter;
-import java.io.Writer;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -23,6 +19,7 @@ import steadyturn.cli.output.tsv.OrientationFiles;
 import steadyturn.cli.output.tsv.OrientationText;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.Words;
 import steadyturn.fusion.calibrate.CalibrationStore;
 import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.kalman.KalmanSettings;
@@ -145,13 +142,7 @@ public final class OrientCommand implements Callable<Integer> {
       write(tracks, console.out());
       return Failures.DONE;
     }
-    WholeFile.write(
-        out.get(),
-        stream -> {
-          Writer to = new BufferedWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8));
-          write(tracks, to);
-          to.flush();
-        });
+    WholeFile.writeText(out.get(), to -> write(tracks, to));
     return Failures.DONE;
   }
 
@@ -182,7 +173,7 @@ public final class OrientCommand implements Callable<Integer> {
     CalibrationStore calibrations = CalibrationStore.of(run.root());
     OrientationFiles files = OrientationFiles.into(out.orElse(run.root()));
     Map<BodyPoint, OrientationTrack> tracks = new EnumMap<>(BodyPoint.class);
-    List<Path> written = new ArrayList<>();
+    List<OrientationFiles.Written> written = new ArrayList<>();
     for (UnitStream raw : RecordingReader.readUnits(run)) {
       if (point.isPresent() && !raw.point().trackedPoint().equals(point.get())) {
         continue;
@@ -198,6 +189,11 @@ public final class OrientCommand implements Callable<Integer> {
     if (format == Format.STO && !tracks.isEmpty()) {
       written.add(files.writeSto(run.id(), tracks));
     }
-    written.forEach(console.out()::println);
+    for (OrientationFiles.Written each : written) {
+      console.out().println(each.table());
+      if (each.replaced()) {
+        console.warn(Words.say("orient.replaced", each.table().getFileName()));
+      }
+    }
   }
 }

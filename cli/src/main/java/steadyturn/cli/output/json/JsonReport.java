@@ -4,10 +4,13 @@ import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import java.io.IOException;
 import java.io.Writer;
-import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import steadyturn.analysis.lesson.LessonResult;
@@ -16,7 +19,6 @@ import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.cli.output.Decimals;
-import steadyturn.cli.words.Words;
 import steadyturn.ingest.reason.Reason;
 
 /**
@@ -28,6 +30,9 @@ import steadyturn.ingest.reason.Reason;
 public final class JsonReport {
 
   private final JsonGenerator json;
+
+  /** The same few reasons come with every swing. */
+  private final Map<Reason, ObjectNode> told = new HashMap<>();
 
   private JsonReport(JsonGenerator json) {
     this.json = json;
@@ -61,99 +66,67 @@ public final class JsonReport {
     json.writeEndObject();
   }
 
+  /** Swing after swing: a long lesson as one tree would fill the memory. */
   private void lesson(LessonResult result) throws IOException {
+    ObjectNode head = Json.object().put("recording", result.recording());
+    head.putObject("player")
+        .put("id", result.player().id())
+        .put("handed", result.player().handed().word());
+    head.put("aim", result.aim());
+    Json.list(head, "units", result.units(), JsonReport::unit);
+    ObjectNode tail = Json.object();
+    ReasonJson.notices(tail, result.notices());
     json.writeStartObject();
-    json.writeStringField("recording", result.recording());
-    json.writeObjectFieldStart("player");
-    json.writeStringField("id", result.player().id());
-    json.writeStringField("handed", result.player().handed().word());
-    json.writeEndObject();
-    json.writeStringField("aim", result.aim());
-    json.writeArrayFieldStart("units");
-    for (UnitResult unit : result.units()) {
-      unit(unit);
-    }
-    json.writeEndArray();
+    fields(head);
     json.writeArrayFieldStart("swings");
     for (SwingResult swing : result.swings()) {
-      swing(swing);
+      json.writeTree(swing(swing));
     }
     json.writeEndArray();
-    words("notices", Words.english().told(result.notices()).keySet());
-    json.writePOJOField("noticeReasons", ReasonJson.notices(result.notices()));
+    fields(tail);
     json.writeEndObject();
   }
 
-  private void unit(UnitResult unit) throws IOException {
-    json.writeStartObject();
-    json.writeStringField("point", unit.point().trackedPoint());
-    number("rateHz", unit.rateHz(), Decimals.OF_VALUE);
-    number("lostPct", unit.lostPct(), Decimals.OF_VALUE);
-    json.writeNumberField("saturatedSamples", unit.saturatedSamples());
-    json.writeEndObject();
-  }
-
-  private void swing(SwingResult swing) throws IOException {
-    json.writeStartObject();
-    json.writeNumberField("swing", swing.number());
-    json.writeStringField("club", swing.club());
-    json.writeStringField("kind", swing.kind().word());
-    words("flags", swing.flags());
-    json.writeArrayFieldStart("events");
-    for (EventTime event : swing.events()) {
-      event(event);
-    }
-    json.writeEndArray();
-    json.writeArrayFieldStart("measures");
-    for (MeasureValue measure : swing.measures()) {
-      measure(measure);
-    }
-    json.writeEndArray();
-    json.writeEndObject();
-  }
-
-  private void event(EventTime event) throws IOException {
-    json.writeStartObject();
-    json.writeStringField("name", event.event().word());
-    number("timeS", event.timeS(), Decimals.OF_TIME_S);
-    number("sdS", event.sdS(), Decimals.OF_TIME_S);
-    json.writeStringField("grade", event.grade().word());
-    why(event.why());
-    json.writeEndObject();
-  }
-
-  private void measure(MeasureValue measure) throws IOException {
-    json.writeStartObject();
-    json.writeStringField("id", measure.measure().id());
-    json.writeStringField("at", measure.at());
-    number("value", measure.value(), Decimals.OF_VALUE);
-    json.writeStringField("unit", measure.measure().unit());
-    number("low", measure.low(), Decimals.OF_VALUE);
-    number("high", measure.high(), Decimals.OF_VALUE);
-    json.writeStringField("grade", measure.grade().word());
-    why(measure.why());
-    json.writeEndObject();
-  }
-
-  private void why(Reason reason) throws IOException {
-    for (Map.Entry<String, Object> field : ReasonJson.fields(reason).entrySet()) {
-      json.writePOJOField(field.getKey(), field.getValue());
+  private void fields(ObjectNode node) throws IOException {
+    for (Map.Entry<String, JsonNode> field : node.properties()) {
+      json.writeFieldName(field.getKey());
+      json.writeTree(field.getValue());
     }
   }
 
-  private void words(String key, Collection<String> words) throws IOException {
-    json.writeArrayFieldStart(key);
-    for (String word : words) {
-      json.writeString(word);
-    }
-    json.writeEndArray();
+  private static ObjectNode unit(UnitResult unit) {
+    ObjectNode node = Json.object().put("point", unit.point().trackedPoint());
+    Json.number(node, "rateHz", unit.rateHz());
+    Json.number(node, "lostPct", unit.lostPct());
+    return node.put("saturatedSamples", unit.saturatedSamples());
   }
 
-  private void number(String key, double number, int decimals) throws IOException {
-    if (Double.isFinite(number)) {
-      json.writeNumberField(key, Decimals.round(number, decimals));
-    } else {
-      json.writeNullField(key);
-    }
+  private ObjectNode swing(SwingResult swing) {
+    ObjectNode node = Json.object().put("swing", swing.number());
+    node.put("club", swing.club()).put("kind", swing.kind().word());
+    Json.list(node, "flags", swing.flags(), TextNode::valueOf);
+    Json.list(node, "events", swing.events(), this::event);
+    Json.list(node, "measures", swing.measures(), this::measure);
+    return node;
+  }
+
+  private ObjectNode event(EventTime event) {
+    ObjectNode node = Json.object().put("name", event.event().word());
+    Json.number(node, "timeS", event.timeS(), Decimals.OF_TIME_S);
+    Json.number(node, "sdS", event.sdS(), Decimals.OF_TIME_S);
+    return why(node.put("grade", event.grade().word()), event.why());
+  }
+
+  private ObjectNode measure(MeasureValue measure) {
+    ObjectNode node = Json.object().put("id", measure.measure().id()).put("at", measure.at());
+    Json.number(node, "value", measure.value());
+    node.put("unit", measure.measure().unit());
+    Json.number(node, "low", measure.low());
+    Json.number(node, "high", measure.high());
+    return why(node.put("grade", measure.grade().word()), measure.why());
+  }
+
+  private ObjectNode why(ObjectNode node, Reason reason) {
+    return node.setAll(told.computeIfAbsent(reason, ReasonJson::fields));
   }
 }

@@ -1,27 +1,22 @@
 package steadyturn.cli.output.json;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.Writer;
+import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.coach.LessonStep;
 import steadyturn.analysis.coach.PlayerProgress;
 import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.Comparison;
+import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
-import steadyturn.cli.output.Decimals;
 
 /** A player's lessons for scripts: values in the units of the measures. */
 public final class ProgressJson {
-
-  private static final ObjectMapper JSON =
-      new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
 
   private ProgressJson() {}
 
@@ -29,32 +24,27 @@ public final class ProgressJson {
   public static void write(
       String player, String club, PlayerProgress progress, Teaching teaching, Writer to)
       throws IOException {
-    ObjectNode root = JSON.createObjectNode().put("player", player).put("club", club);
-    ArrayNode lessons = root.putArray("lessons");
-    for (LessonStep step : progress.steps()) {
-      ObjectNode node = lessons.addObject();
-      node.put("lesson", step.lesson()).put("date", step.date());
-      node.put("swings", step.swings().size());
-      ArrayNode means = node.putArray("means");
-      progress.given().forEach(what -> means.add(mean(step, what)));
-      given(node, step, teaching);
-    }
+    ObjectNode root = Json.object().put("player", player).put("club", club);
+    Json.list(root, "lessons", progress.steps(), step -> lesson(step, progress.given(), teaching));
     changes(root, "sinceLast", progress.sinceLast());
     changes(root, "sinceFirst", progress.sinceFirst());
-    to.write(JSON.writeValueAsString(root));
-    to.write('\n');
+    Json.write(root, to);
+  }
+
+  private static ObjectNode lesson(LessonStep step, List<MeasureAt> given, Teaching teaching) {
+    ObjectNode node = Json.object().put("lesson", step.lesson()).put("date", step.date());
+    node.put("swings", step.swings().size());
+    Json.list(node, "means", given, what -> mean(step, what));
+    given(node, step, teaching);
+    return node;
   }
 
   private static ObjectNode mean(LessonStep step, MeasureAt what) {
     GroupSummary mean = PlayerProgress.mean(step, what);
-    ObjectNode node = JSON.createObjectNode();
-    node.put("measure", what.measure().id()).put("at", what.at());
-    node.put("unit", what.measure().unit()).put("swings", mean.count());
+    ObjectNode node = Json.measure(what).put("swings", mean.count());
     boolean ranged = mean.count() >= GroupComparison.FEWEST_SWINGS;
     double half = ranged ? mean.halfWidthOfMean() : Double.NaN;
-    number(node, "mean", mean.mean());
-    number(node, "low", mean.mean() - half);
-    number(node, "high", mean.mean() + half);
+    Json.range(node, "mean", mean.mean(), mean.mean() - half, mean.mean() + half);
     return node;
   }
 
@@ -72,7 +62,7 @@ public final class ProgressJson {
   }
 
   private static ObjectNode drill(Drill drill) {
-    return JSON.createObjectNode()
+    return Json.object()
         .put("id", drill.name())
         .put("measure", drill.judgedBy().measure().id())
         .put("at", drill.judgedBy().at())
@@ -81,15 +71,7 @@ public final class ProgressJson {
   }
 
   private static void changes(ObjectNode root, String key, Optional<Comparison> changes) {
-    ArrayNode rows = root.putArray(key);
-    changes.ifPresent(c -> c.rows().forEach(row -> rows.add(ComparisonJson.node(row))));
-  }
-
-  private static void number(ObjectNode node, String key, double value) {
-    if (Double.isFinite(value)) {
-      node.put(key, Decimals.round(value, Decimals.OF_VALUE));
-    } else {
-      node.putNull(key);
-    }
+    List<ComparisonRow> rows = changes.map(Comparison::rows).orElse(List.of());
+    Json.list(root, key, rows, ComparisonJson::node);
   }
 }

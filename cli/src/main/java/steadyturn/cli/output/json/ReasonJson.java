@@ -1,11 +1,10 @@
 package steadyturn.cli.output.json;
 
-import java.util.LinkedHashMap;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import steadyturn.analysis.lesson.Notice;
-import steadyturn.cli.output.Decimals;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
@@ -19,39 +18,37 @@ public final class ReasonJson {
   private ReasonJson() {}
 
   /** The three fields of a reason, in their order. */
-  static Map<String, Object> fields(Reason reason) {
-    Map<String, Object> fields = new LinkedHashMap<>();
-    fields.put("why", Words.english().text(reason));
-    fields.put("reason", reason.code().word());
-    Map<String, @Nullable Object> args = new LinkedHashMap<>();
-    reason.args().forEach((name, value) -> args.put(name, plain(value)));
-    fields.put("args", args);
-    return fields;
+  static ObjectNode fields(Reason reason) {
+    return put(Json.object(), Words.english().text(reason), reason);
   }
 
-  /** Notices with what each is said of and the three fields of its reason. */
-  public static List<Map<String, Object>> notices(List<Notice> notices) {
-    return Words.english().told(notices).values().stream().map(ReasonJson::notice).toList();
+  private static ObjectNode put(ObjectNode node, String why, Reason reason) {
+    ObjectNode args = Json.object();
+    reason.args().forEach((name, value) -> argument(args, name, value));
+    return node.put("why", why).put("reason", reason.code().word()).set("args", args);
   }
 
-  private static Map<String, Object> notice(Notice notice) {
-    Map<String, Object> fields = new LinkedHashMap<>();
-    fields.put("about", notice.about());
-    fields.putAll(fields(notice.reason()));
-    fields.put("why", Words.english().advice(notice.reason()));
-    return fields;
+  /** Notices as sentences, and with what each is said of and the three fields of its reason. */
+  public static void notices(ObjectNode node, List<Notice> notices) {
+    Map<String, Notice> told = Words.english().told(notices);
+    Json.list(node, "notices", List.copyOf(told.keySet()), TextNode::valueOf);
+    Json.list(node, "noticeReasons", List.copyOf(told.values()), ReasonJson::notice);
   }
 
-  private static @Nullable Object plain(Object value) {
+  private static ObjectNode notice(Notice notice) {
+    ObjectNode node = Json.object().put("about", notice.about());
+    return put(node, Words.english().advice(notice.reason()), notice.reason());
+  }
+
+  private static void argument(ObjectNode args, String name, Object value) {
     if (value instanceof Reason nested) {
-      return fields(nested);
+      args.set(name, fields(nested));
+    } else if (value instanceof BodyPoint point) {
+      args.put(name, point.trackedPoint());
+    } else if (value instanceof Double number) {
+      Json.number(args, name, number);
+    } else {
+      args.putPOJO(name, value);
     }
-    if (value instanceof BodyPoint point) {
-      return point.trackedPoint();
-    }
-    if (value instanceof Double number) {
-      return Double.isFinite(number) ? Decimals.round(number, Decimals.OF_VALUE) : null;
-    }
-    return value;
   }
 }

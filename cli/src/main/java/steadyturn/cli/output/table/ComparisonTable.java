@@ -13,7 +13,7 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.output.Decimals;
-import steadyturn.cli.output.PlainWords;
+import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 
 /** A comparison of groups for people, at most 100 columns wide. */

@@ -8,7 +8,7 @@ import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.cli.output.PlainWords;
+import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Verdicts;
 import steadyturn.cli.words.Words;
 

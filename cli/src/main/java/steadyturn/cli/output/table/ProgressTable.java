@@ -14,7 +14,7 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.cli.output.PlainWords;
+import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Verdicts;
 import steadyturn.cli.words.Words;
 

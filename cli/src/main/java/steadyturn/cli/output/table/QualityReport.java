@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
-import steadyturn.cli.output.PlainWords;
+import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.quality.Finding;
 import steadyturn.ingest.quality.RecordingReport;

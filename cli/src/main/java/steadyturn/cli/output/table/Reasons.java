@@ -12,7 +12,7 @@ import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.cli.output.PlainWords;
+import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 
 /** Why values are withheld or only estimated: each reason once, with the values it holds for. */

@@ -13,7 +13,7 @@ import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.cli.output.PlainWords;
+import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.Player;
 

@@ -1,17 +1,12 @@
 package steadyturn.cli.output.tsv;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import java.io.IOException;
 import java.io.Writer;
 import java.nio.file.Path;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.swing.EventTime;
@@ -19,17 +14,14 @@ import steadyturn.cli.output.Decimals;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.disk.ArchiveLock;
 import steadyturn.ingest.recording.disk.WholeFile;
+import steadyturn.ingest.recording.table.JsonText;
+import steadyturn.ingest.recording.write.DatasetFiles;
 
 /**
  * Results as files of an archive, in {@code derivatives/steadyturn/}: for each recording the values
  * and the times of the key positions, each a TSV file with a JSON file that explains its columns.
  */
 public final class Derivatives {
-
-  private static final Pattern ENTITIES = Pattern.compile("(sub-[^_]+)(?:_(ses-[^_]+))?_.*");
-
-  private static final ObjectMapper JSON =
-      new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
 
   private final Path folder;
 
@@ -57,14 +49,12 @@ public final class Derivatives {
   }
 
   private static Path writeAlone(List<LessonResult> results, Path archive) {
-    Path folder = archive.resolve("derivatives").resolve("steadyturn");
-    Derivatives files = new Derivatives(folder);
-    files.json("dataset_description.json", description());
+    Derivatives files = new Derivatives(DatasetFiles.derivatives(archive, "steadyturn", "0.1"));
     for (LessonResult result : results) {
       files.measures(result);
       files.keyPositions(result);
     }
-    return folder;
+    return files.folder;
   }
 
   private void measures(LessonResult result) {
@@ -98,28 +88,12 @@ public final class Derivatives {
         Words.english().text(event.why()));
   }
 
-  /** Subject and session folders as in the raw archive; other names lie flat. */
   private static String place(String recording) {
-    Matcher entities = ENTITIES.matcher(recording);
-    if (!entities.matches()) {
-      return recording.replaceAll("[^A-Za-z0-9._-]+", "-");
-    }
-    String session = entities.group(2) == null ? "" : entities.group(2) + "/";
-    String inside = entities.group(1) + "/" + session + "motion/";
-    return inside + recording;
+    String folder = RunPlace.folder(recording);
+    return folder.isEmpty() ? recording.replaceAll("[^A-Za-z0-9._-]+", "-") : folder + recording;
   }
 
   private void json(String name, Map<String, ?> content) {
-    WholeFile.writeText(
-        folder.resolve(name), to -> to.write(JSON.writeValueAsString(content) + "\n"));
-  }
-
-  private static Map<String, Object> description() {
-    Map<String, Object> description = new LinkedHashMap<>();
-    description.put("Name", "Turn, slide and release, computed from the raw recordings");
-    description.put("BIDSVersion", "1.10.0");
-    description.put("DatasetType", "derivative");
-    description.put("GeneratedBy", List.of(Map.of("Name", "Steadyturn")));
-    return description;
+    WholeFile.write(folder.resolve(name), JsonText.of(content));
   }
 }

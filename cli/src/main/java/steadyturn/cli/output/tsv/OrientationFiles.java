@@ -1,24 +1,19 @@
 package steadyturn.cli.output.tsv;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
-import java.io.BufferedWriter;
 import java.io.IOException;
-import java.io.OutputStream;
-import java.io.OutputStreamWriter;
 import java.io.Writer;
-import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.function.Consumer;
 import steadyturn.cli.output.FixedDecimals;
 import steadyturn.fusion.orientation.OrientationMethod;
 import steadyturn.fusion.orientation.OrientationTrack;
+import steadyturn.ingest.recording.disk.ArchiveLock;
 import steadyturn.ingest.recording.disk.WholeFile;
+import steadyturn.ingest.recording.table.JsonText;
 import steadyturn.ingest.recording.write.DatasetFiles;
 import steadyturn.ingest.sample.BodyPoint;
 
@@ -29,57 +24,66 @@ import steadyturn.ingest.sample.BodyPoint;
  */
 public final class OrientationFiles {
 
-  private static final Pattern ENTITIES = Pattern.compile("(sub-[^_]+)(?:_(ses-[^_]+))?_.*");
   private static final double DEG_PER_RAD = 180 / Math.PI;
-  private static final ObjectMapper JSON =
-      new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
 
-  private final Path folder;
+  private final Path archive;
 
-  private OrientationFiles(Path folder) {
-    this.folder = folder;
+  /** A table that was written, and whether it took the place of an older one. */
+  public record Written(Path table, boolean replaced) {}
+
+  private OrientationFiles(Path archive) {
+    this.archive = archive;
   }
 
   /** The place for derivatives of this archive, or of one elsewhere that shall hold them. */
   public static OrientationFiles into(Path archive) {
-    return new OrientationFiles(DatasetFiles.derivatives(archive, "steadyturn", "0.1"));
+    return new OrientationFiles(archive);
   }
 
   /**
-   * Writes the four files of one unit.
+   * Writes the four files of one unit, over older ones of the same name.
    *
    * @param runId {@code sub-mika_ses-01_task-swing_run-02}
    * @param rateHz the rate the unit was set to
    * @return the motion table
    */
-  public Path write(
+  public Written write(
       String runId,
       BodyPoint point,
       double rateHz,
       OrientationMethod method,
       OrientationTrack track) {
     String stem = withTracksys(runId, point) + "_desc-orientation";
-    Path place = place(runId);
-    WholeFile.write(place.resolve(stem + "_channels.tsv"), channels(point, method));
-    WholeFile.write(place.resolve(stem + "_channels.json"), columns());
-    WholeFile.write(place.resolve(stem + "_motion.json"), sidecar(point, rateHz));
-    Path table = place.resolve(stem + "_motion.tsv");
-    WholeFile.write(table, out -> rows(track, out));
-    return table;
+    return alone(
+        runId,
+        stem + "_motion.tsv",
+        table -> {
+          WholeFile.write(table.resolveSibling(stem + "_channels.tsv"), channels(point, method));
+          WholeFile.write(table.resolveSibling(stem + "_channels.json"), columns());
+          WholeFile.write(table.resolveSibling(stem + "_motion.json"), sidecar(point, rateHz));
+          WholeFile.writeText(table, out -> rows(track, out));
+        });
   }
 
   /** Writes all units of a run as one STO table beside them. */
-  public Path writeSto(String runId, Map<BodyPoint, OrientationTrack> tracks) {
-    Path table = place(runId).resolve(runId + "_desc-orientation.sto");
-    WholeFile.write(table, out -> sto(tracks, out));
-    return table;
+  public Written writeSto(String runId, Map<BodyPoint, OrientationTrack> tracks) {
+    return alone(
+        runId,
+        runId + "_desc-orientation.sto",
+        table -> WholeFile.writeText(table, out -> OrientationText.writeSto(tracks, out)));
   }
 
-  private static void sto(Map<BodyPoint, OrientationTrack> tracks, OutputStream out)
-      throws IOException {
-    Writer writer = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
-    OrientationText.writeSto(tracks, writer);
-    writer.flush();
+  /** Nobody else writes into the archive meanwhile. */
+  private Written alone(String runId, String name, Consumer<Path> work) {
+    return ArchiveLock.whileWriting(
+        archive,
+        () -> {
+          Path folder = DatasetFiles.derivatives(archive, "steadyturn", "0.1");
+          Path table = folder.resolve(RunPlace.folder(runId) + name);
+          boolean replaced = Files.exists(table);
+          work.accept(table);
+          return new Written(table, replaced);
+        });
   }
 
   /** The entity tracksys stands after task and before run. */
@@ -89,18 +93,7 @@ public final class OrientationFiles {
     return run < 0 ? runId + tracksys : runId.substring(0, run) + tracksys + runId.substring(run);
   }
 
-  private Path place(String runId) {
-    Matcher entities = ENTITIES.matcher(runId);
-    if (!entities.matches()) {
-      return folder;
-    }
-    Path player = folder.resolve(entities.group(1));
-    Path lesson = entities.group(2) == null ? player : player.resolve(entities.group(2));
-    return lesson.resolve("motion");
-  }
-
-  private static void rows(OrientationTrack track, OutputStream out) throws IOException {
-    Writer writer = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
+  private static void rows(OrientationTrack track, Writer writer) throws IOException {
     StringBuilder row = new StringBuilder();
     double zeroS = track.size() == 0 ? 0 : track.timeS()[0];
     for (int i = 0; i < track.size(); i++) {
@@ -114,7 +107,6 @@ public final class OrientationFiles {
       FixedDecimals.append(row.append('\t'), DEG_PER_RAD * track.headingSigmaRad()[i], 4);
       writer.append(row).append('\n');
     }
-    writer.flush();
   }
 
   private static String channels(BodyPoint point, OrientationMethod method) {
@@ -149,7 +141,7 @@ public final class OrientationFiles {
     members.put(
         "method",
         Map.of("Description", "The filter that found it, as --method of orient names it"));
-    return json(members);
+    return JsonText.of(members);
   }
 
   private static String sidecar(BodyPoint point, double rateHz) {
@@ -162,14 +154,6 @@ public final class OrientationFiles {
     members.put("ORNTChannelCount", 4);
     members.put("LATENCYChannelCount", 1);
     members.put("MISCChannelCount", 2);
-    return json(members);
-  }
-
-  private static String json(Map<String, Object> members) {
-    try {
-      return JSON.writeValueAsString(members) + "\n";
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("plain members can always be written", e);
-    }
+    return JsonText.of(members);
   }
 }

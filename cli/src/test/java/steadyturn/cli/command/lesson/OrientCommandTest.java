@@ -114,6 +114,20 @@ class OrientCommandTest {
   }
 
   @Test
+  void whatTakesThePlaceOfOlderTablesIsToldBesideTheResults() {
+    // Given: the same lesson oriented twice. Expect: the same three tables listed both times, and
+    // the second time a line each about the older table, on standard error.
+    String archive = folder.resolve("archive").toString();
+    String[] simulate = {"simulate", "--out", archive, "--swings", "1", "--rate", "200"};
+    assertThat(CommandLineRun.of(simulate).exitCode()).isZero();
+    CommandLineRun first = CommandLineRun.of("orient", archive);
+    CommandLineRun second = CommandLineRun.of("orient", archive);
+    assertThat(first.err()).doesNotContain("older table");
+    assertThat(second.out()).isEqualTo(first.out());
+    assertThat(second.err().lines().filter(line -> line.contains("older table"))).hasSize(3);
+  }
+
+  @Test
   void wrongUsageIsToldInOneLine() throws IOException {
     String table = quarterTurn().toString();
     CommandLineRun run = CommandLineRun.of("orient", table, "--map", "no-such-map");

@@ -13,7 +13,7 @@ public final class JsonText {
 
   private JsonText() {}
 
-  public static String of(Map<String, Object> members) {
+  public static String of(Map<String, ?> members) {
     DefaultIndenter indent = new DefaultIndenter("  ", "\n");
     DefaultPrettyPrinter printer =
         new DefaultPrettyPrinter().withObjectIndenter(indent).withArrayIndenter(indent);

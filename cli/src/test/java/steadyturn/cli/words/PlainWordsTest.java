@@ -1,4 +1,4 @@
-package steadyturn.cli.output;
+package steadyturn.cli.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -10,7 +10,6 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.CommandLineRun;
-import steadyturn.cli.words.Words;
 
 /** Given: docs/measures.md, the look-up page of ids and flags. */
 final class PlainWordsTest {

@@ -1,7 +1,6 @@
-package steadyturn.cli.output;
+package steadyturn.cli.words;
 
 import steadyturn.analysis.measure.Measure;
-import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.BodyPoint;
 
 /** The words a teacher reads for the words of the output contract. */
