@@ -13,35 +13,23 @@ import steadyturn.ingest.sample.StandardGravity;
  *     that brings
  * @param curves whether the course of each measure over time is asked for, which takes a third of
  *     the work
- * @param faultsKept whether a mistake of the program costs its swing only, even where assertions
- *     are on; where they are off it always does
  */
 public record AnalysisSettings(
-    double gravityMps2,
-    double aimSdRad,
-    SkinShift skin,
-    boolean together,
-    boolean curves,
-    boolean faultsKept) {
+    double gravityMps2, double aimSdRad, SkinShift skin, boolean together, boolean curves) {
 
   /** Standard gravity, hips square within 3 deg (our assumption). */
   public static AnalysisSettings defaults() {
     return new AnalysisSettings(
-        StandardGravity.MPS2, Math.toRadians(3), SkinShift.assumed(), true, true, false);
+        StandardGravity.MPS2, Math.toRadians(3), SkinShift.assumed(), true, true);
   }
 
   /** The same, but each swing on its own. */
   public AnalysisSettings apart() {
-    return new AnalysisSettings(gravityMps2, aimSdRad, skin, false, curves, faultsKept);
+    return new AnalysisSettings(gravityMps2, aimSdRad, skin, false, curves);
   }
 
   /** The same, but key positions only. */
   public AnalysisSettings withoutCurves() {
-    return new AnalysisSettings(gravityMps2, aimSdRad, skin, together, false, faultsKept);
-  }
-
-  /** The same, but a mistake of the program is kept to its swing in any case. */
-  AnalysisSettings withFaultsKept() {
-    return new AnalysisSettings(gravityMps2, aimSdRad, skin, together, curves, true);
+    return new AnalysisSettings(gravityMps2, aimSdRad, skin, together, false);
   }
 }

@@ -39,7 +39,7 @@ public final class LessonAnalyzer {
    * @return one result a recording id, in order
    */
   public List<LessonResult> analyze(Iterable<Recording> recordings) {
-    Faults faults = settings.faultsKept() ? Faults.kept() : Faults.usual();
+    Faults faults = Faults.usual();
     LessonGathering gathering = new LessonGathering(settings.curves(), faults);
     recordings.forEach(gathering::add);
     if (gathering.player().isEmpty()) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Faults;
@@ -50,6 +51,9 @@ final class LessonGathering {
   /** The middle of the stretch that counts as address, s. */
   private static final double BEFORE_TAKEAWAY_S = 0.14;
 
+  /** A turn takes three samples to be seen. */
+  private static final int LEAST_RATES = 3;
+
   private final boolean curves;
   private final Faults faults;
   private final SwingFinder finder = SwingFinder.withDefaults();
@@ -69,10 +73,31 @@ final class LessonGathering {
     this.faults = faults;
   }
 
+  /** A mistake of the program costs the recording it meets; units that see nothing are told of. */
   void add(Recording raw) {
     player = Optional.of(raw.player());
     aim = Optional.empty(); // a heading lives in one unbroken stream only
     report(raw);
+    faults.keep(raw.id(), 0, () -> read(seeing(raw)));
+  }
+
+  /** Without the units that show no turn: nothing can be read from them, and they would mislead. */
+  private static Recording seeing(Recording raw) {
+    List<UnitStream> units =
+        raw.units().stream()
+            .filter(
+                unit ->
+                    IntStream.range(0, unit.size())
+                            .filter(i -> !Double.isNaN(unit.gyroNormRadPerS(i)))
+                            .limit(LEAST_RATES)
+                            .count()
+                        == LEAST_RATES)
+            .toList();
+    return new Recording(raw.id(), raw.player(), units, raw.marks());
+  }
+
+  /** Answers how many swings were found. */
+  private int read(Recording raw) {
     AlignedRecording aligned = CommonClock.align(raw);
     Recording recording = aligned.recording();
     RestBiases biases = RestBiases.of(recording);
@@ -100,6 +125,7 @@ final class LessonGathering {
     // swings do not see one another here: on all cores, kept in their order
     swings.addAll(found.parallelStream().map(f -> cut(raw.id(), f, aligned, biases)).toList());
     pending.forEach(mark -> readIfBefore(recording, mark, Double.POSITIVE_INFINITY));
+    return found.size();
   }
 
   private boolean readIfBefore(Recording recording, Mark mark, double timeS) {

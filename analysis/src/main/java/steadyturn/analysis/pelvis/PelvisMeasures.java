@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
@@ -18,6 +19,12 @@ public final class PelvisMeasures {
 
   /** Inside a longer gap nothing is known of an instant (our choice), s. */
   private static final double LONGEST_INSIDE_S = 0.12;
+
+  /** Behind a gap, an angle of a greater spread says nothing of a swing (our choice). */
+  private static final double LOST_RAD = Math.toRadians(10);
+
+  /** So far off, a place says nothing of a pelvis, which moves by 0.1 m (our choice). */
+  private static final double LOST_M = 0.06;
 
   /** In the order of {@link PelvisPose#toArray}. */
   private static final List<Measure> OF_POSE =
@@ -104,14 +111,26 @@ public final class PelvisMeasures {
     }
     PoseSpread spread = PoseSpread.at(track, event.timeS(), event.sdS(), skin);
     Stream<MeasureValue> all = at(event, spread);
-    if (!track.losesPlaceBefore(event.timeS())) {
-      return all.toList();
+    return track.hasGapBefore(event.timeS())
+        ? all.map(value -> isLost(value.measure(), spread) ? lost(value) : value).toList()
+        : all.toList();
+  }
+
+  /** Whether what is left of a measure behind a gap is beyond use. */
+  private static boolean isLost(Measure measure, PoseSpread spread) {
+    if (ANGLES.contains(measure)) {
+      return spread.sd(OF_POSE.indexOf(measure)) > LOST_RAD;
     }
-    return Stream.concat(
-            all.filter(value -> ANGLES.contains(value.measure())),
-            withheld(event, MeasureReason.GAP_BEFORE).stream()
-                .filter(value -> !ANGLES.contains(value.measure())))
-        .toList();
+    return losesPlace(spread)
+        || (TurnAndSlide.MEASURES.contains(measure) && spread.sd(0) > LOST_RAD);
+  }
+
+  private static boolean losesPlace(PoseSpread spread) {
+    return IntStream.rangeClosed(1, 3).anyMatch(i -> spread.sd(i) > LOST_M);
+  }
+
+  private static MeasureValue lost(MeasureValue value) {
+    return MeasureValue.withheld(value.measure(), value.at(), Reason.of(MeasureReason.GAP_BEFORE));
   }
 
   /** The measures of a key position, each withheld for one reason. */
@@ -184,12 +203,12 @@ public final class PelvisMeasures {
     }
     double fromS = takeaway.get().timeS();
     double toS = impact.get().timeS();
-    if (track.losesPlaceBefore(toS)
-        || toS > track.timeS(track.size() - 1) + 0.02
-        || track.longestStepS(fromS, toS) > LONGEST_INSIDE_S) {
+    boolean hasGap = track.hasGapBefore(toS);
+    if (toS > track.timeS(track.size() - 1) + 0.02
+        || track.longestStepS(fromS, toS) > LONGEST_INSIDE_S
+        || (hasGap && losesPlace(PoseSpread.at(track, toS, impact.get().sdS(), skin)))) {
       return MeasureValue.withheld(Measure.PELVIS_CIRCLE, "", MeasureReason.GAP_BEFORE);
     }
-    boolean hasGap = track.hasGapBefore(toS);
     return PelvisCircle.of(
         track,
         fromS,

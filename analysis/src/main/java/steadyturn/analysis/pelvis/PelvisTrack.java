@@ -1,6 +1,8 @@
 package steadyturn.analysis.pelvis;
 
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.strapdown.Bridge;
@@ -48,18 +50,31 @@ public final class PelvisTrack {
     this.h = handed.sign();
     int from = indexAt(takeawayS - REFERENCE_FROM_S);
     int to = Math.max(from + 1, indexAt(takeawayS - REFERENCE_TO_S));
-    this.addressIndex = (from + to) / 2;
+    if (from > 0 && timeS(from) - timeS(from - 1) > BESIDE_S) {
+      from--; // both sides of a gap speak for it
+    }
+    this.addressIndex = beforeGap(from, to).orElse((from + to) / 2);
     double first = PoseMath.azimuthRad(qLevelPelvis(from));
     double sum = 0;
+    double weights = 0;
     Vector3 place = Vector3.ZERO;
     for (int k = from; k < to; k++) {
-      sum += PoseMath.wrap(PoseMath.azimuthRad(qLevelPelvis(k)) - first);
-      place = place.plus(midHipM(k));
+      double weight = timeS(Math.min(size() - 1, k + 1)) - timeS(Math.max(0, k - 1));
+      weights += weight;
+      sum += weight * PoseMath.wrap(PoseMath.azimuthRad(qLevelPelvis(k)) - first);
+      place = place.plus(midHipM(k).times(weight));
     }
-    this.addressAzimuthRad = first + sum / (to - from);
-    this.addressMidHipM = place.times(1.0 / (to - from));
+    this.addressAzimuthRad = first + sum / weights;
+    this.addressMidHipM = place.times(1 / weights);
     this.largestTurnRad = largestTurns();
     this.errors = PoseErrors.of(motion, geometry, h, aimRad, aimSdRad, addressIndex);
+  }
+
+  /** The last sample before a gap in the address, so that its whole spread counts behind it. */
+  private OptionalInt beforeGap(int from, int to) {
+    return IntStream.range(from, Math.min(to, size() - 1))
+        .filter(k -> timeS(k + 1) - timeS(k) > SPOKEN_OF_S)
+        .findFirst();
   }
 
   private double[] largestTurns() {
@@ -134,13 +149,6 @@ public final class PelvisTrack {
   boolean hasGapBefore(double instantS) {
     return motion.bridges().stream()
         .filter(b -> b.lengthS() > SPOKEN_OF_S)
-        .anyMatch(b -> b.afterS() > timeS(addressIndex) && b.beforeS() < instantS);
-  }
-
-  /** Whether so much is missing in between that only angles can be told. */
-  boolean losesPlaceBefore(double instantS) {
-    return motion.bridges().stream()
-        .filter(Bridge::losesPlace)
         .anyMatch(b -> b.afterS() > timeS(addressIndex) && b.beforeS() < instantS);
   }
 

@@ -80,11 +80,11 @@ class PelvisGapTest {
   @ParameterizedTest
   @CsvSource({
     "LINES, 0.05, 0",
-    "LINES, 0.1, 5",
-    "LINES, 0.25, 60",
+    "LINES, 0.1, 2",
+    "LINES, 0.25, 30",
     "LINES, 0.6, 90",
-    "ONE_RATE, 0.1, 5",
-    "ONE_FORCE, 0.25, 55",
+    "ONE_RATE, 0.1, 2",
+    "ONE_FORCE, 0.25, 25",
     "FORCES, 0.6, 75"
   })
   void aGapWidensOrWithholdsWhatItReachesAndNothingMovesUnsaid(

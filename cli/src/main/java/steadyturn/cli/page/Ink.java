@@ -15,7 +15,6 @@ final class Ink {
   static final String QUIET = "#6b6b6b";
   static final String FAINT = "#d9d5cc";
   static final String DASH_BACK = "9 5";
-  static final String DASH_GOAL = "2 4";
 
   private Ink() {}
 }

@@ -123,6 +123,9 @@ public final class Words {
   }
 
   private String filled(String text, Map<String, Object> values) {
+    if (text.indexOf('{') < 0) {
+      return text;
+    }
     return PLACE
         .matcher(text)
         .replaceAll(place -> Matcher.quoteReplacement(inPlace(place, values)));

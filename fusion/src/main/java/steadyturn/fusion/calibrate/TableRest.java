@@ -103,11 +103,6 @@ public record TableRest(
     }
   }
 
-  /** Size of the mean specific force, m/s^2: gravity as this unit shows it. */
-  public double gravityShownMps2() {
-    return accelMeanMps2.norm();
-  }
-
   /** Mean and spread of one column; lost values are left out. */
   private record Channel(int count, double mean, double deviation, double halfChange) {
 

@@ -1,5 +1,6 @@
 package steadyturn.fusion.displace;
 
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.ejml.data.DMatrixRMaj;
@@ -20,26 +21,42 @@ final class Knowledge {
   private final SwingSpan span;
   private final Strapdown pass;
   private final UnitState state;
-  private final Sensitivities sensitivities;
+  private final Optional<Sensitivities> sensitivities;
   private final Rows rows = new Rows();
 
-  private Knowledge(SwingSpan span, Strapdown pass, UnitState state) {
+  private Knowledge(SwingSpan span, UnitState state, double gravityMps2, boolean derived) {
     this.span = span;
-    this.pass = pass;
+    this.pass = Strapdown.run(span.samples(), state, gravityMps2);
     this.state = state;
+    this.sensitivities = derived ? Optional.of(sensitivities()) : Optional.empty();
+  }
+
+  private Sensitivities sensitivities() {
     int[] asked = DoubleStream.of(instantsS(span)).mapToInt(pass::indexAt).toArray();
-    this.sensitivities = Sensitivities.at(pass, asked);
+    return Sensitivities.at(pass, asked);
   }
 
   static Rows of(SwingSpan span, UnitState state, double gravityMps2) {
-    Strapdown pass = Strapdown.run(span.samples(), state, gravityMps2);
-    Knowledge knowledge = new Knowledge(span, pass, state);
+    return new Knowledge(span, state, gravityMps2, true).all();
+  }
+
+  /** The same rows from a state nearby, with the derivatives of before: they hardly change. */
+  static Rows again(SwingSpan span, UnitState state, double gravityMps2, Rows before) {
+    return new Knowledge(span, state, gravityMps2, false).all().withDerivativesOf(before);
+  }
+
+  private Rows all() {
     for (Anchor anchor : span.anchors()) {
-      knowledge.zeroVelocity(anchor);
-      knowledge.zeroRate(anchor);
+      zeroVelocity(anchor);
+      zeroRate(anchor);
     }
-    span.stance().forEach(knowledge::place);
-    return knowledge.rows;
+    span.stance().forEach(this::place);
+    return rows;
+  }
+
+  /** Derivatives of a sample by all parameters, by none where they are not asked for. */
+  private double[][] derivatives(int k) {
+    return sensitivities.map(s -> s.of(k)).orElseGet(() -> new double[Sensitivities.ROWS][0]);
   }
 
   private static double[] instantsS(SwingSpan span) {
@@ -79,7 +96,7 @@ final class Knowledge {
     double[][] residual = new double[3][m];
     double[][][] derivative = new double[3][m][];
     for (int i = 0; i < m; i++) {
-      double[][] derivatives = sensitivities.of(at[i]);
+      double[][] derivatives = derivatives(at[i]);
       for (int axis = 0; axis < 3; axis++) {
         residual[axis][i] = -pass.velocityMps(at[i]).get(axis);
         derivative[axis][i] = derivatives[3 + axis];
@@ -127,13 +144,13 @@ final class Knowledge {
   private void place(StanceBound bound) {
     int k = pass.indexAt(bound.timeS());
     int from = pass.indexAt(bound.fromS());
-    double[][] now = sensitivities.of(k);
-    double[][] then = sensitivities.of(from);
+    double[][] now = derivatives(k);
+    double[][] then = derivatives(from);
     Vector3 armNow = pass.qLevelUnit(k).rotate(bound.leverArmUnitM());
     Vector3 armThen = pass.qLevelUnit(from).rotate(bound.leverArmUnitM());
     Vector3 place = pass.positionM(k).plus(armNow).minus(pass.positionM(from)).minus(armThen);
     for (int axis = 0; axis < 3; axis++) {
-      double[] derivative = new double[state.size()];
+      double[] derivative = new double[now[axis].length];
       for (int p = 0; p < derivative.length; p++) {
         derivative[p] =
             now[6 + axis][p]

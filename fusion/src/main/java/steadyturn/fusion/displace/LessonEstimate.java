@@ -36,21 +36,28 @@ public final class LessonEstimate {
 
   private static final double ROUGH_STEP = 0.5;
 
+  /** Steps up to this many sigmas leave the derivatives as they are (to a thousandth, measured). */
+  private static final double FAR_STEP = 1;
+
   private final UnitPriors priors;
   private final double gravityMps2;
   private final int rounds;
   private final double smallStep;
+  private final double farStep;
 
   public LessonEstimate(UnitPriors priors, double gravityMps2) {
-    this(priors, gravityMps2, 4, SMALL_STEP);
+    this(priors, gravityMps2, 4, SMALL_STEP, FAR_STEP);
   }
 
   /**
    * With so many rounds at most.
    *
    * @param smallStep the rounds end when no parameter moved more than so many of its sigmas
+   * @param farStep beyond so many sigmas of its own a swing's derivatives are looked at anew
    */
-  LessonEstimate(UnitPriors priors, double gravityMps2, int rounds, double smallStep) {
+  LessonEstimate(
+      UnitPriors priors, double gravityMps2, int rounds, double smallStep, double farStep) {
+    this.farStep = farStep;
     this.priors = priors;
     this.gravityMps2 = gravityMps2;
     this.rounds = rounds;
@@ -62,7 +69,7 @@ public final class LessonEstimate {
    * of a swing is the better one.
    */
   public LessonEstimate rough() {
-    return new LessonEstimate(priors, gravityMps2, 2, ROUGH_STEP);
+    return new LessonEstimate(priors, gravityMps2, 2, ROUGH_STEP, FAR_STEP);
   }
 
   /**
@@ -74,7 +81,7 @@ public final class LessonEstimate {
     Vector3 bias = biasKnown() ? gyroBiasRadPerS : meanRateOfRests(swings);
     List<SwingEquations> own = new ArrayList<>();
     for (SwingSpan swing : swings) {
-      own.add(new SwingEquations(swing, start(swing, bias), priors, gravityMps2));
+      own.add(new SwingEquations(swing, start(swing, bias), priors, gravityMps2, farStep));
     }
     double[] shared = new double[SHARED];
     DMatrixRMaj sharedCovariance = rounds(own, shared, rounds);

@@ -1,11 +1,8 @@
 package steadyturn.fusion.displace;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.CommonOps_DDRM;
-import org.ejml.dense.row.decomposition.TriangularSolver_DDRM;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 
@@ -20,40 +17,58 @@ final class Rows {
 
   void add(double residual, double[] derivative, double sd) {
     residuals.add(residual / sd);
-    derivatives.add(Arrays.stream(derivative).map(d -> d / sd).toArray());
+    double[] row = derivative.clone();
+    for (int p = 0; p < row.length; p++) {
+      row[p] /= sd;
+    }
+    derivatives.add(row);
   }
 
   /**
-   * Adds m numbers whose errors are tied to one another: covariance m x m, whitened by the inverse
-   * of its Cholesky factor.
+   * Adds m numbers whose errors are tied to one another: covariance m x m, whitened by its Cholesky
+   * factor, row by row.
    *
    * @param derivative m rows of one column a parameter
    */
   void addTied(double[] residual, double[][] derivative, DMatrixRMaj covariance) {
-    int m = residual.length;
-    DMatrixRMaj whitening = whitening(covariance);
-    DMatrixRMaj white = new DMatrixRMaj(m, derivative[0].length);
-    CommonOps_DDRM.mult(whitening, new DMatrixRMaj(derivative), white);
-    for (int i = 0; i < m; i++) {
-      double sum = 0;
-      for (int j = 0; j <= i; j++) {
-        sum += whitening.get(i, j) * residual[j];
+    DMatrixRMaj lower = lower(covariance);
+    double[] white = residual.clone();
+    double[][] whiteDerivative = new double[white.length][];
+    for (int i = 0; i < white.length; i++) {
+      double[] row = derivative[i].clone();
+      for (int j = 0; j < i; j++) {
+        double part = lower.get(i, j);
+        white[i] -= part * white[j];
+        for (int p = 0; p < row.length; p++) {
+          row[p] -= part * whiteDerivative[j][p];
+        }
       }
-      residuals.add(sum);
-      derivatives.add(
-          Arrays.copyOfRange(white.data, i * white.numCols, i * white.numCols + white.numCols));
+      double own = lower.get(i, i);
+      white[i] /= own;
+      for (int p = 0; p < row.length; p++) {
+        row[p] /= own;
+      }
+      whiteDerivative[i] = row;
+      residuals.add(white[i]);
+      derivatives.add(row);
     }
   }
 
-  private static DMatrixRMaj whitening(DMatrixRMaj covariance) {
+  private static DMatrixRMaj lower(DMatrixRMaj covariance) {
     CholeskyDecomposition_F64<DMatrixRMaj> cholesky =
         DecompositionFactory_DDRM.chol(covariance.numRows, true);
     if (!cholesky.decompose(covariance.copy())) {
       throw new IllegalArgumentException("covariance of tied numbers is not positive definite");
     }
-    DMatrixRMaj lower = cholesky.getT(null);
-    TriangularSolver_DDRM.invertLower(lower.data, lower.numRows);
-    return lower;
+    return cholesky.getT(null);
+  }
+
+  /** The same numbers with the derivatives that others of the same kind had. */
+  Rows withDerivativesOf(Rows others) {
+    Rows out = new Rows();
+    out.residuals.addAll(residuals);
+    out.derivatives.addAll(others.derivatives);
+    return out;
   }
 
   int size() {

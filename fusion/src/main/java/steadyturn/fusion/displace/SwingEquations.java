@@ -40,8 +40,18 @@ final class SwingEquations {
   private double[] sharedRight = new double[SHARED];
   private boolean teaches = true;
   private Optional<Rows> rows = Optional.empty();
+  private Optional<Rows> derived = Optional.empty();
+  private final double farStep;
+  private boolean movedFar;
 
-  SwingEquations(SwingSpan span, UnitState start, UnitPriors priors, double gravityMps2) {
+  /**
+   * Starts from a state.
+   *
+   * @param farStep beyond a step of so many sigmas the derivatives are looked at anew
+   */
+  SwingEquations(
+      SwingSpan span, UnitState start, UnitPriors priors, double gravityMps2, double farStep) {
+    this.farStep = farStep;
     this.span = span;
     this.state = start;
     this.gravityMps2 = gravityMps2;
@@ -88,6 +98,11 @@ final class SwingEquations {
   }
 
   void linearise() {
+    if (derived.isEmpty() || movedFar) {
+      rows = Optional.of(Knowledge.of(span, state, gravityMps2));
+      derived = rows;
+      movedFar = false;
+    }
     Rows known = rows();
     DMatrixRMaj information = new DMatrixRMaj(size, size);
     ownRight = new double[size];
@@ -167,13 +182,19 @@ final class SwingEquations {
     }
     state = state.plus(all);
     rows = Optional.empty();
-    return Normal.inSigmas(step, ownCovariance);
+    double inSigmas = Normal.inSigmas(step, ownCovariance);
+    movedFar |= inSigmas > farStep;
+    return inSigmas;
   }
 
   /** What is known of the swing, seen from its present state; looked at once a state. */
   Rows rows() {
     if (rows.isEmpty()) {
-      rows = Optional.of(Knowledge.of(span, state, gravityMps2));
+      rows =
+          Optional.of(
+              derived.isPresent()
+                  ? Knowledge.again(span, state, gravityMps2, derived.get())
+                  : Knowledge.of(span, state, gravityMps2));
     }
     return rows.get();
   }

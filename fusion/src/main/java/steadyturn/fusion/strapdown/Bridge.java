@@ -22,20 +22,15 @@ public record Bridge(
   /** Numbers of a jump: turn, velocity, place. */
   public static final int SIZE = 9;
 
-  /** Turned by more than this, a body is somewhere else (our choice), rad. */
-  private static final double BEYOND_RAD = Math.toRadians(10);
-
-  /** So far off, the place says nothing of a pelvis, which moves by 0.1 m (our choice), m. */
-  private static final double BEYOND_M = 0.06;
+  /**
+   * Turned by more than this, errors do not go by straight lines any more: the lever of a tilt has
+   * lost a part in sixteen (our choice), rad.
+   */
+  private static final double BEYOND_RAD = Math.toRadians(20);
 
   /** Whether nothing behind it can be told from what lies before it. */
   public boolean isBeyond() {
     return rotationSdRad > BEYOND_RAD;
-  }
-
-  /** Whether the place behind it has nothing to do any more with that before it. */
-  public boolean losesPlace() {
-    return placeSdM > BEYOND_M;
   }
 
   /** From good sample to good sample, s. */

@@ -12,40 +12,18 @@ import steadyturn.ingest.sample.UnitStream;
 /**
  * What the straight lines over missing samples may be wrong by. For each, lines of the same length
  * are laid over the samples on both sides of it, where the truth is known, and their errors in
- * turn, velocity and place are taken together; to that comes what a body that moves at the pace
- * seen around could do unseen, as the neighbourhood may be calmer than what was lost.
+ * turn, velocity and place are taken together; to that comes what a body that moves at the {@link
+ * Pace} seen beside it could do unseen, as the neighbourhood may be calmer than what was lost.
  */
 final class Bridging {
 
-  /** How far to both sides the errors of such lines are tried: this and twice the length, s. */
+  /** How far to both sides the errors of such lines are tried: this and the length, s. */
   private static final double AROUND_S = 0.1;
-
-  /** How far the pace of the body is looked for, beside the length, s (our choice). */
-  private static final double PACE_WITHIN_S = 0.06;
 
   private static final int PLACES = 16;
 
-  /**
-   * A swinging body changes its rate and its force about as sines of 1.3 and 3 Hz: the pelvis
-   * quickens and slows again within about 0.4 s, half a period of the former (our choice; tried
-   * against simulated swings).
-   */
-  private static final double RATE_PACE = 2 * Math.PI * 1.3;
-
-  /** A body that moves like this around a gap may swing as fast as that inside it (our choice). */
-  private static final double MOVING_RAD_PER_S = 0.7;
-
-  private static final double SWING_RAD_PER_S = 5;
-
-  private static final double FORCE_PACE = 2 * Math.PI * 3;
-
   /** Beyond full scale a value is this part of it farther, 1 SD (our choice, as for a peak). */
   private static final double CUT_PART = 0.25;
-
-  /** A fixed part of rate and force that the calmest body may change by, rad/s and m/s^2. */
-  private static final double LEAST_RATE = Math.toRadians(1);
-
-  private static final double LEAST_FORCE = 0.1;
 
   private final StrapdownSamples samples;
   private final UnitStream stream;
@@ -106,10 +84,10 @@ final class Bridging {
     Errors errors = new Errors(gap.lengthS());
     int before = at(gap.beforeS());
     int after = at(gap.afterS());
-    double reachS = AROUND_S + 2 * gap.lengthS();
+    double reachS = AROUND_S + gap.lengthS();
     errors.tryAll(gap.beforeS() - reachS, gap.beforeS());
     errors.tryAll(gap.afterS(), gap.afterS() + reachS);
-    Pace pace = new Pace(before, after, PACE_WITHIN_S + gap.lengthS());
+    Pace pace = Pace.beside(samples, pass, before, after);
     double t = gap.lengthS();
     double turnSd = isRate ? Math.hypot(errors.rms(0), pace.turnRad(t)) : 0;
     double tiltedMps = StandardGravity.MPS2 * turnSd * t / 2;
@@ -178,57 +156,6 @@ final class Bridging {
 
     double rms(int kind) {
       return tried == 0 ? 0 : Math.sqrt(squares[kind] / (3 * tried));
-    }
-  }
-
-  /**
-   * The largest rate and the height of the force's waves near a gap, each axis taken as a sine of
-   * that size.
-   */
-  private final class Pace {
-    private final double rateRadPerS;
-    private final double forceMps2;
-
-    Pace(int before, int after, double withinS) {
-      int from = at(samples.timeS[before] - withinS);
-      int to = at(samples.timeS[after] + withinS);
-      double fastest = LEAST_RATE;
-      double[] sum = new double[3];
-      double[] squares = new double[3];
-      for (int k = from; k <= to; k++) {
-        double square = 0;
-        for (int axis = 0; axis < 3; axis++) {
-          double rate = samples.gyroRadPerS[axis][k];
-          double force = pass.force[axis][k];
-          square += rate * rate;
-          sum[axis] += force;
-          squares[axis] += force * force;
-        }
-        fastest = Math.max(fastest, Math.sqrt(square));
-      }
-      double variance = 0;
-      int n = to - from + 1;
-      for (int axis = 0; axis < 3; axis++) {
-        double mean = sum[axis] / n;
-        variance += Math.max(0, squares[axis] / n - mean * mean) / 3;
-      }
-      double possible = fastest > MOVING_RAD_PER_S ? Math.max(fastest, SWING_RAD_PER_S) : fastest;
-      rateRadPerS = possible / Math.sqrt(3);
-      forceMps2 = Math.max(LEAST_FORCE, Math.sqrt(2 * variance)); // height of a sine
-    }
-
-    /** The most a line may miss of a sine over a time, at the worst phase, as 1.5 SD. */
-    double turnRad(double t) {
-      return rateRadPerS * Math.min(RATE_PACE * RATE_PACE * t * t * t / 12, t) / 1.5;
-    }
-
-    double velocityMps(double t) {
-      return forceMps2 * Math.min(FORCE_PACE * FORCE_PACE * t * t * t / 12, t) / 1.5;
-    }
-
-    double placeM(double t) {
-      double square = t * t;
-      return forceMps2 * Math.min(FORCE_PACE * FORCE_PACE * square * square / 24, square / 2) / 1.5;
     }
   }
 }

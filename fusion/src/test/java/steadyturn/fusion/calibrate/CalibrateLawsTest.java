@@ -67,7 +67,6 @@ class CalibrateLawsTest {
     double n = Math.sqrt(800 / 799.0);
     assertThat(rest.gyroBiasRadPerS().minus(BIAS).norm()).isLessThan(1e-12);
     assertThat(rest.accelMeanMps2().minus(UP).norm()).isLessThan(1e-12);
-    assertThat(rest.gravityShownMps2()).isCloseTo(UP.norm(), within(1e-12));
     assertThat(Math.toDegrees(rest.gyroNoiseRadPerS())).isCloseTo(0.2 * n, within(1e-9));
     assertThat(rest.accelNoiseMps2()).isCloseTo(0.01 * n, within(1e-9));
     assertThat(rest.lengthS()).isCloseTo(3.995, within(1e-9));

@@ -122,7 +122,7 @@ class LessonEstimateTest {
               BIAS.times(8)));
     }
     LessonEstimate usual = new LessonEstimate(UnitPriors.raw(), Ride.GRAVITY_MPS2);
-    LessonEstimate patient = new LessonEstimate(UnitPriors.raw(), Ride.GRAVITY_MPS2, 12, 0);
+    LessonEstimate patient = new LessonEstimate(UnitPriors.raw(), Ride.GRAVITY_MPS2, 12, 0, 0);
     for (int i = 0; i < swings.size(); i++) {
       UnitMotion found = usual.fit(swings, Vector3.ZERO).swings().get(i).motion();
       UnitMotion settled = patient.fit(swings, Vector3.ZERO).swings().get(i).motion();

@@ -65,7 +65,7 @@ class LessonLawsTest {
       List.of(span(swing(1, 0.1)), span(swing(-0.7, 0.2)), span(swing(0.4, -0.15)));
 
   private static final LessonFit FIT =
-      new LessonEstimate(PRIORS, G, 40, 1e-9).fit(SWINGS, FIRST_BIAS);
+      new LessonEstimate(PRIORS, G, 40, 1e-9, 0).fit(SWINGS, FIRST_BIAS);
 
   private static Rows rows(int swing) {
     UnitState state = FIT.swings().get(swing).state();

@@ -73,19 +73,9 @@ public record BodyErrors(
     return changed(SWAY, 4, 0.5, 12, 2);
   }
 
-  /** Takes sway away. */
-  public BodyErrors withoutSway() {
-    return changed(SWAY, 0, 0, 0, 0);
-  }
-
   /** Adds the wobble in the swing: 5-8 Hz, 1-2 deg, 5-10 mm. */
   public BodyErrors withWobble() {
     return changed(WOBBLE, 2, 10);
-  }
-
-  /** Takes the wobble away. */
-  public BodyErrors withoutWobble() {
-    return changed(WOBBLE, 0, 0);
   }
 
   /** Adds skin shift: 1 deg, 4 mm. */
@@ -118,29 +108,14 @@ public record BodyErrors(
     return changed(ALIGNMENT, 2.5);
   }
 
-  /** Takes the alignment error away. */
-  public BodyErrors withoutAlignment() {
-    return changed(ALIGNMENT, 0);
-  }
-
   /** Adds 5 deg of spread of the standing tilt. */
   public BodyErrors withStandingTilt() {
     return changed(STANDING_TILT, 5);
   }
 
-  /** Stands every player at 10 deg. */
-  public BodyErrors withoutStandingTilt() {
-    return changed(STANDING_TILT, 0);
-  }
-
   /** Adds 10/5/10 mm of spread of mid-hip against the regression. */
   public BodyErrors withLeverArm() {
     return changed(LEVER, 10, 5);
-  }
-
-  /** Puts mid-hip where the regression says. */
-  public BodyErrors withoutLeverArm() {
-    return changed(LEVER, 0, 0);
   }
 
   /** Adds 2 deg of aim error of a player, 1 deg from swing to swing. */
@@ -151,11 +126,6 @@ public record BodyErrors(
   /** Adds an aim error of so many deg of a player, half of it from swing to swing. */
   public BodyErrors withAim(double deg) {
     return changed(AIM, deg);
-  }
-
-  /** Sets every address square. */
-  public BodyErrors withoutAim() {
-    return changed(AIM, 0);
   }
 
   /** The same with the sizes from one of the record's places on replaced. */

@@ -39,7 +39,8 @@ final class Finish {
       }
       boolean isStill = sum < STILL_RAD_PER_S * STILL_RAD_PER_S * (to - i);
       if (isStill && gaps.longestS(stream.timeS(i), untilS) <= UNSEEN_S + 1.5 * gaps.stepS()) {
-        return Optional.of(instant(stream, bias, settled(stream, bias, i, to), gaps.stepS(), fromS));
+        return Optional.of(
+            instant(stream, bias, settled(stream, bias, i, to), gaps.stepS(), fromS));
       }
       sum -= square(stream, bias, i);
     }
