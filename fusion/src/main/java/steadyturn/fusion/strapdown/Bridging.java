@@ -54,7 +54,7 @@ final class Bridging {
     List<Bridge> all = new ArrayList<>();
     Gaps.of(stream, Gaps.Need.RATE).inner().forEach(gap -> all.add(over(gap, true)));
     for (Gaps.Gap gap : Gaps.of(stream, Gaps.Need.FORCE).inner()) {
-      if (gap.after() > gap.before() + 1 && samplesIn(gap) > 0) {
+      if (samplesIn(gap) > 0) {
         all.add(over(gap, false));
       }
     }

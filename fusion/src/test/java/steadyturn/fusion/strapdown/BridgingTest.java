@@ -157,4 +157,13 @@ class BridgingTest {
         .extracting(Bridge::beforeS)
         .containsExactly(0.4, 0.9);
   }
+
+  @Test
+  void aSlightLossOfAStillBodyIsNoBridge() {
+    // Given: 10 ms lost. Expect: 1 deg/s and 0.1 m/s^2 leave less than a unit's other errors do.
+    UnitStream stream = made(2, BridgingTest::none, BridgingTest::resting);
+    lost(stream, "rate and force", 500, 510);
+    assertThat(StrapdownSamples.of(stream).bridges()).isEmpty();
+    assertThat(StrapdownSamples.overLostRates(stream)).isEmpty();
+  }
 }
