@@ -69,6 +69,24 @@ class KnowledgeTest {
     return sum;
   }
 
+  @Test
+  void aStanceBoundPullsTheCarriedPointBackAgainstItsWay() {
+    // Given: a state that drifts by (0.1, 0.2, -0.3) m/s, a bound of 5 cm over 1.5 s. Expect: along
+    // each axis the residual -v 1.5 s / 5 cm, by the velocity 1.5 s / 5 cm: a step of residual over
+    // derivative takes the drift away. Within rounding; the other sign would double it.
+    Vector3 drift = new Vector3(0.1, 0.2, -0.3);
+    Rows rows =
+        rows(
+            List.of(Anchor.address(0, 0.5)),
+            List.of(new StanceBound(1, 2.5, new Vector3(0.1, 0.05, -0.08), 0.05)),
+            drift);
+    for (int axis = 0; axis < 3; axis++) {
+      int row = rows.size() - 3 + axis;
+      assertThat(rows.residual(row)).isCloseTo(-drift.get(axis) * 30, within(1e-9));
+      assertThat(rows.derivative(row)[UnitState.VELOCITY + axis]).isCloseTo(30, within(1e-9));
+    }
+  }
+
   @ParameterizedTest
   @CsvSource({"1,0", "0.5,0", "2,0.09"})
   void aRestSaysThatVelocityIsSwayAlikeOverThreeTenthsOfASecond(double lengthS, double drift) {
