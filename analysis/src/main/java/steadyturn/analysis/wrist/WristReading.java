@@ -51,6 +51,13 @@ public record WristReading(
     if (motion.isEmpty()) {
       return new WristReading(WristMeasures.withheld(why(recording)), motion, List.of());
     }
+    if (swing.flags().contains("arm-gap") && disagree(motion.get())) {
+      // what is left of the swing does not fit one wrist: the turn over the gap was not found
+      return new WristReading(
+          WristMeasures.withheld(Reason.of(MeasureReason.WRIST_GAP)),
+          Optional.empty(),
+          flags(motion.get(), swing));
+    }
     List<MeasureValue> measures =
         new WristMeasures(motion.get(), swing)
             .all().stream().map(m -> motion.get().fromShaft() ? fromShaft(m) : m).toList();
@@ -92,6 +99,10 @@ public record WristReading(
         : Reason.of(MeasureReason.NEEDS_FOREARM_AND_HAND);
   }
 
+  private static boolean disagree(WristMotion motion) {
+    return motion.constraintRmsDeg() > DISAGREE_DEG;
+  }
+
   private static List<String> flags(WristMotion motion, Swing swing) {
     double endS = swing.event(SwingEvent.IMPACT).map(EventTime::timeS).orElse(swing.endS());
     List<String> flags = new ArrayList<>();
@@ -101,7 +112,7 @@ public record WristReading(
     if (motion.cutBeyondRepairBefore(endS)) {
       flags.add("gyro-beyond-repair");
     }
-    if (motion.constraintRmsDeg() > DISAGREE_DEG) {
+    if (disagree(motion)) {
       flags.add("wrist-units-disagree");
     }
     if (motion.fromShaft()) {
