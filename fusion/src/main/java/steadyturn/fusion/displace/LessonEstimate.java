@@ -36,7 +36,7 @@ public final class LessonEstimate {
 
   private static final double ROUGH_STEP = 0.5;
 
-  /** Steps up to this many sigmas leave the derivatives as they are (to a thousandth, measured). */
+  /** Steps up to this many sigmas leave the derivatives as they are (our choice, not measured). */
   private static final double FAR_STEP = 1;
 
   private final UnitPriors priors;
