@@ -182,6 +182,11 @@ final class MadeSwing {
     return arm.recording(impactS + 2.5, rateHz, random.nextLong(), points);
   }
 
+  /** Rate of the bone about the normal of the plane, back negative, deg/s. */
+  double rateDegPerS(double t) {
+    return Math.toDegrees(arm.azimuthRateRadPerS(t));
+  }
+
   double impactS() {
     return impactS;
   }
