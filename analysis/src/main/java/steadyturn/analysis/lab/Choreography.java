@@ -12,7 +12,6 @@ import steadyturn.analysis.lab.curve.Bursts;
 import steadyturn.analysis.lab.family.Dice;
 import steadyturn.analysis.lab.family.SwingTiming;
 import steadyturn.analysis.lab.family.WornBody;
-import steadyturn.analysis.lab.pendulum.PendulumSwing;
 import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.ingest.sample.BodyPoint;
@@ -24,7 +23,7 @@ import steadyturn.ingest.sample.BodyPoint;
 final class Choreography {
 
   private final LessonSpec spec;
-  private final List<PendulumSwing> pendulums;
+  private final List<ArmCourse> arms;
   private final long seed;
   private final Stage stage;
   private final double standingTiltRad;
@@ -38,12 +37,12 @@ final class Choreography {
 
   Choreography(
       LessonSpec spec,
-      List<PendulumSwing> pendulums,
+      List<ArmCourse> arms,
       long seed,
       double standingTiltRad,
       Optional<WornBody> worn) {
     this.spec = spec;
-    this.pendulums = List.copyOf(pendulums);
+    this.arms = List.copyOf(arms);
     this.seed = seed;
     this.standingTiltRad = standingTiltRad;
     this.stage = new Stage(seed, spec.body(), worn);
@@ -95,8 +94,8 @@ final class Choreography {
 
   /** Hits in runs of one club, practice swings spread among them. */
   private List<SwingPlan> plans() {
-    int all = pendulums.isEmpty() ? spec.hits() + spec.practices() : pendulums.size();
-    int practices = pendulums.isEmpty() ? spec.practices() : 0;
+    int all = arms.isEmpty() ? spec.hits() + spec.practices() : arms.size();
+    int practices = arms.isEmpty() ? spec.practices() : 0;
     List<SwingPlan> plans = new ArrayList<>();
     int practised = 0;
     int clubs = Math.max(1, spec.clubs().size());
@@ -107,7 +106,7 @@ final class Choreography {
       SwingKind kind = practice ? SwingKind.PRACTICE : SwingKind.HIT;
       SwingPlan plan =
           SwingPlan.draw(kind, club, spec.player(), player, Draws.of(seed, "swing", i));
-      plans.add(pendulums.isEmpty() ? plan : plan.with(Trait.DOWN_S, pendulums.get(i).impactS()));
+      plans.add(arms.isEmpty() ? plan : plan.with(Trait.DOWN_S, arms.get(i).downS()));
     }
     return plans;
   }
@@ -145,8 +144,8 @@ final class Choreography {
     drift(stillS, startS);
     SwingMoves moves =
         new SwingMoves(stage, plan, startS, skinHabit, Draws.of(seed, "swing-errors", index));
-    if (!pendulums.isEmpty()) {
-      moves.follow(pendulums.get(index));
+    if (!arms.isEmpty()) {
+      moves.follow(arms.get(index));
     }
     moves.lay();
     if (plan.kind() == SwingKind.PRACTICE && spec.turfBrush()) {

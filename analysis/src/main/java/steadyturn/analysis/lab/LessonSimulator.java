@@ -15,7 +15,6 @@ import steadyturn.analysis.lab.family.Dice;
 import steadyturn.analysis.lab.family.ErrorFamily;
 import steadyturn.analysis.lab.family.Stance;
 import steadyturn.analysis.lab.family.WornBody;
-import steadyturn.analysis.lab.pendulum.PendulumSwing;
 import steadyturn.analysis.lab.truth.LessonTruth;
 import steadyturn.analysis.lab.truth.SwingTruth;
 import steadyturn.analysis.lab.truth.UnitTruth;
@@ -46,13 +45,8 @@ public final class LessonSimulator {
     return simulate(spec, List.of(), seed);
   }
 
-  /**
-   * Simulates one lesson in which the lead arm and wrist follow given pendulums, one hit each, in
-   * their order; what the spec says of hits and practice swings is passed over. Arm and club turn
-   * in one plane (the forearm rolled by 90 deg) from the top to the pendulum's impact.
-   */
-  public static SyntheticLesson simulate(
-      LessonSpec asked, List<PendulumSwing> pendulums, long seed) {
+  /** Simulates one lesson in which lead arm and wrist follow given courses, one hit each. */
+  static SyntheticLesson simulate(LessonSpec asked, List<ArmCourse> arms, long seed) {
     Optional<WornBody> worn =
         asked.family().map(f -> f.errors().player(new Dice(Draws.of(seed, "worn", 0))));
     LessonSpec spec = asked.family().map(f -> asked.withBody(sizes(f.errors()))).orElse(asked);
@@ -60,7 +54,7 @@ public final class LessonSimulator {
         worn.map(w -> DrawnPelvis.of(w.pelvis()))
             .orElseGet(() -> DrawnPelvis.draw(spec.body(), Draws.of(seed, "pelvis", 0)));
     Choreography choreography =
-        new Choreography(spec, pendulums, seed, geometry.standingTiltRad(), worn);
+        new Choreography(spec, arms, seed, geometry.standingTiltRad(), worn);
     choreography.lay();
     Stage stage = choreography.stage();
     BodyMotion body = stage.body(geometry.sizes(), stage.nowS);

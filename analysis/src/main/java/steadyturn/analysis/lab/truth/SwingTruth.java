@@ -131,7 +131,7 @@ public final class SwingTruth {
    * axes, whatever joint axes took it there.
    */
   public double cockRad(double timeS) {
-    double cock = -Math.asin(handInForearm(timeS).y());
+    double cock = -Math.asin(Math.max(-1, Math.min(1, handInForearm(timeS).y())));
     return isBeyondSquare(timeS) ? Math.PI - cock : cock;
   }
 
