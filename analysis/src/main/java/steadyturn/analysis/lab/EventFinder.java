@@ -44,8 +44,8 @@ final class EventFinder {
     double impactS = plan.impactS();
     double downS = fastest(this::inPlane, plan.topS(), impactS);
     double topS = last(t -> inPlane(t) <= 0, plan.startS(), downS);
-    double backS = fastest(t -> -inPlane(t), plan.startS(), topS);
-    double takeawayS = last(t -> -inPlane(t) < SLOW_RAD_PER_S, plan.startS() - 2, backS);
+    double takeawayS =
+        last(t -> -inPlane(t) < SLOW_RAD_PER_S, plan.startS() - 2, halfBackS(topS));
     events.put(SwingEvent.ADDRESS, takeawayS - 0.14);
     events.put(SwingEvent.TAKEAWAY, takeawayS);
     events.put(SwingEvent.LEAD_ARM_LEVEL_BACK, first(t -> up(t) > 0, takeawayS, topS));
@@ -78,6 +78,20 @@ final class EventFinder {
 
   private double inPlane(double timeS) {
     return sweep(timeS).dot(normal);
+  }
+
+  /** When the arm has gone half of its way back. */
+  private double halfBackS(double topS) {
+    double wayLeft = 0;
+    for (double t = plan.startS(); t < topS; t += STEP_S) {
+      wayLeft -= inPlane(t) / 2;
+    }
+    double t = topS;
+    while (wayLeft > 0 && t > plan.startS()) {
+      t -= STEP_S;
+      wayLeft += inPlane(t);
+    }
+    return t;
   }
 
   private double up(double timeS) {
