@@ -2,10 +2,13 @@ package steadyturn.analysis.lab;
 
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.PlayerStyle;
+import steadyturn.analysis.lab.family.Chip;
+import steadyturn.analysis.lab.family.Family;
 import steadyturn.analysis.lab.unit.UnitGrade;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
@@ -29,6 +32,11 @@ public final class LessonSpec {
   private double addressHoldS = 1;
   private double addressDriftMps = 0;
   private boolean finishHeld = true;
+  private boolean finishWanders = false;
+  private boolean addressRestless = false;
+  private boolean waggleRunsIn = false;
+  private boolean pausesAtTop = false;
+  private Optional<Family> family = Optional.empty();
   private boolean turfBrush = false;
   private Set<WearStep> wearSteps = EnumSet.allOf(WearStep.class);
   private boolean marks = true;
@@ -59,6 +67,11 @@ public final class LessonSpec {
     c.addressHoldS = addressHoldS;
     c.addressDriftMps = addressDriftMps;
     c.finishHeld = finishHeld;
+    c.finishWanders = finishWanders;
+    c.addressRestless = addressRestless;
+    c.waggleRunsIn = waggleRunsIn;
+    c.pausesAtTop = pausesAtTop;
+    c.family = family;
     c.turfBrush = turfBrush;
     c.wearSteps = wearSteps;
     c.marks = marks;
@@ -197,6 +210,59 @@ public final class LessonSpec {
 
   public LessonSpec withFinishHeld(boolean finishHeld) {
     return with(c -> c.finishHeld = finishHeld);
+  }
+
+  /** Whether a finish that is held never comes to rest. */
+  public boolean finishWanders() {
+    return finishWanders;
+  }
+
+  public LessonSpec withFinishWandering(boolean finishWanders) {
+    return with(c -> c.finishWanders = finishWanders);
+  }
+
+  /** Whether the player makes small steps at address and presses forward before the swing. */
+  public boolean addressRestless() {
+    return addressRestless;
+  }
+
+  public LessonSpec withAddressRestless(boolean addressRestless) {
+    return with(c -> c.addressRestless = addressRestless);
+  }
+
+  /** Whether a last waggle runs into the takeaway without a rest. */
+  public boolean waggleRunsIn() {
+    return waggleRunsIn;
+  }
+
+  public LessonSpec withWaggleRunningIn(boolean waggleRunsIn) {
+    return with(c -> c.waggleRunsIn = waggleRunsIn);
+  }
+
+  /** Whether a family's player waits at the top. */
+  public boolean pausesAtTop() {
+    return pausesAtTop;
+  }
+
+  public LessonSpec withPausesAtTop(boolean pausesAtTop) {
+    return with(c -> c.pausesAtTop = pausesAtTop);
+  }
+
+  /** Families of movement and error the lesson is drawn from; empty for the usual sizes. */
+  public Optional<Family> family() {
+    return family;
+  }
+
+  /** The same with player, body and units drawn from a family. */
+  public LessonSpec withFamily(Family family) {
+    Chip chip = family.errors().chip();
+    return with(c -> c.family = Optional.of(family))
+        .withPlayer(family.shape().style())
+        .withUnitGrade(chip.grade())
+        .withRateHz(chip.rateHz())
+        .withLossPct(chip.lossPct())
+        .withJitterS(chip.jitterS())
+        .withUnitStartErrorS(chip.startErrorS());
   }
 
   /** Whether the club brushes the turf in practice swings. */

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import steadyturn.analysis.lab.family.Half;
 import steadyturn.analysis.lab.study.Studies;
 import steadyturn.analysis.lab.study.StudyRow;
 import steadyturn.cli.terminal.Console;
@@ -74,8 +75,27 @@ public final class AccuracyCommand implements Callable<Integer> {
       description = "Lay them on these lessons. Default: the bundled lesson and simulated ones.")
   private List<Path> on = List.of();
 
+  @Option(
+      names = "--families",
+      paramLabel = "tuning|judging",
+      description = {
+        "Instead, run lessons of drawn families of movement and error, N lessons a family; --case",
+        "names one. The judging half is not looked at while the analysis is changed: each run of",
+        "it is counted."
+      })
+  private Optional<Half> families = Optional.empty();
+
+  @Option(
+      names = "--count",
+      paramLabel = "FILE",
+      description = "Page that counts the runs of the judging half. Default: docs/judging-runs.md.")
+  private Path count = Path.of("docs/judging-runs.md");
+
   @Override
   public Integer call() throws IOException {
+    if (families.isPresent()) {
+      return judgeFamilies(families.get());
+    }
     if (dropouts > 0) {
       return new DropoutScan(console, on).run(dropouts, seed);
     }
@@ -105,6 +125,15 @@ public final class AccuracyCommand implements Callable<Integer> {
       write(page.get(), tables.toString());
     }
     return reached ? Failures.DONE : Failures.FAILED;
+  }
+
+  private int judgeFamilies(Half half) throws IOException {
+    FamilyJudgement.Printed printed =
+        new FamilyJudgement(console, half, count).run(only, runs, seed);
+    if (page.isPresent()) {
+      write(page.get(), printed.tables());
+    }
+    return printed.exitCode();
   }
 
   private void after(Progress progress, String name) {
