@@ -131,15 +131,17 @@ public final class SwingTruth {
    * axes, whatever joint axes took it there.
    */
   public double cockRad(double timeS) {
-    double cock = -Math.asin(Math.max(-1, Math.min(1, handInForearm(timeS).y())));
+    double cock = -Math.asin(Math.max(-1, Math.min(1, handInForearm(timeS, Vector3.X).y())));
     return isBeyondSquare(timeS) ? Math.PI - cock : cock;
   }
 
-  /** Wrist towards the palm, rad, from straight. */
+  /**
+   * Wrist towards the palm, rad, from straight: how far what stands out of the back of the hand
+   * leans along the forearm. Unlike the hand's length it tells that at any cock.
+   */
   public double flexionRad(double timeS) {
-    Vector3 hand = handInForearm(timeS);
-    double sign = isBeyondSquare(timeS) ? -1 : 1;
-    return Math.atan2(-sign * hand.z(), sign * hand.x());
+    Vector3 back = handInForearm(timeS, Vector3.Z);
+    return Math.atan2(back.x(), back.z());
   }
 
   /** Past a right angle of cock the same direction has two names: that of the joint is meant. */
@@ -147,11 +149,12 @@ public final class SwingTruth {
     return body.joint(Joint.COCK).at(clock.trueS(timeS)) > Math.PI / 2;
   }
 
-  private Vector3 handInForearm(double timeS) {
+  /** An axis of the hand in forearm axes. */
+  private Vector3 handInForearm(double timeS, Vector3 axisHand) {
     return frame(BodyPoint.LEAD_FOREARM, timeS)
         .qGroundFrame()
         .conjugate()
-        .rotate(frame(BodyPoint.LEAD_HAND, timeS).xAxis());
+        .rotate(frame(BodyPoint.LEAD_HAND, timeS).qGroundFrame().rotate(axisHand));
   }
 
   private MovingFrame frame(BodyPoint point, double timeS) {

@@ -27,10 +27,10 @@ final class RelativeAttitude {
   private static final int ALL = 31;
 
   /** How far the wrist's axes are out of square when it is straight (our assumption), 1 SD. */
-  private static final double SKEW_SD_RAD = Math.toRadians(3);
+  private static final double SKEW_SD_RAD = Math.toRadians(4);
 
   /** Of a bend of the wrist either way, so much goes along with a turn about its length. */
-  private static final double COUPLED_SD = 0.1;
+  private static final double COUPLED_SD = 0.12;
 
   private final AttitudeTrack forearmTrack;
   private final AttitudeTrack handTrack;
@@ -131,8 +131,8 @@ final class RelativeAttitude {
   }
 
   /**
-   * How far the hand is turned about its length against the forearm by the shape of the joint: by
-   * a skew, and along with deviation and flexion. A rule without it would take every wrist for a
+   * How far the hand is turned about its length against the forearm by the shape of the joint: by a
+   * skew, and along with deviation and flexion. A rule without it would take every wrist for a
    * machine's and lay the difference on the heading, and so on cock and flexion.
    */
   double playRad(Quaternion qForearmHand, double[] z) {

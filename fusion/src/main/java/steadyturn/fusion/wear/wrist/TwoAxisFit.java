@@ -18,7 +18,7 @@ final class TwoAxisFit {
    * Play of the wrist about its length that follows neither deviation nor flexion, and skin that
    * follows no rule: our assumption; a swing that shows more is given more.
    */
-  private static final double PLAY_SD_RAD = Math.toRadians(1);
+  private static final double PLAY_SD_RAD = Math.toRadians(1.5);
 
   private static final double PLAY_CORRELATION_S = 0.2;
   private static final double ROW_STEP_S = 0.01;
