@@ -87,10 +87,7 @@ final class LessonGathering {
         raw.units().stream()
             .filter(
                 unit ->
-                    IntStream.range(0, unit.size())
-                            .filter(i -> !Double.isNaN(unit.gyroNormRadPerS(i)))
-                            .limit(LEAST_RATES)
-                            .count()
+                    IntStream.range(0, unit.size()).filter(unit::hasRate).limit(LEAST_RATES).count()
                         == LEAST_RATES)
             .toList();
     return new Recording(raw.id(), raw.player(), units, raw.marks());

@@ -112,7 +112,7 @@ public final class GyroTrack {
 
   /** Whether the unit showed a whole force at sample i. */
   public boolean hasForce(int i) {
-    return !Double.isNaN(stretch.accelNormMps2(i));
+    return stretch.hasForce(i);
   }
 
   /** What is stepped over, and how far the attitude behind it may be off. */

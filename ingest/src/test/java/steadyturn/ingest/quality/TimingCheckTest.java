@@ -64,8 +64,8 @@ class TimingCheckTest {
       Timing timing = TimingCheck.of(unit.stream());
       assertThat(timing.samples()).isEqualTo(1999);
       assertThat(timing.lostSamples()).isEqualTo(1);
-      assertThat(TimingCheck.isWhole(unit.stream(), 700)).isFalse();
-      assertThat(TimingCheck.isWhole(unit.stream(), 701)).isTrue();
+      assertThat(unit.stream().isWhole(700)).isFalse();
+      assertThat(unit.stream().isWhole(701)).isTrue();
     }
   }
 
