@@ -192,8 +192,8 @@ final class LessonGathering {
   }
 
   private void report(Recording recording) {
-    units.computeIfAbsent(recording.id(), id -> new UnitTally()).add(recording);
     RecordingReport report = RecordingQuality.judge(recording);
+    units.computeIfAbsent(recording.id(), id -> new UnitTally()).add(recording, report);
     List<Notice> said = notices.computeIfAbsent(recording.id(), id -> new ArrayList<>());
     for (UnitReport unit : report.units()) {
       unit.findings()

@@ -76,7 +76,7 @@ final class PelvisLesson {
     wearings.forEach(
         (steps, worn) -> {
           PelvisLesson lesson = new PelvisLesson(player, settings, steps, faults);
-          List<Known> known = worn.stream().flatMap(s -> lesson.known(s).stream()).toList();
+          List<Known> known = worn.parallelStream().flatMap(s -> lesson.known(s).stream()).toList();
           Optional<Map<GatheredSwing, PelvisSwing>> together =
               settings.together() && !known.isEmpty()
                   ? faults.keep(worn.get(0).recording(), 0, () -> lesson.estimate(known))
@@ -192,7 +192,9 @@ final class PelvisLesson {
    */
   private List<Known> withDriftsNamed(LessonEstimate estimate, List<Known> swings) {
     List<SwingRests> witnessed =
-        swings.stream().map(k -> k.rests.witnessed(k.swing(), worn.leverArmUnitM())).toList();
+        swings.parallelStream()
+            .map(k -> k.rests.witnessed(k.swing(), worn.leverArmUnitM()))
+            .toList();
     List<SwingFit> asStill =
         estimate.fit(witnessed.stream().map(SwingRests::rising).toList(), bias).swings();
     List<Integer> looked = lookedAt(asStill);

@@ -76,7 +76,7 @@ final class ArmMotion {
     GyroTrack raw = GyroTrack.of(PeakRepair.repair(stretch).stream(), bias);
     Vector3 normal = planeNormal(raw, raw.indexAt(peakS), longAxisUnit);
     normal = planeNormal(raw, fastestAbout(raw, normal, peakS), longAxisUnit);
-    double[] rate = ratesAbout(raw, normal);
+    double[] rate = raw.ratesAboutRadPerS(normal);
     double[] time = stretch.timeColumnS();
     double[] fine = CentredMean.of(time, rate, 0.006);
     double[] coarse = CentredMean.of(time, rate, 0.015);
@@ -151,14 +151,6 @@ final class ArmMotion {
       sum = sum.plus(track.qTrackUnit(i).rotate(across.times(across.norm())));
     }
     return sum.unit();
-  }
-
-  private static double[] ratesAbout(GyroTrack track, Vector3 normal) {
-    double[] rates = new double[track.size()];
-    for (int i = 0; i < rates.length; i++) {
-      rates[i] = rateAbout(track, normal, i);
-    }
-    return rates;
   }
 
   /** Direction of the bone at sample i in the level frame. */
