@@ -159,6 +159,11 @@ public final class GyroTrack {
     return qTrackUnit.along(axisTrack, rateRadPerS);
   }
 
+  /** Turns columns of unit coordinates, one entry a sample, into the track frame. */
+  public void toTrack(double[][] columns) {
+    qTrackUnit.toLevel(columns, columns);
+  }
+
   /** Writes the axes of the unit at sample i in the track frame: entry 3 * row + column. */
   void matrix(int i, double[] rows) {
     qTrackUnit.matrix(i, rows);
