@@ -481,11 +481,7 @@ class WristLossTest {
             Handedness.RIGHT,
             t ->
                 WristLawsTest.hand(t)
-                    .times(
-                        Quaternion.aboutX(
-                            most
-                                * WristLawsTest.smooth(t, 1.3, 1.7)
-                                * (1 - WristLawsTest.smooth(t, 1.7, 2.1))))));
+                    .times(Quaternion.aboutX(most * Math.sin(9 * Math.max(0, t - 1.2))))));
   }
 
   @ParameterizedTest
