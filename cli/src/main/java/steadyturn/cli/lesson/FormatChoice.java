@@ -23,13 +23,7 @@ public final class FormatChoice {
     }
   }
 
-  @Option(
-      names = "--format",
-      paramLabel = "FORMAT",
-      description = {
-        "table for people, json or tsv for programs, html for a page. Which",
-        "of them a command has, and its default, is told below."
-      })
+  @Option(names = "--format", paramLabel = "FORMAT")
   private Optional<Format> format = Optional.empty();
 
   /** What was asked for; the first of those offered where nothing was. */

@@ -14,11 +14,10 @@ public final class Console {
   @SuppressWarnings("UnusedVariable") // picocli looks at it, we do not
   @Option(
       names = {"-h", "--help"},
-      usageHelp = true,
-      description = "Show this help.")
+      usageHelp = true)
   private boolean help;
 
-  @Option(names = "--verbose", description = "Show where in the program an error arose.")
+  @Option(names = "--verbose")
   private boolean verbose;
 
   @Spec(Spec.Target.MIXEE)

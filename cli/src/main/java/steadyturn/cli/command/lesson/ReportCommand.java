@@ -38,25 +38,14 @@ import steadyturn.ingest.recording.dataset.SessionRun;
 import steadyturn.ingest.sample.Mark;
 
 /** Writes the page to send home. */
-@Command(
-    name = "report",
-    description = {
-      "Writes a lesson as one page: the one thing to work on with its likely effect, a drill with"
-          + " a",
-      "goal, pictures, and numbers with their 95 %% range. The file needs nothing from a network."
-    },
-    footer = {"", "Formats: html (default), json.", "Prints the path of each page written."},
-    sortOptions = false)
+@Command(name = "report", sortOptions = false)
 public final class ReportCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
   @Mixin private LessonPaths paths;
 
-  @Option(
-      names = "--for",
-      paramLabel = "READER",
-      description = "teacher: everything; player: one thing in plain words. Default: teacher.")
+  @Option(names = "--for", paramLabel = "READER")
   private Audience audience = Audience.TEACHER;
 
   @Mixin private FormatChoice formatChoice;
