@@ -32,10 +32,8 @@ public final class FormatChoice {
     Format asked = format.orElse(all.get(0));
     if (!all.contains(asked)) {
       throw console.wrongUsage(
-          "--format takes "
-              + all.stream().map(Format::toString).collect(Collectors.joining(" or "))
-              + " here, not "
-              + asked);
+          "--format takes %s here, not %s",
+          all.stream().map(Format::toString).collect(Collectors.joining(" or ")), asked);
     }
     return asked;
   }

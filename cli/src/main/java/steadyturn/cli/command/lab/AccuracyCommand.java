@@ -96,10 +96,9 @@ public final class AccuracyCommand implements Callable<Integer> {
         Studies.all().stream().filter(s -> s.name().equals(only.get())).toList();
     if (out.isEmpty()) {
       throw console.wrongUsage(
-          "there is no case \""
-              + only.get()
-              + "\"; there are "
-              + Studies.all().stream().map(Studies.Study::name).collect(Collectors.joining(", ")));
+          "there is no case \"%s\"; there are %s",
+          only.get(),
+          Studies.all().stream().map(Studies.Study::name).collect(Collectors.joining(", ")));
     }
     return out;
   }

@@ -64,7 +64,7 @@ final class SerialPlay {
   int play(Recording recording, long seed, Console console) throws IOException {
     if (paths.size() > recording.units().size()) {
       throw console.wrongUsage(
-          paths.size() + " ports for a lesson of " + recording.units().size() + " units");
+          "%s ports for a lesson of %s units", paths.size(), recording.units().size());
     }
     List<VirtualPort> ports = new ArrayList<>();
     List<Thread> threads = new ArrayList<>();

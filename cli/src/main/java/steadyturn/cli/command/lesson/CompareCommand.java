@@ -78,9 +78,8 @@ public final class CompareCommand implements Callable<Integer> {
     }
     if (groups.size() < 2) {
       console.warn(
-          "found "
-              + (groups.isEmpty() ? "no full swings" : "one group only, " + groups.keySet())
-              + ". Note the clubs in the events file, or compare by lesson.");
+          "found %s. Note the clubs in the events file, or compare by lesson.",
+          groups.isEmpty() ? "no full swings" : "one group only, " + groups.keySet());
       return Failures.FAILED;
     }
     List<SwingGroup> swings = new ArrayList<>();

@@ -102,9 +102,8 @@ public final class OrientCommand implements Callable<Integer> {
     List<UnitStream> units = MappedUnits.read(paths.get(0), map.orElseThrow(), point, console);
     if (format == Format.CSV && units.size() != 1) {
       throw console.wrongUsage(
-          "the table holds several units ("
-              + units.stream().map(u -> u.point().trackedPoint()).collect(Collectors.joining(", "))
-              + "): choose one with --point, or --format sto for all");
+          "the table holds several units (%s): choose one with --point, or --format sto for all",
+          units.stream().map(u -> u.point().trackedPoint()).collect(Collectors.joining(", ")));
     }
     Map<BodyPoint, OrientationTrack> tracks = new EnumMap<>(BodyPoint.class);
     units.forEach(unit -> tracks.put(unit.point(), orient(unit, chosen, Rest.LAID_DOWN)));

@@ -68,13 +68,9 @@ public final class ProgressCommand implements Callable<Integer> {
         PlayerProgress.of(read.stream().map(r -> step(r, teaching, chosen)).toList());
     if (progress.steps().isEmpty()) {
       console.warn(
-          "no full swing of player \""
-              + label
-              + "\""
-              + (chosen.isEmpty() ? "" : " with " + chosen)
-              + " in "
-              + archive.toAbsolutePath()
-              + "; ./steadyturn analyze on that folder shows what is there");
+          "no full swing of player \"%s\"%s in %s; ./steadyturn analyze on that folder shows what"
+              + " is there",
+          label, chosen.isEmpty() ? "" : " with " + chosen, archive.toAbsolutePath());
       return Failures.FAILED;
     }
     write(label, chosen, progress, teaching.forPlayer(label, chosen), format);

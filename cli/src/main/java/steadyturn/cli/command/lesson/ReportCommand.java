@@ -87,11 +87,8 @@ public final class ReportCommand implements Callable<Integer> {
     Sheet sheet = Sheet.of(label(lesson), runs, teaching, page.club(), against.swings());
     if (!page.club().isEmpty() && sheet.swings().isEmpty()) {
       console.warn(
-          lesson.id()
-              + ": no full swing with "
-              + page.club()
-              + "; there are "
-              + sheet.clubsLeftOut());
+          "%s: no full swing with %s; there are %s",
+          lesson.id(), page.club(), sheet.clubsLeftOut());
       lessons.notWell();
       return;
     }
