@@ -58,6 +58,9 @@ public final class ImportCommand implements Callable<Integer> {
   @Option(names = "--pelvis-depth", paramLabel = "MM")
   private Optional<Double> pelvisDepthMm = Optional.empty();
 
+  @Option(names = "--worn-depth", paramLabel = "MM")
+  private Optional<Double> wornDepthMm = Optional.empty();
+
   @Option(names = "--stature", paramLabel = "MM")
   private Optional<Double> statureMm = Optional.empty();
 
@@ -101,7 +104,13 @@ public final class ImportCommand implements Callable<Integer> {
   }
 
   private Player player() {
-    return new Player(player, handed, given(pelvisWidthMm), given(pelvisDepthMm), given(statureMm));
+    return new Player(
+        player,
+        handed,
+        given(pelvisWidthMm),
+        given(pelvisDepthMm),
+        given(statureMm),
+        given(wornDepthMm));
   }
 
   private static OptionalDouble given(Optional<Double> mm) {

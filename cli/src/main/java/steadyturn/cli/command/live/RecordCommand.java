@@ -63,6 +63,9 @@ public final class RecordCommand implements Callable<Integer> {
   @Option(names = "--pelvis-depth", paramLabel = "MM")
   private double depthMm;
 
+  @Option(names = "--worn-depth", paramLabel = "MM")
+  private double wornMm;
+
   @Option(names = "--stature", paramLabel = "MM")
   private double statureMm;
 
@@ -137,7 +140,7 @@ public final class RecordCommand implements Callable<Integer> {
   }
 
   private Player facts() {
-    return new Player(player, handed, size(widthMm), size(depthMm), size(statureMm));
+    return new Player(player, handed, size(widthMm), size(depthMm), size(statureMm), size(wornMm));
   }
 
   private static OptionalDouble size(double mm) {
