@@ -26,13 +26,7 @@ import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 
 /** Says for every unit of a recording whether it is good enough, and what to do if not. */
-@Command(
-    name = "check",
-    description = {
-      "Says for each unit of a recording whether it is fit for use, and what to do if not:",
-      "rate, loss, gaps, saturation, noise, exchanged units, missing rest."
-    },
-    footer = {"", "Exit code 1 when a recording cannot be read or a unit is not usable."})
+@Command(name = "check")
 public final class CheckCommand implements Callable<Integer> {
 
   /** A table of this size is 6 million samples, 350 MB in memory. */
@@ -58,7 +52,7 @@ public final class CheckCommand implements Callable<Integer> {
             if (bytesOf(run) > LARGEST_WHOLE_BYTES) {
               checkInPieces(run, lessons);
             } else {
-              judge(unitsOf(run), run.id(), lessons);
+              judge(unitsOf(run, lessons), run.id(), lessons);
             }
           });
     }
@@ -81,6 +75,7 @@ public final class CheckCommand implements Callable<Integer> {
             String.format(Locale.ROOT, "%s, %.0f to %.0f s", run.id(), piece.fromS(), piece.toS());
         judge(piece.recording(), name, lessons);
       }
+      pieces.unread().forEach(lessons::failed);
     }
   }
 
@@ -93,11 +88,11 @@ public final class CheckCommand implements Callable<Integer> {
   }
 
   /** The side the player swings from does not matter here, so it need not be known. */
-  private static Recording unitsOf(SessionRun run) {
+  private static Recording unitsOf(SessionRun run, Lessons lessons) {
     return new Recording(
         run.id(),
         Player.unmeasured(run.player(), Handedness.RIGHT),
-        RecordingReader.readUnits(run),
+        RecordingReader.readUnits(run, lessons::failed),
         List.of());
   }
 }
