@@ -27,9 +27,12 @@ public record UnitCount(
   }
 
   private static UnitCount of(UnitStream unit, Timing timing, Saturation saturation) {
-    double lengthS = unit.size() < 2 ? 0 : unit.timeS(unit.size() - 1) - unit.timeS(0);
     return new UnitCount(
-        timing.samples(), timing.lostSamples(), saturation.samples(), lengthS, timing.rateHz());
+        timing.samples(),
+        timing.lostSamples(),
+        saturation.samples(),
+        unit.lengthS(),
+        timing.rateHz());
   }
 
   /** This piece and the one after it; the rate is the mean over the time. */
