@@ -1,11 +1,13 @@
 package steadyturn.ingest.clock;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
@@ -49,7 +51,8 @@ public final class CommonClock {
       return new AlignedRecording(recording, Map.of(), List.of());
     }
     Map<BodyPoint, List<Shock>> shocks = new EnumMap<>(BodyPoint.class);
-    waiting.forEach(u -> shocks.put(u.point(), ShockFinder.find(u)));
+    shocks.putAll(
+        waiting.parallelStream().collect(Collectors.toMap(UnitStream::point, ShockFinder::find)));
     Map<BodyPoint, ClockFit> fits = new EnumMap<>(BodyPoint.class);
     List<ClockLink> links = new ArrayList<>();
     Map<List<BodyPoint>, ClockFit> known = new HashMap<>();
@@ -103,7 +106,7 @@ public final class CommonClock {
 
   private static ClockFit between(
       UnitStream unit, UnitStream other, Map<BodyPoint, List<Shock>> shocks) {
-    double sampleSdS = Math.hypot(periodS(unit), periodS(other)) / Math.sqrt(12);
+    double sampleSdS = Math.hypot(unit.meanStepS(), other.meanStepS()) / Math.sqrt(12);
     double delayS = trunkDelayS(other.point()) - trunkDelayS(unit.point());
     List<TimePair> pairs =
         ShockMatch.of(
@@ -113,7 +116,7 @@ public final class CommonClock {
             .stream()
             .map(pair -> new TimePair(pair.timeS(), pair.laterS() - delayS, pair.sdS()))
             .toList();
-    boolean withTrunk = isTrunk(unit.point()) || isTrunk(other.point());
+    boolean withTrunk = unit.point().isTrunk() || other.point().isTrunk();
     ClockFit byShocks = byShocks(pairs, withTrunk, unit);
     if (withTrunk || byShocks.sdS() < SURE_S) {
       return byShocks;
@@ -135,37 +138,17 @@ public final class CommonClock {
     return ClockLine.fit(pairs, Math.hypot(delaySdS, Math.sqrt(chance) * ClockLine.OFFSET_SD_S));
   }
 
-  private static double periodS(UnitStream unit) {
-    return unit.size() < 2 ? 0 : (unit.timeS(unit.size() - 1) - unit.timeS(0)) / (unit.size() - 1);
-  }
-
   private static double trunkDelayS(BodyPoint point) {
-    return isTrunk(point) ? BlowDelay.TRUNK_S : 0;
-  }
-
-  private static boolean isTrunk(BodyPoint point) {
-    return point == BodyPoint.PELVIS || point == BodyPoint.THORAX;
+    return point.isTrunk() ? BlowDelay.TRUNK_S : 0;
   }
 
   private static Recording moved(Recording recording, Map<BodyPoint, ClockFit> fits) {
-    List<UnitStream> units = new ArrayList<>();
-    for (UnitStream unit : recording.units()) {
-      units.add(moved(unit, fitOf(fits, unit.point())));
-    }
+    List<UnitStream> units =
+        recording.units().stream().map(unit -> moved(unit, fitOf(fits, unit.point()))).toList();
     return new Recording(recording.id(), recording.player(), units, recording.marks());
   }
 
   private static UnitStream moved(UnitStream unit, ClockFit fit) {
-    double[] timeS = new double[unit.size()];
-    double[][] accel = new double[3][];
-    double[][] gyro = new double[3][];
-    for (int i = 0; i < timeS.length; i++) {
-      timeS[i] = fit.toReferenceS(unit.timeS(i));
-    }
-    for (int axis = 0; axis < 3; axis++) {
-      accel[axis] = unit.accelColumnMps2(axis);
-      gyro[axis] = unit.gyroColumnRadPerS(axis);
-    }
-    return new UnitStream(unit.facts(), timeS, accel, gyro);
+    return unit.withTimes(Arrays.stream(unit.timeColumnS()).map(fit::toReferenceS).toArray());
   }
 }

@@ -3,7 +3,6 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -42,64 +41,59 @@ final class StuckCheck {
   }
 
   private static List<Finding> channel(UnitStream unit, int channel, double rateHz, double range) {
-    double[] values = column(unit, channel);
+    double[] values = unit.column(channel);
     if (values.length > 0 && isMissing(values)) {
-      return List.of(broken(Reason.of(QualityReason.MISSING, CHANNELS[channel])));
+      return broken(QualityReason.MISSING, CHANNELS[channel]);
     }
     if (values.length > 1 && isConstant(values)) {
       boolean moves = movement(unit, channel, 0, values.length) > Math.toRadians(2);
-      return moves
-          ? List.of(broken(Reason.of(QualityReason.CONSTANT, CHANNELS[channel])))
-          : List.of();
+      return moves ? broken(QualityReason.CONSTANT, CHANNELS[channel]) : List.of();
     }
     int atLeast = Math.max((int) (STUCK_S * rateHz), FROZEN_SAMPLES);
     int longest = longestHeldWhileMoving(unit, values, channel, atLeast, range);
     return longest == 0
         ? List.of()
-        : List.of(broken(Reason.of(QualityReason.HELD, CHANNELS[channel], longest / rateHz)));
+        : broken(QualityReason.HELD, CHANNELS[channel], longest / rateHz);
   }
 
-  private static Finding broken(Reason what) {
-    return new Finding(Check.STUCK, Verdict.NOT_USABLE, what);
-  }
-
-  private static double[] column(UnitStream unit, int channel) {
-    return channel < 3 ? unit.accelColumnMps2(channel) : unit.gyroColumnRadPerS(channel - 3);
+  private static List<Finding> broken(QualityReason code, Object... figures) {
+    return List.of(Finding.of(Verdict.NOT_USABLE, code, figures));
   }
 
   private static boolean isMissing(double[] values) {
-    for (double value : values) {
-      if (!Double.isNaN(value)) {
-        return false;
-      }
-    }
-    return true;
+    return Arrays.stream(values).allMatch(Double::isNaN);
   }
 
   private static boolean isConstant(double[] values) {
-    for (double value : values) {
-      if (value != values[0]) {
-        return false;
-      }
-    }
-    return true;
+    return Arrays.stream(values).allMatch(value -> value == values[0]);
   }
 
-  /** A value held at the end of the range is a matter of saturation. */
+  /**
+   * A value held at the end of the range is a matter of saturation. A long hold shows itself by two
+   * equal values half its least length apart, so that few need to be looked at.
+   */
   private static int longestHeldWhileMoving(
       UnitStream unit, double[] values, int channel, int atLeast, double range) {
     double end = SaturationCheck.SHARE_OF_FULL_SCALE * range;
     int longest = 0;
-    int from = 0;
-    for (int i = 1; i <= values.length; i++) {
-      if (i < values.length && values[i] == values[from]) {
+    int stride = Math.max(1, atLeast / 2);
+    for (int i = stride; i < values.length; i += stride) {
+      double held = values[i];
+      if (values[i - stride] != held || !(Math.abs(held) < end)) {
         continue;
       }
-      boolean isLong = i - from > atLeast && Math.abs(values[from]) < end;
-      if (isLong && movement(unit, channel, from, i) > MOVING_RAD_PER_S) {
-        longest = Math.max(longest, i - from);
+      int from = i;
+      while (from > 0 && values[from - 1] == held) {
+        from--;
       }
-      from = i;
+      int to = i + 1;
+      while (to < values.length && values[to] == held) {
+        to++;
+      }
+      if (to - from > atLeast && movement(unit, channel, from, to) > MOVING_RAD_PER_S) {
+        longest = Math.max(longest, to - from);
+      }
+      i = Math.max(i, to - stride);
     }
     return longest;
   }
@@ -127,7 +121,7 @@ final class StuckCheck {
 
   private static List<Finding> frozen(UnitStream unit, double rateHz) {
     double[][] columns = new double[6][];
-    Arrays.setAll(columns, channel -> column(unit, channel));
+    Arrays.setAll(columns, unit::column);
     int total = 0;
     int from = 0;
     for (int i = 1; i <= unit.size(); i++) {
@@ -142,11 +136,7 @@ final class StuckCheck {
     if (total == 0) {
       return List.of();
     }
-    return List.of(
-        new Finding(
-            Check.FROZEN,
-            Verdict.WIDER_INTERVALS,
-            Reason.of(QualityReason.FROZEN, total / rateHz)));
+    return List.of(Finding.of(Verdict.WIDER_INTERVALS, QualityReason.FROZEN, total / rateHz));
   }
 
   private static boolean isRepeat(double[][] columns, int i) {

@@ -1,7 +1,6 @@
 package steadyturn.ingest.sample;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -9,8 +8,13 @@ import java.util.Optional;
  * Where a unit has no whole samples: rows that are missing (a step of time longer than 1.5 usual
  * steps) and rows that lack a value of what is needed. Also the stretches in which a value stands
  * at full scale. Before the first whole sample and after the last one nothing is known either.
+ *
+ * @param inner the gaps between whole samples, by time
+ * @param firstS first whole sample, s; infinite where there is none
+ * @param lastS last whole sample, s; infinite where there is none
+ * @param stepS the usual step of time, s
  */
-public final class Gaps {
+public record Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
 
   /** What a sample must carry to count as whole: all three axes of it. */
   public enum Need {
@@ -23,7 +27,6 @@ public final class Gaps {
   private static final double NEAR_FULL = 0.999;
 
   private static final double LONGER_THAN_USUAL = 1.5;
-  private static final int LOOKED_AT = 1001;
 
   /**
    * One stretch between two good samples.
@@ -46,21 +49,13 @@ public final class Gaps {
     }
   }
 
-  private final List<Gap> inner;
-  private final double firstS;
-  private final double lastS;
-  private final double stepS;
-
-  private Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
-    this.inner = List.copyOf(inner);
-    this.firstS = firstS;
-    this.lastS = lastS;
-    this.stepS = stepS;
+  public Gaps {
+    inner = List.copyOf(inner);
   }
 
   /** The gaps of a stream between its whole samples, by time. */
   public static Gaps of(UnitStream stream, Need need) {
-    double stepS = usualStepS(stream);
+    double stepS = stream.usualStepS();
     List<Gap> found = new ArrayList<>();
     int last = -1;
     double firstS = Double.POSITIVE_INFINITY;
@@ -98,12 +93,7 @@ public final class Gaps {
   }
 
   private static boolean isWhole(UnitStream stream, Need need, int i) {
-    double sum = 0;
-    for (int axis = 0; axis < 3; axis++) {
-      sum += need == Need.FORCE ? 0 : stream.gyroRadPerS(axis, i);
-      sum += need == Need.RATE ? 0 : stream.accelMps2(axis, i);
-    }
-    return !Double.isNaN(sum); // one lost value makes the sum NaN
+    return (need == Need.FORCE || stream.hasRate(i)) && (need == Need.RATE || stream.hasForce(i));
   }
 
   private static boolean isCut(UnitStream stream, Need need, int i) {
@@ -117,66 +107,12 @@ public final class Gaps {
     return cut;
   }
 
-  /** Median step of time of at most a thousand places, s; the nominal one where there are none. */
-  private static double usualStepS(UnitStream stream) {
-    int steps = stream.size() - 1;
-    if (steps < 1) {
-      return 1 / stream.facts().nominalRateHz();
-    }
-    double[] some = new double[Math.min(steps, LOOKED_AT)];
-    for (int i = 0; i < some.length; i++) {
-      int k = (int) ((long) i * steps / some.length);
-      some[i] = stream.timeS(k + 1) - stream.timeS(k);
-    }
-    Arrays.sort(some);
-    return some[some.length / 2];
-  }
-
-  /** The gaps between whole samples, by time. */
-  public List<Gap> inner() {
-    return inner;
-  }
-
-  /** The usual step of time, s. */
-  public double stepS() {
-    return stepS;
-  }
-
-  /** First whole sample, s; infinite where there is none. */
-  public double firstS() {
-    return firstS;
-  }
-
-  /** Last whole sample, s; infinite where there is none. */
-  public double lastS() {
-    return lastS;
-  }
-
   /** The gap between whole samples that holds an instant. */
   public Optional<Gap> around(double instantS) {
-    int low = 0;
-    int high = inner.size();
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (inner.get(middle).afterS <= instantS) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
+    int low = TimeAxis.indexAt(i -> inner.get(i).afterS, inner.size(), Math.nextUp(instantS));
     return low < inner.size() && inner.get(low).holds(instantS)
         ? Optional.of(inner.get(low))
         : Optional.empty();
-  }
-
-  /** How far the whole sample nearest to an instant lies from it, s; infinite where none is. */
-  public double awayS(double instantS) {
-    if (!(instantS >= firstS && instantS <= lastS)) {
-      return Math.min(Math.abs(instantS - firstS), Math.abs(instantS - lastS));
-    }
-    return around(instantS)
-        .map(gap -> Math.min(instantS - gap.beforeS, gap.afterS - instantS))
-        .orElse(0.0);
   }
 
   /** The longest stretch without a whole sample inside a span, s; its ends count. */

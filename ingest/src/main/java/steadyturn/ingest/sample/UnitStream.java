@@ -11,10 +11,15 @@ import java.util.Arrays;
  */
 public final class UnitStream {
 
+  private static final int LOOKED_AT = 1001;
+
   private final UnitFacts facts;
   private final double[] timeS;
   private final double[][] accelMps2;
   private final double[][] gyroRadPerS;
+
+  /** Found when first asked for; a part of a stream has that of the whole. */
+  private double usualStepS = Double.NaN;
 
   /**
    * Takes ownership of the columns.
@@ -29,13 +34,8 @@ public final class UnitStream {
     for (int i = 1; i < timeS.length; i++) {
       if (!(timeS[i] > timeS[i - 1])) {
         throw new IllegalArgumentException(
-            "time must increase: sample "
-                + i
-                + " at "
-                + timeS[i]
-                + " s follows "
-                + timeS[i - 1]
-                + " s");
+            ("time must increase: sample " + i + " at " + timeS[i])
+                + (" s follows " + timeS[i - 1] + " s"));
       }
     }
     this.facts = facts;
@@ -98,6 +98,26 @@ public final class UnitStream {
     return gyroRadPerS[axis];
   }
 
+  /** Whether all three axes of the accelerometer are there at sample i. */
+  public boolean hasForce(int i) {
+    return isWhole(accelMps2, i);
+  }
+
+  /** Whether all three axes of the gyroscope are there at sample i. */
+  public boolean hasRate(int i) {
+    return isWhole(gyroRadPerS, i);
+  }
+
+  /** Whether all six values are there at sample i. */
+  public boolean isWhole(int i) {
+    return hasForce(i) && hasRate(i);
+  }
+
+  private static boolean isWhole(double[][] columns, int i) {
+    double sum = columns[0][i] + columns[1][i] + columns[2][i];
+    return !Double.isNaN(sum); // one lost value makes the sum NaN
+  }
+
   /** Size of the acceleration of sample i, m/s^2. */
   public double accelNormMps2(int i) {
     return norm(accelMps2, i);
@@ -115,6 +135,20 @@ public final class UnitStream {
     return Math.sqrt(x * x + y * y + z * z);
   }
 
+  /** Median step of time of at most a thousand places, s; the nominal one where there are none. */
+  public double usualStepS() {
+    if (Double.isNaN(usualStepS)) {
+      int steps = timeS.length - 1;
+      double[] some = new double[Math.max(0, Math.min(steps, LOOKED_AT))];
+      for (int i = 0; i < some.length; i++) {
+        int k = (int) ((long) i * steps / some.length);
+        some[i] = timeS[k + 1] - timeS[k];
+      }
+      usualStepS = some.length == 0 ? 1 / facts.nominalRateHz() : Averages.median(some);
+    }
+    return usualStepS;
+  }
+
   /** First sample at or after the instant; {@link #size()} when there is none. */
   public int indexAt(double instantS) {
     return TimeAxis.indexAt(timeS, instantS);
@@ -124,11 +158,14 @@ public final class UnitStream {
   public UnitStream between(double fromS, double toS) {
     int from = indexAt(fromS);
     int to = Math.max(from, indexAt(toS));
-    return new UnitStream(
-        facts,
-        Arrays.copyOfRange(timeS, from, to),
-        cut(accelMps2, from, to),
-        cut(gyroRadPerS, from, to));
+    UnitStream part =
+        new UnitStream(
+            facts,
+            Arrays.copyOfRange(timeS, from, to),
+            cut(accelMps2, from, to),
+            cut(gyroRadPerS, from, to));
+    part.usualStepS = usualStepS();
+    return part;
   }
 
   private static double[][] cut(double[][] columns, int from, int to) {
@@ -139,12 +176,33 @@ public final class UnitStream {
     return out;
   }
 
+  /** From the first to the last sample, s; 0 for fewer than two. */
+  public double lengthS() {
+    return timeS.length < 2 ? 0 : timeS[timeS.length - 1] - timeS[0];
+  }
+
+  /** Mean time between two samples, s; 0 for fewer than two. */
+  public double meanStepS() {
+    return lengthS() / Math.max(1, timeS.length - 1);
+  }
+
+  /** One of the six columns by its number: accelerometer x y z, gyroscope x y z; to read only. */
+  public double[] column(int channel) {
+    return channel < 3 ? accelMps2[channel] : gyroRadPerS[channel - 3];
+  }
+
+  /** The same samples of a unit of which more, or something else, is known. */
+  public UnitStream withFacts(UnitFacts other) {
+    return new UnitStream(other, timeS, accelMps2, gyroRadPerS);
+  }
+
+  /** The same samples at other instants, s. */
+  public UnitStream withTimes(double[] otherS) {
+    return new UnitStream(facts, otherS, accelMps2, gyroRadPerS);
+  }
+
   /** The same samples on a time axis moved by {@code byS}, s. */
   public UnitStream shifted(double byS) {
-    double[] moved = new double[timeS.length];
-    for (int i = 0; i < moved.length; i++) {
-      moved[i] = timeS[i] + byS;
-    }
-    return new UnitStream(facts, moved, accelMps2, gyroRadPerS);
+    return withTimes(Arrays.stream(timeS).map(t -> t + byS).toArray());
   }
 }
