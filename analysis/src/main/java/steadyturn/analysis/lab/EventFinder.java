@@ -44,8 +44,7 @@ final class EventFinder {
     double impactS = plan.impactS();
     double downS = fastest(this::inPlane, plan.topS(), impactS);
     double topS = last(t -> inPlane(t) <= 0, plan.startS(), downS);
-    double takeawayS =
-        last(t -> -inPlane(t) < SLOW_RAD_PER_S, plan.startS() - 2, halfBackS(topS));
+    double takeawayS = last(t -> -inPlane(t) < SLOW_RAD_PER_S, plan.startS() - 2, halfBackS(topS));
     events.put(SwingEvent.ADDRESS, takeawayS - 0.14);
     events.put(SwingEvent.TAKEAWAY, takeawayS);
     events.put(SwingEvent.LEAD_ARM_LEVEL_BACK, first(t -> up(t) > 0, takeawayS, topS));
