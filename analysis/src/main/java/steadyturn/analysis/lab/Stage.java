@@ -10,12 +10,12 @@ import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.BodyMotion;
 import steadyturn.analysis.lab.body.BodySizes;
 import steadyturn.analysis.lab.body.Joint;
+import steadyturn.analysis.lab.body.WristAxes;
 import steadyturn.analysis.lab.curve.Bursts;
 import steadyturn.analysis.lab.curve.Steps;
 import steadyturn.analysis.lab.curve.Sway;
 import steadyturn.analysis.lab.curve.TimeFunction;
 import steadyturn.analysis.lab.family.WornBody;
-import steadyturn.analysis.lab.family.Wrist;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.shock.BlowDelay;
@@ -126,7 +126,7 @@ final class Stage {
       }
       all.put(joint, TimeFunction.sum(parts.toArray(TimeFunction[]::new)));
     }
-    return new BodyMotion(sizes, worn.map(WornBody::wrist).orElse(Wrist.Axes.SQUARE), all);
+    return new BodyMotion(sizes, worn.map(WornBody::wrist).orElse(WristAxes.SQUARE), all);
   }
 
   private static boolean isPlace(Joint joint) {

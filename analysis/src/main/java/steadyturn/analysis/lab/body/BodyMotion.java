@@ -3,7 +3,6 @@ package steadyturn.analysis.lab.body;
 import java.util.EnumMap;
 import java.util.Map;
 import steadyturn.analysis.lab.curve.TimeFunction;
-import steadyturn.analysis.lab.family.Wrist;
 import steadyturn.fusion.rotation.MovingFrame;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
@@ -27,9 +26,9 @@ public final class BodyMotion {
 
   private final TimeFunction[] joints;
   private final BodySizes sizes;
-  private final Wrist.Axes wrist;
+  private final WristAxes wrist;
 
-  public BodyMotion(BodySizes sizes, Wrist.Axes wrist, Map<Joint, TimeFunction> joints) {
+  public BodyMotion(BodySizes sizes, WristAxes wrist, Map<Joint, TimeFunction> joints) {
     this.sizes = sizes;
     this.wrist = wrist;
     Map<Joint, TimeFunction> sorted = new EnumMap<>(joints);
@@ -138,7 +137,7 @@ public final class BodyMotion {
     }
 
     private void turn(MovingFrame out, Quaternion q) {
-      if (motion.wrist != Wrist.Axes.SQUARE) {
+      if (motion.wrist != WristAxes.SQUARE) {
         out.turnFixed(q);
       }
     }

@@ -2,7 +2,6 @@ package steadyturn.analysis.lab.body;
 
 import steadyturn.analysis.lab.curve.Nodes;
 import steadyturn.analysis.lab.curve.TimeFunction;
-import steadyturn.analysis.lab.family.SkinSpring;
 import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.fusion.rotation.MovingFrame;
 import steadyturn.ingest.sample.BodyPoint;

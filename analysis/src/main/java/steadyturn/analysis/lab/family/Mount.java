@@ -1,5 +1,6 @@
 package steadyturn.analysis.lab.family;
 
+import steadyturn.analysis.lab.body.SkinSpring;
 import steadyturn.fusion.rotation.Vector3;
 
 /**

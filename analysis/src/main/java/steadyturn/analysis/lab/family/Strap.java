@@ -22,7 +22,7 @@ public record Strap(
     double creepDeg,
     double creepMm,
     double twist,
-    SkinSpring.Size skin) {
+    Skin skin) {
 
   static Strap draw(Dice dice) {
     return new Strap(
@@ -32,7 +32,7 @@ public record Strap(
         dice.even(0, 0.8),
         dice.even(0, 2),
         dice.times(0.01, 0.05),
-        SkinSpring.Size.draw(dice));
+        Skin.draw(dice));
   }
 
   /** Belts that lean by 10 to 20 deg and give way during the lesson. */
@@ -63,7 +63,7 @@ public record Strap(
               rad,
               some(dice, Math.toRadians(creepDeg)),
               some(dice, creepMm / 1000),
-              SkinSpring.draw(dice, skin, trunk, followed)));
+              skin.player(dice, trunk, followed)));
     }
     return out;
   }

@@ -1,6 +1,7 @@
 package steadyturn.analysis.lab.family;
 
 import java.util.Map;
+import steadyturn.analysis.lab.body.WristAxes;
 import steadyturn.ingest.sample.BodyPoint;
 
 /** One drawn player with what is worn: all that is true of a lesson and constant in it. */
@@ -8,7 +9,7 @@ public record WornBody(
     Stance stance,
     Pelvis.Drawn pelvis,
     Map<BodyPoint, Mount> mounts,
-    Wrist.Axes wrist,
+    WristAxes wrist,
     Blow blow,
     Chip chip) {
 

@@ -1,5 +1,6 @@
 package steadyturn.analysis.lab.family;
 
+import steadyturn.analysis.lab.body.WristAxes;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 
@@ -23,14 +24,8 @@ public record Wrist(double flexOffDeg, double cockOffDeg, double play) {
     return new Wrist(dice.even(4, 9), dice.even(5, 14), dice.even(1.5, 2.5));
   }
 
-  /** Where one player's axes lie: turns of the square axes into the real ones. */
-  public record Axes(Quaternion qFlexion, Quaternion qCock) {
-    /** Square to each other and to the bones. */
-    public static final Axes SQUARE = new Axes(Quaternion.IDENTITY, Quaternion.IDENTITY);
-  }
-
-  Axes player(Dice dice) {
-    return new Axes(off(dice, flexOffDeg, 1), off(dice, cockOffDeg, 2));
+  WristAxes player(Dice dice) {
+    return new WristAxes(off(dice, flexOffDeg, 1), off(dice, cockOffDeg, 2));
   }
 
   /** About the two other axes. */

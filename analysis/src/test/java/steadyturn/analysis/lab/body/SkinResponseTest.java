@@ -7,8 +7,6 @@ import java.util.EnumMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.lab.curve.TimeFunction;
-import steadyturn.analysis.lab.family.SkinSpring;
-import steadyturn.analysis.lab.family.Wrist;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
@@ -21,7 +19,7 @@ class SkinResponseTest {
   private static MountedUnit shaken(TimeFunction up) {
     Map<Joint, TimeFunction> joints = new EnumMap<>(Joint.class);
     joints.put(Joint.PLACE_Z, up);
-    BodyMotion body = new BodyMotion(BodySizes.of(240, 150, 1760), Wrist.Axes.SQUARE, joints);
+    BodyMotion body = new BodyMotion(BodySizes.of(240, 150, 1760), WristAxes.SQUARE, joints);
     return new MountedUnit(
         BodyPoint.PELVIS,
         body,

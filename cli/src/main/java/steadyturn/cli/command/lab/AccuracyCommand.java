@@ -49,20 +49,10 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--on", paramLabel = "PATH")
   private List<Path> on = List.of();
 
-  @Option(
-      names = "--families",
-      paramLabel = "tuning|judging",
-      description = {
-        "Instead, run lessons of drawn families of movement and error, N lessons a family; --case",
-        "names one. The judging half is not looked at while the analysis is changed: each run of",
-        "it is counted."
-      })
+  @Option(names = "--families", paramLabel = "tuning|judging")
   private Optional<Half> families = Optional.empty();
 
-  @Option(
-      names = "--count",
-      paramLabel = "FILE",
-      description = "Page that counts the runs of the judging half. Default: docs/judging-runs.md.")
+  @Option(names = "--count", paramLabel = "FILE")
   private Path count = Path.of("docs/judging-runs.md");
 
   @Override
