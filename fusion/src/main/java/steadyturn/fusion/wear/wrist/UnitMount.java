@@ -32,9 +32,15 @@ public record UnitMount(
   /** The grip gives way a little in a swing: our assumption. */
   private static final double GRIP_SD_RAD = Math.toRadians(1.5);
 
+  /** One that slips alike about all axes. */
+  public UnitMount(
+      Quaternion qUnitSegment, double longAxisSdRad, double axialSdRad, double slipSdRad) {
+    this(qUnitSegment, longAxisSdRad, axialSdRad, slipSdRad, slipSdRad);
+  }
+
   /** On skin, as drawn: x towards the fingers, z away from the skin. */
   public static UnitMount onSkin() {
-    return new UnitMount(Quaternion.IDENTITY, DRAWN_SD_RAD, DRAWN_SD_RAD, SLIP_SD_RAD, SLIP_SD_RAD);
+    return new UnitMount(Quaternion.IDENTITY, DRAWN_SD_RAD, DRAWN_SD_RAD, SLIP_SD_RAD);
   }
 
   /** On the skin of the forearm, as drawn. */
@@ -48,7 +54,7 @@ public record UnitMount(
    * not slip; the shaft moves in the grip instead.
    */
   public static UnitMount onShaft() {
-    return new UnitMount(Quaternion.IDENTITY, DRAWN_SD_RAD, DRAWN_SD_RAD, GRIP_SD_RAD, GRIP_SD_RAD);
+    return new UnitMount(Quaternion.IDENTITY, DRAWN_SD_RAD, DRAWN_SD_RAD, GRIP_SD_RAD);
   }
 
   UnitMount posed(Quaternion qUnitSegment, double longAxisSdRad) {
