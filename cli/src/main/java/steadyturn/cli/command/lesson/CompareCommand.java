@@ -18,8 +18,7 @@ import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.compare.SwingPair;
-import steadyturn.analysis.lesson.LessonResult;
-import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.cli.lesson.FormatChoice;
 import steadyturn.cli.lesson.FormatChoice.Format;
@@ -154,16 +153,7 @@ public final class CompareCommand implements Callable<Integer> {
   }
 
   private static List<LessonSwing> swings(Lessons lessons) {
-    List<LessonSwing> swings = new ArrayList<>();
-    lessons.each(
-        lesson -> {
-          for (LessonResult result : AnalyzeCommand.analyzeWithoutCurves(lesson, lessons)) {
-            for (SwingResult swing : result.swings()) {
-              swings.add(new LessonSwing(lesson.id(), swing));
-            }
-          }
-        });
-    return swings;
+    return AnalyzeCommand.swings(lessons, AnalysisSettings.defaults().withoutCurves());
   }
 
   private String name(LessonSwing each) {

@@ -1,6 +1,10 @@
 package steadyturn.cli.command.live;
 
+import static java.util.Objects.requireNonNull;
+
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -42,10 +46,10 @@ final class UnitsNewCommand implements Callable<Integer> {
     String type = typeName(name) + "Adapter";
     write(
         main.resolve("java").resolve(SENSOR).resolve(type + ".java"),
-        AdapterSkeleton.adapter(name, type));
+        text("Adapter.java.txt", type));
     write(
         test.resolve("java").resolve(SENSOR).resolve("kit").resolve(type + "Test.java"),
-        AdapterSkeleton.test(name, type));
+        text("AdapterTest.java.txt", type));
     Path captures = test.resolve("resources").resolve(SENSOR).resolve("kit").resolve(name);
     Files.createDirectories(captures);
     String line = "steadyturn.ingest.sensor." + type + "\n";
@@ -57,6 +61,13 @@ final class UnitsNewCommand implements Callable<Integer> {
     console.out().println("put the four captures into " + captures);
     console.out().println("then: mvn -Dquick -pl ingest test -Dtest=" + type + "Test");
     return Failures.DONE;
+  }
+
+  private String text(String template, String type) throws IOException {
+    try (InputStream in = requireNonNull(UnitsNewCommand.class.getResourceAsStream(template))) {
+      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      return text.replace("TYPE", type).replace("NAME", name);
+    }
   }
 
   private void write(Path file, String text) throws IOException {

@@ -24,8 +24,6 @@ import steadyturn.ingest.sample.BodyPoint;
  */
 public final class OrientationFiles {
 
-  private static final double DEG_PER_RAD = 180 / Math.PI;
-
   private final Path archive;
 
   /** A table that was written, and whether it took the place of an older one. */
@@ -99,12 +97,8 @@ public final class OrientationFiles {
     for (int i = 0; i < track.size(); i++) {
       row.setLength(0);
       FixedDecimals.append(row, track.timeS()[i] - zeroS, 6);
-      for (double[] column : new double[][] {track.qx(), track.qy(), track.qz(), track.qw()}) {
-        FixedDecimals.append(row.append('\t'), column[i], 9);
-      }
-      double inclinationDeg = DEG_PER_RAD * track.inclinationSigmaRad()[i];
-      FixedDecimals.append(row.append('\t'), inclinationDeg, 4);
-      FixedDecimals.append(row.append('\t'), DEG_PER_RAD * track.headingSigmaRad()[i], 4);
+      FixedDecimals.cells(row, '\t', 9, track.qx()[i], track.qy()[i], track.qz()[i], track.qw()[i]);
+      OrientationText.sigmas(row, '\t', track, i);
       writer.append(row).append('\n');
     }
   }
