@@ -1,10 +1,6 @@
 package steadyturn.cli.command.live;
 
-import static java.util.Objects.requireNonNull;
-
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -15,6 +11,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.recording.disk.Shipped;
 
 /** Writes what a new unit needs: the adapter's skeleton, its test, its registration. */
 @Command(name = "new")
@@ -63,11 +60,9 @@ final class UnitsNewCommand implements Callable<Integer> {
     return Failures.DONE;
   }
 
-  private String text(String template, String type) throws IOException {
-    try (InputStream in = requireNonNull(UnitsNewCommand.class.getResourceAsStream(template))) {
-      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-      return text.replace("TYPE", type).replace("NAME", name);
-    }
+  private String text(String template, String type) {
+    String text = Shipped.text(UnitsNewCommand.class, template);
+    return text.replace("TYPE", type).replace("NAME", name);
   }
 
   private void write(Path file, String text) throws IOException {
