@@ -112,7 +112,7 @@ public final class RecordCommand implements Callable<Integer> {
   /** What is on the disk, and what is not; whether all is well. */
   private boolean say(LiveRecorder recorder, LivePorts ports) {
     ports.show(console, recorder);
-    console.clearStatus();
+    console.status("");
     console.out().println(ports.summary());
     recorder.stopped().ifPresent(console::warn);
     if (recorder.missing() > 0) {
@@ -144,23 +144,22 @@ public final class RecordCommand implements Callable<Integer> {
   }
 
   private void readMarks(LiveRecorder recorder) {
-    Thread reader =
-        new Thread(
-            () -> {
-              try (BufferedReader in =
-                  new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
-                String line = in.readLine();
-                while (line != null && isEnded.getCount() > 0) {
-                  takeLine(line.strip(), recorder);
-                  line = in.readLine();
-                }
-              } catch (IOException e) {
-                console.warn("marks can no longer be typed: " + e.getMessage());
-              }
-            },
-            "marks");
+    Thread reader = new Thread(() -> takeLines(recorder), "marks");
     reader.setDaemon(true);
     reader.start();
+  }
+
+  private void takeLines(LiveRecorder recorder) {
+    try (BufferedReader in =
+        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
+      String line = in.readLine();
+      while (line != null && isEnded.getCount() > 0) {
+        takeLine(line.strip(), recorder);
+        line = in.readLine();
+      }
+    } catch (IOException e) {
+      console.warn("marks can no longer be typed: " + e.getMessage());
+    }
   }
 
   private void takeLine(String line, LiveRecorder recorder) {

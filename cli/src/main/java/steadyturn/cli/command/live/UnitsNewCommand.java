@@ -43,10 +43,10 @@ final class UnitsNewCommand implements Callable<Integer> {
     String type = typeName(name) + "Adapter";
     write(
         main.resolve("java").resolve(SENSOR).resolve(type + ".java"),
-        text("Adapter.java.txt", type));
+        filled("Adapter.java.txt", type));
     write(
         test.resolve("java").resolve(SENSOR).resolve("kit").resolve(type + "Test.java"),
-        text("AdapterTest.java.txt", type));
+        filled("AdapterTest.java.txt", type));
     Path captures = test.resolve("resources").resolve(SENSOR).resolve("kit").resolve(name);
     Files.createDirectories(captures);
     String line = "steadyturn.ingest.sensor." + type + "\n";
@@ -60,7 +60,7 @@ final class UnitsNewCommand implements Callable<Integer> {
     return Failures.DONE;
   }
 
-  private String text(String template, String type) {
+  private String filled(String template, String type) {
     String text = Shipped.text(UnitsNewCommand.class, template);
     return text.replace("TYPE", type).replace("NAME", name);
   }
