@@ -14,8 +14,6 @@ import steadyturn.ingest.live.LiveState;
 import steadyturn.ingest.live.LiveUnit;
 import steadyturn.ingest.recording.dataset.Archive;
 import steadyturn.ingest.recording.dataset.SessionRun;
-import steadyturn.ingest.recording.table.MotionLayout;
-import steadyturn.ingest.recording.table.SampleColumns;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
@@ -48,10 +46,7 @@ final class LiveTable implements AutoCloseable {
   private final LiveRecorder recorder;
   private final LiveUnit unit;
   private final SerialPortSource source;
-
-  /** The newest samples, filled by the thread of the port, read by another. */
-  private final SampleColumns samples = new SampleColumns(7, 1 << 12);
-
+  private final LiveSamples samples = new LiveSamples();
   private boolean isClosed;
 
   private LiveTable(Path root, UnitChoice choice, int baud) throws IOException {
@@ -84,12 +79,8 @@ final class LiveTable implements AutoCloseable {
     return table;
   }
 
-  private void heard(BodyPoint point, double timeS, double[] accel, double[] gyro) {
-    double latencyS = unit.latencyS();
-    synchronized (samples) {
-      samples.append(
-          new double[] {latencyS, accel[0], accel[1], accel[2], gyro[0], gyro[1], gyro[2]});
-    }
+  private void heard(BodyPoint point, double timeS, double[] accelMps2, double[] gyroRadPerS) {
+    samples.add(unit.latencyS(), accelMps2, gyroRadPerS);
   }
 
   static void pause() {
@@ -112,11 +103,7 @@ final class LiveTable implements AutoCloseable {
 
   UnitStream since(double fromS) {
     BodyPoint at = unit.state().point().orElse(BodyPoint.PELVIS);
-    UnitFacts facts = UnitFacts.plain(at, Math.max(1, unit.state().rateHz()));
-    synchronized (samples) {
-      samples.dropBefore(fromS);
-      return samples.copy(facts, MotionLayout.firstSlot(0), 0, samples.size(), 0);
-    }
+    return samples.since(fromS, UnitFacts.plain(at, Math.max(1, unit.state().rateHz())));
   }
 
   /** Why no samples come now; empty while all is well. */

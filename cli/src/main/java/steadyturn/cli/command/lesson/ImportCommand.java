@@ -11,7 +11,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import steadyturn.cli.lesson.BodySizes;
+import steadyturn.cli.lesson.PlayerSizes;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.ingest.columnmap.ColumnMap;
@@ -51,7 +51,7 @@ public final class ImportCommand implements Callable<Integer> {
   @Option(names = "--handed", paramLabel = "right|left")
   private Handedness handed = Handedness.RIGHT;
 
-  @Mixin private BodySizes sizes;
+  @Mixin private PlayerSizes sizes;
 
   @Option(names = "--start", paramLabel = "TIME")
   private LocalDateTime start = UNKNOWN_DAY;

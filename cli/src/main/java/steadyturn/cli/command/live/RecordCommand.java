@@ -17,7 +17,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import steadyturn.cli.lesson.BodySizes;
+import steadyturn.cli.lesson.PlayerSizes;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.HangUp;
@@ -56,7 +56,7 @@ public final class RecordCommand implements Callable<Integer> {
   @Option(names = "--lesson", paramLabel = "LABEL")
   private String lesson = LocalDate.now(ZoneId.systemDefault()).toString().replace("-", "");
 
-  @Mixin private BodySizes sizes;
+  @Mixin private PlayerSizes sizes;
 
   @Option(names = "--baud", paramLabel = "N")
   private int baud = SerialPortSource.BAUD;

@@ -8,7 +8,7 @@ import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 
 /** The options that tell the size of a player, mm. */
-public final class BodySizes {
+public final class PlayerSizes {
 
   @Option(names = "--pelvis-width", paramLabel = "MM")
   private Optional<Double> widthMm = Optional.empty();
