@@ -55,6 +55,7 @@ class SentencesTest {
       Set.of(
           "Studies",
           "StudyCase",
+          "Situation",
           "PelvisStudy",
           "SwingStudy",
           "WristStudy",
