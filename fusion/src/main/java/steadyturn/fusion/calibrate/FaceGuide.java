@@ -56,11 +56,6 @@ public final class FaceGuide implements GuidedStep {
   }
 
   @Override
-  public boolean isUnderWay() {
-    return false;
-  }
-
-  @Override
   public double neededFromS() {
     return neededFromS;
   }

@@ -1,7 +1,6 @@
 package steadyturn.fusion.calibrate;
 
 import java.util.Comparator;
-import java.util.Locale;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -82,24 +81,16 @@ public record TableRest(
   private static void requireStill(
       double lengthS, double gyroNoise, double change, double accelNoise) {
     if (lengthS < SHORTEST_S) {
-      throw new CalibrationException(
-          String.format(
-              Locale.ROOT,
-              "the unit must lie still for %.1f s, the stretch has %.1f s",
-              SHORTEST_S,
-              lengthS));
+      throw CalibrationException.of(
+          "the unit must lie still for %.1f s, the stretch has %.1f s", SHORTEST_S, lengthS);
     }
     if (gyroNoise > LARGEST_GYRO_NOISE_RAD_PER_S
         || change > LARGEST_CHANGE_RAD_PER_S
         || accelNoise > LARGEST_ACCEL_NOISE_MPS2) {
-      throw new CalibrationException(
-          String.format(
-              Locale.ROOT,
-              "the unit did not lie still: rate spread %.2f deg/s, drift %.2f deg/s, acceleration"
-                  + " spread %.2f m/s^2; lay it on a firm table and leave it alone",
-              Math.toDegrees(gyroNoise),
-              Math.toDegrees(change),
-              accelNoise));
+      throw CalibrationException.of(
+          "the unit did not lie still: rate spread %.2f deg/s, drift %.2f deg/s, acceleration"
+              + " spread %.2f m/s^2; lay it on a firm table and leave it alone",
+          Math.toDegrees(gyroNoise), Math.toDegrees(change), accelNoise);
     }
   }
 

@@ -11,6 +11,21 @@ public record Vector3(double x, double y, double z) {
   public static final Vector3 Y = new Vector3(0, 1, 0);
   public static final Vector3 Z = new Vector3(0, 0, 1);
 
+  /** The unit vector along axis 0, 1 or 2. */
+  public static Vector3 axis(int axis) {
+    return axis == 0 ? X : axis == 1 ? Y : Z;
+  }
+
+  /** Three numbers of an array, from {@code first} on. */
+  public static Vector3 of(double[] numbers, int first) {
+    return new Vector3(numbers[first], numbers[first + 1], numbers[first + 2]);
+  }
+
+  /** Row {@code k} of three columns. */
+  public static Vector3 of(double[][] columns, int k) {
+    return new Vector3(columns[0][k], columns[1][k], columns[2][k]);
+  }
+
   public Vector3 plus(Vector3 o) {
     return new Vector3(x + o.x, y + o.y, z + o.z);
   }
