@@ -22,16 +22,10 @@ import steadyturn.analysis.lesson.SwingResult;
  * Chooses the one thing to work on. Findings are tried in the order of the teaching file; the first
  * that holds beyond doubt is the priority. What it already explains is not told again.
  */
-public final class Coach {
+public record Coach(Teaching teaching) {
 
   private static final int MOST_FURTHER = 2;
   private static final int FEW_MORE = 12;
-
-  private final Teaching teaching;
-
-  public Coach(Teaching teaching) {
-    this.teaching = teaching;
-  }
 
   /**
    * Advice for one player and club.

@@ -4,13 +4,13 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
-import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import steadyturn.analysis.coach.teaching.Limit;
 import steadyturn.analysis.coach.teaching.Need;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.ErrorSplit;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.SwingGroup;
+import steadyturn.analysis.compare.TypicalError;
 
 /** Holds conditions against a group of swings of one lesson. */
 final class Witness {
@@ -84,26 +84,17 @@ final class Witness {
     return OptionalInt.of(high);
   }
 
-  /** Interval of a standard deviation by the chi-square distribution. */
   private static Evidence spread(Need need, Limit limit, GroupSummary group) {
-    double[] ends = ends(group.spread(), group.count());
+    double[] ends = TypicalError.interval(group.spread(), group.count() - 1);
     OptionalInt more = OptionalInt.empty();
     Certainty holds = holds(need, limit, ends[0], ends[1]);
     for (int n = 1; n <= MOST_MORE && holds == Certainty.NOT_SURE_YET && more.isEmpty(); n++) {
-      double[] then = ends(group.spread(), group.count() + n);
+      double[] then = TypicalError.interval(group.spread(), group.count() + n - 1);
       if (holds(need, limit, then[0], then[1]) != Certainty.NOT_SURE_YET) {
         more = OptionalInt.of(n);
       }
     }
     return new Evidence(need, limit, group.spread(), ends[0], ends[1], group.count(), holds, more);
-  }
-
-  private static double[] ends(double spread, int count) {
-    var chi2 = new ChiSquaredDistribution(count - 1);
-    return new double[] {
-      spread * Math.sqrt((count - 1) / chi2.inverseCumulativeProbability(0.975)),
-      spread * Math.sqrt((count - 1) / chi2.inverseCumulativeProbability(0.025))
-    };
   }
 
   private static Certainty holds(Need need, Limit limit, double low, double high) {

@@ -37,12 +37,11 @@ public record GroupSummary(
     double errorVariance = 0;
     int n = 0;
     for (LessonSwing each : group.swings()) {
-      var found = each.swing().measure(what.measure(), what.at()).filter(GroupSummary::usable);
+      var found = what.in(each.swing()).filter(MeasureValue::isBounded);
       if (found.isPresent()) {
         MeasureValue v = found.get();
         values[n++] = v.value();
-        double sd = (v.high() - v.low()) / (2 * MeasureValue.Z95);
-        errorVariance += sd * sd;
+        errorVariance += v.sd() * v.sd();
         parts.merge(each.lesson(), 1.0, Double::sum);
       }
     }
@@ -50,10 +49,6 @@ public record GroupSummary(
     parts.replaceAll((lesson, swings) -> swings / count);
     double variance = count == 0 ? 0 : errorVariance / count;
     return summary(group, what, values, count, variance, split, parts);
-  }
-
-  private static boolean usable(MeasureValue v) {
-    return v.given() && Double.isFinite(v.low()) && Double.isFinite(v.high());
   }
 
   private static GroupSummary summary(

@@ -6,13 +6,11 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.displace.Anchor;
 import steadyturn.fusion.displace.LessonEstimate;
-import steadyturn.fusion.displace.LessonFit;
 import steadyturn.fusion.displace.SwingFit;
 import steadyturn.fusion.displace.SwingSpan;
 import steadyturn.fusion.displace.UnitPriors;
@@ -98,7 +96,7 @@ final class PelvisLesson {
   private Optional<Known> known(GatheredSwing gathered) {
     Swing swing = gathered.swing();
     double takeawayS = takeawayS(swing);
-    double impactS = swing.event(SwingEvent.IMPACT).map(EventTime::timeS).orElse(swing.endS());
+    double impactS = swing.timeS(SwingEvent.IMPACT).orElse(swing.endS());
     return faults
         .keep(
             gathered.recording(),
@@ -126,11 +124,9 @@ final class PelvisLesson {
     swings.forEach(known -> spans.add(known.rests.span()));
     Optional<SwingSpan> turn = turnSpan();
     turn.ifPresent(spans::add);
-    LessonFit fit = estimate.fit(spans, bias);
+    List<SwingFit> fit = estimate.fit(spans, bias);
     PelvisGeometry geometry =
-        turn.isPresent()
-            ? TurnOnSpot.fold(worn, fit.swings().get(spans.size() - 1).motion())
-            : worn;
+        turn.isPresent() ? TurnOnSpot.fold(worn, fit.get(spans.size() - 1).motion()) : worn;
     List<Aim> aims =
         new TargetLine(settings.aimSdRad(), priors.gyroMatrix())
             .of(swings.stream().map(k -> k.gathered.aim()).toList(), geometry.qUnitPelvis());
@@ -139,10 +135,7 @@ final class PelvisLesson {
       out.put(
           swings.get(i).gathered,
           new PelvisSwing(
-              fit.swings().get(i),
-              geometry,
-              aims.get(i),
-              flags(swings.get(i).rests, fit.swings().get(i))));
+              fit.get(i), geometry, aims.get(i), flags(swings.get(i).rests, fit.get(i))));
     }
     return out;
   }
@@ -176,7 +169,7 @@ final class PelvisLesson {
   }
 
   private static double takeawayS(Swing swing) {
-    return swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS() + 1);
+    return swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS() + 1);
   }
 
   /**
@@ -194,11 +187,11 @@ final class PelvisLesson {
       still.add(known.rests.withWitnesses(known.swing(), worn.leverArmUnitM()).span());
       drifting.add(drift.span());
     }
-    LessonFit asStill = estimate.fit(still, bias);
-    LessonFit asMoving = estimate.fit(drifting, bias);
+    List<SwingFit> asStill = estimate.fit(still, bias);
+    List<SwingFit> asMoving = estimate.fit(drifting, bias);
     List<Known> out = new ArrayList<>();
     for (int i = 0; i < swings.size(); i++) {
-      double gain = asStill.swings().get(i).cost() - asMoving.swings().get(i).cost();
+      double gain = asStill.get(i).cost() - asMoving.get(i).cost();
       boolean known = swings.get(i).rests.flags().contains(SwingRests.ADDRESS_NOT_STILL);
       out.add(
           known || gain > DRIFT_EVIDENCE ? swings.get(i).with(asDrifting.get(i)) : swings.get(i));

@@ -3,23 +3,12 @@ package steadyturn.analysis.pelvis;
 import java.util.ArrayList;
 import java.util.List;
 import steadyturn.analysis.measure.Curve;
-import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.EventTime;
 
 /** The pose over the time of a swing, for plots, about 100 points a second. */
 public final class PelvisCurves {
 
   private static final double STEP_S = 0.01;
-
-  /** Measures that have a course over time, in the order of {@link PelvisPose}. */
-  private static final List<Measure> COMPONENTS =
-      List.of(
-          Measure.PELVIS_TURN,
-          Measure.PELVIS_SLIDE,
-          Measure.PELVIS_THRUST,
-          Measure.PELVIS_LIFT,
-          Measure.PELVIS_TILT,
-          Measure.PELVIS_SIDETILT);
 
   private PelvisCurves() {}
 
@@ -33,7 +22,7 @@ public final class PelvisCurves {
     List<List<Double>> values = new ArrayList<>();
     List<List<Double>> spreads = new ArrayList<>();
     List<Double> times = new ArrayList<>();
-    COMPONENTS.forEach(
+    PelvisPose.MEASURES.forEach(
         c -> {
           values.add(new ArrayList<>());
           spreads.add(new ArrayList<>());
@@ -48,16 +37,16 @@ public final class PelvisCurves {
       PoseSpread spread = PoseSpread.at(track, k, course);
       double[] pose = spread.pose().toArray();
       for (int i = 0; i < pose.length; i++) {
-        values.get(i).add(outward(i, pose[i]));
-        spreads.get(i).add(outward(i, spread.sd(i)));
+        values.get(i).add(PelvisPose.outward(i, pose[i]));
+        spreads.get(i).add(PelvisPose.outward(i, spread.sd(i)));
       }
     }
     List<Curve> out = new ArrayList<>();
-    for (int i = 0; i < COMPONENTS.size(); i++) {
+    for (int i = 0; i < PelvisPose.MEASURES.size(); i++) {
       out.add(
           new Curve(
-              COMPONENTS.get(i).id(),
-              COMPONENTS.get(i).unit(),
+              PelvisPose.MEASURES.get(i).id(),
+              PelvisPose.MEASURES.get(i).unit(),
               times,
               values.get(i),
               spreads.get(i)));
@@ -66,8 +55,4 @@ public final class PelvisCurves {
   }
 
   /** Radians to degrees, metres to millimetres. */
-  private static double outward(int component, double value) {
-    boolean angle = component == 0 || component >= 4;
-    return angle ? Math.toDegrees(value) : 1e3 * value;
-  }
 }

@@ -22,8 +22,6 @@ final class PoseErrors {
   /** Of a turn, rad, or a place, m, in a central difference. */
   private static final double STEP = 1e-5;
 
-  private static final Vector3[] AXES = {Vector3.X, Vector3.Y, Vector3.Z};
-
   /**
    * Inputs of the pose that errors reach: turn and place now, turn and place at address, mounting,
    * arm, aim.
@@ -37,28 +35,18 @@ final class PoseErrors {
   private final int addressIndex;
   private final DMatrixRMaj factor;
 
-  private PoseErrors(
-      UnitMotion motion,
-      PelvisGeometry geometry,
-      int h,
-      double aimRad,
-      int addressIndex,
-      DMatrixRMaj factor) {
-    this.motion = motion;
-    this.geometry = geometry;
-    this.h = h;
-    this.aimRad = aimRad;
-    this.addressIndex = addressIndex;
-    this.factor = factor;
-  }
-
-  static PoseErrors of(
+  PoseErrors(
       UnitMotion motion,
       PelvisGeometry geometry,
       int h,
       double aimRad,
       double aimSdRad,
       int addressIndex) {
+    this.motion = motion;
+    this.geometry = geometry;
+    this.h = h;
+    this.aimRad = aimRad;
+    this.addressIndex = addressIndex;
     int p = motion.parameters();
     DMatrixRMaj covariance = new DMatrixRMaj(p + 7, p + 7);
     CommonOps_DDRM.insert(new DMatrixRMaj(motion.covariance()), covariance, 0, 0);
@@ -71,7 +59,7 @@ final class PoseErrors {
     if (!cholesky.decompose(covariance)) {
       throw new IllegalStateException("covariance of the motion is not positive definite");
     }
-    return new PoseErrors(motion, geometry, h, aimRad, addressIndex, cholesky.getT(null));
+    this.factor = cholesky.getT(null);
   }
 
   /**
@@ -144,7 +132,7 @@ final class PoseErrors {
   /** Pose of sample k with one input moved; the address is seen at the middle of its stretch. */
   private double[] poseWith(int k, int input, double step) {
     int three = input / 3;
-    Vector3 by = AXES[input % 3].times(step);
+    Vector3 by = Vector3.axis(input % 3).times(step);
     Quaternion qBy = Quaternion.fromRotationVector(three % 2 == 0 ? by : Vector3.ZERO);
     Quaternion qUnitPelvis =
         three == 4 ? geometry.qUnitPelvis().times(qBy) : geometry.qUnitPelvis();

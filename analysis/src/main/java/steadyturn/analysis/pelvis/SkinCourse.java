@@ -21,14 +21,14 @@ record SkinCourse(SkinShift full, Optional<SkinSlip> slip) {
   private static final double FOLLOW_THROUGH_S = 1;
 
   static SkinCourse of(SkinShift full, List<EventTime> events) {
-    Optional<Double> takeaway = timeS(events, SwingEvent.TAKEAWAY);
-    Optional<Double> top = timeS(events, SwingEvent.TOP);
-    Optional<Double> impact = timeS(events, SwingEvent.IMPACT);
+    Optional<Double> takeaway = EventTime.timeS(SwingEvent.TAKEAWAY, events);
+    Optional<Double> top = EventTime.timeS(SwingEvent.TOP, events);
+    Optional<Double> impact = EventTime.timeS(SwingEvent.IMPACT, events);
     if (takeaway.isEmpty() || top.isEmpty() || impact.isEmpty()) {
       return new SkinCourse(full, Optional.empty());
     }
     double finishS =
-        timeS(events, SwingEvent.FINISH)
+        EventTime.timeS(SwingEvent.FINISH, events)
             .filter(s -> s > impact.get())
             .orElse(impact.get() + FOLLOW_THROUGH_S);
     boolean inOrder = takeaway.get() < top.get() && top.get() < impact.get();
@@ -37,10 +37,6 @@ record SkinCourse(SkinShift full, Optional<SkinSlip> slip) {
         inOrder
             ? Optional.of(new SkinSlip(takeaway.get(), top.get(), impact.get(), finishS))
             : Optional.empty());
-  }
-
-  private static Optional<Double> timeS(List<EventTime> events, SwingEvent event) {
-    return EventTime.of(event, events).map(EventTime::timeS);
   }
 
   /**

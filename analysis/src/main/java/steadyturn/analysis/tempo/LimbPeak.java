@@ -1,5 +1,6 @@
 package steadyturn.analysis.tempo;
 
+import java.util.List;
 import java.util.function.DoubleFunction;
 import steadyturn.fusion.attitude.CentredMean;
 import steadyturn.fusion.attitude.PeakRepair;
@@ -30,9 +31,7 @@ final class LimbPeak {
     this.timeS = stream.timeColumnS();
     this.segmentRadPerS = new Vector3[timeS.length];
     for (int i = 0; i < timeS.length; i++) {
-      Vector3 unit =
-          new Vector3(stream.gyroRadPerS(0, i), stream.gyroRadPerS(1, i), stream.gyroRadPerS(2, i));
-      segmentRadPerS[i] = mount.qUnitSegment().conjugate().rotate(unit.minus(bias));
+      segmentRadPerS[i] = mount.qUnitSegment().conjugate().rotate(rate(stream, i).minus(bias));
     }
   }
 
@@ -44,7 +43,7 @@ final class LimbPeak {
     double axis = mount.longAxisSdRad();
     double skin = mount.slipSdRad();
     double variance = 0;
-    for (Vector3 along : new Vector3[] {Vector3.X, Vector3.Y, Vector3.Z}) {
+    for (Vector3 along : List.of(Vector3.X, Vector3.Y, Vector3.Z)) {
       // a turn about the bone itself does not move its axis
       variance += along.equals(Vector3.X) ? 0 : limb.moved(peak, t -> along.times(axis));
       variance += limb.moved(peak, t -> along.times(skin * slip.parts(t)[0]));
@@ -53,6 +52,11 @@ final class LimbPeak {
     double cutS = repaired.cuts().stream().mapToDouble(c -> c.toS() - c.fromS()).max().orElse(0);
     double sd = Math.hypot(Math.sqrt(variance), Math.hypot(cutS, limb.stepS()) / EVENLY);
     return new PeakTime(peak.timeS(), sd, peak.value());
+  }
+
+  /** The gyroscope's rate of one sample, unit axes, rad/s. */
+  static Vector3 rate(UnitStream stream, int i) {
+    return Vector3.each(axis -> stream.gyroRadPerS(axis, i));
   }
 
   private double stepS() {
@@ -79,8 +83,7 @@ final class LimbPeak {
       double dt = i == 0 ? 1 : timeS[i] - timeS[i - 1];
       Vector3 w = segmentRadPerS[i];
       Vector3 seen = w.minus(now.cross(w)).plus(now.minus(before).times(1 / dt));
-      double across = Math.sqrt(seen.y() * seen.y() + seen.z() * seen.z());
-      rate[i] = across;
+      rate[i] = Math.sqrt(seen.y() * seen.y() + seen.z() * seen.z());
       before = now;
     }
     return PeakTime.of(timeS, CentredMean.of(timeS, rate, HALF_WIDTH_S), PART);

@@ -18,7 +18,7 @@ import steadyturn.ingest.reason.Reason;
  * and sigma_angle holds the rest of what they are apart. The same half of the clocks counts for the
  * time of the highest rate.
  */
-final class Release {
+record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plateau) {
 
   static final double LEAST_PLATEAU_DEG = 20;
   private static final double FALL_DEG = 15;
@@ -27,21 +27,6 @@ final class Release {
   private static final double RATE_PART = 0.005;
   private static final double SMOOTH_S = 0.006;
   private static final double TIED_S = 0.0015;
-
-  private final WristMotion motion;
-  private final EventTime top;
-  private final EventTime impact;
-  private final double clockSdS;
-  private final Plateau plateau;
-
-  private Release(WristMotion motion, EventTime top, EventTime impact, Plateau plateau) {
-    this.motion = motion;
-    this.top = top;
-    this.impact = impact;
-    // clocks that no blow tied: then one unit alone felt this one
-    this.clockSdS = motion.syncSdS() > TIED_S ? motion.syncSdS() : motion.syncSdS() / 2;
-    this.plateau = plateau;
-  }
 
   /** Finds the plateau; empty where top and impact are too close for one. */
   static Optional<Release> of(WristMotion motion, EventTime top, EventTime impact) {
@@ -53,8 +38,9 @@ final class Release {
     return Optional.of(new Release(motion, top, impact, Plateau.of(motion, from, to)));
   }
 
-  Plateau plateau() {
-    return plateau;
+  /** Clocks that no blow tied count whole: then one unit alone felt this one. */
+  private double clockSdS() {
+    return motion.syncSdS() > TIED_S ? motion.syncSdS() : motion.syncSdS() / 2;
   }
 
   List<MeasureValue> measures() {
@@ -79,7 +65,7 @@ final class Release {
     double releaseS = motion.timeS(k) + (motion.cockDeg(k) - level) / fall * stepS;
     double rate = Math.max(50, -motion.cockRateDegPerS(k));
     double angleSd = plateau.againstSdDeg(motion, k, 1);
-    double sdS = Math.hypot(angleSd / rate, Math.hypot(impact.sdS(), clockSdS));
+    double sdS = Math.hypot(angleSd / rate, Math.hypot(impact.sdS(), clockSdS()));
     return part ? partOfDownswing(releaseS, sdS) : beforeImpact(measure, releaseS, sdS);
   }
 
@@ -127,7 +113,7 @@ final class Release {
       return beforeImpact(
           measure,
           peak.timeS(),
-          Math.hypot(rateTimeSdS(peak, at), Math.hypot(impact.sdS(), clockSdS)));
+          Math.hypot(rateTimeSdS(peak, at), Math.hypot(impact.sdS(), clockSdS())));
     }
     return MeasureValue.of(
         measure,

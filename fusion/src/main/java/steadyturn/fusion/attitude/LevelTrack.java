@@ -13,7 +13,7 @@ import steadyturn.ingest.sample.UnitStream;
  * misalignment (9), one for each repaired cut of the rate, and three for each bridge over lost
  * ones: about the level axes, shared by all samples behind it.
  */
-public final class LevelTrack implements AttitudeTrack {
+public final class LevelTrack {
 
   private static final int FIXED = 14;
 
@@ -138,8 +138,7 @@ public final class LevelTrack implements AttitudeTrack {
         PeakRepair.Cut cut = cuts.get(c);
         double grown = cut.doubt().atRad(track.timeS(k)) - cut.doubt().atRad(track.timeS(k - 1));
         if (grown != 0) {
-          Vector3 axis = cut.axis() == 0 ? Vector3.X : cut.axis() == 1 ? Vector3.Y : Vector3.Z;
-          Vector3 level = track.qTrackUnit(k).rotate(axis);
+          Vector3 level = track.qTrackUnit(k).rotate(Vector3.axis(cut.axis()));
           for (int row = 0; row < 3; row++) {
             rows[at(k, row) + FIXED + c] += grown * level.get(row);
           }
@@ -163,37 +162,40 @@ public final class LevelTrack implements AttitudeTrack {
     }
   }
 
-  @Override
+  /** Whether the unit showed what it did at an instant, or it is bridged. */
   public boolean isSeen(double instantS) {
     return !unseen.holds(instantS);
   }
 
-  @Override
+  /** Number of samples. */
   public int size() {
     return track.size();
   }
 
-  @Override
+  /** Instant of sample k, s. */
   public double timeS(int k) {
     return track.timeS(k);
   }
 
-  @Override
+  /** Attitude of the unit at sample k. */
   public Quaternion qLevelUnit(int k) {
     return track.qTrackUnit(k);
   }
 
-  @Override
+  /** Rate at sample k, unit axes, rad/s. */
   public Vector3 rateUnitRadPerS(int k) {
     return track.rateUnitRadPerS(k);
   }
 
-  @Override
+  /**
+   * Number P of parameters, scaled to unit variance and independent of each other beforehand; the
+   * first two are the tilt by the accelerometer at the level moment, the same for all samples.
+   */
   public int parameters() {
     return sensitivity.p;
   }
 
-  @Override
+  /** Small rotation of sample k in the level frame by the parameters z[from..from+P-1], rad. */
   public Vector3 turnRad(int k, double[] z, int from) {
     return new Vector3(turnRad(k, 0, z, from), turnRad(k, 1, z, from), turnRad(k, 2, z, from));
   }
@@ -207,7 +209,7 @@ public final class LevelTrack implements AttitudeTrack {
     return sum;
   }
 
-  @Override
+  /** Puts the derivative of that rotation along a direction into row[from..from+P-1]. */
   public void putTurn(int k, Vector3 alongLevel, double[] row, int from) {
     double[] rows = sensitivity.rows;
     int x = sensitivity.at(k, 0);

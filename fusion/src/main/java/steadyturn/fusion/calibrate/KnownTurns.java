@@ -3,6 +3,7 @@ package steadyturn.fusion.calibrate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -89,7 +90,8 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
   }
 
   private static Vector3 shownRad(UnitStream stream, UnitStream before, UnitStream after) {
-    Vector3 bias = TableMean.gyroRadPerS(before).plus(TableMean.gyroRadPerS(after)).times(0.5);
+    Vector3 bias =
+        RestGate.meanRateRadPerS(before).plus(RestGate.meanRateRadPerS(after)).times(0.5);
     double[] sum = new double[3];
     int from = stream.indexAt(before.timeS(before.size() - 1)) + 1;
     int to = stream.indexAt(after.timeS(0));

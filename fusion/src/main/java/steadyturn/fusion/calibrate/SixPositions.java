@@ -13,6 +13,7 @@ import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.DecompositionSolver;
 import org.apache.commons.math3.linear.QRDecomposition;
 import org.apache.commons.math3.linear.RealVector;
+import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
@@ -64,7 +65,7 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
   private static List<Reading> readings(List<UnitStream> stills) {
     List<Reading> readings = new ArrayList<>();
     for (UnitStream still : stills) {
-      Vector3 shown = TableMean.accelMps2(still);
+      Vector3 shown = RestGate.meanAccelMps2(still);
       Pose.of(shown).ifPresent(pose -> readings.add(new Reading(pose, shown)));
     }
     return readings;

@@ -1,5 +1,7 @@
 package steadyturn.fusion.rotation;
 
+import java.util.function.IntToDoubleFunction;
+
 /**
  * Three numbers along x, y, z of one frame; the name of the variable says which frame and which
  * unit.
@@ -24,6 +26,11 @@ public record Vector3(double x, double y, double z) {
   /** Row {@code k} of three columns. */
   public static Vector3 of(double[][] columns, int k) {
     return new Vector3(columns[0][k], columns[1][k], columns[2][k]);
+  }
+
+  /** One number for each axis. */
+  public static Vector3 each(IntToDoubleFunction ofAxis) {
+    return new Vector3(ofAxis.applyAsDouble(0), ofAxis.applyAsDouble(1), ofAxis.applyAsDouble(2));
   }
 
   public Vector3 plus(Vector3 o) {

@@ -28,11 +28,6 @@ public enum StepReason implements ReasonCode {
   }
 
   @Override
-  public String about() {
-    return "step";
-  }
-
-  @Override
   public List<String> args() {
     return args;
   }

@@ -52,8 +52,9 @@ record DrillReps(List<Optional<DrillRep>> inOrder) {
   }
 
   private static Optional<DrillRep> swing(Drill drill, SwingResult swing) {
-    return swing
-        .measure(drill.judgedBy().measure(), drill.judgedBy().at())
+    return drill
+        .judgedBy()
+        .in(swing)
         .filter(MeasureValue::given)
         .map(v -> DrillRep.of(drill, swing.number(), swing.timeS(SwingEvent.TOP), v));
   }

@@ -47,11 +47,6 @@ public record DrillScore(
     reps = List.copyOf(reps);
   }
 
-  /** Scores the drills of a recording whose repetitions are all full swings. */
-  public static List<DrillScore> of(Teaching teaching, List<Mark> marks, List<SwingResult> swings) {
-    return of(teaching, marks, swings, List.of());
-  }
-
   /**
    * Scores every drill that a recording has marks for, in the order they were begun.
    *
@@ -126,8 +121,7 @@ public record DrillScore(
     }
     List<SwingGroup> groups =
         List.of(new SwingGroup("before", before), new SwingGroup("after", after));
-    return GroupComparison.withDefaults().compare(groups, List.of(drill.judgedBy())).rows().stream()
-        .findFirst();
+    return GroupComparison.compare(groups, List.of(drill.judgedBy())).rows().stream().findFirst();
   }
 
   private static List<LessonSwing> swings(List<SwingResult> full, double fromS, double toS) {

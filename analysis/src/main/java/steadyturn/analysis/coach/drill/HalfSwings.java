@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventReason;
@@ -85,18 +84,7 @@ public final class HalfSwings {
         topS,
         measures.stream()
             .filter(m -> SAID.contains(m.measure()))
-            .map(m -> m.given() ? estimated(m) : m)
+            .map(m -> m.estimated(Reason.of(EventReason.HALF_SWING)))
             .toList());
-  }
-
-  private static MeasureValue estimated(MeasureValue m) {
-    return new MeasureValue(
-        m.measure(),
-        m.at(),
-        m.value(),
-        m.low(),
-        m.high(),
-        Grade.ESTIMATED,
-        Reason.of(EventReason.HALF_SWING));
   }
 }

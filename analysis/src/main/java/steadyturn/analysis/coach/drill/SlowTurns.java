@@ -101,7 +101,7 @@ public final class SlowTurns {
     if (stretch.size() < 2) {
       return List.of();
     }
-    KalmanSettings worn = KalmanSettings.standard().withRest(RestDetectorSettings.worn());
+    KalmanSettings worn = KalmanSettings.with(RestDetectorSettings.worn());
     OrientationTrack track = new OrientationRun(worn).run(stretch, OrientationMethod.OFFLINE);
     return new SlowTurns(track, Stepping.of(stretch), handed.sign())
         .find().stream().filter(turn -> turn.timeS() >= mark.onsetS()).toList();

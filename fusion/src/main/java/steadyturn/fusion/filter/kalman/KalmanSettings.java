@@ -57,6 +57,11 @@ public record KalmanSettings(
    * optimum over five open recordings; docs/accuracy-orientation.md shows how flat it is.
    */
   public static KalmanSettings standard() {
+    return with(RestDetectorSettings.laidDown());
+  }
+
+  /** The standard ones with other settings of the rest detector. */
+  public static KalmanSettings with(RestDetectorSettings rest) {
     return new KalmanSettings(
         0.1,
         0.1,
@@ -68,24 +73,7 @@ public record KalmanSettings(
         0.5,
         0.5,
         0.3,
-        RestDetectorSettings.laidDown(),
+        rest,
         SigmaFloor.standard());
-  }
-
-  /** The same with another idea of rest. */
-  public KalmanSettings withRest(RestDetectorSettings otherRest) {
-    return new KalmanSettings(
-        blockS,
-        startTiltRad,
-        startBiasRadPerS,
-        biasWalkRadPerSSqrtS,
-        rateMatrixSigma,
-        rateNoiseRadPerSqrtS,
-        velocityNoiseMpsPerSqrtS,
-        speedSigmaMps,
-        placeSigmaM,
-        movementCorrelationS,
-        otherRest,
-        floor);
   }
 }

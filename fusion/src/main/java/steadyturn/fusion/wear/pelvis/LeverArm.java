@@ -15,9 +15,8 @@ import steadyturn.ingest.sample.Player;
  * @param midHipFromUnitPelvisM mid-hip relative to the unit, anatomical pelvis axes (x forward, y
  *     left, z up), m
  * @param sdM spread of each component, m
- * @param source in words, for the output
  */
-public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source) {
+public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM) {
 
   private static final double BEHIND_PER_DEPTH = 0.24;
   private static final double BELOW_PER_WIDTH = 0.30;
@@ -41,14 +40,6 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source
 
   /** From callipers where both sizes were taken, else from stature, else from a usual stature. */
   public static LeverArm of(Player player) {
-    if (player.pelvisWidthMm().isPresent() && player.pelvisDepthMm().isPresent()) {
-      return fromSizes(
-          player.pelvisWidthMm().getAsDouble(),
-          player.pelvisDepthMm().getAsDouble(),
-          0,
-          0,
-          "pelvis width and depth");
-    }
     OptionalDouble stature = player.statureMm();
     double statureMm = stature.orElse(USUAL_STATURE_MM);
     double statureSdMm = stature.isPresent() ? 10 : USUAL_STATURE_SD_MM;
@@ -60,12 +51,11 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source
             : Math.hypot(WIDTH_SD_MM, WIDTH_PER_STATURE * statureSdMm),
         player.pelvisDepthMm().isPresent()
             ? 0
-            : Math.hypot(DEPTH_SD_MM, DEPTH_PER_STATURE * statureSdMm),
-        stature.isPresent() ? "stature" : "a usual stature, as none was given");
+            : Math.hypot(DEPTH_SD_MM, DEPTH_PER_STATURE * statureSdMm));
   }
 
   private static LeverArm fromSizes(
-      double widthMm, double depthMm, double widthSdMm, double depthSdMm, String source) {
+      double widthMm, double depthMm, double widthSdMm, double depthSdMm) {
     double aheadMm = depthMm - hipBehindFrontMm(depthMm) + SKIN_AND_CASE_MM;
     double belowMm = hipBelowFrontMm(widthMm);
     return new LeverArm(
@@ -74,8 +64,7 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source
                 Math.hypot(PLACING_SD_MM.x(), (1 - BEHIND_PER_DEPTH) * depthSdMm),
                 PLACING_SD_MM.y(),
                 Math.hypot(PLACING_SD_MM.z(), BELOW_PER_WIDTH * widthSdMm))
-            .times(1e-3),
-        source);
+            .times(1e-3));
   }
 
   /** Hip-joint centre behind the middle of the front hip-bone points, mm. */

@@ -54,14 +54,14 @@ public final class TurnOnSpot {
       for (int axis = 0; axis < 3; axis++) {
         residual[3 * i + axis] = -moved.get(axis);
         for (int c = 0; c < 3; c++) {
-          Vector3 e = PelvisGeometry.axis(c);
+          Vector3 e = Vector3.axis(c);
           h.set(3 * i + axis, 3 + c, q.rotate(e).minus(first.rotate(e)).get(axis));
         }
       }
     }
     DMatrixRMaj noise = wander(motion, at);
     addSensor(noise, motion, at);
-    return geometry.moved(Update.of(geometry.covariance(), h, noise, residual), "turn on the spot");
+    return geometry.moved(Update.of(geometry.covariance(), h, noise, residual));
   }
 
   private static int[] instants(UnitMotion motion) {

@@ -26,23 +26,13 @@ record Update(double[] step, double[][] covariance) {
     }
     DMatrixRMaj gain = new DMatrixRMaj(p.numRows, h.numRows);
     CommonOps_DDRM.mult(ph, inverse, gain);
-    double[] step = new double[p.numRows];
-    for (int i = 0; i < step.length; i++) {
-      for (int j = 0; j < residual.length; j++) {
-        step[i] += gain.get(i, j) * residual[j];
-      }
-    }
+    DMatrixRMaj step = new DMatrixRMaj(p.numRows, 1);
+    CommonOps_DDRM.mult(gain, DMatrixRMaj.wrap(residual.length, 1, residual), step);
     DMatrixRMaj taken = new DMatrixRMaj(p.numRows, p.numRows);
     CommonOps_DDRM.multTransB(gain, ph, taken);
     CommonOps_DDRM.subtractEquals(p, taken);
-    double[][] out = PelvisGeometry.rows(p);
-    for (int i = 0; i < out.length; i++) {
-      for (int j = 0; j < i; j++) {
-        double mean = 0.5 * (out[i][j] + out[j][i]);
-        out[i][j] = mean;
-        out[j][i] = mean;
-      }
-    }
-    return new Update(step, out);
+    DMatrixRMaj even = new DMatrixRMaj(p.numRows, p.numRows);
+    CommonOps_DDRM.add(0.5, p, 0.5, CommonOps_DDRM.transpose(p, null), even);
+    return new Update(step.data, even.get2DData());
   }
 }

@@ -1,6 +1,6 @@
 package steadyturn.fusion.wear.wrist;
 
-import steadyturn.fusion.attitude.AttitudeTrack;
+import steadyturn.fusion.attitude.LevelTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.TimeAxis;
@@ -19,8 +19,8 @@ public final class HandOnShaft {
 
   private static final double SURELY = 3;
 
-  private final AttitudeTrack hand;
-  private final AttitudeTrack shaft;
+  private final LevelTrack hand;
+  private final LevelTrack shaft;
   private final UnitMount handMount;
   private final double syncSdS;
   private final double fromS;
@@ -29,9 +29,16 @@ public final class HandOnShaft {
   private final int shaftAtAddress;
   private final double headingRad;
 
-  private HandOnShaft(
-      AttitudeTrack hand,
-      AttitudeTrack shaft,
+  /**
+   * Compares both tracks.
+   *
+   * @param fromS address, s
+   * @param toS the end of what is compared, before the blow
+   * @param syncSdS standard deviation of the one clock against the other, s
+   */
+  public HandOnShaft(
+      LevelTrack hand,
+      LevelTrack shaft,
       UnitMount handMount,
       double fromS,
       double toS,
@@ -47,29 +54,11 @@ public final class HandOnShaft {
     this.headingRad = heading();
   }
 
-  /**
-   * Compares both tracks.
-   *
-   * @param fromS address, s
-   * @param toS the end of what is compared, before the blow
-   * @param syncSdS standard deviation of the one clock against the other, s
-   */
-  public static HandOnShaft of(
-      AttitudeTrack hand,
-      AttitudeTrack shaft,
-      UnitMount handMount,
-      double fromS,
-      double toS,
-      double syncSdS) {
-    return new HandOnShaft(hand, shaft, handMount, fromS, toS, syncSdS);
-  }
-
-  /** Last sample at or before the instant, such that one follows. */
-  private static int indexAt(AttitudeTrack track, double timeS) {
+  private static int indexAt(LevelTrack track, double timeS) {
     return TimeAxis.beforeAt(track::timeS, track.size(), timeS);
   }
 
-  private static Quaternion attitude(AttitudeTrack track, double timeS) {
+  private static Quaternion attitude(LevelTrack track, double timeS) {
     int j = indexAt(track, timeS);
     Quaternion before = track.qLevelUnit(j);
     Vector3 on = before.conjugate().times(track.qLevelUnit(j + 1)).rotationVector();
@@ -123,7 +112,7 @@ public final class HandOnShaft {
   }
 
   private static double variance(
-      AttitudeTrack track, int k, Vector3 along, int before, Vector3 alongBefore) {
+      LevelTrack track, int k, Vector3 along, int before, Vector3 alongBefore) {
     double[] now = new double[track.parameters()];
     double[] then = new double[track.parameters()];
     track.putTurn(k, along, now, 0);

@@ -1,7 +1,7 @@
 package steadyturn.fusion.wear.wrist;
 
 import org.ejml.data.DMatrixRMaj;
-import steadyturn.fusion.attitude.AttitudeTrack;
+import steadyturn.fusion.attitude.LevelTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.SkinSlip;
@@ -43,8 +43,8 @@ public final class TwoAxisJoint {
    * @param syncSdS standard deviation of the hand's clock against the forearm's, s
    */
   public static TwoAxisJoint fit(
-      AttitudeTrack forearm,
-      AttitudeTrack hand,
+      LevelTrack forearm,
+      LevelTrack hand,
       WristAlignment alignment,
       SkinSlip slip,
       double fromS,
