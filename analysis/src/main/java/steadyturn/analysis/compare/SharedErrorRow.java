@@ -1,6 +1,5 @@
 package steadyturn.analysis.compare;
 
-import java.util.Arrays;
 import java.util.List;
 import steadyturn.analysis.measure.Measure;
 
@@ -32,9 +31,7 @@ public record SharedErrorRow(
   static SharedErrorRow read(String line) {
     List<String> cells = List.of(line.split(",", -1));
     Measure measure =
-        Arrays.stream(Measure.values())
-            .filter(m -> m.id().equals(cells.get(1)))
-            .findFirst()
+        Measure.ofId(cells.get(1))
             .orElseThrow(() -> new IllegalArgumentException("no measure " + cells.get(1)));
     return new SharedErrorRow(
         cells.get(0),

@@ -38,10 +38,9 @@ public record AxisMatrix(Vector3 x, Vector3 y, Vector3 z) {
     Vector3 c = column(2);
     double determinant = a.dot(b.cross(c));
     if (!(Math.abs(determinant) > 1e-6)) {
-      throw new CalibrationException(
-          "two axes of the unit show the same: its matrix cannot be undone (determinant "
-              + determinant
-              + ")");
+      throw CalibrationException.of(
+          "two axes of the unit show the same: its matrix cannot be undone (determinant %s)",
+          determinant);
     }
     double s = 1 / determinant;
     return new AxisMatrix(b.cross(c).times(s), c.cross(a).times(s), a.cross(b).times(s));

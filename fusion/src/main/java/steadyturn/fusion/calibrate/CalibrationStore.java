@@ -65,13 +65,9 @@ public final class CalibrationStore {
   /** Serial numbers that differ in signs only share a file name; neither may lose its file. */
   private static void requireSameUnit(Path file, String serialNumber) {
     if (Files.exists(file) && !read(file).serialNumber().equals(serialNumber)) {
-      throw new CalibrationException(
-          file.getFileName()
-              + " belongs to unit "
-              + read(file).serialNumber()
-              + ", not "
-              + serialNumber
-              + "; keep this unit in another archive (--into)");
+      throw CalibrationException.of(
+          "%s belongs to unit %s, not %s; keep this unit in another archive (--into)",
+          file.getFileName(), read(file).serialNumber(), serialNumber);
     }
   }
 

@@ -1,7 +1,10 @@
 package steadyturn.fusion.calibrate;
 
+import java.util.Arrays;
 import java.util.Comparator;
+import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -98,28 +101,11 @@ public record TableRest(
   private record Channel(int count, double mean, double deviation, double halfChange) {
 
     static Channel of(double[] column) {
-      double sum = 0;
-      double firstHalf = 0;
-      int count = 0;
-      int firstCount = 0;
-      for (int i = 0; i < column.length; i++) {
-        if (!Double.isNaN(column[i])) {
-          sum += column[i];
-          count++;
-          if (i < column.length / 2) {
-            firstHalf += column[i];
-            firstCount++;
-          }
-        }
-      }
-      double mean = sum / Math.max(1, count);
-      double squares = 0;
-      for (double v : column) {
-        squares += Double.isNaN(v) ? 0 : (v - mean) * (v - mean);
-      }
-      double first = firstHalf / Math.max(1, firstCount);
-      double second = (sum - firstHalf) / Math.max(1, count - firstCount);
-      return new Channel(count, mean, Math.sqrt(squares / Math.max(1, count - 1)), second - first);
+      double[] seen = Arrays.stream(column).filter(v -> !Double.isNaN(v)).toArray();
+      int half = column.length / 2;
+      double change = Averages.mean(column, half, column.length) - Averages.mean(column, 0, half);
+      double deviation = seen.length == 0 ? 0 : Math.sqrt(StatUtils.variance(seen));
+      return new Channel(seen.length, Averages.mean(seen, 0, seen.length), deviation, change);
     }
   }
 }

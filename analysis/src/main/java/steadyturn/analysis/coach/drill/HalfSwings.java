@@ -3,7 +3,6 @@ package steadyturn.analysis.coach.drill;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
@@ -49,19 +48,14 @@ public final class HalfSwings {
     Recording recording = aligned.recording();
     RestBiases biases = RestBiases.of(recording);
     steps = WristSteps.of(recording, biases, steps);
-    Optional<UnitStream> forearm = recording.unit(BodyPoint.LEAD_FOREARM);
-    List<Rehearsal> found = new ArrayList<>();
-    if (forearm.isPresent()) {
-      for (Mark mark : recording.marks()) {
-        if (mark.trialType().equals(DrillScore.MARK)) {
-          within(mark, forearm.get(), recording).stream()
-              .map(swing -> rehearsal(swing, aligned, biases))
-              .forEach(found::add);
-        }
-      }
-    }
-    found.sort(Comparator.comparingDouble(Rehearsal::timeS));
-    return List.copyOf(found);
+    return recording.unit(BodyPoint.LEAD_FOREARM).stream()
+        .flatMap(
+            forearm ->
+                DrillScore.reps(recording.marks())
+                    .flatMap(mark -> within(mark, forearm, recording).stream()))
+        .map(swing -> rehearsal(swing, aligned, biases))
+        .sorted(Comparator.comparingDouble(Rehearsal::timeS))
+        .toList();
   }
 
   private List<Swing> within(Mark mark, UnitStream forearm, Recording recording) {

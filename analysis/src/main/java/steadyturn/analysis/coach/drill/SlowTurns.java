@@ -83,17 +83,13 @@ public final class SlowTurns {
 
   /** The rehearsals within the marks of a recording, by time; none without a pelvis unit. */
   public static List<Rehearsal> of(Recording recording) {
-    List<Rehearsal> found = new ArrayList<>();
-    recording
-        .unit(BodyPoint.PELVIS)
-        .ifPresent(
+    return recording.unit(BodyPoint.PELVIS).stream()
+        .flatMap(
             unit ->
-                recording.marks().stream()
-                    .filter(mark -> mark.trialType().equals(DrillScore.MARK))
-                    .forEach(
-                        mark -> found.addAll(within(mark, unit, recording.player().handed()))));
-    found.sort(Comparator.comparingDouble(Rehearsal::timeS));
-    return List.copyOf(found);
+                DrillScore.reps(recording.marks())
+                    .flatMap(mark -> within(mark, unit, recording.player().handed()).stream()))
+        .sorted(Comparator.comparingDouble(Rehearsal::timeS))
+        .toList();
   }
 
   private static List<Rehearsal> within(Mark mark, UnitStream unit, Handedness handed) {

@@ -135,9 +135,4 @@ public final class TwoAxisJoint {
   public double residualRmsRad() {
     return residualRmsRad;
   }
-
-  /** The fitted shift of the hand's clock against the forearm's, s. */
-  public double clockShiftS() {
-    return relative.clockShiftS(z);
-  }
 }
