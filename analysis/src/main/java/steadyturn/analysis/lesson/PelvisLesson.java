@@ -125,8 +125,10 @@ final class PelvisLesson {
     Optional<SwingSpan> turn = turnSpan();
     turn.ifPresent(spans::add);
     List<SwingFit> fit = estimate.fit(spans, bias);
-    PelvisGeometry geometry =
-        turn.isPresent() ? TurnOnSpot.fold(worn, fit.get(spans.size() - 1).motion()) : worn;
+    Optional<PelvisGeometry> turned =
+        turn.flatMap(span -> TurnOnSpot.fold(worn, fit.get(spans.size() - 1).motion()));
+    PelvisGeometry geometry = turned.orElse(worn);
+    boolean strayed = turn.isPresent() && turned.isEmpty();
     List<Aim> aims =
         new TargetLine(settings.aimSdRad(), priors.gyroMatrix())
             .of(swings.stream().map(k -> k.gathered.aim()).toList(), geometry.qUnitPelvis());
@@ -135,13 +137,16 @@ final class PelvisLesson {
       out.put(
           swings.get(i).gathered,
           new PelvisSwing(
-              fit.get(i), geometry, aims.get(i), flags(swings.get(i).rests, fit.get(i))));
+              fit.get(i), geometry, aims.get(i), flags(swings.get(i).rests, fit.get(i), strayed)));
     }
     return out;
   }
 
-  private static List<String> flags(SwingRests rests, SwingFit fit) {
+  private static List<String> flags(SwingRests rests, SwingFit fit, boolean strayed) {
     List<String> flags = new ArrayList<>(rests.flags());
+    if (strayed) {
+      flags.add("turn-on-spot-strayed");
+    }
     if (!fit.taught()) {
       flags.add("off-the-lesson");
     }

@@ -81,6 +81,7 @@ public final class LessonReading implements Iterable<Recording> {
         ahead = Optional.of(calibrations.applyTo(run.next().recording()));
       } else {
         run.notices().forEach(lessons::warn);
+        run.unread().forEach(lessons::failed);
         close();
       }
     }

@@ -76,6 +76,12 @@ public final class Lessons {
     return false;
   }
 
+  /** Reports what could not be done, and remembers. */
+  public void failed(Exception failure) {
+    console.report(failure);
+    allWell = false;
+  }
+
   /** Something that may fail. */
   public interface Attempt {
     void run() throws Exception;

@@ -65,9 +65,10 @@ public final class Words {
     return bundle.getLocale();
   }
 
-  /** A number with the decimal mark of these words. */
+  /** A number with the decimal mark of these words; what rounds to zero has no sign. */
   public String decimal(double number, int decimals) {
-    return String.format(locale(), "%." + decimals + "f", number);
+    double shown = Math.abs(number) < 0.5 * Math.pow(10, -decimals) ? 0 : number;
+    return String.format(locale(), "%." + decimals + "f", shown);
   }
 
   /** The language tag of these words: {@code en}. */

@@ -108,4 +108,11 @@ class WordsTest {
     assertThat(OTHER.language()).isEqualTo("eo");
     assertThat(Words.of(Locale.forLanguageTag("tlh")).language()).isEqualTo("en");
   }
+
+  @Test
+  void whatRoundsToZeroHasNoSign() {
+    // Given: -0.04 s and -0.05 s with one decimal. Expect: 0.0 and -0.1 (half up, away from zero).
+    assertThat(Words.english().decimal(-0.04, 1)).isEqualTo("0.0");
+    assertThat(Words.english().decimal(-0.05, 1)).isEqualTo("-0.1");
+  }
 }

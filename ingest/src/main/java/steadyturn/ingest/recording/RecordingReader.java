@@ -1,12 +1,14 @@
 package steadyturn.ingest.recording;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import steadyturn.ingest.recording.dataset.Archive;
 import steadyturn.ingest.recording.dataset.Participants;
 import steadyturn.ingest.recording.dataset.SessionRun;
@@ -28,6 +30,11 @@ public final class RecordingReader {
   /** Of the heap, the rest being left to those who work on the samples: our choice. */
   private static final double LARGEST_SHARE_OF_HEAP = 0.7;
 
+  private static final Consumer<RecordingException> ALL_OR_NOTHING =
+      failure -> {
+        throw failure;
+      };
+
   private RecordingReader() {}
 
   /**
@@ -38,34 +45,42 @@ public final class RecordingReader {
   public static ReadRun read(SessionRun run) {
     List<String> notices = new ArrayList<>();
     Player player = Participants.player(run.root(), run.player(), notices);
-    RunPlan plan = RunPlan.of(run, pointsOf(Optional.of(player.handed())), notices);
-    List<UnitStream> streams = streams(plan, notices);
+    RunPlan plan = RunPlan.of(run, pointsOf(Optional.of(player.handed())), notices, ALL_OR_NOTHING);
+    List<UnitStream> streams = overlapping(plan, streams(plan, notices, ALL_OR_NOTHING), notices);
     return new ReadRun(new Recording(run.id(), player, streams, plan.marks()), notices);
   }
 
   /**
    * Reads the units of a run, for those who need no player: whether the samples are good can be
    * told without knowing the side.
+   *
+   * @throws RecordingException when one of them cannot be read
    */
   public static List<UnitStream> readUnits(SessionRun run) {
-    return readUnits(run, notice -> {});
+    return readUnits(run, ALL_OR_NOTHING);
   }
 
-  /** As {@link #readUnits(SessionRun)}, handing over what was left out, one sentence each. */
-  public static List<UnitStream> readUnits(SessionRun run, Consumer<String> told) {
+  /**
+   * Reads the units that can be read.
+   *
+   * @param unread is handed what is wrong with each of the others
+   * @throws RecordingException when none can be read
+   */
+  public static List<UnitStream> readUnits(SessionRun run, Consumer<RecordingException> unread) {
     List<String> notices = new ArrayList<>();
-    RunPlan plan =
-        RunPlan.of(run, pointsOf(Participants.handedness(run.root(), run.player())), notices);
-    List<UnitStream> units = streams(plan, notices);
-    notices.forEach(told);
-    return units;
+    RunPlan plan = planWithoutPlayer(run, notices, unread);
+    return streams(plan, notices, unread);
+  }
+
+  private static RunPlan planWithoutPlayer(
+      SessionRun run, List<String> notices, Consumer<RecordingException> unread) {
+    return RunPlan.of(
+        run, pointsOf(Participants.handedness(run.root(), run.player())), notices, unread);
   }
 
   /** The marks of a run without its samples, such as the wear steps of an earlier one. */
   public static List<Mark> readMarks(SessionRun run) {
-    return RunPlan.of(
-            run, pointsOf(Participants.handedness(run.root(), run.player())), new ArrayList<>())
-        .marks();
+    return planWithoutPlayer(run, new ArrayList<>(), failure -> {}).marks();
   }
 
   /**
@@ -77,8 +92,9 @@ public final class RecordingReader {
   public static Stretches stretches(SessionRun run, double ownS, double marginS) {
     List<String> notices = new ArrayList<>();
     Player player = Participants.player(run.root(), run.player(), notices);
-    RunPlan plan = RunPlan.of(run, pointsOf(Optional.of(player.handed())), notices);
-    return new Stretches(plan, player, ownS, marginS, notices);
+    List<RecordingException> unread = new ArrayList<>();
+    RunPlan plan = RunPlan.of(run, pointsOf(Optional.of(player.handed())), notices, unread::add);
+    return new Stretches(plan, player, ownS, marginS, notices, unread);
   }
 
   private static Function<String, Optional<BodyPoint>> pointsOf(Optional<Handedness> handed) {
@@ -87,24 +103,44 @@ public final class RecordingReader {
         : PointWords::pointOf;
   }
 
-  private static List<UnitStream> streams(RunPlan plan, List<String> notices) {
+  private static List<UnitStream> streams(
+      RunPlan plan, List<String> notices, Consumer<RecordingException> unread) {
     requireRoom(plan, Runtime.getRuntime().maxMemory());
-    List<List<UnitStream>> bySource =
+    List<RecordingException> failures = Collections.synchronizedList(new ArrayList<>());
+    List<UnitStream> streams =
         IntStream.range(0, plan.sources().size())
             .parallel()
-            .mapToObj(i -> plan.sources().get(i).readAll(plan.offsetsS().get(i)))
+            .boxed()
+            .flatMap(i -> readable(plan.sources().get(i), plan.offsetsS().get(i), failures))
             .toList();
+    RunPlan.tellUnless(streams.isEmpty(), failures, unread);
     plan.sources().forEach(source -> notices.addAll(source.notices()));
+    return streams.stream().sorted(Comparator.comparing(UnitStream::point)).toList();
+  }
+
+  private static Stream<UnitStream> readable(
+      UnitSource source, double offsetS, List<RecordingException> failures) {
+    try {
+      return source.readAll(offsetS).stream();
+    } catch (RecordingException e) { // the other units stay
+      failures.add(e);
+      return Stream.empty();
+    }
+  }
+
+  /** Those that share time with the first table's first unit, the zero of the axis. */
+  private static List<UnitStream> overlapping(
+      RunPlan plan, List<UnitStream> streams, List<String> notices) {
+    BodyPoint first = plan.sources().get(0).layout().points().get(0);
+    UnitStream zero = streams.stream().filter(s -> s.point() == first).findAny().orElseThrow();
     List<UnitStream> kept = new ArrayList<>();
-    UnitStream zero = bySource.get(0).get(0);
-    for (UnitStream stream : bySource.stream().flatMap(List::stream).toList()) {
+    for (UnitStream stream : streams) {
       if (overlap(zero, stream)) {
         kept.add(stream);
       } else {
         notices.add(noOverlap(plan.run(), zero, stream));
       }
     }
-    kept.sort(Comparator.comparing(UnitStream::point));
     return kept;
   }
 

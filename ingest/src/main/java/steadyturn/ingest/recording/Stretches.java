@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
+import java.util.Optional;
 import java.util.stream.Stream;
 import steadyturn.ingest.recording.table.MotionLayout;
 import steadyturn.ingest.recording.table.MotionStream;
@@ -23,11 +24,18 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
   private final double ownS;
   private final double marginS;
   private final List<String> notices;
+  private final List<RecordingException> unread;
   private final List<OpenUnit> units = new ArrayList<>();
   private double fromS;
   private boolean ended;
 
-  Stretches(RunPlan plan, Player player, double ownS, double marginS, List<String> notices) {
+  Stretches(
+      RunPlan plan,
+      Player player,
+      double ownS,
+      double marginS,
+      List<String> notices,
+      List<RecordingException> unread) {
     if (!(ownS > 0) || !(marginS >= 0)) {
       throw new IllegalArgumentException(
           "pieces of " + ownS + " s with a margin of " + marginS + " s");
@@ -37,8 +45,13 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
     this.ownS = ownS;
     this.marginS = marginS;
     this.notices = notices;
+    this.unread = unread;
     for (int i = 0; i < plan.sources().size(); i++) {
-      units.add(new OpenUnit(plan.sources().get(i), plan.offsetsS().get(i)));
+      try {
+        units.add(new OpenUnit(plan.sources().get(i), plan.offsetsS().get(i)));
+      } catch (RecordingException e) { // the other units stay
+        unread.add(e);
+      }
     }
     double firstS = plan.offsetsS().stream().mapToDouble(o -> o).min().orElse(0);
     fromS = Math.max(firstS, -ownS);
@@ -49,7 +62,7 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
     List<String> all = new ArrayList<>(notices);
     for (OpenUnit unit : units) {
       all.addAll(unit.stream.tally().notices());
-      if (ended && !unit.shown) {
+      if (ended && !unit.shown && unit.failure.isEmpty()) {
         all.add(
             RecordingException.place(unit.source.file().table(), 0, "")
                 + ": left out, it shares no time with the first unit. Check acq_time in the scans"
@@ -59,18 +72,32 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
     return all;
   }
 
+  /** What is wrong with units that could not be read, or not on; complete after the last piece. */
+  public List<RecordingException> unread() {
+    List<RecordingException> all = new ArrayList<>(unread);
+    units.forEach(unit -> unit.failure.ifPresent(all::add));
+    return all;
+  }
+
   /**
    * Whether there is more of the first unit, whose first sample is the zero of the axis, or of a
    * unit that ran beside it.
+   *
+   * @throws RecordingException when not one unit can be read
    */
   @Override
   public boolean hasNext() {
     double nextS = Double.POSITIVE_INFINITY;
+    boolean firstToRead = true;
     for (OpenUnit unit : units) {
-      if (unit.shown || unit.equals(units.get(0))) {
+      if (unit.shown || firstToRead) {
         unit.fill(fromS - marginS, Math.max(fromS, 0), ownS);
         nextS = Math.min(nextS, unit.firstAtOrAfterS(fromS));
+        firstToRead &= unit.unreadable();
       }
+    }
+    if (firstToRead) {
+      throw unread().get(0);
     }
     ended = Double.isInfinite(nextS);
     if (!ended && nextS > fromS + ownS) {
@@ -117,6 +144,7 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
     private final SampleColumns columns;
     private boolean more = true;
     private boolean shown;
+    private Optional<RecordingException> failure = Optional.empty();
     private double readToS = Double.NEGATIVE_INFINITY;
 
     OpenUnit(UnitSource source, double offsetS) {
@@ -131,10 +159,25 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
       columns.dropBefore(sinceS - offsetS);
       while (more && readToS < untilS) {
         double stopS = Math.min(untilS, Math.max(readToS, offsetS) + stepS);
-        more = stream.fill(columns, stopS - offsetS);
+        more = readOn(stopS - offsetS);
         readToS = columns.size() > 0 ? columns.lastTimeS() + offsetS : stopS;
         columns.dropBefore(sinceS - offsetS);
       }
+    }
+
+    /** A table that breaks off ends there; the other units go on. */
+    private boolean readOn(double untilS) {
+      try {
+        return stream.fill(columns, untilS);
+      } catch (RecordingException e) {
+        failure = Optional.of(e);
+        return false;
+      }
+    }
+
+    /** Whether not one sample of it can be read. */
+    boolean unreadable() {
+      return failure.isPresent() && !shown && columns.size() == 0;
     }
 
     double firstAtOrAfterS(double instantS) {

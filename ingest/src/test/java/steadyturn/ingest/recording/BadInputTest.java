@@ -169,8 +169,7 @@ class BadInputTest {
     assertThat(lesson.refusal())
         .isEqualTo(
             Broken.PELVIS
-                + "motion.tsv: is empty. Copy the recording again, or remove this run from the"
-                + " archive.");
+                + "motion.tsv: is empty. Copy the recording again, or take this table out of it.");
   }
 
   @Test
@@ -322,7 +321,7 @@ class BadInputTest {
     // Given: a heap of 1 KiB for three units of 20 samples, 7 columns of 8 bytes: 3.4 KB. Expect: a
     // refusal that names another way; the same run in 1 MiB passes.
     SessionRun run = Archive.open(root).sessions().get(0).runs().get(0);
-    RunPlan plan = RunPlan.of(run, PointWords::pointOf, new java.util.ArrayList<>());
+    RunPlan plan = RunPlan.of(run, PointWords::pointOf, new java.util.ArrayList<>(), failure -> {});
     RecordingException told =
         org.assertj.core.api.Assertions.catchThrowableOfType(
             RecordingException.class, () -> RecordingReader.requireRoom(plan, 1 << 10));

@@ -1,6 +1,10 @@
 package steadyturn.ingest.recording;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+import static steadyturn.ingest.sample.BodyPoint.LEAD_FOREARM;
+import static steadyturn.ingest.sample.BodyPoint.LEAD_HAND;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -11,9 +15,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import steadyturn.ingest.recording.dataset.Archive;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.recording.dataset.SessionRun;
+import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.recording.write.RecordingWriter;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
@@ -107,5 +113,69 @@ class StretchesTest {
               "sub-mika_ses-01_task-swing_tracksys-leadForearm_motion.tsv: left out, it shares no"
                   + " time with the first unit. Check acq_time in the scans file.");
     }
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @ValueSource(strings = {"empty", "no time", "no channels file"})
+  void aUnitThatCannotBeReadIsNamedAndTheOthersStay(String damage, @TempDir Path other) {
+    // Given: the pelvis, whose first sample is the zero of the axis and which has the marks,
+    // spoilt.
+    // Expect: forearm, hand and marks as before, but for a shift of all where the forearm's first
+    // sample has become the zero (to 1e-9 s, of sums), and what was found.
+    Broken lesson = new Broken(other);
+    Path table = lesson.motion(Broken.PELVIS + "motion.tsv");
+    Path channels = lesson.motion(Broken.PELVIS + "channels.tsv");
+    Recording twin = lesson.read().recording();
+    switch (damage) {
+      case "empty" -> lesson.edit(table, text -> "");
+      case "no time" -> lesson.edit(table, text -> text.replaceAll("(?m)^[0-9.]+", "n/a"));
+      default -> lesson.delete(channels);
+    }
+    SessionRun spoilt = Archive.open(other).sessions().get(0).runs().get(0);
+    try (Stretches pieces = RecordingReader.stretches(spoilt, 10, 1)) {
+      Recording read = pieces.next().recording();
+      assertThat(read.units())
+          .extracting(UnitStream::point)
+          .containsExactly(LEAD_FOREARM, LEAD_HAND);
+      double byS = read.units().get(0).timeS(0) - twin.units().get(1).timeS(0);
+      assertThat(read.units().get(1).timeS(19))
+          .isCloseTo(twin.units().get(2).timeS(19) + byS, within(1e-9));
+      assertThat(read.marks().get(0).onsetS())
+          .isCloseTo(twin.marks().get(0).onsetS() + byS, within(1e-9));
+      assertThat(pieces.hasNext()).isFalse();
+      assertThat(pieces.unread()).singleElement().asString().contains(Broken.PELVIS);
+    }
+    List<RecordingException> unread = new ArrayList<>();
+    assertThat(RecordingReader.readUnits(spoilt, unread::add)).hasSize(2);
+    assertThat(unread).singleElement().asString().contains(Broken.PELVIS);
+  }
+
+  @Test
+  void aUnitThatBreaksOffEndsThere(@TempDir Path other) {
+    // Given: line 12 of the pelvis holds a word. Expect: its 11 samples before, the others whole.
+    Broken lesson = new Broken(other);
+    lesson.cell(12, 7, "fast");
+    SessionRun spoilt = Archive.open(other).sessions().get(0).runs().get(0);
+    try (Stretches pieces = RecordingReader.stretches(spoilt, 10, 1)) {
+      assertThat(pieces.next().recording().units())
+          .extracting(UnitStream::size)
+          .containsExactly(11, 20, 20);
+      assertThat(pieces.hasNext()).isFalse();
+      assertThat(pieces.unread()).singleElement().asString().contains("line 12");
+    }
+  }
+
+  @Test
+  void aRunOfWhichNothingCanBeReadFails(@TempDir Path other) {
+    Broken lesson = new Broken(other);
+    for (String unit : List.of("pelvis", "leadForearm", "leadHand")) {
+      lesson.edit(lesson.motion(Broken.PELVIS.replace("pelvis", unit) + "motion.tsv"), t -> "");
+    }
+    SessionRun spoilt = Archive.open(other).sessions().get(0).runs().get(0);
+    try (Stretches pieces = RecordingReader.stretches(spoilt, 10, 1)) {
+      assertThatThrownBy(pieces::hasNext).isInstanceOf(RecordingException.class);
+    }
+    assertThatThrownBy(() -> RecordingReader.readUnits(spoilt, failure -> {}))
+        .isInstanceOf(RecordingException.class);
   }
 }

@@ -58,7 +58,7 @@ public final class CheckCommand implements Callable<Integer> {
             if (bytesOf(run) > LARGEST_WHOLE_BYTES) {
               checkInPieces(run, lessons);
             } else {
-              judge(unitsOf(run), run.id(), lessons);
+              judge(unitsOf(run, lessons), run.id(), lessons);
             }
           });
     }
@@ -81,6 +81,7 @@ public final class CheckCommand implements Callable<Integer> {
             String.format(Locale.ROOT, "%s, %.0f to %.0f s", run.id(), piece.fromS(), piece.toS());
         judge(piece.recording(), name, lessons);
       }
+      pieces.unread().forEach(lessons::failed);
     }
   }
 
@@ -93,11 +94,11 @@ public final class CheckCommand implements Callable<Integer> {
   }
 
   /** The side the player swings from does not matter here, so it need not be known. */
-  private static Recording unitsOf(SessionRun run) {
+  private static Recording unitsOf(SessionRun run, Lessons lessons) {
     return new Recording(
         run.id(),
         Player.unmeasured(run.player(), Handedness.RIGHT),
-        RecordingReader.readUnits(run),
+        RecordingReader.readUnits(run, lessons::failed),
         List.of());
   }
 }

@@ -93,6 +93,9 @@ public final class ImportCommand implements Callable<Integer> {
   @Option(names = "--pelvis-depth", paramLabel = "MM", description = "Of the player, mm.")
   private Optional<Double> pelvisDepthMm = Optional.empty();
 
+  @Option(names = "--worn-depth", paramLabel = "MM", description = "Front to the worn unit's face.")
+  private Optional<Double> wornDepthMm = Optional.empty();
+
   @Option(names = "--stature", paramLabel = "MM", description = "Of the player, mm.")
   private Optional<Double> statureMm = Optional.empty();
 
@@ -139,7 +142,13 @@ public final class ImportCommand implements Callable<Integer> {
   }
 
   private Player player() {
-    return new Player(player, handed, given(pelvisWidthMm), given(pelvisDepthMm), given(statureMm));
+    return new Player(
+        player,
+        handed,
+        given(pelvisWidthMm),
+        given(pelvisDepthMm),
+        given(statureMm),
+        given(wornDepthMm));
   }
 
   private static OptionalDouble given(Optional<Double> mm) {

@@ -21,8 +21,8 @@ import steadyturn.ingest.recording.disk.ArchiveLock;
     name = "mark",
     description = {
       "Leaves a mark in the recording that \"record\" is just writing into DIR.",
-      "TYPE: hit, practice, drill-rep, or a wear step (table-rest, aim, quiet-stance, bow,",
-      "neutral-wrist, cocking, turn-on-spot)."
+      "TYPE: hit, practice, drill-rep, or a wear step (table-rest, aim, quiet-stance, tilt,",
+      "bow, neutral-wrist, cocking, turn-on-spot)."
     },
     sortOptions = false)
 public final class MarkCommand implements Callable<Integer> {

@@ -76,6 +76,9 @@ public final class RecordCommand implements Callable<Integer> {
   @Option(names = "--pelvis-depth", paramLabel = "MM", description = "Front to back.")
   private double depthMm;
 
+  @Option(names = "--worn-depth", paramLabel = "MM", description = "Front to the worn unit's face.")
+  private double wornMm;
+
   @Option(names = "--stature", paramLabel = "MM", description = "Standing height.")
   private double statureMm;
 
@@ -152,7 +155,7 @@ public final class RecordCommand implements Callable<Integer> {
   }
 
   private Player facts() {
-    return new Player(player, handed, size(widthMm), size(depthMm), size(statureMm));
+    return new Player(player, handed, size(widthMm), size(depthMm), size(statureMm), size(wornMm));
   }
 
   private static OptionalDouble size(double mm) {

@@ -5,6 +5,7 @@ import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Player;
 
 /**
  * How the pelvis unit sits: six numbers with their joint covariance, sharpened step by step.
@@ -27,10 +28,11 @@ public record PelvisGeometry(Quaternion qUnitPelvis, Vector3 leverArmUnitM, doub
 
   /**
    * How far a strapped unit is off its nominal mounting about forward, left and up (our
-   * assumption); backs slope differently, hence the wide spread about left.
+   * assumption); backs slope differently and a belt worn high leans by 20 deg, hence the wide
+   * spread about left.
    */
   private static final Vector3 MOUNTING_SD_RAD =
-      new Vector3(Math.toRadians(2.5), Math.toRadians(7), Math.toRadians(3));
+      new Vector3(Math.toRadians(2.5), Math.toRadians(12), Math.toRadians(3));
 
   /** Nominal mounting: unit x up the spine, unit z away from the skin, that is backwards. */
   public static PelvisGeometry nominal(LeverArm arm) {
@@ -65,9 +67,22 @@ public record PelvisGeometry(Quaternion qUnitPelvis, Vector3 leverArmUnitM, doub
    * @param unitSdRad what the accelerometer's own bias turns that by, about each axis, rad (1 SD)
    */
   public PelvisGeometry afterQuietStance(Vector3 forceUnitMps2, double unitSdRad) {
-    double tilt = STANDING_TILT_RAD;
+    return afterStanding(forceUnitMps2, unitSdRad, STANDING_TILT_RAD, STANDING_TILT_SD_RAD);
+  }
+
+  /** The tilt step, beside what is known of standing people, in place of the quiet stance. */
+  public PelvisGeometry afterTilt(TiltStep step, Player player) {
+    double usual = 1 / (STANDING_TILT_SD_RAD * STANDING_TILT_SD_RAD);
+    double seen = 1 / (step.rulerSdRad() * step.rulerSdRad());
+    double tiltRad = (usual * STANDING_TILT_RAD + seen * step.tiltRad(player)) / (usual + seen);
+    return afterStanding(
+        step.forceUnitMps2(), step.unitSdRad(), tiltRad, 1 / Math.sqrt(usual + seen));
+  }
+
+  private PelvisGeometry afterStanding(
+      Vector3 forceUnitMps2, double unitSdRad, double tilt, double tiltSdRad) {
     Vector3 upPelvis = new Vector3(-Math.sin(tilt), 0, Math.cos(tilt));
-    Vector3 perTilt = new Vector3(-Math.cos(tilt), 0, -Math.sin(tilt)).times(STANDING_TILT_SD_RAD);
+    Vector3 perTilt = new Vector3(-Math.cos(tilt), 0, -Math.sin(tilt)).times(tiltSdRad);
     Vector3 perSide = new Vector3(0, STANDING_SIDETILT_SD_RAD, 0);
     List<Vector3> spreads =
         List.of(

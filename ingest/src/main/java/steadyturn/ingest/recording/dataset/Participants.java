@@ -44,7 +44,8 @@ public final class Participants {
         handedness(table, row, label),
         size(table, row, "pelvis_width"),
         size(table, row, "pelvis_depth"),
-        size(table, row, "stature"));
+        size(table, row, "stature"),
+        size(table, row, "pelvis_depth_worn"));
   }
 
   /** The player's side, where it is told in any way that can be read. */
@@ -140,6 +141,9 @@ public final class Participants {
     row.put("pelvis_width", sizeText(player.pelvisWidthMm()));
     row.put("pelvis_depth", sizeText(player.pelvisDepthMm()));
     row.put("stature", sizeText(player.statureMm()));
+    if (player.wornDepthMm().isPresent()) {
+      row.put("pelvis_depth_worn", sizeText(player.wornDepthMm()));
+    }
     TableText table = TableText.read(file);
     table.fill(row);
     WholeFile.write(file, table.text());

@@ -62,7 +62,7 @@ public final class MotionStream implements Closeable {
       throw RecordingException.of(
           file,
           (line == 0 ? "is empty." : "holds no whole sample.")
-              + " Copy the recording again, or remove this run from the archive.");
+              + " Copy the recording again, or take this table out of it.");
     }
     return false;
   }
