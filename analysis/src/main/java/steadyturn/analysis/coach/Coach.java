@@ -36,8 +36,7 @@ public record Coach(Teaching teaching) {
    */
   public Advice advise(String player, String club, List<SwingResult> swings) {
     if (swings.isEmpty()) {
-      return new Advice(
-          0, club, teaching.asks(), Optional.empty(), List.of(), List.of(), List.of());
+      return new Advice(0, teaching.asks(), Optional.empty(), List.of(), List.of(), List.of());
     }
     List<LessonSwing> lesson = swings.stream().map(s -> new LessonSwing("", s)).toList();
     Teaching own = teaching.forPlayer(player, club);
@@ -57,7 +56,6 @@ public record Coach(Teaching teaching) {
     List<RuleFinding> told = withoutExplained(found, List.of());
     return new Advice(
         swings.size(),
-        club,
         own.asks(),
         told.stream().findFirst(),
         Stream.concat(told.stream().skip(1), waiting(waiting, told, open))

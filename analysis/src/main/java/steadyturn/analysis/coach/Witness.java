@@ -51,7 +51,6 @@ final class Witness {
           need.ofSpread() ? group.spread() : group.mean(),
           Double.NEGATIVE_INFINITY,
           Double.POSITIVE_INFINITY,
-          group.count(),
           Certainty.NOT_SURE_YET,
           OptionalInt.of(FEWEST - group.count()));
     }
@@ -64,8 +63,7 @@ final class Witness {
     OptionalInt more = half > away ? moreSwings(group, away) : OptionalInt.empty();
     double low = group.mean() - half;
     double high = group.mean() + half;
-    return new Evidence(
-        need, limit, group.mean(), low, high, group.count(), holds(need, limit, low, high), more);
+    return new Evidence(need, limit, group.mean(), low, high, holds(need, limit, low, high), more);
   }
 
   /** Fewest more swings that make the interval narrow enough, by halving; empty when too many. */
@@ -94,7 +92,7 @@ final class Witness {
         more = OptionalInt.of(n);
       }
     }
-    return new Evidence(need, limit, group.spread(), ends[0], ends[1], group.count(), holds, more);
+    return new Evidence(need, limit, group.spread(), ends[0], ends[1], holds, more);
   }
 
   private static Certainty holds(Need need, Limit limit, double low, double high) {

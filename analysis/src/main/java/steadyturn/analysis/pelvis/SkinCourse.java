@@ -2,6 +2,7 @@ package steadyturn.analysis.pelvis;
 
 import java.util.List;
 import java.util.Optional;
+import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.wear.SkinSlip;
@@ -45,16 +46,7 @@ record SkinCourse(SkinShift full, Optional<SkinSlip> slip) {
    * @param largestTurnRad the largest turn of the pelvis away from address until then, rad
    */
   SkinShift at(double timeS, double largestTurnRad) {
-    return slip.map(s -> full.times(together(s.parts(timeS))))
+    return slip.map(s -> full.times(Math.sqrt(StatUtils.sumSq(s.parts(timeS)))))
         .orElseGet(() -> full.after(largestTurnRad));
-  }
-
-  /** Spread of a sum of independent shifts of size one. */
-  private static double together(double[] parts) {
-    double squares = 0;
-    for (double part : parts) {
-      squares += part * part;
-    }
-    return Math.sqrt(squares);
   }
 }

@@ -2,6 +2,7 @@ package steadyturn.analysis.wrist;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureReason;
@@ -98,12 +99,9 @@ record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plat
     Measure measure = time ? Measure.WRIST_RATE_TIME : Measure.WRIST_RATE;
     int from = motion.indexAt(top.timeS());
     int to = motion.indexAt(impact.timeS()) - 1;
-    double[] times = new double[to - from];
-    double[] rates = new double[to - from];
-    for (int k = from; k < to; k++) {
-      times[k - from] = motion.timeS(k);
-      rates[k - from] = -motion.cockRateDegPerS(k);
-    }
+    double[] times = IntStream.range(from, to).mapToDouble(motion::timeS).toArray();
+    double[] rates =
+        IntStream.range(from, to).mapToDouble(k -> -motion.cockRateDegPerS(k)).toArray();
     if (motion.cutBeyondRepairBefore(impact.timeS())) {
       return MeasureValue.withheld(measure, "", MeasureReason.GYRO_CUT);
     }

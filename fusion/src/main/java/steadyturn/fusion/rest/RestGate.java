@@ -41,7 +41,7 @@ public record RestGate(RestSettings settings) {
       }
       double endS = reachedS + windowS * 2 / 3;
       if (Math.abs(endS - edgeS) >= settings.minimumS() && reachedS != edgeS) {
-        return Optional.of(rest(unit, bias, Math.min(edgeS, endS), Math.max(edgeS, endS)));
+        return Optional.of(new Rest(Math.min(edgeS, endS), Math.max(edgeS, endS)));
       }
       edgeS += windowS / 3;
     }
@@ -53,10 +53,6 @@ public record RestGate(RestSettings settings) {
     return spread.isSeen(unit)
         && spread.rateRmsRadPerS() < settings.rateRmsRadPerS()
         && spread.accelSdMps2() < settings.accelSdMps2();
-  }
-
-  private static Rest rest(UnitStream unit, Vector3 bias, double fromS, double toS) {
-    return new Rest(fromS, toS, Spread.of(unit, bias, fromS, toS).rateRmsRadPerS());
   }
 
   /** Mean rate over a stretch, unit axes, rad/s; lost values are left out. */

@@ -68,11 +68,6 @@ public record Vector3(double x, double y, double z) {
 
   /** Component 0, 1 or 2. */
   public double get(int axis) {
-    return switch (axis) {
-      case 0 -> x;
-      case 1 -> y;
-      case 2 -> z;
-      default -> throw new IllegalArgumentException("axis is 0, 1 or 2, was " + axis);
-    };
+    return axis == 0 ? x : axis == 1 ? y : z;
   }
 }

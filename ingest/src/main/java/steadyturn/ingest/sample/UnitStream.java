@@ -139,6 +139,11 @@ public final class UnitStream {
     return out;
   }
 
+  /** The same samples with other rates, one column an axis, rad/s. */
+  public UnitStream withRates(double[][] otherRadPerS) {
+    return new UnitStream(facts, timeS, accelMps2, otherRadPerS);
+  }
+
   /** The same samples on a time axis moved by {@code byS}, s. */
   public UnitStream shifted(double byS) {
     double[] moved = new double[timeS.length];

@@ -154,7 +154,7 @@ class ComparedValuesTest {
         lesson,
         date,
         swings(lesson, turnDeg, count).stream().map(LessonSwing::swing).toList(),
-        new Advice(count, "", List.of(), Optional.empty(), List.of(), List.of(), List.of()));
+        new Advice(count, List.of(), Optional.empty(), List.of(), List.of(), List.of()));
   }
 
   @Test

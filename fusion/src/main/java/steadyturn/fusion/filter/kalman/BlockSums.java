@@ -2,6 +2,7 @@ package steadyturn.fusion.filter.kalman;
 
 import steadyturn.fusion.filter.SampleGuard;
 import steadyturn.fusion.rotation.MutableQuaternion;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * What the samples of one block add up to, in earth axes along the followed attitude R(t):
@@ -34,8 +35,12 @@ final class BlockSums {
   void add(MutableQuaternion q, SampleGuard step, double[] rate, double ax, double ay, double az) {
     double dt = step.stepS;
     q.matrix(turned);
+    // no force seen: stand in with rest, R-transposed times g
+    double fx = step.accelSeen ? ax : StandardGravity.MPS2 * turned[6];
+    double fy = step.accelSeen ? ay : StandardGravity.MPS2 * turned[7];
+    double fz = step.accelSeen ? az : StandardGravity.MPS2 * turned[8];
     for (int i = 0; i < 3; i++) {
-      double gainMps = (turned[3 * i] * ax + turned[3 * i + 1] * ay + turned[3 * i + 2] * az) * dt;
+      double gainMps = (turned[3 * i] * fx + turned[3 * i + 1] * fy + turned[3 * i + 2] * fz) * dt;
       if (i < 2) {
         placeM[i] += (velocityMps[i] + 0.5 * gainMps) * dt;
       }

@@ -1,5 +1,6 @@
 package steadyturn.fusion.wear.wrist;
 
+import org.apache.commons.math3.util.MathArrays;
 import steadyturn.fusion.attitude.LevelTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
@@ -117,11 +118,8 @@ public final class HandOnShaft {
     double[] then = new double[track.parameters()];
     track.putTurn(k, along, now, 0);
     track.putTurn(before, alongBefore, then, 0);
-    double sum = 0;
-    for (int i = 0; i < now.length; i++) {
-      sum += (now[i] - then[i]) * (now[i] - then[i]);
-    }
-    return sum;
+    double apart = MathArrays.distance(now, then);
+    return apart * apart;
   }
 
   /** Whether the two turn against each other by more than all that may explain it. */
