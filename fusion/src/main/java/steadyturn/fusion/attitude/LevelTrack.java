@@ -13,7 +13,7 @@ import steadyturn.ingest.sample.UnitStream;
  * misalignment (9), one for each repaired cut of the rate, and three for each bridge over lost
  * ones: about the level axes, shared by all samples behind it.
  */
-public final class LevelTrack {
+public final class LevelTrack implements AttitudeTrack {
 
   private static final int FIXED = 14;
 
@@ -162,40 +162,37 @@ public final class LevelTrack {
     }
   }
 
-  /** Whether the unit showed what it did at an instant, or it is bridged. */
+  @Override
   public boolean isSeen(double instantS) {
     return !unseen.holds(instantS);
   }
 
-  /** Number of samples. */
+  @Override
   public int size() {
     return track.size();
   }
 
-  /** Instant of sample k, s. */
+  @Override
   public double timeS(int k) {
     return track.timeS(k);
   }
 
-  /** Attitude of the unit at sample k. */
+  @Override
   public Quaternion qLevelUnit(int k) {
     return track.qTrackUnit(k);
   }
 
-  /** Rate at sample k, unit axes, rad/s. */
+  @Override
   public Vector3 rateUnitRadPerS(int k) {
     return track.rateUnitRadPerS(k);
   }
 
-  /**
-   * Number P of parameters, scaled to unit variance and independent of each other beforehand; the
-   * first two are the tilt by the accelerometer at the level moment, the same for all samples.
-   */
+  @Override
   public int parameters() {
     return sensitivity.p;
   }
 
-  /** Small rotation of sample k in the level frame by the parameters z[from..from+P-1], rad. */
+  @Override
   public Vector3 turnRad(int k, double[] z, int from) {
     return new Vector3(turnRad(k, 0, z, from), turnRad(k, 1, z, from), turnRad(k, 2, z, from));
   }
@@ -209,7 +206,7 @@ public final class LevelTrack {
     return sum;
   }
 
-  /** Puts the derivative of that rotation along a direction into row[from..from+P-1]. */
+  @Override
   public void putTurn(int k, Vector3 alongLevel, double[] row, int from) {
     double[] rows = sensitivity.rows;
     int x = sensitivity.at(k, 0);

@@ -42,15 +42,11 @@ public record TableRest(
   /** The longest stretch of a recording during which the unit lay still. */
   public static UnitStream longestIn(UnitStream stream) {
     return StillStretches.of(stream, 0.5).stream()
-        .max(Comparator.comparingDouble(TableRest::lengthS))
+        .max(Comparator.comparingDouble(UnitStream::lengthS))
         .orElseThrow(
             () ->
                 new CalibrationException(
                     "the unit never lay still; lay it on a firm table for 5 s and leave it alone"));
-  }
-
-  private static double lengthS(UnitStream still) {
-    return still.size() < 2 ? 0 : still.timeS(still.size() - 1) - still.timeS(0);
   }
 
   /** Reads a stretch during which the unit lay still; refuses one during which it did not. */
@@ -61,7 +57,7 @@ public record TableRest(
       gyro[axis] = Channel.of(still.gyroColumnRadPerS(axis));
       accel[axis] = Channel.of(still.accelColumnMps2(axis));
     }
-    double lengthS = lengthS(still);
+    double lengthS = still.lengthS();
     int fewest = 0;
     double noise = 0;
     double change = 0;

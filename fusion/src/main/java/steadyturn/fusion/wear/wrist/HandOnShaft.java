@@ -1,7 +1,7 @@
 package steadyturn.fusion.wear.wrist;
 
 import org.apache.commons.math3.util.MathArrays;
-import steadyturn.fusion.attitude.LevelTrack;
+import steadyturn.fusion.attitude.AttitudeTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.TimeAxis;
@@ -20,8 +20,8 @@ public final class HandOnShaft {
 
   private static final double SURELY = 3;
 
-  private final LevelTrack hand;
-  private final LevelTrack shaft;
+  private final AttitudeTrack hand;
+  private final AttitudeTrack shaft;
   private final UnitMount handMount;
   private final double syncSdS;
   private final double fromS;
@@ -38,8 +38,8 @@ public final class HandOnShaft {
    * @param syncSdS standard deviation of the one clock against the other, s
    */
   public HandOnShaft(
-      LevelTrack hand,
-      LevelTrack shaft,
+      AttitudeTrack hand,
+      AttitudeTrack shaft,
       UnitMount handMount,
       double fromS,
       double toS,
@@ -55,11 +55,11 @@ public final class HandOnShaft {
     this.headingRad = heading();
   }
 
-  private static int indexAt(LevelTrack track, double timeS) {
+  private static int indexAt(AttitudeTrack track, double timeS) {
     return TimeAxis.beforeAt(track::timeS, track.size(), timeS);
   }
 
-  private static Quaternion attitude(LevelTrack track, double timeS) {
+  private static Quaternion attitude(AttitudeTrack track, double timeS) {
     int j = indexAt(track, timeS);
     Quaternion before = track.qLevelUnit(j);
     Vector3 on = before.conjugate().times(track.qLevelUnit(j + 1)).rotationVector();
@@ -113,7 +113,7 @@ public final class HandOnShaft {
   }
 
   private static double variance(
-      LevelTrack track, int k, Vector3 along, int before, Vector3 alongBefore) {
+      AttitudeTrack track, int k, Vector3 along, int before, Vector3 alongBefore) {
     double[] now = new double[track.parameters()];
     double[] then = new double[track.parameters()];
     track.putTurn(k, along, now, 0);

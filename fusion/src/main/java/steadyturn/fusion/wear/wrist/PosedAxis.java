@@ -1,6 +1,6 @@
 package steadyturn.fusion.wear.wrist;
 
-import steadyturn.fusion.attitude.LevelTrack;
+import steadyturn.fusion.attitude.AttitudeTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 
@@ -20,7 +20,7 @@ record PosedAxis(Vector3[] byTilt, double ownSdRad) {
    * @param sharedSdRad how the arm hung in the pose of both units, rad; 0 where there was none
    * @param addressS an instant at address, s
    */
-  static PosedAxis of(UnitMount mount, double sharedSdRad, LevelTrack track, double addressS) {
+  static PosedAxis of(UnitMount mount, double sharedSdRad, AttitudeTrack track, double addressS) {
     double all = mount.longAxisSdRad() * mount.longAxisSdRad();
     if (sharedSdRad == 0) {
       return new PosedAxis(new Vector3[] {Vector3.ZERO, Vector3.ZERO}, mount.longAxisSdRad());

@@ -1,6 +1,6 @@
 package steadyturn.fusion.wear.wrist;
 
-import steadyturn.fusion.attitude.LevelTrack;
+import steadyturn.fusion.attitude.AttitudeTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.SkinSlip;
@@ -24,8 +24,8 @@ final class RelativeAttitude {
   private static final int HANG = 26;
   private static final int ALL = 28;
 
-  private final LevelTrack forearmTrack;
-  private final LevelTrack handTrack;
+  private final AttitudeTrack forearmTrack;
+  private final AttitudeTrack handTrack;
   private final WornSegment forearm;
   private final WornSegment hand;
   private final WristAlignment alignment;
@@ -35,8 +35,8 @@ final class RelativeAttitude {
   private final double[] handPart;
 
   RelativeAttitude(
-      LevelTrack forearm,
-      LevelTrack hand,
+      AttitudeTrack forearm,
+      AttitudeTrack hand,
       WristAlignment alignment,
       SkinSlip slip,
       double syncSdS) {

@@ -1,7 +1,7 @@
 package steadyturn.fusion.wear.wrist;
 
 import org.ejml.data.DMatrixRMaj;
-import steadyturn.fusion.attitude.LevelTrack;
+import steadyturn.fusion.attitude.AttitudeTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.SkinSlip;
@@ -43,8 +43,8 @@ public final class TwoAxisJoint {
    * @param syncSdS standard deviation of the hand's clock against the forearm's, s
    */
   public static TwoAxisJoint fit(
-      LevelTrack forearm,
-      LevelTrack hand,
+      AttitudeTrack forearm,
+      AttitudeTrack hand,
       WristAlignment alignment,
       SkinSlip slip,
       double fromS,
@@ -134,5 +134,10 @@ public final class TwoAxisJoint {
   /** How well the constraint is kept, RMS, rad: large where units slip or are mislabelled. */
   public double residualRmsRad() {
     return residualRmsRad;
+  }
+
+  /** The fitted shift of the hand's clock against the forearm's, s. */
+  public double clockShiftS() {
+    return relative.clockShiftS(z);
   }
 }

@@ -1,6 +1,6 @@
 package steadyturn.fusion.wear.wrist;
 
-import steadyturn.fusion.attitude.LevelTrack;
+import steadyturn.fusion.attitude.AttitudeTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.SkinSlip;
@@ -18,7 +18,7 @@ final class WornSegment {
 
   private static final double ADDRESS_S = 0.3;
 
-  private final LevelTrack track;
+  private final AttitudeTrack track;
   private final UnitMount mount;
   private final double hangSdRad;
   private final SkinSlip slip;
@@ -35,7 +35,8 @@ final class WornSegment {
    */
   record Places(int track, int mount, int slip, int nextSlip, int hang) {}
 
-  WornSegment(LevelTrack track, UnitMount mount, double hangSdRad, SkinSlip slip, Places places) {
+  WornSegment(
+      AttitudeTrack track, UnitMount mount, double hangSdRad, SkinSlip slip, Places places) {
     this.track = track;
     this.mount = mount;
     this.hangSdRad = hangSdRad;
