@@ -25,7 +25,7 @@ public record BowStep(Vector3 axisUnit, double purityPct, StepResult result) {
   public static BowStep of(UnitStream unit, Vector3 biasRadPerS, double fromS, double toS) {
     List<Vector3> rates =
         IntStream.range(unit.indexAt(fromS), unit.indexAt(toS))
-            .filter(i -> !Double.isNaN(unit.gyroNormRadPerS(i)))
+            .filter(unit::hasRate)
             .mapToObj(i -> Vector3.each(axis -> unit.gyroRadPerS(axis, i)).minus(biasRadPerS))
             .toList();
     if (rates.size() < 3) {
