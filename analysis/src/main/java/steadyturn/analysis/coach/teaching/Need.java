@@ -40,8 +40,8 @@ public record Need(MeasureAt what, boolean ofSpread, boolean above, String limit
         Measure.ofId(measureId)
             .orElseThrow(
                 () ->
-                    TeachingException.of(
-                        "there is no measure \"%s\". docs/measures.md lists them.", measureId));
+                    new TeachingException(
+                        "there is no measure \"" + measureId + "\". docs/measures.md lists them."));
     boolean known =
         at.equals("swing") || Arrays.stream(SwingEvent.values()).anyMatch(e -> e.word().equals(at));
     if (!known) {

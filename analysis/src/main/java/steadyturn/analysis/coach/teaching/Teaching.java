@@ -88,8 +88,12 @@ public record Teaching(
   }
 
   private static TeachingException missing(String kind, String name) {
-    return TeachingException.of(
-        "there is no %s \"%s\" in the teaching file. Add it or correct the name.", kind, name);
+    return new TeachingException(
+        "there is no "
+            + kind
+            + " \""
+            + name
+            + "\" in the teaching file. Add it or correct the name.");
   }
 
   /** Refuses rules that point at something that is not there. */
