@@ -146,9 +146,11 @@ public final class GyroTrack {
     return Vector3.of(rateRadPerS, i);
   }
 
-  /** Rate of every sample about an axis of the track frame, without its bias, rad/s. */
-  public double[] ratesAboutRadPerS(Vector3 axisTrack) {
-    return qTrackUnit.along(axisTrack, rateRadPerS);
+  /** Rates of all samples without their bias, track frame: three columns, rad/s. */
+  public double[][] ratesTrackRadPerS() {
+    double[][] out = new double[3][size()];
+    qTrackUnit.toLevel(rateRadPerS, out);
+    return out;
   }
 
   /** Turns columns of unit coordinates, one entry a sample, into the track frame. */

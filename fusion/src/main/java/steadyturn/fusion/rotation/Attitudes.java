@@ -83,35 +83,23 @@ public final class Attitudes {
 
   /** Turns columns of unit coordinates into columns of level coordinates. */
   public void toLevel(double[][] unit, double[][] level) {
-    for (int i = 0; i < size(); i++) {
-      double vx = unit[0][i];
-      double vy = unit[1][i];
-      double vz = unit[2][i];
+    double[] unitX = unit[0];
+    double[] unitY = unit[1];
+    double[] unitZ = unit[2];
+    double[] levelX = level[0];
+    double[] levelY = level[1];
+    double[] levelZ = level[2];
+    for (int i = 0; i < w.length; i++) {
+      double vx = unitX[i];
+      double vy = unitY[i];
+      double vz = unitZ[i];
       double tx = 2 * (y[i] * vz - z[i] * vy);
       double ty = 2 * (z[i] * vx - x[i] * vz);
       double tz = 2 * (x[i] * vy - y[i] * vx);
-      level[0][i] = vx + w[i] * tx + y[i] * tz - z[i] * ty;
-      level[1][i] = vy + w[i] * ty + z[i] * tx - x[i] * tz;
-      level[2][i] = vz + w[i] * tz + x[i] * ty - y[i] * tx;
+      levelX[i] = vx + w[i] * tx + y[i] * tz - z[i] * ty;
+      levelY[i] = vy + w[i] * ty + z[i] * tx - x[i] * tz;
+      levelZ[i] = vz + w[i] * tz + x[i] * ty - y[i] * tx;
     }
-  }
-
-  /** What columns of unit coordinates are along one direction of the level frame. */
-  public double[] along(Vector3 level, double[][] unit) {
-    double[] out = new double[size()];
-    for (int i = 0; i < out.length; i++) {
-      double vx = unit[0][i];
-      double vy = unit[1][i];
-      double vz = unit[2][i];
-      double tx = 2 * (y[i] * vz - z[i] * vy);
-      double ty = 2 * (z[i] * vx - x[i] * vz);
-      double tz = 2 * (x[i] * vy - y[i] * vx);
-      out[i] =
-          level.x() * (vx + w[i] * tx + y[i] * tz - z[i] * ty)
-              + level.y() * (vy + w[i] * ty + z[i] * tx - x[i] * tz)
-              + level.z() * (vz + w[i] * tz + x[i] * ty - y[i] * tx);
-    }
-    return out;
   }
 
   /** Writes the axes of the unit in level coordinates: entry 3 * row + column of the matrix. */
