@@ -167,7 +167,8 @@ final class Choreography {
     double stillS = stage.nowS;
     double startS = new DrawnAddress(stage, spec, dice).lay();
     drift(stillS, startS);
-    SwingTiming course = spec.pausesAtTop() ? usual.pausing(dice.even(0.05, 0.35)) : usual;
+    SwingTiming course =
+        spec.habits().contains(Habit.PAUSE_AT_TOP) ? usual.pausing(dice.even(0.05, 0.35)) : usual;
     ShapedSwing shape = new ShapedSwing(stage, plan, course, startS, dice);
     double endS = shape.lay();
     stage.worn.ifPresent(
@@ -175,7 +176,7 @@ final class Choreography {
     stage.sway(
         shape.impactS(), endS, stage.errors.swayFinishMmPerS(), stage.errors.swayFinishDegPerS());
     double holdS = spec.finishHeld() ? dice.even(0.7, 1.6) : -dice.even(0.1, 0.4);
-    if (spec.finishWanders()) {
+    if (spec.habits().contains(Habit.WANDERING_FINISH)) {
       wander(endS - 0.2, endS + holdS, dice);
     }
     finish(plan, stillS, startS, shape.impactS(), endS, endS + holdS);

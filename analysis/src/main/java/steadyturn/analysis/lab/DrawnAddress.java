@@ -10,11 +10,11 @@ record DrawnAddress(Stage stage, LessonSpec spec, Dice dice) {
   /** Gives the true time at which the swing begins. */
   double lay() {
     double stillS = stage.nowS;
-    if (spec.addressRestless()) {
+    if (spec.habits().contains(Habit.RESTLESS_ADDRESS)) {
       return restless(stillS, stillS + dice.even(0.6, 1.4));
     }
     double startS = stillS + spec.addressHoldS() * dice.even(0.8, 1.6);
-    if (!spec.waggleRunsIn()) {
+    if (!spec.habits().contains(Habit.RUNNING_WAGGLE)) {
       return startS;
     }
     double halfS = startS + dice.even(0.35, 0.5);

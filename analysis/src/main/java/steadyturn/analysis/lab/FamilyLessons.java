@@ -1,6 +1,7 @@
 package steadyturn.analysis.lab;
 
 import java.util.List;
+import java.util.Set;
 import steadyturn.analysis.lab.family.Dice;
 import steadyturn.analysis.lab.family.Family;
 import steadyturn.analysis.lab.family.Half;
@@ -34,7 +35,7 @@ public final class FamilyLessons {
             .withWalking(dice.happens(0.3))
             .withHanded(dice.happens(0.3) ? Handedness.LEFT : Handedness.RIGHT)
             .withClubs(List.of(dice.one("driver", "5-wood", "6-iron", "8-iron", "pitching-wedge")))
-            .withFamily(member(situation, half, seed));
+            .withFamily(member(situation, half, seed), habits(situation, dice));
     return with(spec, situation, dice);
   }
 
@@ -53,16 +54,22 @@ public final class FamilyLessons {
   private static LessonSpec with(LessonSpec spec, Situation situation, Dice dice) {
     return switch (situation) {
       case FINISH_LEFT -> spec.withFinishHeld(false);
-      case FINISH_WANDERS -> spec.withFinishWandering(true);
       case ADDRESS_DRIFTS -> {
         double mps = dice.even(0.03, 0.12);
         yield spec.withAddressDriftMps(dice.happens(0.5) ? mps : -mps);
       }
-      case ADDRESS_RESTLESS -> spec.withAddressRestless(true);
-      case ADDRESS_WAGGLES -> spec.withWaggleRunningIn(true);
       case NO_WEAR_STEPS -> spec.withWearSteps(false);
-      case SLOW_AND_PAUSING -> spec.withPausesAtTop(dice.happens(0.5));
       default -> spec;
+    };
+  }
+
+  private static Set<Habit> habits(Situation situation, Dice dice) {
+    return switch (situation) {
+      case FINISH_WANDERS -> Set.of(Habit.WANDERING_FINISH);
+      case ADDRESS_RESTLESS -> Set.of(Habit.RESTLESS_ADDRESS);
+      case ADDRESS_WAGGLES -> Set.of(Habit.RUNNING_WAGGLE);
+      case SLOW_AND_PAUSING -> dice.happens(0.5) ? Set.of(Habit.PAUSE_AT_TOP) : Set.of();
+      default -> Set.of();
     };
   }
 }

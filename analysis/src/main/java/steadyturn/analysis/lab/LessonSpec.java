@@ -7,7 +7,6 @@ import java.util.Set;
 import java.util.function.Consumer;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.PlayerStyle;
-import steadyturn.analysis.lab.family.Chip;
 import steadyturn.analysis.lab.family.Family;
 import steadyturn.analysis.lab.unit.UnitGrade;
 import steadyturn.ingest.sample.BodyPoint;
@@ -18,7 +17,7 @@ import steadyturn.ingest.sample.Handedness;
  * LessonSpec.standard().withHits(20).withHanded(Handedness.LEFT)}: the same with that one changed.
  * Never changes once given out.
  */
-public final class LessonSpec {
+public final class LessonSpec implements Cloneable {
 
   private Handedness handed = Handedness.RIGHT;
   private String playerId = "p01";
@@ -32,10 +31,7 @@ public final class LessonSpec {
   private double addressHoldS = 1;
   private double addressDriftMps = 0;
   private boolean finishHeld = true;
-  private boolean finishWanders = false;
-  private boolean addressRestless = false;
-  private boolean waggleRunsIn = false;
-  private boolean pausesAtTop = false;
+  private Set<Habit> habits = EnumSet.noneOf(Habit.class);
   private Optional<Family> family = Optional.empty();
   private boolean turfBrush = false;
   private Set<WearStep> wearSteps = EnumSet.allOf(WearStep.class);
@@ -54,31 +50,13 @@ public final class LessonSpec {
   }
 
   private LessonSpec with(Consumer<LessonSpec> change) {
-    LessonSpec c = new LessonSpec();
-    c.handed = handed;
-    c.playerId = playerId;
-    c.player = player;
-    c.hits = hits;
-    c.practices = practices;
-    c.waggles = waggles;
-    c.putts = putts;
-    c.clubs = clubs;
-    c.walking = walking;
-    c.addressHoldS = addressHoldS;
-    c.addressDriftMps = addressDriftMps;
-    c.finishHeld = finishHeld;
-    c.finishWanders = finishWanders;
-    c.addressRestless = addressRestless;
-    c.waggleRunsIn = waggleRunsIn;
-    c.pausesAtTop = pausesAtTop;
-    c.family = family;
-    c.turfBrush = turfBrush;
-    c.wearSteps = wearSteps;
-    c.marks = marks;
-    c.body = body;
-    c.unit = unit;
-    change.accept(c);
-    return c;
+    try {
+      LessonSpec c = (LessonSpec) clone();
+      change.accept(c);
+      return c;
+    } catch (CloneNotSupportedException e) {
+      throw new IllegalStateException("a spec can be cloned", e);
+    }
   }
 
   private LessonSpec withUnit(Consumer<UnitSpec> change) {
@@ -108,7 +86,6 @@ public final class LessonSpec {
     return with(c -> c.handed = handed);
   }
 
-  /** Label of the player, letters and digits. */
   public String playerId() {
     return playerId;
   }
@@ -212,40 +189,8 @@ public final class LessonSpec {
     return with(c -> c.finishHeld = finishHeld);
   }
 
-  /** Whether a finish that is held never comes to rest. */
-  public boolean finishWanders() {
-    return finishWanders;
-  }
-
-  public LessonSpec withFinishWandering(boolean finishWanders) {
-    return with(c -> c.finishWanders = finishWanders);
-  }
-
-  /** Whether the player makes small steps at address and presses forward before the swing. */
-  public boolean addressRestless() {
-    return addressRestless;
-  }
-
-  public LessonSpec withAddressRestless(boolean addressRestless) {
-    return with(c -> c.addressRestless = addressRestless);
-  }
-
-  /** Whether a last waggle runs into the takeaway without a rest. */
-  public boolean waggleRunsIn() {
-    return waggleRunsIn;
-  }
-
-  public LessonSpec withWaggleRunningIn(boolean waggleRunsIn) {
-    return with(c -> c.waggleRunsIn = waggleRunsIn);
-  }
-
-  /** Whether a family's player waits at the top. */
-  public boolean pausesAtTop() {
-    return pausesAtTop;
-  }
-
-  public LessonSpec withPausesAtTop(boolean pausesAtTop) {
-    return with(c -> c.pausesAtTop = pausesAtTop);
+  public Set<Habit> habits() {
+    return habits;
   }
 
   /** Families of movement and error the lesson is drawn from; empty for the usual sizes. */
@@ -254,15 +199,14 @@ public final class LessonSpec {
   }
 
   /** The same with player, body and units drawn from a family. */
-  public LessonSpec withFamily(Family family) {
-    Chip chip = family.errors().chip();
-    return with(c -> c.family = Optional.of(family))
-        .withPlayer(family.shape().style())
-        .withUnitGrade(chip.grade())
-        .withRateHz(chip.rateHz())
-        .withLossPct(chip.lossPct())
-        .withJitterS(chip.jitterS())
-        .withUnitStartErrorS(chip.startErrorS());
+  public LessonSpec withFamily(Family family, Set<Habit> habits) {
+    return with(
+        c -> {
+          c.family = Optional.of(family);
+          c.habits = Set.copyOf(habits);
+          c.player = family.shape().style();
+          c.unit = unit.with(u -> u.wear(family.errors().chip()));
+        });
   }
 
   /** Whether the club brushes the turf in practice swings. */
@@ -309,48 +253,40 @@ public final class LessonSpec {
     return withUnit(u -> u.grade = unitGrade);
   }
 
-  /** The same with: samples a second of every unit. */
   public LessonSpec withRateHz(double rateHz) {
     requireAtLeast(50, rateHz, "rate in Hz");
     return withUnit(u -> u.rateHz = rateHz);
   }
 
-  /** The same with: largest rate a unit shows, deg/s. */
   public LessonSpec withGyroFullScaleDegPerS(double gyroFullScaleDegPerS) {
     return withUnit(u -> u.gyroFullScaleDegPerS = gyroFullScaleDegPerS);
   }
 
-  /** The same with: samples lost, percent. */
   public LessonSpec withLossPct(double lossPct) {
     requireAtLeast(0, lossPct, "loss in %");
     return withUnit(u -> u.lossPct = lossPct);
   }
 
-  /** The same with: size of each unit's clock skew, millionths, give or take 40 %, either sign. */
   public LessonSpec withClockSkewPpm(double clockSkewPpm) {
     requireAtLeast(0, clockSkewPpm, "skew in ppm");
     return withUnit(u -> u.clockSkewPpm = clockSkewPpm);
   }
 
-  /** The same with: how far apart the units start; known to the recording, s. */
   public LessonSpec withUnitStartSpreadS(double unitStartSpreadS) {
     requireAtLeast(0, unitStartSpreadS, "spread in s");
     return withUnit(u -> u.startSpreadS = unitStartSpreadS);
   }
 
-  /** The same with: standard deviation of what is not known of it, s. */
   public LessonSpec withUnitStartErrorS(double unitStartErrorS) {
     requireAtLeast(0, unitStartErrorS, "error in s");
     return withUnit(u -> u.startErrorS = unitStartErrorS);
   }
 
-  /** The same with: standard deviation of time stamps, s. */
   public LessonSpec withJitterS(double jitterS) {
     requireAtLeast(0, jitterS, "jitter in s");
     return withUnit(u -> u.jitterS = jitterS);
   }
 
-  /** The same with all wear steps, or none. */
   public LessonSpec withWearSteps(boolean all) {
     return withWearSteps(all ? EnumSet.allOf(WearStep.class) : EnumSet.noneOf(WearStep.class));
   }

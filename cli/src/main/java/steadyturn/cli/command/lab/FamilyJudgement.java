@@ -52,7 +52,7 @@ final class FamilyJudgement {
     List<FamilyTable> tables = new ArrayList<>();
     for (Situation situation : situations) {
       FamilyTable table =
-          FamilyStudy.run(situation, half, lessons, seed, () -> after(progress, situation.word()));
+          FamilyStudy.run(situation, half, lessons, seed, () -> progress.step(situation.word()));
       progress.clear();
       tables.add(table);
       show(printed, FamilyText.of(table));
@@ -69,13 +69,6 @@ final class FamilyJudgement {
     console.out().println(text);
     console.out().flush();
     printed.append(text).append('\n');
-  }
-
-  private static void after(Progress progress, String name) {
-    synchronized (progress) {
-      progress.step();
-      progress.at(name, System.nanoTime());
-    }
   }
 
   private List<Situation> situations(Optional<String> only) {
