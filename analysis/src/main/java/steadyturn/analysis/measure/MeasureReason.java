@@ -37,6 +37,7 @@ public enum MeasureReason implements ReasonCode {
   GAP_BEFORE,
   SWING_FAILED,
   WRIST_GAP,
+  NO_WRIST_BENDS_SO,
   PEAK_GAP,
   WRIST_FROM_SHAFT;
 

@@ -6,6 +6,7 @@ import java.util.Optional;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.RestBiases;
@@ -27,6 +28,13 @@ public record WristReading(
 
   // our choice: skin and play explain 3 deg; units on the wrong arm or slipping give far more
   private static final double DISAGREE_DEG = 7;
+
+  /** No wrist comes near these: angles beyond are those of another arm, or of a lost heading. */
+  private static final double MOST_COCK_DEG = 130;
+
+  private static final double MOST_FLEXION_DEG = 120;
+
+  private static final double LOOK_STEP_S = 0.02;
 
   private static final Reason FROM_SHAFT = Reason.of(MeasureReason.WRIST_FROM_SHAFT);
 
@@ -53,6 +61,12 @@ public record WristReading(
       // what is left of the swing does not fit one wrist: the turn over the gap was not found
       return new WristReading(
           WristMeasures.withheld(Reason.of(MeasureReason.WRIST_GAP)),
+          Optional.empty(),
+          flags(motion.get(), swing));
+    }
+    if (!isWrist(motion.get(), swing)) {
+      return new WristReading(
+          WristMeasures.withheld(Reason.of(MeasureReason.NO_WRIST_BENDS_SO)),
           Optional.empty(),
           flags(motion.get(), swing));
     }
@@ -83,6 +97,19 @@ public record WristReading(
     return hand
         ? Reason.of(MeasureReason.NEEDS_FOREARM_BESIDE_HAND)
         : Reason.of(MeasureReason.NEEDS_FOREARM_AND_HAND);
+  }
+
+  /** Whether all angles since address, up to impact, are such as a wrist can have. */
+  private static boolean isWrist(WristMotion motion, Swing swing) {
+    double toS = swing.event(SwingEvent.IMPACT).map(EventTime::timeS).orElse(swing.endS());
+    for (double t = motion.timeS(0); t < toS; t += LOOK_STEP_S) {
+      int k = Math.min(motion.size() - 1, motion.indexAt(t));
+      if (Math.abs(motion.cockDeg(k)) > MOST_COCK_DEG
+          || Math.abs(motion.flexionDeg(k)) > MOST_FLEXION_DEG) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static boolean disagree(WristMotion motion) {
