@@ -46,8 +46,11 @@ class WristClosedFormTest {
         .times(Quaternion.aboutZ(deviationRad(t)));
   }
 
-  /** A track of an attitude known exactly, but for a tilt of so much about level x and y. */
-  private record Exact(DoubleFunction<Quaternion> qLevelUnit, double tiltSdRad)
+  /**
+   * A track of an attitude known exactly, but for a tilt of so much about level x and y; its
+   * samples come so much later than those of others.
+   */
+  private record Exact(DoubleFunction<Quaternion> qLevelUnit, double tiltSdRad, double laterS)
       implements AttitudeTrack {
 
     @Override
@@ -57,7 +60,7 @@ class WristClosedFormTest {
 
     @Override
     public double timeS(int k) {
-      return k / 200.0;
+      return k / 200.0 + laterS;
     }
 
     @Override
@@ -100,19 +103,25 @@ class WristClosedFormTest {
 
   private static Exact track(
       DoubleFunction<Quaternion> segment, Quaternion sits, double tiltSdRad) {
-    return new Exact(t -> segment.apply(t).times(sits.conjugate()), tiltSdRad);
+    return new Exact(t -> segment.apply(t).times(sits.conjugate()), tiltSdRad, 0);
+  }
+
+  /** The same between the samples of others: 2 of 5 ms later. */
+  private static Exact between(Exact track) {
+    return new Exact(track.qLevelUnit, track.tiltSdRad, 0.002);
   }
 
   private static UnitMount exact(Quaternion sits) {
     return new UnitMount(sits, 0, 0, 0);
   }
 
-  private static TwoAxisJoint joint(double headingRad) {
+  private static TwoAxisJoint joint(double headingRad, boolean atOtherInstants) {
     WristAlignment known =
         new WristAlignment(exact(ARM_SITS), exact(HAND_SITS), 0, WristAlignment.Source.COCKING);
+    Exact hand = track(t -> Quaternion.aboutZ(headingRad).times(hand(t)), HAND_SITS, 0);
     return TwoAxisJoint.fit(
         track(WristClosedFormTest::forearm, ARM_SITS, 0),
-        track(t -> Quaternion.aboutZ(headingRad).times(hand(t)), HAND_SITS, 0),
+        atOtherInstants ? between(hand) : hand,
         known,
         SLIP,
         0.75,
@@ -126,7 +135,7 @@ class WristClosedFormTest {
     // Given: two units that sit anyhow, known exactly; level frames of different headings. Expect:
     // flexion, deviation and the rate of the deviation, differentiated by hand. Within 1e-6, and
     // 1e-4 rad/s of a numerical rate.
-    TwoAxisJoint joint = joint(headingRad);
+    TwoAxisJoint joint = joint(headingRad, false);
     for (int k = 0; k < 440; k += 37) {
       double t = joint.timeS(k);
       assertThat(joint.angles(k).flexionRad()).isCloseTo(flexionRad(t), within(1e-6));
@@ -152,11 +161,30 @@ class WristClosedFormTest {
       slopes += Math.pow((constraint(k, 1e-6) - constraint(k, -1e-6)) / 2e-6, 2);
     }
     double headingSd = Math.toRadians(0.35) * Math.sqrt(10 / slopes);
-    TwoAxisJoint joint = joint(0.6);
+    TwoAxisJoint joint = joint(0.6, false);
     for (int k : new int[] {160, 280, 400}) {
       double height = Math.abs(hand(k / 200.0).rotate(Vector3.Z).z());
       assertThat(joint.sdRad(joint.deviationRow(k)))
           .isCloseTo(headingSd * height, within(1e-3 * headingSd));
+      // flexion turns about forearm y, so it moves by as much of the heading as that stands upright
+      double upright = Math.abs(forearm(k / 200.0).rotate(Vector3.Y).z());
+      assertThat(joint.sdRad(joint.flexionRow(k)))
+          .isCloseTo(headingSd * upright, within(1e-3 * headingSd));
+    }
+  }
+
+  @Test
+  void unitsThatSampleAtDifferentInstantsShowTheSame() {
+    // Given: the hand's samples 2 ms after the forearm's, of 5 ms. Expect: the truth at the
+    // forearm's instants. Within 1e-3, and 2e-2 rad/s: straight lines over 5 ms of a rate that
+    // bends by up to 60 rad/s^3.
+    TwoAxisJoint joint = joint(1.1, true);
+    for (int k = 10; k < 440; k += 37) {
+      double t = joint.timeS(k);
+      assertThat(joint.angles(k).flexionRad()).isCloseTo(flexionRad(t), within(1e-3));
+      assertThat(joint.angles(k).deviationRad()).isCloseTo(deviationRad(t), within(1e-3));
+      double rate = 0.7 * 3.3 * Math.cos(3.3 * t);
+      assertThat(joint.angles(k).deviationRateRadPerS()).isCloseTo(rate, within(2e-2));
     }
   }
 
