@@ -87,10 +87,7 @@ final class LessonGathering {
         raw.units().stream()
             .filter(
                 unit ->
-                    IntStream.range(0, unit.size())
-                            .filter(i -> !Double.isNaN(unit.gyroNormRadPerS(i)))
-                            .limit(LEAST_RATES)
-                            .count()
+                    IntStream.range(0, unit.size()).filter(unit::hasRate).limit(LEAST_RATES).count()
                         == LEAST_RATES)
             .toList();
     return new Recording(raw.id(), raw.player(), units, raw.marks());
@@ -195,8 +192,8 @@ final class LessonGathering {
   }
 
   private void report(Recording recording) {
-    units.computeIfAbsent(recording.id(), id -> new UnitTally()).add(recording);
     RecordingReport report = RecordingQuality.judge(recording);
+    units.computeIfAbsent(recording.id(), id -> new UnitTally()).add(recording, report);
     List<Notice> said = notices.computeIfAbsent(recording.id(), id -> new ArrayList<>());
     for (UnitReport unit : report.units()) {
       unit.findings()

@@ -6,6 +6,9 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
@@ -33,6 +36,9 @@ final class PelvisLesson {
 
   /** Twice the log of how much better a drifting address must explain a swing than a still one. */
   private static final double DRIFT_EVIDENCE = 60;
+
+  /** So many swings show the unit's errors well enough to judge a drift by (our choice). */
+  private static final int ENOUGH = 40;
 
   /** A slow turn passes for still while it begins and ends: that much is not counted as rest, s. */
   private static final double SLOW_START_S = 0.25;
@@ -70,7 +76,7 @@ final class PelvisLesson {
     wearings.forEach(
         (steps, worn) -> {
           PelvisLesson lesson = new PelvisLesson(player, settings, steps, faults);
-          List<Known> known = worn.stream().flatMap(s -> lesson.known(s).stream()).toList();
+          List<Known> known = worn.parallelStream().flatMap(s -> lesson.known(s).stream()).toList();
           Optional<Map<GatheredSwing, PelvisSwing>> together =
               settings.together() && !known.isEmpty()
                   ? faults.keep(worn.get(0).recording(), 0, () -> lesson.estimate(known))
@@ -188,25 +194,46 @@ final class PelvisLesson {
    * as drifting.
    */
   private List<Known> withDriftsNamed(LessonEstimate estimate, List<Known> swings) {
-    List<SwingSpan> still = new ArrayList<>();
-    List<SwingSpan> drifting = new ArrayList<>();
-    List<SwingRests> asDrifting = new ArrayList<>();
-    for (Known known : swings) {
-      SwingRests drift = known.rests.asDrifting(known.swing(), worn.leverArmUnitM());
-      asDrifting.add(drift);
-      still.add(known.rests.withWitnesses(known.swing(), worn.leverArmUnitM()).span());
-      drifting.add(drift.span());
-    }
-    LessonFit asStill = estimate.fit(still, bias);
-    LessonFit asMoving = estimate.fit(drifting, bias);
+    List<SwingRests> witnessed =
+        swings.parallelStream()
+            .map(k -> k.rests.witnessed(k.swing(), worn.leverArmUnitM()))
+            .toList();
+    List<SwingFit> asStill =
+        estimate.fit(witnessed.stream().map(SwingRests::rising).toList(), bias).swings();
+    List<Integer> looked = lookedAt(asStill);
+    List<SwingFit> asMoving =
+        looked.isEmpty()
+            ? List.of()
+            : estimate
+                .fit(looked.stream().map(i -> witnessed.get(i).asDrifting().span()).toList(), bias)
+                .swings();
     List<Known> out = new ArrayList<>();
     for (int i = 0; i < swings.size(); i++) {
-      double gain = asStill.swings().get(i).cost() - asMoving.swings().get(i).cost();
       boolean known = swings.get(i).rests.flags().contains(SwingRests.ADDRESS_NOT_STILL);
+      int at = looked.indexOf(i);
+      double gain = at < 0 ? 0 : asStill.get(i).cost() - asMoving.get(at).cost();
       out.add(
-          known || gain > DRIFT_EVIDENCE ? swings.get(i).with(asDrifting.get(i)) : swings.get(i));
+          known || gain > DRIFT_EVIDENCE
+              ? swings.get(i).with(witnessed.get(i).asDrifting())
+              : swings.get(i));
     }
     return out;
+  }
+
+  /**
+   * Swings that cost enough to gain by a drift, filled up by others to so many as show the unit's
+   * errors; none where none costs enough.
+   */
+  private static List<Integer> lookedAt(List<SwingFit> asStill) {
+    Predicate<Integer> mayGain = i -> asStill.get(i).cost() > DRIFT_EVIDENCE;
+    List<Integer> all = IntStream.range(0, asStill.size()).boxed().toList();
+    long doubtful = all.stream().filter(mayGain).count();
+    Stream<Integer> others = all.stream().filter(mayGain.negate());
+    return doubtful == 0
+        ? List.of()
+        : Stream.concat(all.stream().filter(mayGain), others.limit(Math.max(0, ENOUGH - doubtful)))
+            .sorted()
+            .toList();
   }
 
   /** The turn on the spot between the two rests around it; none when it was not good enough. */

@@ -24,6 +24,7 @@ record Plateau(double deg, int at, int far, double farPart) {
   private static final double PART = 0.9;
   // beyond two spreads the course falls, it is not tilted: our choice
   private static final double FLAT_SDS = 2;
+  private static final double SAME_DEG = 1e-6;
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
   /** How well the change of the angle between two samples is known, deg (1 SD). */
@@ -49,7 +50,9 @@ record Plateau(double deg, int at, int far, double farPart) {
     double read = percentile(sorted);
     int nearest = 0;
     for (int i = 0; i < cocks.length; i++) {
-      nearest = Math.abs(cocks[i] - read) < Math.abs(cocks[nearest] - read) ? i : nearest;
+      // of two that lie equally near, as the percentile may lie half way, the earlier one
+      double nearer = Math.abs(cocks[nearest] - read) - Math.abs(cocks[i] - read);
+      nearest = nearer > SAME_DEG ? i : nearest;
     }
     int at = nearest;
     int first = flatEnd(cocks, change, at, 0, -1);

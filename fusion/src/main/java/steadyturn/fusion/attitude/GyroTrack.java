@@ -53,6 +53,13 @@ public final class GyroTrack {
   }
 
   private static double[] bridged(double[] time, double[] column, double offset) {
+    double sum = 0;
+    for (int i = 0; offset == 0 && i < column.length; i++) {
+      sum += column[i];
+    }
+    if (offset == 0 && !Double.isNaN(sum)) {
+      return column; // nothing lost, nothing to take off
+    }
     double[] out = new double[column.length];
     int last = -1;
     for (int i = 0; i < column.length; i++) {
@@ -112,7 +119,7 @@ public final class GyroTrack {
 
   /** Whether the unit showed a whole force at sample i. */
   public boolean hasForce(int i) {
-    return !Double.isNaN(stretch.accelNormMps2(i));
+    return stretch.hasForce(i);
   }
 
   /** What is stepped over, and how far the attitude behind it may be off. */
@@ -145,6 +152,21 @@ public final class GyroTrack {
   /** Rate of sample i without its bias, unit axes, rad/s. */
   public Vector3 rateUnitRadPerS(int i) {
     return at(rateRadPerS, i);
+  }
+
+  /** Rate of every sample about an axis of the track frame, without its bias, rad/s. */
+  public double[] ratesAboutRadPerS(Vector3 axisTrack) {
+    return qTrackUnit.along(axisTrack, rateRadPerS);
+  }
+
+  /** Turns columns of unit coordinates, one entry a sample, into the track frame. */
+  public void toTrack(double[][] columns) {
+    qTrackUnit.toLevel(columns, columns);
+  }
+
+  /** Writes the axes of the unit at sample i in the track frame: entry 3 * row + column. */
+  void matrix(int i, double[] rows) {
+    qTrackUnit.matrix(i, rows);
   }
 
   /** Specific force of sample i, unit axes, m/s^2. */

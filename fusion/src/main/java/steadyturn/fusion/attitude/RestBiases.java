@@ -1,7 +1,7 @@
 package steadyturn.fusion.attitude;
 
-import java.util.EnumMap;
 import java.util.Map;
+import java.util.stream.Collectors;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
@@ -18,11 +18,9 @@ public final class RestBiases {
 
   /** One pass over each unit's columns. */
   public static RestBiases of(Recording recording) {
-    Map<BodyPoint, Vector3> found = new EnumMap<>(BodyPoint.class);
-    for (UnitStream unit : recording.units()) {
-      found.put(unit.point(), RestBias.of(unit));
-    }
-    return new RestBiases(found);
+    return new RestBiases(
+        recording.units().parallelStream()
+            .collect(Collectors.toMap(UnitStream::point, RestBias::of)));
   }
 
   /** Bias of the unit at a point, unit axes, rad/s; zero where there is no unit. */

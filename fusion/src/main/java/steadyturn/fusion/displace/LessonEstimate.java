@@ -65,11 +65,11 @@ public final class LessonEstimate {
   }
 
   /**
-   * The same estimate in two rounds at most: near enough to tell by the costs which of two accounts
-   * of a swing is the better one.
+   * The same estimate in two rounds at most, with the derivatives of the first: near enough to tell
+   * by the costs which of two accounts of a swing is the better one.
    */
   public LessonEstimate rough() {
-    return new LessonEstimate(priors, gravityMps2, 2, ROUGH_STEP, FAR_STEP);
+    return new LessonEstimate(priors, gravityMps2, 2, ROUGH_STEP, Double.POSITIVE_INFINITY);
   }
 
   /**

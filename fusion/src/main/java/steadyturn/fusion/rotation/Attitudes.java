@@ -101,6 +101,24 @@ public final class Attitudes {
     }
   }
 
+  /** What columns of unit coordinates are along one direction of the level frame. */
+  public double[] along(Vector3 level, double[][] unit) {
+    double[] out = new double[size()];
+    for (int i = 0; i < out.length; i++) {
+      double vx = unit[0][i];
+      double vy = unit[1][i];
+      double vz = unit[2][i];
+      double tx = 2 * (y[i] * vz - z[i] * vy);
+      double ty = 2 * (z[i] * vx - x[i] * vz);
+      double tz = 2 * (x[i] * vy - y[i] * vx);
+      out[i] =
+          level.x() * (vx + w[i] * tx + y[i] * tz - z[i] * ty)
+              + level.y() * (vy + w[i] * ty + z[i] * tx - x[i] * tz)
+              + level.z() * (vz + w[i] * tz + x[i] * ty - y[i] * tx);
+    }
+    return out;
+  }
+
   /** Writes the axes of the unit in level coordinates: entry 3 * row + column of the matrix. */
   public void matrix(int i, double[] rows) {
     rows[0] = 1 - 2 * (y[i] * y[i] + z[i] * z[i]);

@@ -4,10 +4,7 @@ import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.dataformat.toml.TomlMapper;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,6 +16,7 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import steadyturn.ingest.recording.disk.Shipped;
 
 /** Reads teaching files (TOML); a mistake is told with its file, its entry and what to do. */
 public final class TeachingReader {
@@ -33,15 +31,7 @@ public final class TeachingReader {
 
   /** The rules that come with the program. */
   public static Teaching shipped() {
-    try (InputStream in = TeachingReader.class.getResourceAsStream("teaching.toml")) {
-      if (in == null) {
-        throw new IllegalStateException("teaching.toml is not beside " + TeachingReader.class);
-      }
-      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-      return parse("teaching.toml", text).checked();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return parse("teaching.toml", Shipped.text(TeachingReader.class, "teaching.toml")).checked();
   }
 
   /** The shipped rules with a teacher's file on top. */

@@ -26,7 +26,7 @@ public record BowStep(Vector3 axisUnit, double purityPct, StepResult result) {
     DMatrixRMaj scatter = new DMatrixRMaj(3, 3);
     int n = 0;
     for (int i = unit.indexAt(fromS), to = unit.indexAt(toS); i < to; i++) {
-      if (Double.isNaN(unit.gyroNormRadPerS(i))) {
+      if (!unit.hasRate(i)) {
         continue;
       }
       for (int a = 0; a < 3; a++) {
