@@ -189,7 +189,7 @@ class WristLossTest {
     // Given: units that show nothing of the address. Expect: all eight withheld, saying which unit
     // it would have needed, or which one did not last through the swing.
     List<UnitStream> units = new ArrayList<>();
-    for (String point : points.split("\\+")) {
+    for (String point : points.split("\\+", -1)) {
       units.add(hand(BodyPoint.valueOf(point), WristLawsTest::cockDeg).between(2.5, 3));
     }
     WristReading reading = read(of(units.toArray(UnitStream[]::new)));
