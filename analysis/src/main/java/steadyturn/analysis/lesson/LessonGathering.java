@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import steadyturn.analysis.swing.ClockSpread;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.LostReason;
 import steadyturn.analysis.swing.Swing;
@@ -110,8 +109,7 @@ final class LessonGathering {
                     .computeIfAbsent(raw.id(), id -> new ArrayList<>())
                     .add(new Notice("", Reason.of(LostReason.SWING, t))));
     for (Swing swing : all) {
-      double takeawayS =
-          swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS());
+      double takeawayS = swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS());
       pending.removeIf(mark -> readIfBefore(recording, mark, takeawayS));
       if (middlesS.computeIfAbsent(raw.id(), id -> new ArrayList<>()).stream()
           .noneMatch(otherS -> Math.abs(otherS - middleS(swing)) < SAME_SWING_S)) {
@@ -159,10 +157,7 @@ final class LessonGathering {
   }
 
   private static double middleS(Swing swing) {
-    return swing
-        .event(SwingEvent.IMPACT)
-        .map(EventTime::timeS)
-        .orElse((swing.startS() + swing.endS()) / 2);
+    return swing.timeS(SwingEvent.IMPACT).orElse((swing.startS() + swing.endS()) / 2);
   }
 
   private GatheredSwing cut(

@@ -9,13 +9,11 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.displace.Anchor;
 import steadyturn.fusion.displace.LessonEstimate;
-import steadyturn.fusion.displace.LessonFit;
 import steadyturn.fusion.displace.SwingFit;
 import steadyturn.fusion.displace.SwingSpan;
 import steadyturn.fusion.displace.UnitPriors;
@@ -104,7 +102,7 @@ final class PelvisLesson {
   private Optional<Known> known(GatheredSwing gathered) {
     Swing swing = gathered.swing();
     double takeawayS = takeawayS(swing);
-    double impactS = swing.event(SwingEvent.IMPACT).map(EventTime::timeS).orElse(swing.endS());
+    double impactS = swing.timeS(SwingEvent.IMPACT).orElse(swing.endS());
     return faults
         .keep(
             gathered.recording(),
@@ -132,9 +130,9 @@ final class PelvisLesson {
     swings.forEach(known -> spans.add(known.rests.span()));
     Optional<SwingSpan> turn = turnSpan();
     turn.ifPresent(spans::add);
-    LessonFit fit = estimate.fit(spans, bias);
+    List<SwingFit> fit = estimate.fit(spans, bias);
     Optional<PelvisGeometry> turned =
-        turn.flatMap(span -> TurnOnSpot.fold(worn, fit.swings().get(spans.size() - 1).motion()));
+        turn.flatMap(span -> TurnOnSpot.fold(worn, fit.get(spans.size() - 1).motion()));
     PelvisGeometry geometry = turned.orElse(worn);
     boolean strayed = turn.isPresent() && turned.isEmpty();
     List<Aim> aims =
@@ -145,10 +143,7 @@ final class PelvisLesson {
       out.put(
           swings.get(i).gathered,
           new PelvisSwing(
-              fit.swings().get(i),
-              geometry,
-              aims.get(i),
-              flags(swings.get(i).rests, fit.swings().get(i), strayed)));
+              fit.get(i), geometry, aims.get(i), flags(swings.get(i).rests, fit.get(i), strayed)));
     }
     return out;
   }
@@ -185,7 +180,7 @@ final class PelvisLesson {
   }
 
   private static double takeawayS(Swing swing) {
-    return swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS() + 1);
+    return swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS() + 1);
   }
 
   /**
@@ -199,14 +194,13 @@ final class PelvisLesson {
             .map(k -> k.rests.witnessed(k.swing(), worn.leverArmUnitM()))
             .toList();
     List<SwingFit> asStill =
-        estimate.fit(witnessed.stream().map(SwingRests::rising).toList(), bias).swings();
+        estimate.fit(witnessed.stream().map(SwingRests::rising).toList(), bias);
     List<Integer> looked = lookedAt(asStill);
     List<SwingFit> asMoving =
         looked.isEmpty()
             ? List.of()
-            : estimate
-                .fit(looked.stream().map(i -> witnessed.get(i).asDrifting().span()).toList(), bias)
-                .swings();
+            : estimate.fit(
+                looked.stream().map(i -> witnessed.get(i).asDrifting().span()).toList(), bias);
     List<Known> out = new ArrayList<>();
     for (int i = 0; i < swings.size(); i++) {
       boolean known = swings.get(i).rests.flags().contains(SwingRests.ADDRESS_NOT_STILL);

@@ -3,7 +3,6 @@ package steadyturn.analysis.lesson;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.displace.Anchor;
@@ -70,8 +69,8 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
 
   static SwingRests of(Swing swing, SeenPart seen, Vector3 bias, Vector3 leverArmUnitM) {
     UnitStream window = seen.window();
-    double takeawayS = time(swing, SwingEvent.TAKEAWAY).orElse(swing.startS() + 0.5);
-    double impactS = time(swing, SwingEvent.IMPACT).orElse(swing.endS() - 0.5);
+    double takeawayS = swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS() + 0.5);
+    double impactS = swing.timeS(SwingEvent.IMPACT).orElse(swing.endS() - 0.5);
     List<String> flags = new ArrayList<>();
     if (seen.isCut() || seen.hasGap()) {
       flags.add(PELVIS_GAP);
@@ -194,8 +193,8 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
   private List<StanceBound> bounds(Swing swing, Vector3 leverArmUnitM) {
     double endS = span.anchors().get(span.anchors().size() - 1).endS();
     return bounds(
-        time(swing, SwingEvent.TAKEAWAY).orElse(swing.startS()),
-        time(swing, SwingEvent.IMPACT).orElse(swing.endS()),
+        swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS()),
+        swing.timeS(SwingEvent.IMPACT).orElse(swing.endS()),
         endS,
         leverArmUnitM);
   }
@@ -220,10 +219,6 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
       }
     }
     return bestS;
-  }
-
-  private static Optional<Double> time(Swing swing, SwingEvent event) {
-    return swing.event(event).map(EventTime::timeS);
   }
 
   private static double first(UnitStream window) {

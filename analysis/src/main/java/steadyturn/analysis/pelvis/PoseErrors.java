@@ -26,29 +26,19 @@ final class PoseErrors {
   private final double[][] address;
   private final DMatrixRMaj factor;
 
-  private PoseErrors(
-      UnitMotion motion,
-      PelvisGeometry geometry,
-      int h,
-      double aimRad,
-      int addressIndex,
-      DMatrixRMaj factor) {
-    this.motion = motion;
-    this.geometry = geometry;
-    this.h = h;
-    this.aimRad = aimRad;
-    this.then = sight(motion, geometry, addressIndex);
-    this.address = motion.sensitivity(addressIndex);
-    this.factor = factor;
-  }
-
-  static PoseErrors of(
+  PoseErrors(
       UnitMotion motion,
       PelvisGeometry geometry,
       int h,
       double aimRad,
       double aimSdRad,
       int addressIndex) {
+    this.motion = motion;
+    this.geometry = geometry;
+    this.h = h;
+    this.aimRad = aimRad;
+    this.then = sight(motion, geometry, addressIndex);
+    this.address = motion.sensitivity(addressIndex);
     int p = motion.parameters();
     DMatrixRMaj covariance = new DMatrixRMaj(p + 7, p + 7);
     CommonOps_DDRM.insert(new DMatrixRMaj(motion.covariance()), covariance, 0, 0);
@@ -61,7 +51,7 @@ final class PoseErrors {
     if (!cholesky.decompose(covariance)) {
       throw new IllegalStateException("covariance of the motion is not positive definite");
     }
-    return new PoseErrors(motion, geometry, h, aimRad, addressIndex, cholesky.getT(null));
+    this.factor = cholesky.getT(null);
   }
 
   /**

@@ -1,6 +1,7 @@
 package steadyturn.analysis.tempo;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import steadyturn.fusion.attitude.CentredMean;
 import steadyturn.fusion.attitude.PeakRepair;
@@ -31,9 +32,7 @@ final class LimbPeak {
     this.timeS = stream.timeColumnS();
     this.segmentRadPerS = new Vector3[timeS.length];
     for (int i = 0; i < timeS.length; i++) {
-      Vector3 unit =
-          new Vector3(stream.gyroRadPerS(0, i), stream.gyroRadPerS(1, i), stream.gyroRadPerS(2, i));
-      segmentRadPerS[i] = mount.qUnitSegment().conjugate().rotate(unit.minus(bias));
+      segmentRadPerS[i] = mount.qUnitSegment().conjugate().rotate(rate(stream, i).minus(bias));
     }
   }
 
@@ -46,7 +45,7 @@ final class LimbPeak {
     double[] untilImpact = limb.turns(t -> mount.slipSdRad() * slip.parts(t)[1]);
     PeakTime peak = limb.turned(Vector3.ZERO, steady);
     double variance = 0;
-    for (Vector3 along : new Vector3[] {Vector3.X, Vector3.Y, Vector3.Z}) {
+    for (Vector3 along : List.of(Vector3.X, Vector3.Y, Vector3.Z)) {
       // a turn about the bone itself does not move its axis
       variance += along.equals(Vector3.X) ? 0 : limb.moved(peak, along, steady);
       variance += limb.moved(peak, along, untilTop);
@@ -59,6 +58,11 @@ final class LimbPeak {
 
   private double[] turns(DoubleUnaryOperator sizeRad) {
     return Arrays.stream(timeS).map(sizeRad).toArray();
+  }
+
+  /** The gyroscope's rate of one sample, unit axes, rad/s. */
+  static Vector3 rate(UnitStream stream, int i) {
+    return Vector3.each(axis -> stream.gyroRadPerS(axis, i));
   }
 
   private double stepS() {

@@ -79,21 +79,13 @@ public final class GyroTrack {
     return out;
   }
 
-  private static Vector3 at(double[][] columns, int i) {
-    return new Vector3(columns[0][i], columns[1][i], columns[2][i]);
-  }
-
   /**
    * The same motion in a frame with z up: the specific force, turned into the track frame, is
    * averaged over samples from..to-1, so that slow movement there cancels. Heading zero: the unit's
    * x axis at the first sample (its y axis where x is within 30 deg of the vertical).
    */
   public GyroTrack levelled(int from, int to) {
-    Vector3 upTrack = meanForceTrack(from, to).unit();
-    Vector3 ahead = Math.abs(upTrack.x()) < Math.cos(Math.PI / 6) ? Vector3.X : Vector3.Y;
-    Vector3 x = ahead.minus(upTrack.times(ahead.dot(upTrack))).unit();
-    Quaternion qLevelTrack = Quaternion.fromAxes(x, upTrack.cross(x), upTrack).conjugate();
-    Attitudes turned = qTrackUnit.seenFrom(qLevelTrack);
+    Attitudes turned = qTrackUnit.seenFrom(Quaternion.levelling(meanForceTrack(from, to)));
     return new GyroTrack(stretch, rateRadPerS, accelMps2, turned);
   }
 
@@ -109,7 +101,7 @@ public final class GyroTrack {
     Vector3 bridged = Vector3.ZERO;
     int seen = 0;
     for (int i = from; i < to; i++) {
-      Vector3 force = qTrackUnit.at(i).rotate(at(accelMps2, i));
+      Vector3 force = qTrackUnit.at(i).rotate(Vector3.of(accelMps2, i));
       bridged = bridged.plus(force);
       sum = hasForce(i) ? sum.plus(force) : sum;
       seen += hasForce(i) ? 1 : 0;
@@ -151,7 +143,7 @@ public final class GyroTrack {
 
   /** Rate of sample i without its bias, unit axes, rad/s. */
   public Vector3 rateUnitRadPerS(int i) {
-    return at(rateRadPerS, i);
+    return Vector3.of(rateRadPerS, i);
   }
 
   /** Rates of all samples without their bias, track frame: three columns, rad/s. */
@@ -173,6 +165,6 @@ public final class GyroTrack {
 
   /** Specific force of sample i, unit axes, m/s^2. */
   public Vector3 forceUnitMps2(int i) {
-    return at(accelMps2, i);
+    return Vector3.of(accelMps2, i);
   }
 }

@@ -135,8 +135,7 @@ public final class LevelTrack implements AttitudeTrack {
         PeakRepair.Cut cut = cuts.get(c);
         double grown = cut.doubt().atRad(track.timeS(k)) - cut.doubt().atRad(track.timeS(k - 1));
         if (grown != 0) {
-          Vector3 axis = cut.axis() == 0 ? Vector3.X : cut.axis() == 1 ? Vector3.Y : Vector3.Z;
-          Vector3 level = track.qTrackUnit(k).rotate(axis);
+          Vector3 level = track.qTrackUnit(k).rotate(Vector3.axis(cut.axis()));
           for (int row = 0; row < 3; row++) {
             rows[at(k, row) + FIXED + c] += grown * level.get(row);
           }

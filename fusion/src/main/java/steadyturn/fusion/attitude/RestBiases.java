@@ -8,13 +8,7 @@ import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
 /** The rest bias of every unit of a recording, found once. */
-public final class RestBiases {
-
-  private final Map<BodyPoint, Vector3> byPoint;
-
-  private RestBiases(Map<BodyPoint, Vector3> byPoint) {
-    this.byPoint = byPoint;
-  }
+public record RestBiases(Map<BodyPoint, Vector3> byPoint) {
 
   /** One pass over each unit's columns. */
   public static RestBiases of(Recording recording) {

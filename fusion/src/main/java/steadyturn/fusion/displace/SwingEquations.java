@@ -1,6 +1,5 @@
 package steadyturn.fusion.displace;
 
-import java.util.Arrays;
 import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
@@ -237,10 +236,6 @@ final class SwingEquations {
         full.add(column(i), column(j), ownCovariance.get(i, j));
       }
     }
-    double[][] out = new double[all][];
-    for (int i = 0; i < all; i++) {
-      out[i] = Arrays.copyOfRange(full.data, i * all, (i + 1) * all);
-    }
-    return out;
+    return full.get2DData();
   }
 }

@@ -11,11 +11,11 @@ public final class Attitudes {
   private final double[] y;
   private final double[] z;
 
-  private Attitudes(int n) {
-    w = new double[n];
-    x = new double[n];
-    y = new double[n];
-    z = new double[n];
+  private Attitudes(double[] w, double[] x, double[] y, double[] z) {
+    this.w = w;
+    this.x = x;
+    this.y = y;
+    this.z = z;
   }
 
   /**
@@ -28,7 +28,8 @@ public final class Attitudes {
    * @param rateRadPerS three columns, unit axes, without a lost value, rad/s
    */
   public static Attitudes ofRates(Quaternion qLevelUnit, double[] timeS, double[][] rateRadPerS) {
-    Attitudes out = new Attitudes(timeS.length);
+    int n = timeS.length;
+    Attitudes out = new Attitudes(new double[n], new double[n], new double[n], new double[n]);
     MutableQuaternion q = new MutableQuaternion().set(qLevelUnit);
     out.put(0, q);
     double[] rx = rateRadPerS[0];
@@ -65,13 +66,7 @@ public final class Attitudes {
 
   /** The same motion in another frame: sample i becomes {@code qOtherLevel * qLevelUnit}. */
   public Attitudes seenFrom(Quaternion qOtherLevel) {
-    Attitudes out = new Attitudes(size());
-    for (int i = 0; i < size(); i++) {
-      out.w[i] = w[i];
-      out.x[i] = x[i];
-      out.y[i] = y[i];
-      out.z[i] = z[i];
-    }
+    Attitudes out = new Attitudes(w.clone(), x.clone(), y.clone(), z.clone());
     out.turnFrom(0, qOtherLevel);
     return out;
   }
@@ -109,14 +104,6 @@ public final class Attitudes {
 
   /** Writes the axes of the unit in level coordinates: entry 3 * row + column of the matrix. */
   public void matrix(int i, double[] rows) {
-    rows[0] = 1 - 2 * (y[i] * y[i] + z[i] * z[i]);
-    rows[1] = 2 * (x[i] * y[i] - w[i] * z[i]);
-    rows[2] = 2 * (x[i] * z[i] + w[i] * y[i]);
-    rows[3] = 2 * (x[i] * y[i] + w[i] * z[i]);
-    rows[4] = 1 - 2 * (x[i] * x[i] + z[i] * z[i]);
-    rows[5] = 2 * (y[i] * z[i] - w[i] * x[i]);
-    rows[6] = 2 * (x[i] * z[i] - w[i] * y[i]);
-    rows[7] = 2 * (y[i] * z[i] + w[i] * x[i]);
-    rows[8] = 1 - 2 * (x[i] * x[i] + y[i] * y[i]);
+    new MutableQuaternion().set(w[i], x[i], y[i], z[i]).matrix(rows);
   }
 }

@@ -176,6 +176,11 @@ public final class UnitStream {
     return out;
   }
 
+  /** The same samples with other rates, one column an axis, rad/s. */
+  public UnitStream withRates(double[][] otherRadPerS) {
+    return new UnitStream(facts, timeS, accelMps2, otherRadPerS);
+  }
+
   /** From the first to the last sample, s; 0 for fewer than two. */
   public double lengthS() {
     return timeS.length < 2 ? 0 : timeS[timeS.length - 1] - timeS[0];

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import steadyturn.ingest.recording.disk.Shipped;
@@ -37,11 +38,7 @@ public final class TeachingReader {
   /** The shipped rules with a teacher's file on top. */
   public static Teaching read(Path file) throws IOException {
     Teaching own = parse(file.getFileName().toString(), text(file));
-    try {
-      return shipped().with(own).checked();
-    } catch (TeachingException e) {
-      throw new TeachingException(file.getFileName() + ": " + e.getMessage());
-    }
+    return within(file.getFileName() + ": ", () -> shipped().with(own).checked());
   }
 
   private static String text(Path file) throws IOException {
@@ -94,13 +91,18 @@ public final class TeachingReader {
     for (JsonNode node : root.path(section)) {
       number++;
       String name = node.path("name").asText("number " + number);
-      try {
-        out.add(read.apply(node));
-      } catch (TeachingException e) {
-        throw new TeachingException(section + " " + name + ": " + e.getMessage());
-      }
+      out.add(within(section + " " + name + ": ", () -> read.apply(node)));
     }
     return out;
+  }
+
+  /** What goes wrong in a part is said with the part's name before it. */
+  private static <T> T within(String part, Supplier<T> read) {
+    try {
+      return read.get();
+    } catch (TeachingException e) {
+      throw new TeachingException(part + e.getMessage());
+    }
   }
 
   private static Map<String, Limit> limits(JsonNode table) {
@@ -110,13 +112,15 @@ public final class TeachingReader {
     }
     for (Map.Entry<String, JsonNode> each : table.properties()) {
       JsonNode node = each.getValue();
-      try {
-        String source = source(node);
-        double value = number(node, "value");
-        out.put(each.getKey(), new Limit(each.getKey(), value, text(node, "unit"), source));
-      } catch (TeachingException e) {
-        throw new TeachingException("limit " + each.getKey() + ": " + e.getMessage());
-      }
+      out.put(
+          each.getKey(),
+          within(
+              "limit " + each.getKey() + ": ",
+              () -> {
+                String source = source(node);
+                double value = number(node, "value");
+                return new Limit(each.getKey(), value, text(node, "unit"), source);
+              }));
     }
     return out;
   }

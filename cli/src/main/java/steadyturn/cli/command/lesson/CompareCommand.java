@@ -87,7 +87,7 @@ public final class CompareCommand implements Callable<Integer> {
     if (looks.isEmpty()) {
       return nothingToCompare();
     }
-    Comparison comparison = GroupComparison.withDefaults().compare(swings, looks);
+    Comparison comparison = GroupComparison.compare(swings, looks);
     if (format == Format.JSON) {
       ComparisonJson.write(comparison, by.toString(), console.out());
     } else {

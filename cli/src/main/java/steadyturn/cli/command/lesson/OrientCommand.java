@@ -90,7 +90,7 @@ public final class OrientCommand implements Callable<Integer> {
   }
 
   private OrientationTrack orient(UnitStream unit, OrientationMethod chosen, Rest usual) {
-    KalmanSettings settings = KalmanSettings.standard().withRest(rest.orElse(usual).settings());
+    KalmanSettings settings = KalmanSettings.with(rest.orElse(usual).settings());
     return new OrientationRun(settings).run(unit, chosen);
   }
 

@@ -14,7 +14,6 @@ import steadyturn.fusion.filter.SampleLimits;
 import steadyturn.fusion.filter.SigmaFloor;
 import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.fusion.rotation.Vector3;
-import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * Error-state Kalman filter with gyroscope bias and gyroscope matrix. The rates are followed sample
@@ -119,19 +118,7 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
     rate[2] = wz - matrix[6] * wx - matrix[7] * wy - matrix[8] * wz;
     double half = 0.5 * guard.stepS;
     qEarthUnit.turnRight(half * rate[0], half * rate[1], half * rate[2]);
-    if (guard.accelSeen) {
-      sums.add(qEarthUnit, guard, rate, accelX, accelY, accelZ);
-    } else {
-      // no force seen: stand in with rest, R-transposed times g
-      double g = StandardGravity.MPS2;
-      sums.add(
-          qEarthUnit,
-          guard,
-          rate,
-          g * qEarthUnit.m20(),
-          g * qEarthUnit.m21(),
-          g * qEarthUnit.m22());
-    }
+    sums.add(qEarthUnit, guard, rate, accelX, accelY, accelZ);
     qEarthUnit.turnRight(half * rate[0], half * rate[1], half * rate[2]).normalize();
   }
 
@@ -209,7 +196,7 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
   private void predict() {
     model.set(sums);
     covariance.predict(model, sums, coefficients);
-    listener.predicted(model);
+    listener.predicted(sums);
     for (int axis = 0; axis < 2; axis++) {
       placeM[axis] += velocityMps[axis] * sums.lengthS + sums.placeM[axis];
       velocityMps[axis] += sums.velocityMps[axis];

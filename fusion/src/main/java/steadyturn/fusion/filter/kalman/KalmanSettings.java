@@ -1,7 +1,7 @@
 package steadyturn.fusion.filter.kalman;
 
-import java.util.Locale;
 import steadyturn.fusion.filter.RestDetectorSettings;
+import steadyturn.fusion.filter.Setting;
 import steadyturn.fusion.filter.SigmaFloor;
 
 /**
@@ -36,30 +36,20 @@ public record KalmanSettings(
     SigmaFloor floor) {
 
   public KalmanSettings {
-    double[] sizes = {
-      blockS,
-      startTiltRad,
-      startBiasRadPerS,
-      rateNoiseRadPerSqrtS,
-      speedSigmaMps,
-      placeSigmaM,
-      movementCorrelationS
-    };
-    for (double size : sizes) {
-      if (!(size > 0 && size < Double.POSITIVE_INFINITY)) {
-        throw new IllegalArgumentException(
-            "a size of a Kalman setting must be above 0 and finite, was " + size);
-      }
-    }
-    if (!(biasWalkRadPerSSqrtS >= 0 && rateMatrixSigma >= 0 && velocityNoiseMpsPerSqrtS >= 0)) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "bias walk, rate matrix and velocity noise must be 0 or more, were %s, %s, %s",
-              biasWalkRadPerSSqrtS,
-              rateMatrixSigma,
-              velocityNoiseMpsPerSqrtS));
-    }
+    Setting.sizes(
+        "block, start tilt and bias, rate noise, speed, place and correlation",
+        blockS,
+        startTiltRad,
+        startBiasRadPerS,
+        rateNoiseRadPerSqrtS,
+        speedSigmaMps,
+        placeSigmaM,
+        movementCorrelationS);
+    Setting.atLeast0(
+        "bias walk, rate matrix and velocity noise",
+        biasWalkRadPerSSqrtS,
+        rateMatrixSigma,
+        velocityNoiseMpsPerSqrtS);
   }
 
   /**
@@ -67,6 +57,11 @@ public record KalmanSettings(
    * optimum over five open recordings; docs/accuracy-orientation.md shows how flat it is.
    */
   public static KalmanSettings standard() {
+    return with(RestDetectorSettings.laidDown());
+  }
+
+  /** The standard ones with other settings of the rest detector. */
+  public static KalmanSettings with(RestDetectorSettings rest) {
     return new KalmanSettings(
         0.1,
         0.1,
@@ -78,24 +73,7 @@ public record KalmanSettings(
         0.5,
         0.5,
         0.3,
-        RestDetectorSettings.laidDown(),
+        rest,
         SigmaFloor.standard());
-  }
-
-  /** The same with another idea of rest. */
-  public KalmanSettings withRest(RestDetectorSettings otherRest) {
-    return new KalmanSettings(
-        blockS,
-        startTiltRad,
-        startBiasRadPerS,
-        biasWalkRadPerSSqrtS,
-        rateMatrixSigma,
-        rateNoiseRadPerSqrtS,
-        velocityNoiseMpsPerSqrtS,
-        speedSigmaMps,
-        placeSigmaM,
-        movementCorrelationS,
-        otherRest,
-        floor);
   }
 }
