@@ -189,7 +189,7 @@ class WristLossTest {
     // Given: units that show nothing of the address. Expect: all eight withheld, saying which unit
     // it would have needed, or which one did not last through the swing.
     List<UnitStream> units = new ArrayList<>();
-    for (String point : points.split("\\+")) {
+    for (String point : points.split("\\+", -1)) {
       units.add(hand(BodyPoint.valueOf(point), WristLawsTest::cockDeg).between(2.5, 3));
     }
     WristReading reading = read(of(units.toArray(UnitStream[]::new)));
@@ -252,13 +252,15 @@ class WristLossTest {
     MeasureValue release = find(reading, Measure.WRIST_RELEASE, "");
     double releaseS = IMPACT_S - release.value() / 1000;
     int k = motion.indexAt(releaseS) - 1;
-    double rate =
+    double rate = -motion.cockRateDegPerS(k);
+    double truth =
         (WristLawsTest.cockDeg(motion.timeS(k) - 1e-4)
                 - WristLawsTest.cockDeg(motion.timeS(k) + 1e-4))
             / 2e-4;
+    assertThat(rate).isCloseTo(truth, within(0.03 * truth));
     double clock = clockSdS > 0.0015 ? clockSdS : clockSdS / 2;
     double expected = 1000 * Math.hypot(plateau.againstSdDeg(motion, k, 1) / rate, clock);
-    assertThat(WristLawsTest.sd(release)).isCloseTo(expected, within(0.03 * expected));
+    assertThat(WristLawsTest.sd(release)).isCloseTo(expected, within(1e-6 * expected));
     assertThat(motion.cockDegAt(releaseS)).isCloseTo(plateau.deg() - 15, within(1e-6));
   }
 

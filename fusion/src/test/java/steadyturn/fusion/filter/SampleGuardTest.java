@@ -88,6 +88,17 @@ class SampleGuardTest {
     assertThat(guard.angleVariance).isEqualTo(1);
   }
 
+  @ParameterizedTest
+  @CsvSource({"5,2,-1", "-5,2,-1", "5,-8,-1", "-5,-8,1"})
+  void whichWayItTurnedBeforeAGapDoesNotMatterForItsPrice(double x, double y, double z) {
+    // Given: the unit as above, 1, -2 and 3 rad/s before the gap of 0.2 s, 0.1 s bridged. Expect:
+    // the sizes of the three means over the 0.1 s that are left, squared, on top of the gap's own.
+    whole(0.01);
+    guard.take(x, y, z, 0, 0, 9.8, 0.21);
+    double left = 0.1 * (Math.abs(x + 1) + Math.abs(y - 2) + Math.abs(z + 3)) / 2;
+    assertThat(guard.angleVariance).isCloseTo(unseen(0.2) + left * left, within(1e-12));
+  }
+
   @Test
   void theUsualStepFollowsSlowly() {
     // Given: steps of 10 ms, then of 14 ms: a twentieth of the difference each. Expect: after one

@@ -23,7 +23,7 @@ final class ColumnMapText {
   private static final List<String> TIME_KEYS = List.of("column", "unit", "rate_hz", "wraps_at");
   private static final List<String> UNIT_KEYS =
       List.of(
-          ("point,serial,accel,accel_unit,accel_full_scale,gyro,gyro_unit,gyro_full_scale,rate_hz")
+          "point,serial,accel,accel_unit,accel_full_scale,gyro,gyro_unit,gyro_full_scale,rate_hz"
               .split(",", -1));
   private static final List<String> MISSING_WORDS = List.of("n/a", "NaN", "nan");
 

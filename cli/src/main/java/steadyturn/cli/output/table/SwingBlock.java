@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
-import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
@@ -101,10 +100,6 @@ final class SwingBlock {
                         Figure.wide(m)))
             .toList();
     return rows.isEmpty() ? List.of() : Layout.table(rows, 2);
-  }
-
-  private static String unit(MeasureValue value) {
-    return PlainWords.unit(value.measure());
   }
 
   private String times() {

@@ -32,9 +32,9 @@ import java.util.stream.StreamSupport;
  * The real disk behind a wall that keeps a diary of what is asked of it: {@code write name}, {@code
  * force name}, {@code move from to}; an unfinished neighbour is called {@code part}.
  */
-final class WatchedDisk extends FileSystemProvider {
+public final class WatchedDisk extends FileSystemProvider {
 
-  final List<String> diary = new ArrayList<>();
+  public final List<String> diary = new ArrayList<>();
   private final FileSystemProvider real;
   private final FileSystem system;
 
@@ -43,12 +43,12 @@ final class WatchedDisk extends FileSystemProvider {
     system = new Behind(folder.getFileSystem());
   }
 
-  static WatchedDisk over(Path folder) {
+  public static WatchedDisk over(Path folder) {
     return new WatchedDisk(folder);
   }
 
   /** A path of the real disk as one of this. */
-  Path path(Path realPath) {
+  public Path path(Path realPath) {
     return (Path)
         Proxy.newProxyInstance(
             WatchedDisk.class.getClassLoader(),
