@@ -160,6 +160,7 @@ class TargetLineTest {
   @Test
   void theAimStepFindsHowPlayersStand() {
     double squares = 0;
+    double stated = 0;
     int n = 0;
     for (long seed = 1; seed <= 32; seed++) {
       SyntheticLesson lesson = LessonSimulator.simulate(spec(), seed);
@@ -177,10 +178,12 @@ class TargetLineTest {
         double error = -aims.get(i).targetFromHipsRad() - askewRad;
         assertThat(Math.abs(error)).as("seed " + seed).isLessThan(3.5 * aims.get(i).sdRad());
         squares += error * error;
+        stated += aims.get(i).sdRad() * aims.get(i).sdRad();
         n++;
       }
     }
     assertThat(n).isEqualTo(64);
+    System.out.println("STATED " + Math.toDegrees(Math.sqrt(stated / n)));
     assertThat(Math.toDegrees(Math.sqrt(squares / n))).isLessThan(2.0);
   }
 
