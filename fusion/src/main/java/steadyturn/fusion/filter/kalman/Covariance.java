@@ -30,6 +30,11 @@ final class Covariance {
     for (int axis = 0; axis < 3; axis++) {
       setVariance(BIAS + axis, c.startBiasVariance());
     }
+    startMatrix(c);
+  }
+
+  /** As long as the unit has not turned, nothing hangs on its gyroscope matrix. */
+  void startMatrix(KalmanCoefficients c) {
     for (int k = MATRIX; k < ERRORS; k++) {
       setVariance(k, c.rateMatrixVariance());
     }
@@ -48,10 +53,15 @@ final class Covariance {
   }
 
   private void startMoving(KalmanCoefficients c) {
+    startMoving(c.startTiltVariance(), c.speedVariance(), c.placeVariance());
+  }
+
+  /** Fresh from levelling: nothing else is known of tilt, velocity and place. */
+  void startMoving(double tiltVariance, double speedVariance, double placeVariance) {
     for (int axis = 0; axis < 2; axis++) {
-      setVariance(axis, c.startTiltVariance());
-      setVariance(VELOCITY + axis, c.speedVariance());
-      setVariance(PLACE + axis, c.placeVariance());
+      setVariance(axis, tiltVariance);
+      setVariance(VELOCITY + axis, speedVariance);
+      setVariance(PLACE + axis, placeVariance);
     }
   }
 
@@ -83,7 +93,11 @@ final class Covariance {
     }
     double t = sums.lengthS;
     for (int axis = 0; axis < 3; axis++) {
-      addVariance(axis, c.angleVariancePerS() * t + sums.angleVariance);
+      addVariance(
+          axis,
+          c.angleVariancePerS() * t
+              + c.angleVariancePerTurn() * sums.rateSquared
+              + sums.angleVariance);
       addVariance(BIAS + axis, c.biasVariancePerS() * t);
     }
     addVariance(VELOCITY, c.velocityVariancePerS() * t + sums.velocityVariance);
@@ -97,14 +111,17 @@ final class Covariance {
   double observe(int k, double variance) {
     System.arraycopy(p, k * ERRORS, row, 0, ERRORS);
     double s = row[k] + variance;
-    double inverse = 1 / s;
+    double part = Math.sqrt(1 / s);
     for (int i = 0; i < ERRORS; i++) {
-      double g = row[i] * inverse;
-      gain[i] = g;
-      for (int j = 0; j <= i; j++) {
-        double v = p[i * ERRORS + j] - g * row[j];
-        p[i * ERRORS + j] = v;
-        p[j * ERRORS + i] = v;
+      row[i] *= part;
+      gain[i] = row[i] * part;
+    }
+    // whole rows, so that the machine takes several at once; r_i r_j keeps it symmetric
+    for (int i = 0; i < ERRORS; i++) {
+      double g = row[i];
+      int at = i * ERRORS;
+      for (int j = 0; j < ERRORS; j++) {
+        p[at + j] -= g * row[j];
       }
     }
     return s;

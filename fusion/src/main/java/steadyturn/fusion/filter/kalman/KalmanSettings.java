@@ -1,6 +1,6 @@
 package steadyturn.fusion.filter.kalman;
 
-import java.util.Locale;
+import java.util.Arrays;
 import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.SigmaFloor;
 
@@ -14,6 +14,8 @@ import steadyturn.fusion.filter.SigmaFloor;
  * @param biasWalkRadPerSSqrtS how the bias wanders, rad/s per square root of s
  * @param rateMatrixSigma one sigma of each gyroscope scale error and cross-talk, 1
  * @param rateNoiseRadPerSqrtS angle that gyroscope noise gathers in one second, rad
+ * @param turnNoiseSqrtS angle noise that turning adds: times the rate it is rad per square root of
+ *     s; what scale, cross-talk and force do to a gyroscope beyond a constant matrix
  * @param velocityNoiseMpsPerSqrtS velocity that accelerometer noise gathers in one second, m/s
  * @param speedSigmaMps usual size of each velocity component: a unit on a body stays slow
  * @param placeSigmaM usual distance from the middle of its movements: it stays near
@@ -28,6 +30,7 @@ public record KalmanSettings(
     double biasWalkRadPerSSqrtS,
     double rateMatrixSigma,
     double rateNoiseRadPerSqrtS,
+    double turnNoiseSqrtS,
     double velocityNoiseMpsPerSqrtS,
     double speedSigmaMps,
     double placeSigmaM,
@@ -51,14 +54,13 @@ public record KalmanSettings(
             "a size of a Kalman setting must be above 0 and finite, was " + size);
       }
     }
-    if (!(biasWalkRadPerSSqrtS >= 0 && rateMatrixSigma >= 0 && velocityNoiseMpsPerSqrtS >= 0)) {
+    double[] parts = {
+      biasWalkRadPerSSqrtS, rateMatrixSigma, turnNoiseSqrtS, velocityNoiseMpsPerSqrtS
+    };
+    if (!Arrays.stream(parts).allMatch(part -> part >= 0)) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "bias walk, rate matrix and velocity noise must be 0 or more, were %s, %s, %s",
-              biasWalkRadPerSSqrtS,
-              rateMatrixSigma,
-              velocityNoiseMpsPerSqrtS));
+          "bias walk, rate matrix, turn noise and velocity noise must be 0 or more, were "
+              + Arrays.toString(parts));
     }
   }
 
@@ -71,9 +73,10 @@ public record KalmanSettings(
         0.1,
         0.1,
         Math.toRadians(2),
-        Math.toRadians(0.002),
-        0.0015,
+        Math.toRadians(0.003),
+        0.0025,
         Math.toRadians(0.02),
+        0.0002,
         0.02,
         0.5,
         0.5,
@@ -84,6 +87,15 @@ public record KalmanSettings(
 
   /** The same with another idea of rest. */
   public KalmanSettings withRest(RestDetectorSettings otherRest) {
+    return with(otherRest, floor);
+  }
+
+  /** The same for a unit of this sample rate: a sample speaks for an instant within its step. */
+  public KalmanSettings forRate(double rateHz) {
+    return with(rest, floor.forStep(1 / rateHz));
+  }
+
+  private KalmanSettings with(RestDetectorSettings otherRest, SigmaFloor otherFloor) {
     return new KalmanSettings(
         blockS,
         startTiltRad,
@@ -91,11 +103,12 @@ public record KalmanSettings(
         biasWalkRadPerSSqrtS,
         rateMatrixSigma,
         rateNoiseRadPerSqrtS,
+        turnNoiseSqrtS,
         velocityNoiseMpsPerSqrtS,
         speedSigmaMps,
         placeSigmaM,
         movementCorrelationS,
         otherRest,
-        floor);
+        otherFloor);
   }
 }
