@@ -63,12 +63,11 @@ final class EventFinder {
     return events;
   }
 
-  /** Line through the last crossings of 8 and 25 deg/s, back to zero rate. */
+  /** The last moment at which the arm turns away at less than 8 deg/s. */
   private double takeaway(TimeFunction arm, double topS) {
     DoubleUnaryOperator rate = t -> -arm.rateAt(t);
     double fastS = first(t -> rate.applyAsDouble(t) > FAST_RAD_PER_S, plan.startS() - 0.02, topS);
-    double slowS = last(t -> rate.applyAsDouble(t) < SLOW_RAD_PER_S, plan.startS() - 0.1, fastS);
-    return slowS - SLOW_RAD_PER_S * (fastS - slowS) / (FAST_RAD_PER_S - SLOW_RAD_PER_S);
+    return last(t -> rate.applyAsDouble(t) < SLOW_RAD_PER_S, plan.startS() - 0.1, fastS);
   }
 
   private double shaftLevel(double topS) {

@@ -127,10 +127,10 @@ final class PelvisLesson {
     Optional<SwingSpan> turn = turnSpan();
     turn.ifPresent(spans::add);
     LessonFit fit = estimate.fit(spans, bias);
-    PelvisGeometry geometry =
-        turn.isPresent()
-            ? TurnOnSpot.fold(worn, fit.swings().get(spans.size() - 1).motion())
-            : worn;
+    Optional<PelvisGeometry> turned =
+        turn.flatMap(span -> TurnOnSpot.fold(worn, fit.swings().get(spans.size() - 1).motion()));
+    PelvisGeometry geometry = turned.orElse(worn);
+    boolean strayed = turn.isPresent() && turned.isEmpty();
     List<Aim> aims =
         new TargetLine(settings.aimSdRad(), priors.gyroMatrix())
             .of(swings.stream().map(k -> k.gathered.aim()).toList(), geometry.qUnitPelvis());
@@ -142,13 +142,16 @@ final class PelvisLesson {
               fit.swings().get(i),
               geometry,
               aims.get(i),
-              flags(swings.get(i).rests, fit.swings().get(i))));
+              flags(swings.get(i).rests, fit.swings().get(i), strayed)));
     }
     return out;
   }
 
-  private static List<String> flags(SwingRests rests, SwingFit fit) {
+  private static List<String> flags(SwingRests rests, SwingFit fit, boolean strayed) {
     List<String> flags = new ArrayList<>(rests.flags());
+    if (strayed) {
+      flags.add("turn-on-spot-strayed");
+    }
     if (!fit.taught()) {
       flags.add("off-the-lesson");
     }

@@ -9,6 +9,7 @@ import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.MatrixUtils;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Grade;
@@ -202,6 +203,27 @@ class PelvisMeasuresTest {
       assertThat(Math.abs(MadePelvis.truth(at.timeS()).slideM())).isLessThan(0.015);
       assertThat(find(all, Measure.PELVIS_TURN_SHARE, at.event().word()).given())
           .isEqualTo(deg > 10);
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"-20,true", "20,true", "-14,false", "14,false"})
+  void aSlideEitherWayIsAMoveToo(double slideMm, boolean given) {
+    // Given: hardly a turn (1 deg, 1.5 mm of the hips), and a slide. Expect: a share of 1.51 in
+    // 21.51, 7.0 %, from 15 mm of slide on.
+    double[] pose = {Math.toRadians(1), slideMm / 1000, 0, 0, 0, 0};
+    double[][] exact = new double[6][1];
+    MeasureValue share =
+        new TurnAndSlide(
+                PoseSpread.of(PelvisPose.of(pose), exact),
+                "top",
+                Grade.MEASURED,
+                Reason.NONE,
+                HALF_HIPS_MM)
+            .of(Measure.PELVIS_TURN_SHARE);
+    assertThat(share.given()).isEqualTo(given);
+    if (given) {
+      assertThat(share.value()).isCloseTo(7.02, within(0.01));
     }
   }
 

@@ -54,4 +54,12 @@ class SkinCourseTest {
       assertThat(1e3 * course.at(2, Math.toRadians(60)).placeM()).isCloseTo(4, within(CLOSE));
     }
   }
+
+  @Test
+  void independentShiftsAddInSquares() {
+    // Given: 3 mrad and 4 mm, then 4 mrad and 3 mm. Expect: 5 and 5, by Pythagoras.
+    SkinShift both = new SkinShift(0.003, 0.004).and(0.004, 0.003);
+    assertThat(both.angleRad()).isCloseTo(0.005, within(CLOSE));
+    assertThat(both.placeM()).isCloseTo(0.005, within(CLOSE));
+  }
 }

@@ -61,4 +61,57 @@ class PlateauTest {
     assertThat(read).as("excess without, seed 5").isBetween(0.4, 0.9);
     assertThat(corrected).as("excess left, seed 5").isBetween(0.0, 0.8 * read);
   }
+
+  @Test
+  void theNinetiethPercentileIsRead() {
+    // Given: 0, 1, .. 100 deg, and 0, 1, .. 10 deg, known exactly. Expect: 90, and 9 deg. Of 0, 1,
+    // .. 11: 0.9 x 11 = 9.9 by a straight line between neighbours.
+    assertThat(Plateau.of(upTo(100), (a, b) -> 0).deg()).isCloseTo(90, within(1e-9));
+    assertThat(Plateau.of(upTo(10), (a, b) -> 0).deg()).isCloseTo(9, within(1e-9));
+    assertThat(Plateau.of(upTo(11), (a, b) -> 0).deg()).isCloseTo(9.9, within(1e-9));
+    assertThat(Plateau.of(upTo(10), (a, b) -> 0).at()).isEqualTo(9);
+  }
+
+  private static double[] upTo(int last) {
+    double[] out = new double[last + 1];
+    for (int i = 0; i <= last; i++) {
+      out[i] = i;
+    }
+    return out;
+  }
+
+  @Test
+  void theExcessOfTheHigherOfTwoEndsIsTheNormalLossThatTablesGive() {
+    // Given: a straight rise of 3 deg from its start to where it is read, and changes known to 3
+    // deg whatever lies between: the ends are one spread apart. Tables of the unit normal loss have
+    // 0.0833 there, and the normal distribution 0.1587 (handbook values, from memory). Expect: 3 -
+    // 3 x 0.0833, and so likely the plateau sits at the far end.
+    double[] cocks = upTo(100);
+    for (int i = 0; i < cocks.length; i++) {
+      cocks[i] *= 3 / 90.0;
+    }
+    Plateau plateau = Plateau.of(cocks, (a, b) -> 3);
+    assertThat(plateau.deg()).isCloseTo(3 - 3 * 0.08332, within(1e-4));
+    assertThat(plateau.farPart()).isCloseTo(0.1587, within(1e-4));
+    assertThat(plateau.at()).isEqualTo(90);
+    assertThat(plateau.far()).isZero();
+  }
+
+  @Test
+  void flatIsWhatDiffersByNoMoreThanTwoSpreads() {
+    // Given: a rise of 1 deg a sample, changes known to 20.1 deg. Expect: read at 90, flat down to
+    // 40.2 deg less, that is from sample 50 on; what differs upwards is flat, too, and nearer.
+    Plateau plateau = Plateau.of(upTo(100), (a, b) -> 20.1);
+    assertThat(plateau.at()).isEqualTo(90);
+    assertThat(plateau.far()).isEqualTo(50);
+    // falling: the same from the other side
+    double[] falling = upTo(100);
+    for (int i = 0; i < falling.length; i++) {
+      falling[i] = 100 - falling[i];
+    }
+    Plateau other = Plateau.of(falling, (a, b) -> 20.1);
+    assertThat(other.at()).isEqualTo(10);
+    assertThat(other.far()).isEqualTo(50);
+    assertThat(other.deg()).isCloseTo(plateau.deg(), within(1e-9));
+  }
 }

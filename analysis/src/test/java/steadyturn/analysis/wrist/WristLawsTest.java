@@ -37,21 +37,21 @@ import steadyturn.ingest.sample.UnitStream;
  */
 class WristLawsTest {
 
-  private static final double TAKEAWAY_S = 1.2;
-  private static final double TOP_S = 2;
-  private static final double IMPACT_S = 2.26;
+  static final double TAKEAWAY_S = 1.2;
+  static final double TOP_S = 2;
+  static final double IMPACT_S = 2.26;
 
-  private static double smooth(double t, double fromS, double toS) {
+  static double smooth(double t, double fromS, double toS) {
     double u = Math.max(0, Math.min(1, (t - fromS) / (toS - fromS)));
     return u * u * u * (10 - u * (15 - 6 * u));
   }
 
   /** Cock from the straight wrist, deg: 12 at address, 62 kept from 1.9 to 2.1 s, -8 at 2.3 s. */
-  private static double cockDeg(double t) {
+  static double cockDeg(double t) {
     return 12 + 50 * smooth(t, 1.3, 1.9) - 70 * smooth(t, 2.1, 2.3);
   }
 
-  private static double flexionDeg(double t) {
+  static double flexionDeg(double t) {
     return -6 + 15 * smooth(t, 1.4, 2.2);
   }
 
@@ -94,7 +94,7 @@ class WristLawsTest {
     return new UnitStream(facts, time, accel, gyro);
   }
 
-  private static Recording recording(Handedness handed) {
+  static Recording recording(Handedness handed) {
     return new Recording(
         "made",
         Player.unmeasured("p", handed),
@@ -104,14 +104,14 @@ class WristLawsTest {
         List.of());
   }
 
-  private static final Recording RIGHT = recording(Handedness.RIGHT);
+  static final Recording RIGHT = recording(Handedness.RIGHT);
 
-  private static EventTime at(SwingEvent event, double timeS, double sdS) {
+  static EventTime at(SwingEvent event, double timeS, double sdS) {
     MeasureValue plain = MeasureValue.of(Measure.ARM_PEAK, "", 0, 0, Grade.MEASURED, Reason.NONE);
     return new EventTime(event, timeS, sdS, Grade.MEASURED, plain.why());
   }
 
-  private static Swing swing(double topSdS, double impactSdS) {
+  static Swing swing(double topSdS, double impactSdS) {
     return new Swing(
         1,
         SwingKind.HIT,
@@ -129,21 +129,21 @@ class WristLawsTest {
         List.of());
   }
 
-  private static WristReading read(Recording recording, double topSdS, double impactSdS) {
+  static WristReading read(Recording recording, double topSdS, double impactSdS) {
     RestBiases none =
         RestBiases.of(new Recording("none", recording.player(), List.of(), List.of()));
     return WristReading.of(
         recording, none, swing(topSdS, impactSdS), WristSteps.NONE, WristClocks.within(1e-4));
   }
 
-  private static MeasureValue find(WristReading reading, Measure measure, String at) {
+  static MeasureValue find(WristReading reading, Measure measure, String at) {
     return reading.measures().stream()
         .filter(m -> m.measure() == measure && m.at().equals(at))
         .findFirst()
         .orElseThrow();
   }
 
-  private static double sd(MeasureValue m) {
+  static double sd(MeasureValue m) {
     return (m.high() - m.value()) / MeasureValue.Z95;
   }
 

@@ -21,20 +21,7 @@ import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 
 /** Says how long the analysis of a generated lesson takes, beside a fixed yardstick. */
-@Command(
-    name = "bench",
-    description = {
-      "Makes a lesson, analyses it as analyze does, from the tables to the printed result, and"
-          + " says",
-      "what that cost: processor time as a multiple of a fixed loop of arithmetic in the same",
-      "process, time on the clock, memory, and the share of each room of the program."
-    },
-    footer = {
-      "",
-      "The lesson is that of simulate --waggles 0, in a folder that is taken away afterwards.",
-      "Run it twice on a quiet machine; docs/how-to/benchmarks.md keeps the last figures."
-    },
-    sortOptions = false)
+@Command(name = "bench", sortOptions = false)
 final class BenchCommand implements Callable<Integer> {
 
   /** The class that starts the program, by name: it knows the commands, they do not know it. */
@@ -45,10 +32,10 @@ final class BenchCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
-  @Option(names = "--swings", paramLabel = "N", description = "Balls struck. Default: 270.")
+  @Option(names = "--swings", paramLabel = "N")
   private int swings = 270;
 
-  @Option(names = "--seed", paramLabel = "N", description = "Default: 7.")
+  @Option(names = "--seed", paramLabel = "N")
   private long seed = 7;
 
   @Override

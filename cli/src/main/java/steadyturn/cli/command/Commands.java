@@ -3,6 +3,7 @@ package steadyturn.cli.command;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Optional;
+import java.util.ResourceBundle;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
 import steadyturn.cli.command.calibrate.CalibrateCommand;
@@ -21,6 +22,7 @@ import steadyturn.cli.command.live.RecordCommand;
 import steadyturn.cli.command.live.UnitsCommand;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Terminal;
+import steadyturn.cli.words.Words;
 
 /**
  * The table of all commands and the one way to run one. The list is printed without building any
@@ -28,33 +30,27 @@ import steadyturn.cli.terminal.Terminal;
  */
 public final class Commands {
 
-  private record Entry(String name, String says, Class<?> command) {}
+  private record Entry(String name, Class<?> command) {}
 
   /** In the order a new user needs them. */
   private static final List<Entry> ALL =
       List.of(
-          new Entry("demo", "analyse the bundled lesson", DemoCommand.class),
-          new Entry(
-              "analyze", "measure turn, slide and release in recordings", AnalyzeCommand.class),
-          new Entry(
-              "check", "say whether the units of a recording are fit for use", CheckCommand.class),
-          new Entry(
-              "import", "bring in tables of other programs by a column map", ImportCommand.class),
-          new Entry("compare", "tell whether clubs or lessons truly differ", CompareCommand.class),
-          new Entry("report", "write the page of a lesson to send home", ReportCommand.class),
-          new Entry("progress", "tell what changed over a player's lessons", ProgressCommand.class),
-          new Entry("simulate", "write a simulated lesson with its truth", SimulateCommand.class),
-          new Entry(
-              "units", "show the units at the ports, or begin a new adapter", UnitsCommand.class),
-          new Entry("record", "record live units into a dataset", RecordCommand.class),
-          new Entry("mark", "leave a mark in a running recording", MarkCommand.class),
-          new Entry(
-              "accuracy", "count how wrong the results are, by simulation", AccuracyCommand.class),
-          new Entry("bench", "say how long an analysis takes", BenchCommand.class),
-          new Entry(
-              "orient", "find the orientation of units in any recording", OrientCommand.class),
-          new Entry("calibrate", "find the errors of a unit and keep them", CalibrateCommand.class),
-          new Entry("completion", "print a completion script for bash", CompletionCommand.class));
+          new Entry("demo", DemoCommand.class),
+          new Entry("analyze", AnalyzeCommand.class),
+          new Entry("check", CheckCommand.class),
+          new Entry("import", ImportCommand.class),
+          new Entry("compare", CompareCommand.class),
+          new Entry("report", ReportCommand.class),
+          new Entry("progress", ProgressCommand.class),
+          new Entry("simulate", SimulateCommand.class),
+          new Entry("units", UnitsCommand.class),
+          new Entry("record", RecordCommand.class),
+          new Entry("mark", MarkCommand.class),
+          new Entry("accuracy", AccuracyCommand.class),
+          new Entry("bench", BenchCommand.class),
+          new Entry("orient", OrientCommand.class),
+          new Entry("calibrate", CalibrateCommand.class),
+          new Entry("completion", CompletionCommand.class));
 
   private Commands() {}
 
@@ -83,12 +79,11 @@ public final class Commands {
       out.println("steadyturn " + Commands.class.getPackage().getImplementationVersion());
       return Failures.DONE;
     }
-    Optional<Entry> entry = named(name);
-    if (entry.isEmpty()) {
+    Optional<CommandLine> command = command(name);
+    if (command.isEmpty()) {
       return refuse(err, "there is no command \"" + name + "\"");
     }
-    CommandLine line = new CommandLine(entry.get().command());
-    line.setCommandName("./steadyturn " + name);
+    CommandLine line = command.get();
     line.setOut(out).setErr(err);
     line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
     line.setUsageHelpWidth(100);
@@ -103,11 +98,11 @@ public final class Commands {
     }
   }
 
-  /** A plain loop: a stream would cost some ms of every start. */
-  private static Optional<Entry> named(String name) {
+  /** One command with the texts of its help. A stream here would cost some ms of every start. */
+  static Optional<CommandLine> command(String name) {
     for (Entry entry : ALL) {
       if (entry.name().equals(name)) {
-        return Optional.of(entry);
+        return Optional.of(new CommandLine(entry.command()).setResourceBundle(Words.help()));
       }
     }
     return Optional.empty();
@@ -119,17 +114,13 @@ public final class Commands {
   }
 
   private static String help() {
-    StringBuilder text = new StringBuilder();
-    text.append("Does a golfer's pelvis turn around a steady point, or does it slide?\n");
-    text.append("Measured by small inertial units worn on pelvis, lead forearm and lead hand.\n\n");
-    text.append("Usage: ./steadyturn COMMAND [--help]\n\n");
+    ResourceBundle words = Words.help();
+    StringBuilder text = new StringBuilder(words.getString("program.before"));
     for (Entry entry : ALL) {
       text.append("  ").append(entry.name()).append(" ".repeat(13 - entry.name().length()));
-      text.append(entry.says()).append('\n');
+      text.append(words.getString("says." + entry.name())).append('\n');
     }
-    text.append("\nFirst time here: ./steadyturn demo, then docs/first-lesson.md.\n");
-    text.append("Exit codes: 0 done, 1 failed, 2 wrong usage.\n");
-    return text.toString();
+    return text.append(words.getString("program.behind")).toString();
   }
 
   /** The command line with every command built, as the completion script needs it. */

@@ -8,9 +8,7 @@ import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 
 /** Prints a shell script that completes commands, options and file names. */
-@Command(
-    name = "completion",
-    description = "Print a completion script for bash or zsh: source <(./steadyturn completion)")
+@Command(name = "completion")
 final class CompletionCommand implements Callable<Integer> {
 
   @Mixin private Console console;

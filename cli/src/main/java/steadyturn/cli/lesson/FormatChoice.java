@@ -23,13 +23,7 @@ public final class FormatChoice {
     }
   }
 
-  @Option(
-      names = "--format",
-      paramLabel = "FORMAT",
-      description = {
-        "table for people, json or tsv for programs, html for a page. Which",
-        "of them a command has, and its default, is told below."
-      })
+  @Option(names = "--format", paramLabel = "FORMAT")
   private Optional<Format> format = Optional.empty();
 
   /** What was asked for; the first of those offered where nothing was. */
@@ -38,10 +32,8 @@ public final class FormatChoice {
     Format asked = format.orElse(all.get(0));
     if (!all.contains(asked)) {
       throw console.wrongUsage(
-          "--format takes "
-              + all.stream().map(Format::toString).collect(Collectors.joining(" or "))
-              + " here, not "
-              + asked);
+          "--format takes %s here, not %s",
+          all.stream().map(Format::toString).collect(Collectors.joining(" or ")), asked);
     }
     return asked;
   }

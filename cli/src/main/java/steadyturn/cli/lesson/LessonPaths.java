@@ -8,10 +8,7 @@ import steadyturn.cli.terminal.Console;
 /** The lessons that a command works on. */
 public final class LessonPaths {
 
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "PATH",
-      description = "An archive, a player's or a lesson's folder, or one motion table.")
+  @Parameters(arity = "1..*", paramLabel = "PATH")
   private List<Path> paths = List.of();
 
   public List<Path> all() {

@@ -13,15 +13,7 @@ import steadyturn.cli.terminal.Console;
 /** The option that chooses what is compared. */
 public final class MeasureChoice {
 
-  @Option(
-      names = "--measure",
-      paramLabel = "ID",
-      description = {
-        "A measure to compare, such as pelvis.turn, at all positions, or",
-        "pelvis.turn@top at one. May be given several times. Default: turn,",
-        "slide, slide per turn and share of turn at top and impact, release",
-        "and tempo ratio. Fewer measures show smaller differences."
-      })
+  @Option(names = "--measure", paramLabel = "ID")
   private List<String> measures = List.of();
 
   /** Refuses what is no measure to compare. */

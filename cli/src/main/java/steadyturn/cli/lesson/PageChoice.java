@@ -8,19 +8,13 @@ import steadyturn.cli.terminal.Console;
 /** The options of a page: which club it is about, its lengths, and where it goes. */
 public final class PageChoice {
 
-  @Option(names = "--club", paramLabel = "CLUB", description = "Default: the one most hit.")
+  @Option(names = "--club", paramLabel = "CLUB")
   private String club = "";
 
-  @Option(
-      names = "--out",
-      paramLabel = "DIR",
-      description = "Folder for the page. Default: the current one.")
+  @Option(names = "--out", paramLabel = "DIR")
   private Path out = Path.of("");
 
-  @Option(
-      names = "--units",
-      paramLabel = "UNITS",
-      description = "Lengths on the page: metric or imperial. Default: metric.")
+  @Option(names = "--units", paramLabel = "UNITS")
   private LengthUnits units = LengthUnits.METRIC;
 
   /** The club asked for, or an empty string. */

@@ -10,10 +10,7 @@ import steadyturn.analysis.coach.teaching.TeachingReader;
 /** Whose limits, findings and drills a command goes by. */
 public final class TeachingChoice {
 
-  @Option(
-      names = "--teaching",
-      paramLabel = "FILE",
-      description = "A teacher's own limits, findings and drills, on top of the shipped ones.")
+  @Option(names = "--teaching", paramLabel = "FILE")
   private Optional<Path> file = Optional.empty();
 
   /** Whether a teacher's own was named, which is to be read even where nothing asks for it. */

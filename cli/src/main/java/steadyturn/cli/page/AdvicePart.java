@@ -1,6 +1,5 @@
 package steadyturn.cli.page;
 
-import java.util.List;
 import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.Evidence;
 import steadyturn.analysis.coach.RuleFinding;
@@ -9,26 +8,21 @@ import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.measure.Measure;
 
 /** The one thing, what else, what is good, and what is not sure yet. */
-final class AdvicePart {
+record AdvicePart(Pen pen, Advice advice, Html html) {
 
-  private final Pen pen;
-  private final Advice advice;
-  private final Html html = new Html();
-
-  private AdvicePart(Pen pen) {
-    this.pen = pen;
-    this.advice = pen.sheet().advice();
+  private static AdvicePart of(Pen pen) {
+    return new AdvicePart(pen, pen.sheet().advice(), new Html());
   }
 
   static Html oneThing(Pen pen) {
-    AdvicePart part = new AdvicePart(pen);
+    AdvicePart part = of(pen);
     part.priority();
     return part.html;
   }
 
   static Html others(Pen pen) {
-    AdvicePart part = new AdvicePart(pen);
-    part.good();
+    AdvicePart part = of(pen);
+    part.whatIsGood();
     part.further();
     part.open();
     return part.html;
@@ -36,15 +30,14 @@ final class AdvicePart {
 
   /** Questions about set-up, which the units cannot see; for the teacher only. */
   static Html asks(Pen pen) {
-    Html html = new Html();
-    html.open("section", "class", "ask").element("h2", pen.words().text("ask.title")).open("ul");
-    pen.sheet().advice().asks().forEach(a -> html.element("li", pen.words().text("ask." + a)));
-    return html.close("ul").close("section");
+    Html html = new Html().open("section", "class", "ask").element("h2", pen.text("ask.title"));
+    html.list(pen.sheet().advice().asks().stream().map(ask -> pen.text("ask." + ask)));
+    return html.close("section");
   }
 
   private void priority() {
     html.open("section", "class", "one");
-    html.element("h2", text("page.one-thing" + (pen.forPlayer() ? ".player" : "")));
+    html.element("h2", text("page.one-thing" + pen.reader()));
     if (advice.priority().isPresent()) {
       finding(advice.priority().get());
     } else if (advice.swings() == 0) {
@@ -63,38 +56,23 @@ final class AdvicePart {
     String key = "finding." + finding.rule().name();
     html.element("p", text(key + (pen.forPlayer() ? ".aim" : ".name")), "class", "big");
     html.element("p", text(key + (pen.forPlayer() ? ".player" : ".teacher")));
-    html.element("h3", text("page.evidence"));
-    html.open("ul");
-    finding.evidence().forEach(e -> html.element("li", evidence(e)));
-    html.close("ul");
+    html.element("h3", text("page.evidence")).list(finding.evidence().stream().map(this::evidence));
     if (!pen.forPlayer()) {
       chain(finding);
-      html.element(
-          "p",
-          text(
-              "page.source",
-              source.isBlank() ? text("source.own") : source,
-              text("confidence." + finding.rule().confidence())),
-          "class",
-          "small");
+      String named = source.isBlank() ? text("source.own") : source;
+      String confidence = text("confidence." + finding.rule().confidence());
+      html.element("p", text("page.source", named, confidence), "class", "small");
     }
   }
 
   private String evidence(Evidence e) {
     Measure measure = e.need().what().measure();
-    String name = pen.name(e.need().what());
-    if (e.need().ofSpread()) {
-      name = text("page.spread-of", name);
-    }
-    name = Pen.sentence(name);
+    String of = pen.name(e.need().what());
+    String name = Pen.sentence(e.need().ofSpread() ? text("page.spread-of", of) : of);
     if (pen.forPlayer()) {
       return name + ": " + pen.about(e.value(), measure) + ".";
     }
-    String limit =
-        text(
-            "page.limit",
-            (pen.amounts().asSet(e.limit().value(), measure) + " " + pen.amounts().unit(measure))
-                .strip());
+    String limit = text("page.limit", pen.amounts().asSetWithUnit(e.limit().value(), measure));
     return name + ": " + pen.ranged(e.value(), e.low(), e.high(), measure) + "; " + limit + ".";
   }
 
@@ -106,16 +84,15 @@ final class AdvicePart {
     html.element("h3", text("page.tends-to"));
     html.open("ol", "class", "chain");
     for (Link link : finding.chain()) {
+      String seen = link.kind().word();
       html.open("li");
       html.element("span", text("consequence." + link.consequence().name() + ".teacher"));
-      html.words(" ");
-      html.element("em", text("seen." + link.kind().word()), "class", link.kind().word());
-      html.close("li");
+      html.words(" ").element("em", text("seen." + seen), "class", seen).close("li");
     }
     html.close("ol");
   }
 
-  private void good() {
+  private void whatIsGood() {
     if (advice.good().isEmpty() && pen.forPlayer()) {
       return;
     }
@@ -123,9 +100,10 @@ final class AdvicePart {
     if (advice.good().isEmpty()) {
       html.element("p", text("page.good.none"));
     } else {
-      html.open("ul", "class", "good");
-      advice.good().forEach(g -> html.element("li", text("good." + g.rule().name() + ".player")));
-      html.close("ul");
+      html.list(
+          advice.good().stream().map(g -> text("good." + g.rule().name() + ".player")),
+          "class",
+          "good");
     }
     html.close("section");
   }
@@ -142,27 +120,24 @@ final class AdvicePart {
       finding.evidence().forEach(e -> html.words(evidence(e) + " "));
       html.close("li");
     }
-    html.close("ul").close("section");
+    html.close("ul", "section");
   }
 
   private void open() {
-    List<RuleFinding> open = advice.open();
-    if (open.isEmpty()) {
-      return;
+    if (!advice.open().isEmpty()) {
+      html.open("section").element("h2", text("page.open"));
+      html.list(advice.open().stream().map(this::open)).close("section");
     }
-    html.open("section").element("h2", text("page.open")).open("ul");
-    for (RuleFinding finding : open) {
-      String name = text("finding." + finding.rule().name() + ".name");
-      html.element(
-          "li",
-          finding.moreSwings().isPresent()
-              ? text("page.open.more", name, finding.moreSwings().getAsInt())
-              : text(pen.forPlayer() ? "page.open.error.player" : "page.open.error", name));
-    }
-    html.close("ul").close("section");
+  }
+
+  private String open(RuleFinding finding) {
+    String name = text("finding." + finding.rule().name() + ".name");
+    return finding.moreSwings().isPresent()
+        ? text("page.open.more", name, finding.moreSwings().getAsInt())
+        : text("page.open.error" + pen.reader(), name);
   }
 
   private String text(String key, Object... values) {
-    return pen.words().text(key, values);
+    return pen.text(key, values);
   }
 }

@@ -58,11 +58,15 @@ final class Amounts {
     return shortest(value * factor(measure), decimals(measure));
   }
 
+  /** The same with its unit. */
+  String asSetWithUnit(double value, Measure measure) {
+    return (asSet(value, measure) + " " + unit(measure)).strip();
+  }
+
   /** {@code -45.2 deg (-47.1 to -43.3)}. */
-  String ranged(double value, double low, double high, Measure measure, String form) {
-    return form.replace("{0}", amount(value, measure))
-        .replace("{1}", number(low, measure))
-        .replace("{2}", number(high, measure));
+  String ranged(double value, double low, double high, Measure measure) {
+    return words.text(
+        "unit.range", amount(value, measure), number(low, measure), number(high, measure));
   }
 
   /** For the player, without a sign and rounded to what the hand can show. */

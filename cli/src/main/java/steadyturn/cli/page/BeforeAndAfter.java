@@ -7,26 +7,16 @@ import steadyturn.analysis.coach.drill.DrillRep;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.compare.ComparisonRow;
-import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingEvent;
 
 /** Full swings before and after a drill, the repetitions between them, and the drill's goal. */
-final class BeforeAndAfter {
+record BeforeAndAfter(Pen pen, DrillScore score, ComparisonRow effect) {
 
   private static final int WIDTH = 480;
   private static final int HEIGHT = 240;
-
-  private final Pen pen;
-  private final DrillScore score;
-  private final ComparisonRow effect;
-
-  private BeforeAndAfter(Pen pen, DrillScore score, ComparisonRow effect) {
-    this.pen = pen;
-    this.score = score;
-    this.effect = effect;
-  }
 
   /** The picture; empty without swings on both sides of the drill. */
   static Optional<Html> draw(Pen pen, DrillScore score) {
@@ -45,26 +35,14 @@ final class BeforeAndAfter {
           .filter(MeasureValue::given)
           .ifPresent(v -> (swing.timeS(SwingEvent.TOP) > firstS ? after : before).add(v));
     }
-    String name = pen.words().text("drill." + drill.name() + ".name");
-    Drawing drawing =
-        new Drawing(
-            "effect-" + drill.name(),
-            WIDTH,
-            HEIGHT,
-            pen.words().text("picture.effect.title", name),
-            pen.words()
-                .text(
-                    "picture.effect.alt",
-                    pen.name(drill.judgedBy()),
-                    mean(effect.first()),
-                    mean(effect.second())));
+    Measure measure = drill.judgedBy().measure();
+    String title = pen.text("picture.effect.title", pen.text("drill." + drill.name() + ".name"));
+    String first = pen.amount(effect.first(), measure);
+    String second = pen.amount(effect.second(), measure);
+    String alt = pen.text("picture.effect.alt", pen.name(drill.judgedBy()), first, second);
+    Drawing drawing = new Drawing("effect-" + drill.name(), WIDTH, HEIGHT, title, alt);
     Frame frame = frame(drill, List.of(before, reps, after));
-    frame.axisY(
-        drawing,
-        pen.words(),
-        pen.amounts().unit(drill.judgedBy().measure()),
-        pen.amounts().factor(drill.judgedBy().measure()),
-        5);
+    frame.axisY(drawing, pen.words(), pen.unit(measure), pen.amounts().factor(measure), 5);
     double y1 = frame.y(drill.high());
     drawing.box(
         frame.left(), y1, frame.width(), frame.y(drill.low()) - y1, Ink.GOAL, Ink.GOAL, 0.16);
@@ -74,18 +52,12 @@ final class BeforeAndAfter {
     return drawing.done();
   }
 
-  private String mean(GroupSummary group) {
-    return pen.amount(group, score.drill().judgedBy().measure());
-  }
-
   private static Frame frame(Drill drill, List<List<MeasureValue>> columns) {
     double low = drill.low();
     double high = drill.high();
-    for (List<MeasureValue> column : columns) {
-      for (MeasureValue v : column) {
-        low = Math.min(low, v.low());
-        high = Math.max(high, v.high());
-      }
+    for (MeasureValue value : columns.stream().flatMap(List::stream).toList()) {
+      low = Math.min(low, value.low());
+      high = Math.max(high, value.high());
     }
     double room = 0.06 * (high - low);
     return new Frame(58, 10, WIDTH - 72, HEIGHT - 46, 0, 3, low - room, high + room);
@@ -104,7 +76,6 @@ final class BeforeAndAfter {
       drawing.line(x, frame.y(v.low()), x, frame.y(v.high()), Ink.QUIET, 1.2);
       drawing.dot(x, frame.y(v.value()), 5, colour);
     }
-    drawing.words(
-        frame.x(column + 0.5), frame.bottom() + 22, "middle", pen.words().text(key), "label");
+    drawing.words(frame.x(column + 0.5), frame.bottom() + 22, "middle", pen.text(key), "label");
   }
 }

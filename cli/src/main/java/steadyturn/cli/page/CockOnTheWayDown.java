@@ -10,26 +10,11 @@ import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.SwingEvent;
 
 /** Wrist cock over the time before impact, with the release and its range. */
-final class CockOnTheWayDown {
+record CockOnTheWayDown(Pen pen, List<SwingResult> swings, double fromMs) {
 
   private static final int WIDTH = 480;
   private static final int HEIGHT = 300;
   private static final double STEP_MS = 5;
-
-  private final Pen pen;
-  private final List<SwingResult> swings;
-  private final double fromMs;
-
-  private CockOnTheWayDown(Pen pen, List<SwingResult> swings) {
-    this.pen = pen;
-    this.swings = swings;
-    double longest = 200;
-    for (SwingResult swing : swings) {
-      double downMs = 1e3 * (swing.timeS(SwingEvent.IMPACT) - swing.timeS(SwingEvent.TOP));
-      longest = Frame.larger(longest, downMs);
-    }
-    fromMs = Math.ceil(longest / 50) * 50;
-  }
 
   /** The picture; empty where the wrist was not measured. */
   static Optional<Html> draw(Pen pen) {
@@ -38,33 +23,33 @@ final class CockOnTheWayDown {
             .filter(s -> MeanMotion.curve(s, Measure.WRIST_COCK).isPresent())
             .filter(s -> Double.isFinite(s.timeS(SwingEvent.IMPACT)))
             .toList();
-    return withCock.isEmpty()
-        ? Optional.empty()
-        : Optional.of(new CockOnTheWayDown(pen, withCock).drawn());
+    if (withCock.isEmpty()) {
+      return Optional.empty();
+    }
+    double longest = 200;
+    for (SwingResult swing : withCock) {
+      double downMs = 1e3 * (swing.timeS(SwingEvent.IMPACT) - swing.timeS(SwingEvent.TOP));
+      longest = Frame.larger(longest, downMs);
+    }
+    double fromMs = Math.ceil(longest / 50) * 50;
+    return Optional.of(new CockOnTheWayDown(pen, withCock, fromMs).drawn());
   }
 
   private Html drawn() {
     List<List<double[]>> lines = swings.stream().map(this::line).toList();
     double low = 0;
     double high = 30;
-    for (List<double[]> line : lines) {
-      for (double[] p : line) {
-        low = -Frame.larger(-low, 5 - p[1]);
-        high = Frame.larger(high, p[1] + 8);
-      }
+    for (double[] p : lines.stream().flatMap(List::stream).toList()) {
+      low = -Frame.larger(-low, 5 - p[1]);
+      high = Frame.larger(high, p[1] + 8);
     }
     Frame frame = new Frame(58, 14, WIDTH - 72, HEIGHT - 60, fromMs, 0, low, high);
-    Drawing drawing =
-        new Drawing(
-            "cock",
-            WIDTH,
-            HEIGHT,
-            pen.words().text("picture.cock.title"),
-            pen.words().text("picture.cock.alt", pen.amount(Measure.WRIST_RELEASE, "")));
-    frame.axisX(drawing, pen.words(), pen.words().text("picture.cock.x"), 1, 7);
-    frame.axisY(drawing, pen.words(), pen.words().text("picture.cock.y"), 1, 6);
-    lines.forEach(line -> drawing.path(onPaper(frame, line), Ink.QUIET, 0.8, "", 0.45));
-    drawing.path(onPaper(frame, mean(lines)), Ink.DOWN, 4, "", 1);
+    String alt = pen.text("picture.cock.alt", pen.amount(Measure.WRIST_RELEASE, ""));
+    Drawing drawing = new Drawing("cock", WIDTH, HEIGHT, pen.text("picture.cock.title"), alt);
+    frame.axisX(drawing, pen.words(), pen.text("picture.cock.x"), 1, 7);
+    frame.axisY(drawing, pen.words(), pen.text("picture.cock.y"), 1, 6);
+    lines.forEach(line -> drawing.path(frame.onPaper(line), Ink.QUIET, 0.8, "", 0.45));
+    drawing.path(frame.onPaper(mean(lines)), Ink.DOWN, 4, "", 1);
     release(drawing, frame);
     return drawing.done();
   }
@@ -106,10 +91,6 @@ final class CockOnTheWayDown {
     return out;
   }
 
-  private static List<double[]> onPaper(Frame frame, List<double[]> points) {
-    return points.stream().map(p -> new double[] {frame.x(p[0]), frame.y(p[1])}).toList();
-  }
-
   private void release(Drawing drawing, Frame frame) {
     Optional<GroupSummary> release =
         pen.mean(Measure.WRIST_RELEASE, "").filter(g -> g.count() >= 3);
@@ -122,7 +103,6 @@ final class CockOnTheWayDown {
     drawing.box(x1, frame.top(), x2 - x1, frame.height(), Ink.POINT, "none", 0.35);
     double x = frame.x(release.get().mean());
     drawing.line(x, frame.top(), x, frame.bottom(), Ink.POINT, 2);
-    drawing.words(
-        x - 8, frame.bottom() - 10, "end", pen.words().text("picture.cock.release"), "label");
+    drawing.words(x - 8, frame.bottom() - 10, "end", pen.text("picture.cock.release"), "label");
   }
 }

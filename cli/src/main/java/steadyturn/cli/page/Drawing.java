@@ -2,6 +2,7 @@ package steadyturn.cli.page;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** One picture as inline SVG, with a title and a description for those who cannot see it. */
 final class Drawing {
@@ -9,18 +10,19 @@ final class Drawing {
   private final Html svg = new Html();
 
   Drawing(String id, int width, int height, String title, String description) {
-    svg.open(
-        "svg",
-        "viewBox",
-        "0 0 " + width + " " + height,
-        "role",
-        "img",
-        "aria-labelledby",
-        id + "-title " + id + "-text",
-        "xmlns",
-        "http://www.w3.org/2000/svg");
+    String name = Html.escaped(id);
+    draw(
+        "<svg viewBox='0 0 %s %s' role='img' aria-labelledby='%s-title %s-text'"
+            + " xmlns='http://www.w3.org/2000/svg'>",
+        width, height, name, name);
     svg.element("title", title, "id", id + "-title");
     svg.element("desc", description, "id", id + "-text");
+  }
+
+  /** Markup of our own, in which the marks of the attributes are single ones. */
+  private Drawing draw(String markup, Object... values) {
+    svg.raw(String.format(Locale.ROOT, markup.replace('\'', '"'), values));
+    return this;
   }
 
   static String px(double x) {
@@ -28,44 +30,18 @@ final class Drawing {
   }
 
   Drawing line(double x1, double y1, double x2, double y2, String colour, double width) {
-    svg.empty(
-        "line",
-        "x1",
-        px(x1),
-        "y1",
-        px(y1),
-        "x2",
-        px(x2),
-        "y2",
-        px(y2),
-        "stroke",
-        colour,
-        "stroke-width",
-        width,
-        "stroke-linecap",
-        "round");
-    return this;
+    return draw(
+        "<line x1='%.1f' y1='%.1f' x2='%.1f' y2='%.1f' stroke='%s' stroke-width='%s'"
+            + " stroke-linecap='round'/>",
+        x1, y1, x2, y2, colour, width);
   }
 
   Drawing dashed(
       double x1, double y1, double x2, double y2, String colour, double width, String dash) {
-    svg.empty(
-        "line",
-        "x1",
-        px(x1),
-        "y1",
-        px(y1),
-        "x2",
-        px(x2),
-        "y2",
-        px(y2),
-        "stroke",
-        colour,
-        "stroke-width",
-        width,
-        "stroke-dasharray",
-        dash);
-    return this;
+    return draw(
+        "<line x1='%.1f' y1='%.1f' x2='%.1f' y2='%.1f' stroke='%s' stroke-width='%s'"
+            + " stroke-dasharray='%s'/>",
+        x1, y1, x2, y2, colour, width, dash);
   }
 
   /** A line through points, broken where one is no number; an empty dash draws it through. */
@@ -82,64 +58,37 @@ final class Drawing {
       }
       joins = isThere;
     }
-    svg.empty(
-        "path",
-        "d",
-        d,
-        "fill",
-        "none",
-        "stroke",
-        colour,
-        "stroke-width",
-        width,
-        "stroke-linejoin",
-        "round",
-        "stroke-dasharray",
-        dash.isEmpty() ? "none" : dash,
-        "opacity",
-        opacity);
-    return this;
+    return draw(
+        "<path d='%s' fill='none' stroke='%s' stroke-width='%s' stroke-linejoin='round'"
+            + " stroke-dasharray='%s' opacity='%s'/>",
+        d, colour, width, dash.isEmpty() ? "none" : dash, opacity);
   }
 
   Drawing dot(double x, double y, double radius, String fill) {
-    svg.empty(
-        "circle",
-        "cx",
-        px(x),
-        "cy",
-        px(y),
-        "r",
-        px(radius),
-        "fill",
-        fill,
-        "stroke",
-        "#ffffff",
-        "stroke-width",
-        1);
-    return this;
+    return draw(
+        "<circle cx='%.1f' cy='%.1f' r='%.1f' fill='%s' stroke='#ffffff' stroke-width='1'/>",
+        x, y, radius, fill);
   }
 
   Drawing ellipse(
       double x, double y, double rx, double ry, String fill, String stroke, double opacity) {
-    svg.empty(
-        "ellipse", "cx", px(x), "cy", px(y), "rx", px(rx), "ry", px(ry), "fill", fill, "stroke",
-        stroke, "opacity", opacity);
-    return this;
+    return draw(
+        "<ellipse cx='%.1f' cy='%.1f' rx='%.1f' ry='%.1f' fill='%s' stroke='%s' opacity='%s'/>",
+        x, y, rx, ry, fill, stroke, opacity);
   }
 
   Drawing box(double x, double y, double w, double h, String fill, String stroke, double opacity) {
-    svg.empty(
-        "rect", "x", px(x), "y", px(y), "width", px(w), "height", px(h), "rx", 3, "fill", fill,
-        "stroke", stroke, "opacity", opacity);
-    return this;
+    return draw(
+        "<rect x='%.1f' y='%.1f' width='%.1f' height='%.1f' rx='3' fill='%s' stroke='%s'"
+            + " opacity='%s'/>",
+        x, y, w, h, fill, stroke, opacity);
   }
 
   /** A shape filled with one colour, such as an arrow head. */
   Drawing filled(List<double[]> points, String fill) {
-    StringBuilder list = new StringBuilder();
-    points.forEach(p -> list.append(px(p[0])).append(',').append(px(p[1])).append(' '));
-    svg.empty("polygon", "points", list.toString().strip(), "fill", fill);
-    return this;
+    String list =
+        points.stream().map(p -> px(p[0]) + "," + px(p[1])).collect(Collectors.joining(" "));
+    return draw("<polygon points='%s' fill='%s'/>", list, fill);
   }
 
   /** Words with a white rim, so that they stay readable on lines; anchor start, middle or end. */
@@ -150,21 +99,10 @@ final class Drawing {
 
   /** Words that run upwards. */
   Drawing upwards(double x, double y, String text, String kind) {
-    String turn = "rotate(-90 " + px(x) + " " + px(y) + ")";
-    svg.element(
-        "text",
-        text,
-        "x",
-        px(x),
-        "y",
-        px(y),
-        "text-anchor",
-        "middle",
-        "class",
-        kind,
-        "transform",
-        turn);
-    return this;
+    return draw(
+        "<text x='%.1f' y='%.1f' text-anchor='middle' class='%s' transform='rotate(-90 %.1f %.1f)'>"
+            + "%s</text>",
+        x, y, kind, x, y, Html.escaped(text));
   }
 
   Html done() {

@@ -1,6 +1,7 @@
 package steadyturn.cli.page;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.coach.drill.DrillRep;
@@ -10,27 +11,15 @@ import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.measure.Measure;
 
 /** The drill with its goal and its cautions, and how the drills of this lesson went. */
-final class DrillPart {
-
-  private final Pen pen;
-  private final Html html = new Html();
-
-  private DrillPart(Pen pen) {
-    this.pen = pen;
-  }
+record DrillPart(Pen pen, Html html) {
 
   /** The drill of the priority; the teacher also sees the others that may help. */
   static Html toDo(Pen pen) {
-    DrillPart part = new DrillPart(pen);
-    List<String> drills =
-        pen.sheet()
-            .advice()
-            .priority()
-            .map(RuleFinding::rule)
-            .map(r -> r.drills())
-            .orElse(List.of());
+    DrillPart part = new DrillPart(pen, new Html());
+    Optional<RuleFinding> priority = pen.sheet().advice().priority();
+    List<String> drills = priority.map(finding -> finding.rule().drills()).orElse(List.of());
     part.html.open("section", "class", "drill");
-    part.html.element("h2", part.text("page.drill" + (pen.forPlayer() ? ".player" : "")));
+    part.html.element("h2", part.text("page.drill" + pen.reader()));
     if (drills.isEmpty()) {
       part.html.element("p", part.text("page.drill.none"));
     } else {
@@ -43,7 +32,7 @@ final class DrillPart {
 
   /** Repetitions of this lesson and their effect. */
   static Html done(Pen pen) {
-    DrillPart part = new DrillPart(pen);
+    DrillPart part = new DrillPart(pen, new Html());
     if (!pen.sheet().drills().isEmpty()) {
       part.html.open("section").element("h2", part.text("page.drills-done"));
       pen.sheet().drills().forEach(part::score);
@@ -54,7 +43,7 @@ final class DrillPart {
 
   /** The cautions of the drills that were done; nothing without any. */
   static Html care(Pen pen) {
-    DrillPart part = new DrillPart(pen);
+    DrillPart part = new DrillPart(pen, new Html());
     List<String> cautions =
         pen.sheet().drills().stream()
             .flatMap(score -> score.drill().cautions().stream())
@@ -79,9 +68,8 @@ final class DrillPart {
   }
 
   private void care(List<String> cautions) {
-    html.open("div", "class", "care").element("h3", text("page.care")).open("ul");
-    cautions.forEach(c -> html.element("li", text("caution." + c)));
-    html.close("ul").close("div");
+    html.open("div", "class", "care").element("h3", text("page.care"));
+    html.list(cautions.stream().map(caution -> text("caution." + caution))).close("div");
   }
 
   /** The band in words; for the player without signs, sideways with its direction. */
@@ -93,7 +81,7 @@ final class DrillPart {
           "page.drill.goal.words",
           name,
           pen.amounts().asSet(drill.low(), measure),
-          (pen.amounts().asSet(drill.high(), measure) + " " + pen.amounts().unit(measure)).strip());
+          pen.amounts().asSetWithUnit(drill.high(), measure));
     }
     String low = pen.amounts().plain(drill.low(), measure);
     String high = pen.amounts().plain(drill.high(), measure);
@@ -101,9 +89,7 @@ final class DrillPart {
       low = text(drill.low() < 0 ? "unit.away" : "unit.towards", low);
       high = text(drill.high() < 0 ? "unit.away" : "unit.towards", high);
     } else if (drill.low() < 0 && drill.high() <= 0) {
-      String swap = low;
-      low = high;
-      high = swap;
+      return text("page.drill.goal.words", name, high, low);
     } else if (drill.low() < 0) {
       return text("page.drill.goal.most", name, high);
     }
@@ -114,8 +100,7 @@ final class DrillPart {
     if (pen.forPlayer() || names.isEmpty()) {
       return;
     }
-    html.element("h3", text("page.drill.others"));
-    html.open("ul");
+    html.element("h3", text("page.drill.others")).open("ul");
     for (String name : names) {
       html.open("li").element("strong", text("drill." + name + ".name") + ". ");
       html.words(Pen.sentence(goal(pen.sheet().teaching().drill(name))) + ".").close("li");
@@ -125,34 +110,26 @@ final class DrillPart {
 
   private void score(DrillScore score) {
     String name = text("drill." + score.drill().name() + ".name");
+    int reps = score.reps().size();
     html.open("p");
-    html.words(
-        text(
-            "page.drills-done.score",
-            name,
-            score.inBand(),
-            score.reps().size(),
-            score.longestRun()));
+    html.words(text("page.drills-done.score", name, score.inBand(), reps, score.longestRun()));
     if (score.near() > 0) {
       html.words(" " + text("page.drills-done.near", score.near()));
     }
     if (score.unseen() > 0) {
       html.words(" " + text("page.drills-done.unseen", score.unseen()));
     }
-    if (!pen.forPlayer() && !score.reps().isEmpty()) {
+    if (!pen.forPlayer() && reps > 0) {
       html.words(" " + text("page.drills-done.each", each(score)));
     }
     score.effect().ifPresent(e -> html.words(" " + effect(e)));
     html.close("p");
-    BeforeAndAfter.draw(pen, score)
-        .ifPresent(
-            svg -> {
-              html.open("div", "class", "figures").open("figure").part(svg);
-              html.open("figcaption");
-              html.element("strong", text("picture.effect.title", name) + ". ");
-              html.words(text("picture.effect.text")).close("figcaption").close("figure");
-              html.close("div");
-            });
+    String title = text("picture.effect.title", name);
+    Optional<Html> picture = BeforeAndAfter.draw(pen, score);
+    if (picture.isPresent()) {
+      html.open("div", "class", "figures");
+      html.figure(picture.get(), title, text("picture.effect.text")).close("div");
+    }
   }
 
   private String each(DrillScore score) {
@@ -173,6 +150,6 @@ final class DrillPart {
   }
 
   private String text(String key, Object... values) {
-    return pen.words().text(key, values);
+    return pen.text(key, values);
   }
 }

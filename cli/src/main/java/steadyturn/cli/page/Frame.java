@@ -28,6 +28,11 @@ record Frame(
     return top + (yHigh - value) / (yHigh - yLow) * height;
   }
 
+  /** Points of the chart on the paper. */
+  List<double[]> onPaper(List<double[]> points) {
+    return points.stream().map(p -> new double[] {x(p[0]), y(p[1])}).toList();
+  }
+
   double bottom() {
     return top + height;
   }

@@ -31,14 +31,13 @@ final class HipsFromAbove {
     this.pen = pen;
     this.pxPerMm = scaleThatFits();
     String alt =
-        pen.words()
-            .text(
-                "picture.above.alt" + (pen.forPlayer() ? ".player" : ""),
-                pen.amount(Measure.PELVIS_SLIDE, "top"),
-                pen.amount(Measure.PELVIS_TURN, "top"),
-                pen.amount(Measure.PELVIS_SLIDE, "impact"),
-                pen.amount(Measure.PELVIS_TURN, "impact"));
-    drawing = new Drawing("above", WIDTH, HEIGHT, pen.words().text("picture.above.title"), alt);
+        pen.text(
+            "picture.above.alt" + pen.reader(),
+            pen.amount(Measure.PELVIS_SLIDE, "top"),
+            pen.amount(Measure.PELVIS_TURN, "top"),
+            pen.amount(Measure.PELVIS_SLIDE, "impact"),
+            pen.amount(Measure.PELVIS_TURN, "impact"));
+    drawing = new Drawing("above", WIDTH, HEIGHT, pen.text("picture.above.title"), alt);
   }
 
   /** The picture; empty where the pelvis was not measured. */
@@ -51,9 +50,9 @@ final class HipsFromAbove {
 
   private Html drawn() {
     surroundings();
-    hips("address", Ink.QUIET, "", "picture.address");
-    hips("top", Ink.BACK, Ink.DASH_BACK, "picture.top");
-    hips("impact", Ink.DOWN, "", "picture.impact");
+    hips("address", Ink.QUIET, "");
+    hips("top", Ink.BACK, Ink.DASH_BACK);
+    hips("impact", Ink.DOWN, "");
     path();
     turnedAbout();
     scale();
@@ -102,13 +101,13 @@ final class HipsFromAbove {
             new double[] {to - 4 * step, 30},
             new double[] {to - 4 * step, 42}),
         Ink.DARK);
-    drawing.words((from + to) / 2, 26, "middle", pen.words().text("picture.target"), "note");
+    drawing.words((from + to) / 2, 26, "middle", pen.text("picture.target"), "note");
     drawing.ellipse(WIDTH / 2.0, 22, 6, 6, "#ffffff", Ink.DARK, 1);
-    drawing.words(WIDTH / 2.0 + 14, 27, "start", pen.words().text("picture.ball"), "note");
+    drawing.words(WIDTH / 2.0 + 14, 27, "start", pen.text("picture.ball"), "note");
   }
 
   /** The line between the hip joints; a dot marks the hip on the target side. */
-  private void hips(String at, String colour, String dash, String name) {
+  private void hips(String at, String colour, String dash) {
     boolean address = at.equals("address");
     if (!address && pen.mean(Measure.PELVIS_TURN, at).isEmpty()) {
       return;
@@ -129,24 +128,16 @@ final class HipsFromAbove {
     }
     drawing.dot(leadX, leadY, 7, colour);
     drawing.dot(x(along), y(across), 4, colour);
-    String key = pen.words().text(pen.forPlayer() ? playerKey(at) : name);
+    String name = pen.text(pen.pictureKey(at));
     if (address) {
-      drawing.words(x(0), y(0) + 22, "middle", key, "label");
+      drawing.words(x(0), y(0) + 22, "middle", name, "label");
     } else {
       String anchor = leadX < 70 ? "start" : leadX > WIDTH - 70 ? "end" : "middle";
       if (at.equals("top")) { // along its own line, away from that of impact
         anchor = pen.leftIsTarget() > 0 ? "start" : "end";
       }
-      drawing.words(leadX, turnRad < 0 ? leadY - 14 : leadY + 24, anchor, key, "label");
+      drawing.words(leadX, turnRad < 0 ? leadY - 14 : leadY + 24, anchor, name, "label");
     }
-  }
-
-  private static String playerKey(String at) {
-    return switch (at) {
-      case "top" -> "picture.top.player";
-      case "impact" -> "picture.impact.player";
-      default -> "picture.start.player";
-    };
   }
 
   private double halfHipsMm() {
@@ -189,7 +180,7 @@ final class HipsFromAbove {
     drawing.ellipse(cx, cy, rx, ry, "none", Ink.POINT, 1);
     drawing.line(cx - 6, cy - 6, cx + 6, cy + 6, Ink.POINT, 3);
     drawing.line(cx - 6, cy + 6, cx + 6, cy - 6, Ink.POINT, 3);
-    drawing.words(cx + 12, cy + 16, "start", pen.words().text("picture.turned-about"), "note");
+    drawing.words(cx + 12, cy + 16, "start", pen.text("picture.turned-about"), "note");
   }
 
   private void scale() {

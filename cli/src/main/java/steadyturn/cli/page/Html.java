@@ -1,5 +1,12 @@
 package steadyturn.cli.page;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Objects;
+import java.util.stream.Stream;
+
 /** Builds HTML and SVG: everything that is not markup is escaped here and only here. */
 final class Html {
 
@@ -29,9 +36,68 @@ final class Html {
     return this;
   }
 
-  Html close(String tag) {
-    text.append("</").append(tag).append('>');
+  Html close(String... tags) {
+    for (String tag : tags) {
+      text.append("</").append(tag).append('>');
+    }
     return this;
+  }
+
+  /** The beginning of a file that needs nothing else, up to what is seen of it. */
+  Html begin(String language, String title, Object... body) {
+    raw("<!DOCTYPE html>\n").open("html", "lang", language).open("head");
+    empty("meta", "charset", "utf-8");
+    empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
+    empty("link", "rel", "icon", "href", "data:,").element("title", title);
+    return open("style").raw(style()).close("style", "head").open("body", body).open("main");
+  }
+
+  /** The end of such a file. */
+  Html end() {
+    return close("main", "body", "html").raw("\n");
+  }
+
+  private static String style() {
+    try (InputStream in = Objects.requireNonNull(Html.class.getResourceAsStream("page.css"))) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** A list of texts without numbers. */
+  Html list(Stream<String> items, Object... attributes) {
+    open("ul", attributes);
+    items.forEach(item -> element("li", item));
+    return close("ul");
+  }
+
+  /** The beginning of a table, up to its first row of values. */
+  Html table(String caption, Stream<String> columns) {
+    open("div", "class", "wide", "tabindex", "0").open("table").element("caption", caption);
+    open("thead").open("tr");
+    columns.forEach(column -> element("th", column, "scope", "col"));
+    return close("tr", "thead").open("tbody");
+  }
+
+  /** A row of a table: its head, then its cells. */
+  Html row(String head, Stream<String> cells) {
+    open("tr").element("th", head, "scope", "row");
+    cells.forEach(cell -> element("td", cell));
+    return close("tr");
+  }
+
+  Html endTable() {
+    return close("tbody", "table", "div");
+  }
+
+  /** A picture with words below it; without a title where that is empty. */
+  Html figure(Html picture, String title, String words) {
+    open("figure").part(picture).open("figcaption");
+    if (!title.isEmpty()) {
+      element("strong", title + ". ");
+    }
+    return words(words).close("figcaption", "figure");
   }
 
   /** What another builder has made. */

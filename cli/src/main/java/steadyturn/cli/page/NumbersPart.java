@@ -1,15 +1,15 @@
 package steadyturn.cli.page;
 
+import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
+import java.util.stream.Stream;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelGap;
-import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
 
 /** The tables: means with their ranges, and the gaps to a model swing. */
-final class NumbersPart {
+record NumbersPart(Pen pen, Html html) {
 
   /** What the table of means shows, where the swings have it. */
   static final List<MeasureAt> ROWS =
@@ -29,96 +29,63 @@ final class NumbersPart {
           new MeasureAt(Measure.TEMPO_DOWN, ""),
           new MeasureAt(Measure.TEMPO_RATIO, ""));
 
-  private final Pen pen;
-  private final Html html = new Html();
-
-  private NumbersPart(Pen pen) {
-    this.pen = pen;
-  }
-
   static Html means(Pen pen) {
-    NumbersPart part = new NumbersPart(pen);
-    part.html.open("section").element("h2", part.text("page.numbers"));
-    part.head(
-        part.text("table.caption"),
-        List.of("table.measure", "table.at", "table.mean", "table.spread", "table.count"));
+    NumbersPart part = new NumbersPart(pen, new Html());
+    part.html.open("section").element("h2", pen.text("page.numbers"));
+    part.head("table.caption", "table.mean", "table.spread", "table.count");
     ROWS.forEach(part::mean);
-    part.html.close("tbody").close("table").close("div");
-    part.html.element("p", part.text("page.about"), "class", "small").close("section");
-    return part.html;
+    part.html.endTable();
+    return part.html.element("p", pen.text("page.about"), "class", "small").close("section");
   }
 
   static Html model(Pen pen, ModelComparison model) {
-    NumbersPart part = new NumbersPart(pen);
-    part.html.open("section").element("h2", part.text("page.model"));
+    NumbersPart part = new NumbersPart(pen, new Html());
+    part.html.open("section").element("h2", pen.text("page.model"));
     part.html.open("div", "class", "figures beside-model");
     BesideTheModel.draw(pen, model)
-        .ifPresent(
-            svg -> {
-              part.html.open("figure").part(svg).open("figcaption");
-              part.html.words(part.text("picture.model.text"));
-              part.html.close("figcaption").close("figure");
-            });
+        .ifPresent(svg -> part.html.figure(svg, "", pen.text("picture.model.text")));
     part.head(
-        part.text("page.model.caption"),
-        List.of(
-            "table.measure",
-            "table.at",
-            "table.model",
-            "table.player",
-            "table.difference",
-            "table.spreads"));
+        "page.model.caption", "table.model", "table.player", "table.difference", "table.spreads");
     model.gaps().forEach(part::gap);
-    part.html.close("tbody").close("table").close("div").close("div").close("section");
-    return part.html;
+    return part.html.endTable().close("div", "section");
   }
 
-  private void head(String caption, List<String> columns) {
-    html.open("div", "class", "wide", "tabindex", "0").open("table");
-    html.element("caption", caption).open("thead").open("tr");
-    columns.forEach(c -> html.element("th", text(c), "scope", "col"));
-    html.close("tr").close("thead").open("tbody");
+  private void head(String caption, String... columns) {
+    Stream<String> keys =
+        Stream.concat(Stream.of("table.measure", "table.at"), Arrays.stream(columns));
+    html.table(pen.text(caption), keys.map(pen::text));
+  }
+
+  private void row(MeasureAt what, String... cells) {
+    String at = what.at().isEmpty() ? "" : pen.text("at." + what.at());
+    html.row(
+        pen.text("measure." + what.measure().id()),
+        Stream.concat(Stream.of(at), Arrays.stream(cells)));
   }
 
   private void mean(MeasureAt what) {
-    Optional<GroupSummary> mean = pen.mean(what.measure(), what.at());
-    if (mean.isEmpty()) {
-      return;
-    }
-    GroupSummary m = mean.get();
-    start(what);
-    html.element("td", unbroken(pen.amount(m, what.measure())));
-    html.element("td", m.count() < 2 ? "–" : pen.amounts().number(m.spread(), what.measure()));
-    html.element("td", Integer.toString(m.count()));
-    html.close("tr");
+    pen.mean(what.measure(), what.at())
+        .ifPresent(
+            m ->
+                row(
+                    what,
+                    unbroken(pen.amount(m, what.measure())),
+                    m.count() < 2 ? "–" : pen.amounts().number(m.spread(), what.measure()),
+                    Integer.toString(m.count())));
   }
 
   private void gap(ModelGap gap) {
     Measure measure = gap.what().measure();
-    start(gap.what());
-    html.element("td", pen.amounts().number(gap.model(), measure));
-    html.element("td", pen.amounts().number(gap.player(), measure));
-    html.element("td", pen.ranged(gap.difference(), gap.low(), gap.high(), measure));
-    html.element(
-        "td",
-        gap.spreads().isPresent()
-            ? Amounts.decimal(gap.spreads().getAsDouble(), 1, pen.words())
-            : "–");
-    html.close("tr");
+    row(
+        gap.what(),
+        pen.amounts().number(gap.model(), measure),
+        pen.amounts().number(gap.player(), measure),
+        pen.ranged(gap.difference(), gap.low(), gap.high(), measure),
+        Amounts.decimal(gap.spreads().orElse(Double.NaN), 1, pen.words()));
   }
 
   /** On a narrow screen a line ends before the range only, not within it. */
   private static String unbroken(String ranged) {
     return ranged.replace(' ', '\u00a0').replace("\u00a0(", " (");
-  }
-
-  private void start(MeasureAt what) {
-    html.open("tr");
-    html.element("th", text("measure." + what.measure().id()), "scope", "row");
-    html.element("td", what.at().isEmpty() ? "" : text("at." + what.at()));
-  }
-
-  private String text(String key, Object... values) {
-    return pen.words().text(key, values);
   }
 }

@@ -1,15 +1,12 @@
 package steadyturn.cli.page;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.cli.words.Words;
-import steadyturn.ingest.sample.Handedness;
 
 /** Writes a {@link Sheet} as one HTML file that needs nothing else. */
 public final class Page {
@@ -30,15 +27,11 @@ public final class Page {
 
   private void document() {
     String title = text("page.title", pen.sheet().player().id());
-    html.raw("<!DOCTYPE html>\n");
-    html.open("html", "lang", pen.words().language()).open("head");
-    html.empty("meta", "charset", "utf-8");
-    html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
-    html.empty("link", "rel", "icon", "href", "data:,");
-    html.element("title", title + ", " + pen.sheet().lesson());
-    html.open("style").raw(style()).close("style").close("head");
-    html.open("body", "class", pen.audience() + (pen.sheet().model().isPresent() ? " model" : ""))
-        .open("main");
+    html.begin(
+        pen.words().language(),
+        title + ", " + pen.sheet().lesson(),
+        "class",
+        pen.audience() + (pen.sheet().model().isPresent() ? " model" : ""));
     header(title);
     if (pen.sheet().swings().isEmpty()) {
       withoutFullSwings();
@@ -47,85 +40,68 @@ public final class Page {
     } else {
       forTeacher();
     }
-    footer();
-    html.close("main").close("body").close("html").raw("\n");
+    html.open("footer").element("h2", text("page.cannot"));
+    html.element("p", text("page.cannot.text")).element("p", text("page.private"));
+    html.close("footer").end();
   }
 
   private void header(String title) {
     Sheet sheet = pen.sheet();
     html.open("header").element("h1", title);
     String club = sheet.club().isEmpty() ? text("page.any-club") : sheet.club();
-    String count =
-        text(
-            sheet.swings().size() == 1 ? "page.swings.one" : "page.swings",
-            sheet.swings().size(),
-            club);
-    String reps =
-        sheet.repetitions().isEmpty()
-            ? ""
-            : ", " + text("page.swings.reps", sheet.repetitions().size());
-    String side =
-        text(
-            sheet.player().handed() == Handedness.RIGHT ? "page.handed.right" : "page.handed.left");
+    int swings = sheet.swings().size();
+    String count = text(swings == 1 ? "page.swings.one" : "page.swings", swings, club);
+    int repetitions = sheet.repetitions().size();
+    String reps = repetitions == 0 ? "" : ", " + text("page.swings.reps", repetitions);
+    String side = text("page.handed." + sheet.player().handed().word());
     String lesson = text("page.lesson", sheet.lesson());
     String day = sheet.date().isEmpty() ? "" : ", " + sheet.date();
-    html.element("p", lesson + day + " · " + side + " · " + count + reps);
-    html.close("header");
+    html.element("p", lesson + day + " · " + side + " · " + count + reps).close("header");
   }
 
   /** Only drills, or nothing: no picture and no number can be told. */
   private void withoutFullSwings() {
-    html.part(AdvicePart.oneThing(pen));
-    html.part(DrillPart.done(pen));
-    html.part(DrillPart.care(pen));
+    html.part(AdvicePart.oneThing(pen)).part(DrillPart.done(pen)).part(DrillPart.care(pen));
     if (!pen.forPlayer()) {
       notices();
     }
   }
 
   private void forTeacher() {
-    html.part(AdvicePart.asks(pen));
-    html.part(AdvicePart.oneThing(pen));
-    html.part(DrillPart.toDo(pen));
+    html.part(AdvicePart.asks(pen)).part(AdvicePart.oneThing(pen)).part(DrillPart.toDo(pen));
     html.open("div", "class", "side-by-side").part(AdvicePart.others(pen)).close("div");
     html.part(DrillPart.done(pen));
-    html.open("section", "class", "pictures")
-        .element("h2", text("page.pictures"))
-        .open("div", "class", "figures");
-    figure(HipsFromAbove.draw(pen), "picture.above", "picture.needs.pelvis");
-    figure(TurnAgainstSlide.draw(pen), "picture.path", "picture.needs.pelvis");
+    pictures();
     figure(CockOnTheWayDown.draw(pen), "picture.cock", "picture.needs.wrist");
     figure(SwingToSwing.draw(pen), "picture.same", "picture.needs.pelvis");
-    html.close("div").close("section");
+    html.close("div", "section");
     pen.sheet().model().ifPresent(model -> html.part(NumbersPart.model(pen, model)));
     html.part(NumbersPart.means(pen));
     notices();
   }
 
   private void forPlayer() {
-    html.part(AdvicePart.oneThing(pen));
-    html.part(DrillPart.toDo(pen));
-    html.open("section", "class", "pictures")
-        .element("h2", text("page.pictures"))
-        .open("div", "class", "figures");
-    figure(HipsFromAbove.draw(pen), "picture.above", "picture.needs.pelvis");
-    figure(TurnAgainstSlide.draw(pen), "picture.path", "picture.needs.pelvis");
+    html.part(AdvicePart.oneThing(pen)).part(DrillPart.toDo(pen));
+    pictures();
     figure(SwingToSwing.draw(pen), "picture.same", "picture.needs.pelvis");
     html.open("div").part(AdvicePart.others(pen)).close("div");
     html.close("div").element("p", text("page.about.player"), "class", "small").close("section");
     html.part(DrillPart.done(pen));
   }
 
+  private void pictures() {
+    html.open("section", "class", "pictures").element("h2", text("page.pictures"));
+    html.open("div", "class", "figures");
+    figure(HipsFromAbove.draw(pen), "picture.above", "picture.needs.pelvis");
+    figure(TurnAgainstSlide.draw(pen), "picture.path", "picture.needs.pelvis");
+  }
+
   private void figure(Optional<Html> picture, String key, String needs) {
-    html.open("figure");
-    if (picture.isPresent()) {
-      html.part(picture.get());
-    } else {
-      html.element("p", text("picture.none", text(needs)), "class", "missing");
-    }
-    html.open("figcaption").element("strong", text(key + ".title") + ". ");
-    html.words(text(key + (pen.forPlayer() ? ".player" : ".text")));
-    html.close("figcaption").close("figure");
+    html.figure(
+        picture.orElseGet(
+            () -> new Html().element("p", text("picture.none", text(needs)), "class", "missing")),
+        text(key + ".title"),
+        text(key + (pen.forPlayer() ? ".player" : ".text")));
   }
 
   private void notices() {
@@ -135,18 +111,18 @@ public final class Page {
             .filter(s -> !s.flags().isEmpty())
             .map(s -> s.number() + " (" + flags(s) + ")")
             .collect(Collectors.joining("; "));
-    if (sheet.notices().isEmpty() && sheet.clubsLeftOut().isEmpty() && flagged.isEmpty()) {
-      return;
-    }
-    html.open("section").element("h2", text("page.notices")).open("ul");
+    List<String> notices = new ArrayList<>();
     if (!sheet.clubsLeftOut().isEmpty()) {
-      html.element("li", text("page.other-clubs", clubs(sheet.clubsLeftOut())));
+      notices.add(text("page.other-clubs", clubs(sheet.clubsLeftOut())));
     }
     if (!flagged.isEmpty()) {
-      html.element("li", text("page.flags", flagged));
+      notices.add(text("page.flags", flagged));
     }
-    pen.words().told(sheet.notices()).keySet().forEach(n -> html.element("li", n));
-    html.close("ul").close("section");
+    notices.addAll(pen.words().told(sheet.notices()).keySet());
+    if (!notices.isEmpty()) {
+      html.open("section").element("h2", text("page.notices"));
+      html.list(notices.stream()).close("section");
+    }
   }
 
   private String flags(SwingResult swing) {
@@ -162,26 +138,7 @@ public final class Page {
         .collect(Collectors.joining(", "));
   }
 
-  private void footer() {
-    html.open("footer");
-    html.element("h2", text("page.cannot"));
-    html.element("p", text("page.cannot.text"));
-    html.element("p", text("page.private"));
-    html.close("footer");
-  }
-
   private String text(String key, Object... values) {
-    return pen.words().text(key, values);
-  }
-
-  static String style() {
-    try (InputStream in = Page.class.getResourceAsStream("page.css")) {
-      if (in == null) {
-        throw new IllegalStateException("page.css is not beside " + Page.class);
-      }
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return pen.text(key, values);
   }
 }

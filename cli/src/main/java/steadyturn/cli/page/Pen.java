@@ -15,6 +15,24 @@ record Pen(Sheet sheet, Words words, LengthUnits units, Audience audience) {
     return audience == Audience.PLAYER;
   }
 
+  /** The end of a key whose text is another one for the player. */
+  String reader() {
+    return forPlayer() ? ".player" : "";
+  }
+
+  String text(String key, Object... values) {
+    return words.text(key, values);
+  }
+
+  /** The key of a position's name in a picture: the player starts where others address the ball. */
+  String pictureKey(String at) {
+    return "picture." + (forPlayer() && at.equals("address") ? "start" : at) + reader();
+  }
+
+  String unit(Measure measure) {
+    return amounts().unit(measure);
+  }
+
   Amounts amounts() {
     return new Amounts(units, audience, words);
   }
@@ -51,7 +69,7 @@ record Pen(Sheet sheet, Words words, LengthUnits units, Audience audience) {
   }
 
   String ranged(double value, double low, double high, Measure measure) {
-    return amounts().ranged(value, low, high, measure, words.text("unit.range"));
+    return amounts().ranged(value, low, high, measure);
   }
 
   /** "about 5 cm away from the target". */

@@ -168,6 +168,6 @@ public final class SheetJson {
   }
 
   private String text(String key, Object... values) {
-    return pen.words().text(key, values);
+    return pen.text(key, values);
   }
 }

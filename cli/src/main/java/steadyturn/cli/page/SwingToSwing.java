@@ -1,7 +1,9 @@
 package steadyturn.cli.page;
 
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.SwingResult;
@@ -9,7 +11,7 @@ import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 
 /** One dot a swing with its range, one strip a measure, and a band for their mean. */
-final class SwingToSwing {
+record SwingToSwing(Pen pen, Drawing drawing) {
 
   private static final int WIDTH = 480;
   private static final int STRIP = 128;
@@ -19,96 +21,80 @@ final class SwingToSwing {
           new MeasureAt(Measure.PELVIS_SLIDE, "top"),
           new MeasureAt(Measure.TEMPO_RATIO, ""));
 
-  private final Pen pen;
-
-  private SwingToSwing(Pen pen) {
-    this.pen = pen;
-  }
-
   /** The picture; empty where no swing has any of the measures. */
   static Optional<Html> draw(Pen pen) {
     List<MeasureAt> strips =
         STRIPS.stream().filter(m -> pen.mean(m.measure(), m.at()).isPresent()).toList();
-    return strips.isEmpty() ? Optional.empty() : Optional.of(new SwingToSwing(pen).drawn(strips));
-  }
-
-  private Html drawn(List<MeasureAt> strips) {
-    MeasureAt first = strips.get(0);
-    GroupSummary mean = pen.mean(first.measure(), first.at()).orElseThrow();
-    Drawing drawing =
-        new Drawing(
-            "same",
-            WIDTH,
-            strips.size() * STRIP + 34,
-            pen.words().text("picture.same.title"),
-            pen.words()
-                .text(
-                    "picture.same.alt" + (pen.forPlayer() ? ".player" : ""),
-                    pen.name(first),
-                    pen.amount(mean, first.measure()),
-                    pen.forPlayer()
-                        ? pen.amounts().plain(mean.spread(), first.measure())
-                        : pen.amounts().amount(mean.spread(), first.measure())));
-    for (int i = 0; i < strips.size(); i++) {
-      strip(drawing, strips.get(i), i * STRIP, i == strips.size() - 1);
+    if (strips.isEmpty()) {
+      return Optional.empty();
     }
-    return drawing.done();
+    int height = strips.size() * STRIP + 34;
+    String title = pen.text("picture.same.title");
+    Drawing drawing = new Drawing("same", WIDTH, height, title, alt(pen, strips.get(0)));
+    for (int i = 0; i < strips.size(); i++) {
+      new SwingToSwing(pen, drawing).strip(strips.get(i), i * STRIP, i == strips.size() - 1);
+    }
+    return Optional.of(drawing.done());
   }
 
-  private void strip(Drawing drawing, MeasureAt what, double top, boolean last) {
+  private static String alt(Pen pen, MeasureAt what) {
+    Measure measure = what.measure();
+    GroupSummary mean = pen.mean(measure, what.at()).orElseThrow();
+    String spread =
+        pen.forPlayer()
+            ? pen.amounts().plain(mean.spread(), measure)
+            : pen.amounts().amount(mean.spread(), measure);
+    String key = "picture.same.alt" + pen.reader();
+    return pen.text(key, pen.name(what), pen.amount(mean, measure), spread);
+  }
+
+  private void strip(MeasureAt what, double top, boolean last) {
     List<SwingResult> swings = pen.sheet().swings();
     Frame frame = frame(what, top, swings);
-    String unit = pen.amounts().unit(what.measure());
+    String unit = pen.unit(what.measure());
     drawing.words(
         frame.left(), top + 14, "start", name(what) + (unit.isEmpty() ? "" : ", " + unit), "axis");
     frame.axisY(drawing, pen.words(), "", pen.amounts().factor(what.measure()), 4);
-    band(drawing, what, frame);
+    band(what, frame);
     for (int i = 0; i < swings.size(); i++) {
       double x = frame.x(i + 1);
-      swings
-          .get(i)
-          .measure(what.measure(), what.at())
-          .filter(MeasureValue::given)
-          .ifPresent(
-              v -> {
-                drawing.line(x, frame.y(v.low()), x, frame.y(v.high()), Ink.QUIET, 1.2);
-                drawing.dot(x, frame.y(v.value()), 5, Ink.BACK);
-              });
+      for (MeasureValue v : given(swings.get(i), what).stream().toList()) {
+        drawing.line(x, frame.y(v.low()), x, frame.y(v.high()), Ink.QUIET, 1.2);
+        drawing.dot(x, frame.y(v.value()), 5, Ink.BACK);
+      }
       if (last) {
         String number = Integer.toString(swings.get(i).number());
         drawing.words(x, frame.bottom() + 16, "middle", number, "tick");
       }
     }
     if (last) {
-      drawing.words(
-          frame.left() + frame.width() / 2,
-          frame.bottom() + 34,
-          "middle",
-          pen.words().text("picture.same.x"),
-          "axis");
+      double middle = frame.left() + frame.width() / 2;
+      drawing.words(middle, frame.bottom() + 34, "middle", pen.text("picture.same.x"), "axis");
     }
   }
 
   private String name(MeasureAt what) {
-    return pen.forPlayer() ? pen.words().text("strip." + what.measure().id()) : pen.name(what);
+    return pen.forPlayer() ? pen.text("strip." + what.measure().id()) : pen.name(what);
   }
 
   private static Frame frame(MeasureAt what, double top, List<SwingResult> swings) {
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (SwingResult swing : swings) {
-      var value = swing.measure(what.measure(), what.at()).filter(MeasureValue::given);
-      if (value.isPresent()) {
-        low = Math.min(low, value.get().low());
-        high = Math.max(high, value.get().high());
-      }
-    }
+    DoubleSummaryStatistics ends =
+        swings.stream()
+            .flatMap(swing -> given(swing, what).stream())
+            .flatMapToDouble(value -> DoubleStream.of(value.low(), value.high()))
+            .summaryStatistics();
+    double low = ends.getMin();
+    double high = ends.getMax();
     double room = Math.max(1e-6, 0.08 * (high - low));
     return new Frame(
         58, top + 22, WIDTH - 72, STRIP - 34, 0.4, swings.size() + 0.6, low - room, high + room);
   }
 
-  private void band(Drawing drawing, MeasureAt what, Frame frame) {
+  private static Optional<MeasureValue> given(SwingResult swing, MeasureAt what) {
+    return swing.measure(what.measure(), what.at()).filter(MeasureValue::given);
+  }
+
+  private void band(MeasureAt what, Frame frame) {
     pen.mean(what.measure(), what.at())
         .filter(g -> g.count() >= 3)
         .ifPresent(

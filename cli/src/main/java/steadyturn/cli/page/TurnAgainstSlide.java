@@ -1,7 +1,8 @@
 package steadyturn.cli.page;
 
-import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
@@ -14,6 +15,8 @@ final class TurnAgainstSlide {
 
   private static final int WIDTH = 480;
   private static final int HEIGHT = 350;
+  private static final Set<String> AIM =
+      Set.of("turn-full", "turn-too-far", "slide-small", "slide-to-target");
 
   private final Pen pen;
   private final MeanMotion motion;
@@ -49,99 +52,68 @@ final class TurnAgainstSlide {
   }
 
   private Html drawn() {
-    Drawing drawing =
-        new Drawing(
-            "path",
-            WIDTH,
-            HEIGHT,
-            pen.words().text("picture.path.title"),
-            pen.words()
-                .text(
-                    "picture.path.alt" + (pen.forPlayer() ? ".player" : ""),
-                    pen.amount(Measure.PELVIS_TURN, "top"),
-                    pen.amount(Measure.PELVIS_TURN, "impact")));
-    String reader = pen.forPlayer() ? ".player" : "";
-    String x = (pen.leftIsTarget() > 0 ? "picture.path.x.left" : "picture.path.x") + reader;
-    String unit = pen.amounts().unit(Measure.PELVIS_SLIDE);
-    frame.axisX(
-        drawing,
-        pen.words(),
-        pen.words().text(x, unit),
-        pen.amounts().factor(Measure.PELVIS_SLIDE),
-        6);
-    frame.axisY(drawing, pen.words(), pen.words().text("picture.path.y" + reader), 1, 7);
+    String alt =
+        pen.text(
+            "picture.path.alt" + pen.reader(),
+            pen.amount(Measure.PELVIS_TURN, "top"),
+            pen.amount(Measure.PELVIS_TURN, "impact"));
+    Drawing drawing = new Drawing("path", WIDTH, HEIGHT, pen.text("picture.path.title"), alt);
+    String side = pen.leftIsTarget() > 0 ? "picture.path.x.left" : "picture.path.x";
+    String x = pen.text(side + pen.reader(), pen.unit(Measure.PELVIS_SLIDE));
+    frame.axisX(drawing, pen.words(), x, pen.amounts().factor(Measure.PELVIS_SLIDE), 6);
+    frame.axisY(drawing, pen.words(), pen.text("picture.path.y" + pen.reader()), 1, 7);
     aim(drawing);
     for (SwingResult swing : pen.sheet().swings()) {
-      drawing.path(
-          onPaper(MeanMotion.points(swing, Measure.PELVIS_SLIDE, Measure.PELVIS_TURN)),
-          Ink.QUIET,
-          0.8,
-          "",
-          0.45);
+      var points = MeanMotion.points(swing, Measure.PELVIS_SLIDE, Measure.PELVIS_TURN);
+      drawing.path(frame.onPaper(points), Ink.QUIET, 0.8, "", 0.45);
     }
     mean(drawing, MeanMotion.TAKEAWAY, MeanMotion.TOP, Ink.BACK, Ink.DASH_BACK);
     mean(drawing, MeanMotion.TOP, MeanMotion.IMPACT, Ink.DOWN, "");
-    point(drawing, 0, 0, Ink.QUIET, pen.forPlayer() ? "picture.start.player" : "picture.address");
+    point(drawing, 0, 0, Ink.QUIET, "address");
     keyPosition(drawing, "top", Ink.BACK);
     keyPosition(drawing, "impact", Ink.DOWN);
     return drawing.done();
   }
 
   private void mean(Drawing drawing, double from, double to, String colour, String dash) {
-    drawing.path(
-        onPaper(motion.points(Measure.PELVIS_SLIDE, Measure.PELVIS_TURN, from, to)),
-        colour,
-        4,
-        dash,
-        1);
-  }
-
-  private List<double[]> onPaper(List<double[]> points) {
-    return points.stream().map(p -> new double[] {frame.x(p[0]), frame.y(p[1])}).toList();
+    var points = motion.points(Measure.PELVIS_SLIDE, Measure.PELVIS_TURN, from, to);
+    drawing.path(frame.onPaper(points), colour, 4, dash, 1);
   }
 
   private void keyPosition(Drawing drawing, String at, String colour) {
     Optional<GroupSummary> slide = pen.mean(Measure.PELVIS_SLIDE, at);
     Optional<GroupSummary> turn = pen.mean(Measure.PELVIS_TURN, at);
     if (slide.isPresent() && turn.isPresent()) {
-      String key = "picture." + at + (pen.forPlayer() ? ".player" : "");
-      point(drawing, slide.get().mean(), turn.get().mean(), colour, key);
+      point(drawing, slide.get().mean(), turn.get().mean(), colour, at);
     }
   }
 
-  private void point(Drawing drawing, double slideMm, double turnDeg, String colour, String key) {
+  private void point(Drawing drawing, double slideMm, double turnDeg, String colour, String at) {
+    String name = pen.text(pen.pictureKey(at));
     double x = frame.x(slideMm);
     double y = frame.y(turnDeg);
     drawing.dot(x, y, 7, colour);
     if (turnDeg < 0) {
       double inside = Math.max(frame.left() + 70, Math.min(frame.right() - 70, x));
-      drawing.words(inside, y + 25, "middle", pen.words().text(key), "label");
+      drawing.words(inside, y + 25, "middle", name, "label");
     } else {
       boolean left = x < frame.left() + 0.75 * frame.width();
-      drawing.words(
-          left ? x + 12 : x - 12, y - 6, left ? "start" : "end", pen.words().text(key), "label");
+      drawing.words(left ? x + 12 : x - 12, y - 6, left ? "start" : "end", name, "label");
     }
   }
 
   /** The field the top should lie in, from the teacher's limits, where they are set. */
   private void aim(Drawing drawing) {
-    var limits = pen.sheet().teaching().limits();
-    if (!limits
-        .keySet()
-        .containsAll(List.of("turn-full", "turn-too-far", "slide-small", "slide-to-target"))) {
+    Teaching teaching = pen.sheet().teaching();
+    if (!teaching.limits().keySet().containsAll(AIM)) {
       return;
     }
-    double x1 = frame.x(pen.sheet().teaching().limit("slide-small").value());
-    double x2 = frame.x(pen.sheet().teaching().limit("slide-to-target").value());
-    double y1 = frame.y(pen.sheet().teaching().limit("turn-full").value());
-    double y2 =
-        Math.min(frame.bottom(), frame.y(pen.sheet().teaching().limit("turn-too-far").value()));
+    double x1 = frame.x(teaching.limit("slide-small").value());
+    double x2 = frame.x(teaching.limit("slide-to-target").value());
+    double y1 = frame.y(teaching.limit("turn-full").value());
+    double y2 = Math.min(frame.bottom(), frame.y(teaching.limit("turn-too-far").value()));
     drawing.box(Math.min(x1, x2), y1, Math.abs(x2 - x1), y2 - y1, Ink.GOAL, Ink.GOAL, 0.16);
-    drawing.words(
-        (x1 + x2) / 2,
-        y2 - 6,
-        "middle",
-        pen.words().text("picture.path.aim" + (pen.forPlayer() ? ".player" : "")),
-        "note");
+    String name = pen.text("picture.path.aim" + pen.reader());
+    drawing.words((x1 + x2) / 2, y2 - 6, "middle", name, "note");
   }
 }

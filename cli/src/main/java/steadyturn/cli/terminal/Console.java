@@ -1,6 +1,7 @@
 package steadyturn.cli.terminal;
 
 import java.io.PrintWriter;
+import java.util.Locale;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -14,11 +15,10 @@ public final class Console {
   @SuppressWarnings("UnusedVariable") // picocli looks at it, we do not
   @Option(
       names = {"-h", "--help"},
-      usageHelp = true,
-      description = "Show this help.")
+      usageHelp = true)
   private boolean help;
 
-  @Option(names = "--verbose", description = "Show where in the program an error arose.")
+  @Option(names = "--verbose")
   private boolean verbose;
 
   @Spec(Spec.Target.MIXEE)
@@ -35,8 +35,13 @@ public final class Console {
   }
 
   /** One line that a person should read, beside the results. */
-  public void warn(String sentence) {
-    err().println("steadyturn: " + sentence);
+  public void warn(String sentence, Object... parts) {
+    err().println("steadyturn: " + filled(sentence, parts));
+  }
+
+  /** The parts in place of each %s, whatever the locale; a sentence without parts is as it is. */
+  private static String filled(String sentence, Object... parts) {
+    return parts.length == 0 ? sentence : String.format(Locale.ROOT, sentence, parts);
   }
 
   /** A line that the next one is written over; only where a person watches. */
@@ -69,7 +74,7 @@ public final class Console {
   }
 
   /** Wrong usage that only the command itself can see: exit code 2. */
-  public CommandLine.ParameterException wrongUsage(String why) {
-    return new CommandLine.ParameterException(command.commandLine(), why);
+  public CommandLine.ParameterException wrongUsage(String why, Object... parts) {
+    return new CommandLine.ParameterException(command.commandLine(), filled(why, parts));
   }
 }

@@ -24,7 +24,7 @@ public final class Failures implements IParameterExceptionHandler, IExecutionExc
   @Override
   public int handleParseException(ParameterException e, String[] args) {
     CommandLine line = e.getCommandLine();
-    String help = line.getCommandName() + " --help";
+    String help = "./steadyturn " + line.getCommandSpec().qualifiedName() + " --help";
     line.getErr().println(oneLine("steadyturn: " + e.getMessage() + "; " + help + " explains"));
     return WRONG_USAGE;
   }

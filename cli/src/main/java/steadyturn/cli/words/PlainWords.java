@@ -33,6 +33,16 @@ public final class PlainWords {
     return Words.say("flag." + word);
   }
 
+  /** A number of swings. */
+  public static String swings(int number) {
+    return number == 1 ? Words.say("swings.one") : Words.say("swings.many", number);
+  }
+
+  /** The name of a measure with its unit. */
+  public static String withUnit(Measure measure) {
+    return (of(measure) + " " + unit(measure)).strip();
+  }
+
   public static String bodyPoint(BodyPoint point) {
     return Words.say("point." + point.trackedPoint().replace('_', '-'));
   }

@@ -27,8 +27,10 @@ public final class Words {
 
   private static final Words ENGLISH = of(Locale.ENGLISH);
 
-  private static final Words IN_USE =
-      of(Locale.forLanguageTag(System.getProperty("steadyturn.language", "en")));
+  private static final Locale LANGUAGE =
+      Locale.forLanguageTag(System.getProperty("steadyturn.language", "en"));
+
+  private static final Words IN_USE = of(LANGUAGE);
 
   private final ResourceBundle bundle;
 
@@ -38,11 +40,19 @@ public final class Words {
 
   /** The words of a language; English where there is none. */
   public static Words of(Locale locale) {
-    return new Words(
-        ResourceBundle.getBundle(
-            BUNDLE,
-            locale,
-            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES)));
+    return new Words(bundle(BUNDLE, locale));
+  }
+
+  /** What {@code --help} tells, in the reader's language. */
+  public static ResourceBundle help() {
+    return bundle("steadyturn.cli.words.Help", LANGUAGE);
+  }
+
+  private static ResourceBundle bundle(String name, Locale locale) {
+    return ResourceBundle.getBundle(
+        name,
+        locale,
+        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
   }
 
   /** The reader's language: system property {@code steadyturn.language}, English unless told. */

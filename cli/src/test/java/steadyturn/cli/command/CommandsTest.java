@@ -5,19 +5,19 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.List;
+import java.util.ResourceBundle;
 import java.util.Set;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import picocli.CommandLine;
-import picocli.CommandLine.Model.UsageMessageSpec;
+import picocli.CommandLine.Model.ArgSpec;
 import steadyturn.cli.CommandLineRun;
+import steadyturn.cli.words.Words;
 
 final class CommandsTest {
 
@@ -65,15 +65,31 @@ final class CommandsTest {
   void everyPercentSignInAHelpTextIsDoubled() {
     // Given: picocli takes help texts as format strings. Expect: no single % but %n.
     Pattern single = Pattern.compile("(?<!%)%(?![%n])");
-    for (CommandLine command : Commands.complete().getSubcommands().values()) {
-      UsageMessageSpec usage = command.getCommandSpec().usageMessage();
-      Stream<String> texts =
-          Stream.concat(
-              Stream.of(usage.description(), usage.footer()).flatMap(Arrays::stream),
-              command.getCommandSpec().args().stream()
-                  .flatMap(a -> Arrays.stream(a.description())));
-      assertThat(texts).as(command.getCommandName()).noneMatch(t -> single.matcher(t).find());
-    }
+    ResourceBundle help = Words.help();
+    assertThat(help.keySet()).noneMatch(key -> single.matcher(help.getString(key)).find());
+  }
+
+  @ParameterizedTest
+  @MethodSource("names")
+  void everyTextOfHelpIsShownAndNearlyEveryOptionHasOne(String command) {
+    // Given: the texts filed under a command. Expect: the first words of each are printed. Options
+    // without a text speak for themselves: --player of record, TYPE of mark, UNIT of record.
+    String shown = CommandLineRun.of(command, "--help").out();
+    ResourceBundle help = Words.help();
+    assertThat(help.keySet())
+        .filteredOn(key -> key.startsWith(command + ".") && !key.startsWith("units.new."))
+        .allSatisfy(key -> assertThat(shown).contains(beginning(help.getString(key))));
+    Set<String> without =
+        Commands.command(command).orElseThrow().getCommandSpec().args().stream()
+            .filter(argument -> argument.description().length == 0)
+            .map(ArgSpec::paramLabel)
+            .collect(Collectors.toSet());
+    assertThat(without).isSubsetOf("LABEL", "TYPE", "UNIT");
+  }
+
+  private static String beginning(String text) {
+    int words = Math.min(text.length(), 24);
+    return text.contains("${") ? "" : text.substring(0, words).replace("%%", "%");
   }
 
   @Test

@@ -104,7 +104,7 @@ class AmountsTest {
   @Test
   void aRangeHasItsLowAndItsHighEndInThatOrder() {
     Amounts inches = of("IMPERIAL", "TEACHER");
-    assertThat(inches.ranged(25.4, -25.4, 76.2, Measure.PELVIS_SLIDE, "{0} ({1} to {2})"))
+    assertThat(inches.ranged(25.4, -25.4, 76.2, Measure.PELVIS_SLIDE))
         .isEqualTo("1.0 in (−1.0 to 3.0)");
   }
 

@@ -10,6 +10,8 @@ public enum StepReason implements ReasonCode {
   GAP("longestS"),
   TABLE_TURNED("rateDegPerS"),
   STANCE_TURNED("rateDegPerS"),
+  TILT_STEEP("slopeDeg"),
+  TILT_NO_RULER,
   BOW_LITTLE,
   BOW_SIDEWAYS,
   COCKING_DID_NOT_RUN,

@@ -42,4 +42,19 @@ class StillStepTest {
     assertThat(table.meanRateRadPerS().minus(BIAS).norm()).isLessThan(1e-9);
     assertThat(person.meanForceMps2().minus(UP).norm()).isLessThan(1e-9);
   }
+
+  @ParameterizedTest
+  @CsvSource({"0.97,true", "1.03,false"})
+  void halfOfAStepMayBeLost(double lostS, boolean used) {
+    // Given: a unit at rest, 2 s of it asked for and so much of that lost. Expect: used up to half.
+    UnitStream partly =
+        MadeUnit.of(
+            FACTS, 4, t -> t > 1.5 && t < 1.5 + lostS ? BIAS.times(Double.NaN) : BIAS, t -> UP);
+    StillStep step = StillStep.table(partly, 1, 3);
+    assertThat(step.result().used()).isEqualTo(used);
+    if (!used) {
+      assertThat(step.result().why().code()).isEqualTo(StepReason.LOST);
+      assertThat(step.result().quality()).isCloseTo(lostS / 2, within(0.01));
+    }
+  }
 }

@@ -1,6 +1,7 @@
 package steadyturn.ingest.clock;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -103,7 +104,7 @@ public final class CommonClock {
 
   private static ClockFit between(
       UnitStream unit, UnitStream other, Map<BodyPoint, List<Shock>> shocks) {
-    double sampleSdS = Math.hypot(periodS(unit), periodS(other)) / Math.sqrt(12);
+    double sampleSdS = Math.hypot(unit.meanStepS(), other.meanStepS()) / Math.sqrt(12);
     double delayS = trunkDelayS(other.point()) - trunkDelayS(unit.point());
     List<TimePair> pairs =
         ShockMatch.of(
@@ -113,7 +114,7 @@ public final class CommonClock {
             .stream()
             .map(pair -> new TimePair(pair.timeS(), pair.laterS() - delayS, pair.sdS()))
             .toList();
-    boolean withTrunk = isTrunk(unit.point()) || isTrunk(other.point());
+    boolean withTrunk = unit.point().isTrunk() || other.point().isTrunk();
     ClockFit byShocks = byShocks(pairs, withTrunk, unit);
     if (withTrunk || byShocks.sdS() < SURE_S) {
       return byShocks;
@@ -135,37 +136,17 @@ public final class CommonClock {
     return ClockLine.fit(pairs, Math.hypot(delaySdS, Math.sqrt(chance) * ClockLine.OFFSET_SD_S));
   }
 
-  private static double periodS(UnitStream unit) {
-    return unit.size() < 2 ? 0 : (unit.timeS(unit.size() - 1) - unit.timeS(0)) / (unit.size() - 1);
-  }
-
   private static double trunkDelayS(BodyPoint point) {
-    return isTrunk(point) ? BlowDelay.TRUNK_S : 0;
-  }
-
-  private static boolean isTrunk(BodyPoint point) {
-    return point == BodyPoint.PELVIS || point == BodyPoint.THORAX;
+    return point.isTrunk() ? BlowDelay.TRUNK_S : 0;
   }
 
   private static Recording moved(Recording recording, Map<BodyPoint, ClockFit> fits) {
-    List<UnitStream> units = new ArrayList<>();
-    for (UnitStream unit : recording.units()) {
-      units.add(moved(unit, fitOf(fits, unit.point())));
-    }
+    List<UnitStream> units =
+        recording.units().stream().map(unit -> moved(unit, fitOf(fits, unit.point()))).toList();
     return new Recording(recording.id(), recording.player(), units, recording.marks());
   }
 
   private static UnitStream moved(UnitStream unit, ClockFit fit) {
-    double[] timeS = new double[unit.size()];
-    double[][] accel = new double[3][];
-    double[][] gyro = new double[3][];
-    for (int i = 0; i < timeS.length; i++) {
-      timeS[i] = fit.toReferenceS(unit.timeS(i));
-    }
-    for (int axis = 0; axis < 3; axis++) {
-      accel[axis] = unit.accelColumnMps2(axis);
-      gyro[axis] = unit.gyroColumnRadPerS(axis);
-    }
-    return new UnitStream(unit.facts(), timeS, accel, gyro);
+    return unit.withTimes(Arrays.stream(unit.timeColumnS()).map(fit::toReferenceS).toArray());
   }
 }

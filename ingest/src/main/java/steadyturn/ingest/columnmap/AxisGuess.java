@@ -2,6 +2,9 @@ package steadyturn.ingest.columnmap;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntFunction;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * A guess at what the gyroscope columns really are: which mapped axis stands for x, y and z, with
@@ -57,13 +60,7 @@ record AxisGuess(List<Integer> from, List<Integer> sign, double scale) {
   }
 
   private List<Integer> flips() {
-    List<Integer> flips = new ArrayList<>();
-    for (int axis = 0; axis < 3; axis++) {
-      if (sign.get(axis) < 0) {
-        flips.add(axis);
-      }
-    }
-    return flips;
+    return IntStream.range(0, 3).filter(axis -> sign.get(axis) < 0).boxed().toList();
   }
 
   /** What is likely wrong, and what to write in the map instead. */
@@ -76,25 +73,16 @@ record AxisGuess(List<Integer> from, List<Integer> sign, double scale) {
     }
     List<Integer> flips = flips();
     if (!keepsOrder()) {
-      sentences.add(
-          "gyroscope and accelerometer axes do not belong together; try "
-              + gyro(unit)
-              + ", or reorder accel instead.");
+      sentences.add("gyroscope and accelerometer axes do not belong together; try");
+      sentences.add(gyro(unit) + ", or reorder accel instead.");
     } else if (flips.size() == 1) {
       sentences.add(
           "the sign of gyro " + name(flips.get(0)) + " is likely wrong; try " + gyro(unit) + ".");
     } else if (flips.size() == 2) {
       int kept = 3 - flips.get(0) - flips.get(1);
-      sentences.add(
-          "the sign of accel "
-              + name(kept)
-              + " is likely wrong, or the signs of gyro "
-              + name(flips.get(0))
-              + " and "
-              + name(flips.get(1))
-              + "; try "
-              + accelWithout(unit, kept)
-              + ".");
+      String others = name(flips.get(0)) + " and " + name(flips.get(1));
+      sentences.add("the sign of accel " + name(kept) + " is likely wrong, or the signs of gyro");
+      sentences.add(others + "; try " + accelWithout(unit, kept) + ".");
     } else if (flips.size() == 3) {
       sentences.add("the signs of all gyro axes are likely wrong; try " + gyro(unit) + ".");
     }
@@ -106,18 +94,18 @@ record AxisGuess(List<Integer> from, List<Integer> sign, double scale) {
   }
 
   private String gyro(UnitColumns unit) {
-    List<String> refs = new ArrayList<>();
-    for (int axis = 0; axis < 3; axis++) {
-      refs.add(unit.gyro().get(from.get(axis)).turned(sign.get(axis)).written());
-    }
-    return "gyro = [" + String.join(", ", refs) + "]";
+    return written(
+        "gyro", axis -> unit.gyro().get(from.get(axis)).turned(sign.get(axis)).written());
   }
 
   private static String accelWithout(UnitColumns unit, int flipped) {
-    List<String> refs = new ArrayList<>();
-    for (int axis = 0; axis < 3; axis++) {
-      refs.add(unit.accel().get(axis).turned(axis == flipped ? -1 : 1).written());
-    }
-    return "accel = [" + String.join(", ", refs) + "]";
+    return written(
+        "accel", axis -> unit.accel().get(axis).turned(axis == flipped ? -1 : 1).written());
+  }
+
+  private static String written(String key, IntFunction<String> column) {
+    return IntStream.range(0, 3)
+        .mapToObj(column)
+        .collect(Collectors.joining(", ", key + " = [", "]"));
   }
 }

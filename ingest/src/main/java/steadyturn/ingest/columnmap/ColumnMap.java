@@ -13,9 +13,10 @@ import steadyturn.ingest.sample.BodyPoint;
  * Tells what the columns of a table are. Written by hand as TOML or JSON; docs/formats.md lists
  * every key.
  */
-public final class ColumnMap {
+public record ColumnMap(String name, TableShape table, TimeColumn time, List<UnitColumns> units) {
 
-  private static final List<String> BUNDLED =
+  /** The maps that come with the program. */
+  static final List<String> BUNDLED =
       List.of(
           "counter-g-degrees",
           "four-units-two-header-lines",
@@ -24,16 +25,8 @@ public final class ColumnMap {
           "time-g-degrees",
           "worn-unit");
 
-  private final String name;
-  private final TableShape table;
-  private final TimeColumn time;
-  private final List<UnitColumns> units;
-
-  ColumnMap(String name, TableShape table, TimeColumn time, List<UnitColumns> units) {
-    this.name = name;
-    this.table = table;
-    this.time = time;
-    this.units = List.copyOf(units);
+  public ColumnMap {
+    units = List.copyOf(units);
   }
 
   /** Reads a map from a file that ends in {@code .toml} or {@code .json}. */
@@ -66,11 +59,6 @@ public final class ColumnMap {
     }
   }
 
-  /** The names of the maps that come with the program. */
-  public static List<String> bundledNames() {
-    return BUNDLED;
-  }
-
   /** The same map for a unit worn elsewhere; only for a map of one unit. */
   public ColumnMap at(BodyPoint point) {
     if (units.size() != 1) {
@@ -86,21 +74,5 @@ public final class ColumnMap {
   /** The body points it has columns for. */
   public List<BodyPoint> points() {
     return units.stream().map(UnitColumns::point).toList();
-  }
-
-  String name() {
-    return name;
-  }
-
-  TableShape table() {
-    return table;
-  }
-
-  TimeColumn time() {
-    return time;
-  }
-
-  List<UnitColumns> units() {
-    return units;
   }
 }

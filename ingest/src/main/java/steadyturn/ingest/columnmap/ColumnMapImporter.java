@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
+import steadyturn.ingest.recording.table.MotionLayout;
 import steadyturn.ingest.recording.table.RecordingException;
+import steadyturn.ingest.recording.table.SampleColumns;
 import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
@@ -45,46 +47,29 @@ public final class ColumnMapImporter {
   /** Reads a table and takes the map's word for it. */
   public static Imported readUnchecked(Path file, ColumnMap map) {
     MappedReading reading = new MappedReading(file, map);
-    MappedColumns columns = reading.read();
-    double[] timeS = columns.column(0);
+    SampleColumns columns = reading.read();
     List<UnitStream> units = new ArrayList<>();
     for (int i = 0; i < map.units().size(); i++) {
-      units.add(
-          new UnitStream(
-              facts(map.units().get(i), timeS),
-              timeS,
-              three(columns, 1 + 6 * i),
-              three(columns, 4 + 6 * i)));
+      UnitFacts facts = facts(map.units().get(i), columns);
+      units.add(columns.copy(facts, MotionLayout.firstSlot(i), 0, columns.size(), 0));
     }
     return new Imported(units, reading.notices());
   }
 
-  private static double[][] three(MappedColumns columns, int first) {
-    return new double[][] {
-      columns.column(first), columns.column(first + 1), columns.column(first + 2)
-    };
-  }
-
-  private static UnitFacts facts(UnitColumns unit, double[] timeS) {
+  private static UnitFacts facts(UnitColumns unit, SampleColumns columns) {
     return new UnitFacts(
         unit.point(),
         unit.serialNumber(),
-        unit.rateHz().orElseGet(() -> rateHz(timeS)),
+        unit.rateHz().orElseGet(() -> rateHz(columns)),
         unit.accelFullScaleMps2(),
         unit.gyroFullScaleRadPerS(),
         false);
   }
 
   /** One over the median step of time, to 0.01 Hz. */
-  private static double rateHz(double[] timeS) {
-    if (timeS.length < 2) {
-      return 1;
-    }
-    double[] stepsS = new double[timeS.length - 1];
-    for (int i = 0; i < stepsS.length; i++) {
-      stepsS[i] = timeS[i + 1] - timeS[i];
-    }
-    return Math.max(0.01, Math.round(100 / Averages.median(stepsS)) / 100.0);
+  private static double rateHz(SampleColumns columns) {
+    double medianS = Averages.medianStep(columns::timeS, columns.size());
+    return columns.size() < 2 ? 1 : Math.max(0.01, Math.round(100 / medianS) / 100.0);
   }
 
   /**
@@ -108,10 +93,7 @@ public final class ColumnMapImporter {
         id,
         player,
         sorted.stream().map(u -> u.shifted(-zeroS)).toList(),
-        marks.stream()
-            .map(
-                m -> new Mark(m.onsetS() - zeroS, m.durationS(), m.trialType(), m.club(), m.note()))
-            .toList());
+        marks.stream().map(mark -> mark.shifted(-zeroS)).toList());
   }
 
   private static void requireDistinct(String id, List<UnitStream> units) {

@@ -7,11 +7,9 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.toml.TomlMapper;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Collectors;
 import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.recording.table.UnitWords;
 import steadyturn.ingest.sample.BodyPoint;
@@ -25,15 +23,8 @@ final class ColumnMapText {
   private static final List<String> TIME_KEYS = List.of("column", "unit", "rate_hz", "wraps_at");
   private static final List<String> UNIT_KEYS =
       List.of(
-          "point",
-          "serial",
-          "accel",
-          "accel_unit",
-          "accel_full_scale",
-          "gyro",
-          "gyro_unit",
-          "gyro_full_scale",
-          "rate_hz");
+          ("point,serial,accel,accel_unit,accel_full_scale,gyro,gyro_unit,gyro_full_scale,rate_hz")
+              .split(",", -1));
   private static final List<String> MISSING_WORDS = List.of("n/a", "NaN", "nan");
 
   private final Path file;
@@ -161,11 +152,6 @@ final class ColumnMapText {
             () ->
                 keys.wrong(
                     "point",
-                    "\""
-                        + word
-                        + "\" is no body point known here. Use "
-                        + Arrays.stream(BodyPoint.values())
-                            .map(BodyPoint::trackedPoint)
-                            .collect(Collectors.joining(", "))));
+                    "\"" + word + "\" is no body point known here. Use " + BodyPoint.words()));
   }
 }

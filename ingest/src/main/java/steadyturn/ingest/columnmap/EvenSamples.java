@@ -17,31 +17,16 @@ record EvenSamples(double stepS, double[][] values) {
 
   static EvenSamples of(UnitStream unit) {
     int n = unit.size();
-    double stepS = medianStepS(unit);
+    double stepS = n < 2 ? WANTED_STEP_S : Averages.medianStep(unit::timeS, n);
     int each = Math.max(1, (int) Math.round(WANTED_STEP_S / stepS));
     double[][] values = new double[6][n / each];
     for (int i = 0; i < n / each; i++) {
       boolean gap = hasGap(unit, i * each, each, LONGEST_GAP_STEPS * stepS);
       for (int c = 0; c < 6; c++) {
-        values[c][i] = gap ? Double.NaN : mean(column(unit, c), i * each, each);
+        values[c][i] = gap ? Double.NaN : mean(unit.column(c), i * each, each);
       }
     }
     return new EvenSamples(each * stepS, values);
-  }
-
-  private static double medianStepS(UnitStream unit) {
-    if (unit.size() < 2) {
-      return WANTED_STEP_S;
-    }
-    double[] stepsS = new double[unit.size() - 1];
-    for (int i = 0; i < stepsS.length; i++) {
-      stepsS[i] = unit.timeS(i + 1) - unit.timeS(i);
-    }
-    return Averages.median(stepsS);
-  }
-
-  private static double[] column(UnitStream unit, int c) {
-    return c < 3 ? unit.accelColumnMps2(c) : unit.gyroColumnRadPerS(c - 3);
   }
 
   private static boolean hasGap(UnitStream unit, int from, int count, double longestS) {

@@ -2,9 +2,11 @@ package steadyturn.ingest.columnmap;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.csv.CSVRecord;
 import steadyturn.ingest.recording.table.RecordingException;
+import steadyturn.ingest.recording.table.SampleColumns;
 
 /** Reads the rows of one table into columns: time first, then six a unit in the map's order. */
 final class MappedReading {
@@ -37,8 +39,8 @@ final class MappedReading {
     factors.add(ref.sign() * factor);
   }
 
-  MappedColumns read() {
-    MappedColumns columns = new MappedColumns(1 + refs.size());
+  SampleColumns read() {
+    SampleColumns columns = new SampleColumns(1 + refs.size(), 1024);
     try (MappedTable table = MappedTable.open(file, map.table())) {
       int[] indexes = refs.stream().mapToInt(table::index).toArray();
       int timeIndex = map.time().column().map(table::index).orElse(-1);
@@ -65,10 +67,7 @@ final class MappedReading {
   }
 
   private boolean isWhole(CSVRecord record, int[] indexes, int timeIndex, MappedTable table) {
-    int needed = timeIndex;
-    for (int index : indexes) {
-      needed = Math.max(needed, index);
-    }
+    int needed = Math.max(timeIndex, Arrays.stream(indexes).max().orElse(0));
     if (record.size() > needed) {
       return true;
     }
@@ -77,9 +76,7 @@ final class MappedReading {
       throw RecordingException.at(
           file,
           line,
-          record.size()
-              + " columns where the map names column "
-              + (needed + 1)
+          (record.size() + " columns where the map names column " + (needed + 1))
               + ". Check the delimiter and the header lines of the map.");
     }
     cut = true;
@@ -124,11 +121,8 @@ final class MappedReading {
       throw RecordingException.at(
           file,
           table.line(),
-          "time runs backwards, from "
-              + (float) lastS
-              + " s to "
-              + (float) timeS
-              + " s. Set wraps_at in the map for a counter that starts again, or split the file.");
+          ("time runs backwards, from " + (float) lastS + " s to " + (float) timeS + " s.")
+              + " Set wraps_at in the map for a counter that starts again, or split the file.");
     }
     lastS = timeS;
     return true;

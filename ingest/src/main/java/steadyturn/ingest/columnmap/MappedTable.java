@@ -13,10 +13,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Optional;
 import java.util.zip.GZIPInputStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import steadyturn.ingest.recording.table.Encoding;
 import steadyturn.ingest.recording.table.RecordingException;
 
 /** The rows of a table of any shape: header lines and comments passed, gzip opened. */
@@ -68,25 +70,14 @@ final class MappedTable implements Closeable {
     if (head.length == 0) {
       throw RecordingException.of(file, "is empty. Copy or export it again.");
     }
-    if (starts(head, 0x1F, 0x8B)) {
+    if (Encoding.starts(head, 0x1F, 0x8B)) {
       return new GZIPInputStream(raw, 1 << 16);
     }
-    if (starts(head, 0xFF, 0xFE) || starts(head, 0xFE, 0xFF)) {
+    if (Encoding.isUtf16(head)) {
       throw RecordingException.of(file, "is written in UTF-16. Save it as UTF-8 text.");
     }
-    if (starts(head, 0xEF, 0xBB, 0xBF)) {
-      raw.skipNBytes(3);
-    }
+    raw.skipNBytes(Encoding.markBytes(head));
     return raw;
-  }
-
-  private static boolean starts(byte[] bytes, int... head) {
-    for (int i = 0; i < head.length; i++) {
-      if (i >= bytes.length || (bytes[i] & 0xFF) != head[i]) {
-        return false;
-      }
-    }
-    return true;
   }
 
   private void readHeader() {
@@ -102,27 +93,19 @@ final class MappedTable implements Closeable {
     }
   }
 
-  private boolean peeked;
-  private List<CSVRecord> waiting = List.of();
+  private Optional<CSVRecord> waiting = Optional.empty();
 
   boolean hasNext() {
-    if (peeked) {
-      return !waiting.isEmpty();
-    }
-    peeked = true;
-    waiting = List.of();
     try {
       while (waiting.isEmpty() && records.hasNext()) {
         CSVRecord record = records.next();
         line = shape.skipLines() + parser.getCurrentLineNumber();
-        if (!isComment(record)) {
-          waiting = List.of(record);
-        }
+        waiting = Optional.of(record).filter(r -> !isComment(r));
       }
     } catch (UncheckedIOException e) {
       throw RecordingException.io(file, new IOException(e));
     }
-    return !waiting.isEmpty();
+    return waiting.isPresent();
   }
 
   private boolean isComment(CSVRecord record) {
@@ -133,8 +116,9 @@ final class MappedTable implements Closeable {
     if (!hasNext()) {
       throw new IllegalStateException("no more rows in " + file);
     }
-    peeked = false;
-    return waiting.get(0);
+    CSVRecord next = waiting.orElseThrow();
+    waiting = Optional.empty();
+    return next;
   }
 
   /** The line of the row that {@link #next} gave last, counted from 1. */

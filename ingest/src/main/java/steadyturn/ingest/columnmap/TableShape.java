@@ -26,9 +26,5 @@ record TableShape(
       throw new IllegalArgumentException(
           "delimiter and decimal mark are both \"" + delimiter + "\"");
     }
-    if (skipLines < 0 || headerLines < 0) {
-      throw new IllegalArgumentException(
-          "skip_lines and header_lines cannot be below 0, were " + skipLines + ", " + headerLines);
-    }
   }
 }

@@ -29,10 +29,6 @@ record UnitColumns(
   UnitColumns {
     accel = List.copyOf(accel);
     gyro = List.copyOf(gyro);
-    if (accel.size() != 3 || gyro.size() != 3) {
-      throw new IllegalArgumentException(
-          "a unit has three columns each, here " + accel.size() + " and " + gyro.size());
-    }
   }
 
   UnitColumns at(BodyPoint other) {

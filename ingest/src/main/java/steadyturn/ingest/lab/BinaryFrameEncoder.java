@@ -9,27 +9,21 @@ import steadyturn.ingest.sensor.BinaryFrameAdapter;
 import steadyturn.ingest.sensor.Cobs;
 import steadyturn.ingest.sensor.UnitHello;
 
-/** Writes the binary frame that {@link BinaryFrameAdapter} reads. */
-public final class BinaryFrameEncoder implements UnitEncoder {
+/**
+ * Writes the binary frame that {@link BinaryFrameAdapter} reads, for a unit set to these ranges.
+ *
+ * @param accelRangeG 1 to 255
+ * @param gyroRangeDegPerS 1 to 65535
+ */
+public record BinaryFrameEncoder(int accelRangeG, int gyroRangeDegPerS) implements UnitEncoder {
 
   private static final int LONGEST_TEXT = 40;
 
-  private final int accelRangeG;
-  private final int gyroRangeDegPerS;
-
-  /**
-   * For a unit set to these ranges.
-   *
-   * @param accelRangeG 1 to 255
-   * @param gyroRangeDegPerS 1 to 65535
-   */
-  public BinaryFrameEncoder(int accelRangeG, int gyroRangeDegPerS) {
+  public BinaryFrameEncoder {
     if (accelRangeG < 1 || accelRangeG > 255 || gyroRangeDegPerS < 1 || gyroRangeDegPerS > 65535) {
       throw new IllegalArgumentException(
           "ranges must fit their fields, were " + accelRangeG + " g, " + gyroRangeDegPerS);
     }
-    this.accelRangeG = accelRangeG;
-    this.gyroRangeDegPerS = gyroRangeDegPerS;
   }
 
   @Override

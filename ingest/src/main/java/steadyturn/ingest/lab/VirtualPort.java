@@ -79,7 +79,7 @@ public final class VirtualPort implements AutoCloseable {
         socat.destroy();
         throw new IOException("socat could not make a port at " + path);
       }
-      sleep(10);
+      HostTime.pause(10);
     }
     return new FileOutputStream(inner.toFile());
   }
@@ -128,7 +128,7 @@ public final class VirtualPort implements AutoCloseable {
           forgetBacklog(HostTime.steadyS() - beganS);
         }
       } catch (IOException e) {
-        sleep(5); // unplugged; the bytes are lost, as they are with a cable
+        HostTime.pause(5); // unplugged; the bytes are lost, as they are with a cable
       } catch (InterruptedException e) {
         return;
       }
@@ -139,14 +139,6 @@ public final class VirtualPort implements AutoCloseable {
   private void forgetBacklog(double heldUpS) {
     if (heldUpS > LONGEST_WAIT_S) {
       waiting.clear();
-    }
-  }
-
-  private static void sleep(long ms) {
-    try {
-      Thread.sleep(ms);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
     }
   }
 

@@ -34,6 +34,4 @@ public record LiveState(
     long unplugged,
     int restarts,
     double skewPpm,
-    double clockSpreadS,
-    double accelNormMps2,
-    double gyroNormRadPerS) {}
+    double clockSpreadS) {}

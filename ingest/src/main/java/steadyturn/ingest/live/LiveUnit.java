@@ -148,9 +148,7 @@ public final class LiveUnit implements PortListener {
         unplugged,
         intake.clock.restarts(),
         hasSamples ? intake.clock.skewPpm() : 0,
-        hasSamples ? intake.clock.spreadS() : 0,
-        norm(intake.accelMps2),
-        norm(intake.gyroRadPerS));
+        hasSamples ? intake.clock.spreadS() : 0);
   }
 
   private String trouble() {
@@ -158,9 +156,5 @@ public final class LiveUnit implements PortListener {
       return "is given up: its adapter " + adapter.name() + " fails at every block";
     }
     return portTrouble.isEmpty() ? intake.trouble : portTrouble;
-  }
-
-  private static double norm(double[] v) {
-    return Math.sqrt(v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
   }
 }

@@ -186,17 +186,7 @@ final class UnitIntake implements SampleSink {
   }
 
   private UnitFacts facts(BodyPoint at) {
-    return hello
-        .map(
-            h ->
-                new UnitFacts(
-                    at,
-                    h.serialNumber(),
-                    h.rateHz(),
-                    h.accelFullScaleMps2(),
-                    h.gyroFullScaleRadPerS(),
-                    false))
-        .orElseGet(() -> UnitFacts.plain(at, UNKNOWN_RATE_HZ));
+    return hello.map(h -> h.facts(at)).orElseGet(() -> UnitFacts.plain(at, UNKNOWN_RATE_HZ));
   }
 
   /** Time of day of the unit's first sample. */

@@ -3,7 +3,6 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
-import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -15,21 +14,13 @@ public final class RecordingQuality {
 
   private RecordingQuality() {}
 
-  /** Judges with the default limits. */
   public static RecordingReport judge(Recording recording) {
-    return judge(recording, QualityLimits.defaults());
-  }
-
-  /** Judges with limits of the caller's. */
-  public static RecordingReport judge(Recording recording, QualityLimits limits) {
     List<UnitStream> units = recording.units();
     List<Activity> activities = units.parallelStream().map(Activity::of).toList();
     List<UnitReport> reports =
         IntStream.range(0, units.size())
             .parallel()
-            .mapToObj(
-                k ->
-                    UnitQuality.judge(units.get(k), limits).with(amongOthers(k, units, activities)))
+            .mapToObj(k -> UnitQuality.judge(units.get(k)).with(amongOthers(k, units, activities)))
             .toList();
     return new RecordingReport(recording.id(), reports);
   }
@@ -51,32 +42,23 @@ public final class RecordingQuality {
       return List.of();
     }
     double sharedS = sharedS(unit, reference);
-    double shorterS = Math.min(lengthS(unit), lengthS(reference));
+    double shorterS = Math.min(unit.lengthS(), reference.lengthS());
     if (sharedS >= 0.5 * shorterS) {
       return List.of();
     }
     boolean apart = sharedS < SHORTEST_SHARED_S;
     return List.of(
-        new Finding(
-            Check.OVERLAP,
+        Finding.of(
             apart ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-            Reason.of(
-                apart ? QualityReason.APART : QualityReason.LITTLE_SHARED,
-                unit.timeS(0),
-                unit.timeS(unit.size() - 1),
-                reference.point(),
-                reference.timeS(0),
-                reference.timeS(reference.size() - 1))));
-  }
-
-  private static double lengthS(UnitStream unit) {
-    return unit.timeS(unit.size() - 1) - unit.timeS(0);
+            apart ? QualityReason.APART : QualityReason.LITTLE_SHARED,
+            unit.timeS(0),
+            unit.timeS(unit.size() - 1),
+            reference.point(),
+            reference.timeS(0),
+            reference.timeS(reference.size() - 1)));
   }
 
   private static double sharedS(UnitStream a, UnitStream b) {
-    if (a.size() < 2 || b.size() < 2) {
-      return 0;
-    }
     double fromS = Math.max(a.timeS(0), b.timeS(0));
     return Math.max(0, Math.min(a.timeS(a.size() - 1), b.timeS(b.size() - 1)) - fromS);
   }

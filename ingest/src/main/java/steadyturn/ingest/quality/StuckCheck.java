@@ -3,7 +3,6 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -42,47 +41,31 @@ final class StuckCheck {
   }
 
   private static List<Finding> channel(UnitStream unit, int channel, double rateHz, double range) {
-    double[] values = column(unit, channel);
+    double[] values = unit.column(channel);
     if (values.length > 0 && isMissing(values)) {
-      return List.of(broken(Reason.of(QualityReason.MISSING, CHANNELS[channel])));
+      return broken(QualityReason.MISSING, CHANNELS[channel]);
     }
     if (values.length > 1 && isConstant(values)) {
       boolean moves = movement(unit, channel, 0, values.length) > Math.toRadians(2);
-      return moves
-          ? List.of(broken(Reason.of(QualityReason.CONSTANT, CHANNELS[channel])))
-          : List.of();
+      return moves ? broken(QualityReason.CONSTANT, CHANNELS[channel]) : List.of();
     }
     int atLeast = Math.max((int) (STUCK_S * rateHz), FROZEN_SAMPLES);
     int longest = longestHeldWhileMoving(unit, values, channel, atLeast, range);
     return longest == 0
         ? List.of()
-        : List.of(broken(Reason.of(QualityReason.HELD, CHANNELS[channel], longest / rateHz)));
+        : broken(QualityReason.HELD, CHANNELS[channel], longest / rateHz);
   }
 
-  private static Finding broken(Reason what) {
-    return new Finding(Check.STUCK, Verdict.NOT_USABLE, what);
-  }
-
-  private static double[] column(UnitStream unit, int channel) {
-    return channel < 3 ? unit.accelColumnMps2(channel) : unit.gyroColumnRadPerS(channel - 3);
+  private static List<Finding> broken(QualityReason code, Object... figures) {
+    return List.of(Finding.of(Verdict.NOT_USABLE, code, figures));
   }
 
   private static boolean isMissing(double[] values) {
-    for (double value : values) {
-      if (!Double.isNaN(value)) {
-        return false;
-      }
-    }
-    return true;
+    return Arrays.stream(values).allMatch(Double::isNaN);
   }
 
   private static boolean isConstant(double[] values) {
-    for (double value : values) {
-      if (value != values[0]) {
-        return false;
-      }
-    }
-    return true;
+    return Arrays.stream(values).allMatch(value -> value == values[0]);
   }
 
   /** A value held at the end of the range is a matter of saturation. */
@@ -127,7 +110,7 @@ final class StuckCheck {
 
   private static List<Finding> frozen(UnitStream unit, double rateHz) {
     double[][] columns = new double[6][];
-    Arrays.setAll(columns, channel -> column(unit, channel));
+    Arrays.setAll(columns, unit::column);
     int total = 0;
     int from = 0;
     for (int i = 1; i <= unit.size(); i++) {
@@ -142,11 +125,7 @@ final class StuckCheck {
     if (total == 0) {
       return List.of();
     }
-    return List.of(
-        new Finding(
-            Check.FROZEN,
-            Verdict.WIDER_INTERVALS,
-            Reason.of(QualityReason.FROZEN, total / rateHz)));
+    return List.of(Finding.of(Verdict.WIDER_INTERVALS, QualityReason.FROZEN, total / rateHz));
   }
 
   private static boolean isRepeat(double[][] columns, int i) {

@@ -18,12 +18,11 @@ public record UnitCount(
   /** Counts a stream. */
   public static UnitCount of(UnitStream unit) {
     Timing timing = TimingCheck.of(unit);
-    double lengthS = unit.size() < 2 ? 0 : unit.timeS(unit.size() - 1) - unit.timeS(0);
     return new UnitCount(
         timing.samples(),
         timing.lostSamples(),
         SaturationCheck.of(unit, timing.rateHz()).samples(),
-        lengthS,
+        unit.lengthS(),
         timing.rateHz());
   }
 

@@ -1,7 +1,6 @@
 package steadyturn.ingest.quality;
 
 import java.util.List;
-import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 
 /**
@@ -31,14 +30,16 @@ final class UnitMixUp {
       return List.of();
     }
     if (isSwapped(inner.point(), outer.point(), compared)) {
-      return List.of(swapped(inner.point(), outer.point(), compared));
+      return notUsable(QualityReason.SWAPPED, inner.point(), compared.gyroRatio(), outer.point());
     }
-    boolean together = isTrunk(inner.point()) && isOneWithTheArm(outer.point(), compared);
-    return together && inner == unit ? List.of(onTheArm(inner.point(), outer.point())) : List.of();
+    boolean together = inner.point().isTrunk() && isOneWithTheArm(outer.point(), compared);
+    return together && inner == unit
+        ? notUsable(QualityReason.ON_THE_ARM, inner.point(), outer.point())
+        : List.of();
   }
 
   private static boolean isSwapped(BodyPoint inner, BodyPoint outer, Briskness compared) {
-    if (isTrunk(inner)) {
+    if (inner.isTrunk()) {
       boolean isClear = compared.gyroRatio() > 1.4 && compared.accelRatio() > 1.2;
       boolean turnsFarMore = compared.gyroRatio() > 1.8 && compared.accelRatio() > 0.6;
       return compared.gyroShare() > 0.75 && (isClear || turnsFarMore);
@@ -58,20 +59,8 @@ final class UnitMixUp {
         && compared.accelRatio() > 0.6;
   }
 
-  private static Finding swapped(BodyPoint inner, BodyPoint outer, Briskness compared) {
-    return new Finding(
-        Check.SWAPPED,
-        Verdict.NOT_USABLE,
-        Reason.of(QualityReason.SWAPPED, inner, compared.gyroRatio(), outer));
-  }
-
-  private static Finding onTheArm(BodyPoint inner, BodyPoint outer) {
-    return new Finding(
-        Check.SWAPPED, Verdict.NOT_USABLE, Reason.of(QualityReason.ON_THE_ARM, inner, outer));
-  }
-
-  private static boolean isTrunk(BodyPoint point) {
-    return point == BodyPoint.PELVIS || point == BodyPoint.THORAX;
+  private static List<Finding> notUsable(QualityReason code, Object... figures) {
+    return List.of(Finding.of(Verdict.NOT_USABLE, code, figures));
   }
 
   /** Grows from the trunk to the club. */

@@ -2,164 +2,144 @@ package steadyturn.ingest.quality;
 
 import java.util.ArrayList;
 import java.util.List;
-import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Judges one unit's stream by itself. */
 public final class UnitQuality {
 
+  private static final QualityLimits LIMITS = QualityLimits.defaults();
+
   private UnitQuality() {}
 
-  /** Judges with the default limits. */
+  /** Judges it. Never throws for bad data: bad data is its subject. */
   public static UnitReport judge(UnitStream unit) {
-    return judge(unit, QualityLimits.defaults());
-  }
-
-  /** Judges with limits of the caller's. Never throws for bad data: bad data is its subject. */
-  public static UnitReport judge(UnitStream unit, QualityLimits limits) {
     Timing timing = TimingCheck.of(unit);
     Saturation saturation = SaturationCheck.of(unit, timing.rateHz());
     RestFacts rest = RestCheck.of(unit, timing.rateHz());
     List<Finding> findings = new ArrayList<>(StuckCheck.of(unit, timing.rateHz(), saturation));
-    findings.addAll(ofLength(unit, timing, limits));
+    findings.addAll(ofLength(unit, timing));
     boolean isDead = findings.stream().anyMatch(f -> f.verdict() == Verdict.NOT_USABLE);
     if (!isDead) {
-      findings.addAll(ofRate(unit, timing, limits));
-      findings.addAll(ofLoss(timing, limits));
-      findings.addAll(ofSaturation(saturation, timing, limits));
-      findings.addAll(ofRest(rest, limits));
+      findings.addAll(ofRate(unit, timing));
+      findings.addAll(ofLoss(timing));
+      findings.addAll(ofSaturation(saturation, timing));
+      findings.addAll(ofRest(rest));
     }
     return new UnitReport(unit.facts(), timing, saturation, rest, findings);
   }
 
-  private static List<Finding> ofLength(UnitStream unit, Timing timing, QualityLimits limits) {
-    double lengthS = unit.size() < 2 ? 0 : unit.timeS(unit.size() - 1) - unit.timeS(0);
-    if (lengthS >= limits.shortestS() && timing.samples() >= 50) {
+  private static List<Finding> ofLength(UnitStream unit, Timing timing) {
+    double lengthS = unit.lengthS();
+    if (lengthS >= LIMITS.shortestS() && timing.samples() >= 50) {
       return List.of();
     }
-    return List.of(
-        new Finding(
-            Check.LENGTH,
-            Verdict.NOT_USABLE,
-            Reason.of(QualityReason.SHORT, timing.samples(), lengthS)));
+    return List.of(Finding.of(Verdict.NOT_USABLE, QualityReason.SHORT, timing.samples(), lengthS));
   }
 
-  private static List<Finding> ofRate(UnitStream unit, Timing timing, QualityLimits limits) {
+  private static List<Finding> ofRate(UnitStream unit, Timing timing) {
     double rateHz = timing.rateHz();
     double statedHz = unit.facts().nominalRateHz();
     List<Finding> findings = new ArrayList<>();
-    if (rateHz > 0 && rateHz < limits.slowRateHz()) {
+    if (rateHz > 0 && rateHz < LIMITS.slowRateHz()) {
       findings.add(
-          new Finding(
-              Check.RATE,
-              rateHz < limits.slowestRateHz() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-              Reason.of(QualityReason.SLOW, rateHz)));
+          Finding.of(
+              rateHz < LIMITS.slowestRateHz() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
+              QualityReason.SLOW,
+              rateHz));
     }
-    if (rateHz > 0 && Math.abs(rateHz / statedHz - 1) > limits.rateOffPct() / 100) {
-      findings.add(
-          new Finding(
-              Check.RATE,
-              Verdict.WIDER_INTERVALS,
-              Reason.of(QualityReason.RATE, rateHz, statedHz)));
+    if (rateHz > 0 && Math.abs(rateHz / statedHz - 1) > LIMITS.rateOffPct() / 100) {
+      findings.add(Finding.of(Verdict.WIDER_INTERVALS, QualityReason.RATE, rateHz, statedHz));
     }
     return findings;
   }
 
-  private static List<Finding> ofLoss(Timing timing, QualityLimits limits) {
+  private static List<Finding> ofLoss(Timing timing) {
     List<Finding> findings = new ArrayList<>();
-    double scatteredPct = timing.scatteredLossPct(limits.gapS());
-    if (scatteredPct > limits.lostWiderPct()) {
+    double scatteredPct = timing.scatteredLossPct(LIMITS.gapS());
+    if (scatteredPct > LIMITS.lostWiderPct()) {
       findings.add(
-          new Finding(
-              Check.LOSS,
-              scatteredPct > limits.lostTooManyPct() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-              Reason.of(QualityReason.LOSS, scatteredPct)));
+          Finding.of(
+              scatteredPct > LIMITS.lostTooManyPct() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
+              QualityReason.LOSS,
+              scatteredPct));
     }
-    if (timing.longestGapS() > limits.gapS()) {
-      long count = timing.gaps().stream().filter(g -> g.durationS() > limits.gapS()).count();
+    if (timing.longestGapS() > LIMITS.gapS()) {
+      long count = timing.gaps().stream().filter(g -> g.durationS() > LIMITS.gapS()).count();
       findings.add(
-          new Finding(
-              Check.GAP,
-              Verdict.WIDER_INTERVALS,
-              Reason.of(QualityReason.GAP, count, timing.longestGapS())));
+          Finding.of(Verdict.WIDER_INTERVALS, QualityReason.GAP, count, timing.longestGapS()));
     }
     return findings;
   }
 
-  private static List<Finding> ofSaturation(
-      Saturation saturation, Timing timing, QualityLimits limits) {
+  private static List<Finding> ofSaturation(Saturation saturation, Timing timing) {
     List<Finding> findings = new ArrayList<>();
     if (saturation.gyroSamples() > 0) {
       double pct = 100.0 * saturation.gyroSamples() / Math.max(1, timing.samples());
       findings.add(
-          new Finding(
-              Check.SATURATION,
-              pct > limits.saturatedTooManyPct() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
-              Reason.of(
-                  QualityReason.GYRO_CUT,
-                  saturation.gyroSamples(),
-                  Math.toDegrees(saturation.gyroFullScaleRadPerS()))));
+          Finding.of(
+              pct > LIMITS.saturatedTooManyPct() ? Verdict.NOT_USABLE : Verdict.WIDER_INTERVALS,
+              QualityReason.GYRO_CUT,
+              saturation.gyroSamples(),
+              Math.toDegrees(saturation.gyroFullScaleRadPerS())));
     }
     if (saturation.accelSamples() > 0) {
-      findings.add(ofAccelSaturation(saturation, limits));
+      findings.add(ofAccelSaturation(saturation));
     }
     return findings;
   }
 
-  private static Finding ofAccelSaturation(Saturation saturation, QualityLimits limits) {
-    boolean onlyShocks = saturation.longestAccelS() <= limits.shockS();
+  private static Finding ofAccelSaturation(Saturation saturation) {
+    boolean onlyShocks = saturation.longestAccelS() <= LIMITS.shockS();
     int samples = saturation.accelSamples();
     double fullScaleG = saturation.accelFullScaleMps2() / StandardGravity.MPS2;
     return onlyShocks
-        ? new Finding(
-            Check.SATURATION, Verdict.FIT, Reason.of(QualityReason.SHOCK, samples, fullScaleG))
-        : new Finding(
-            Check.SATURATION,
+        ? Finding.of(Verdict.FIT, QualityReason.SHOCK, samples, fullScaleG)
+        : Finding.of(
             Verdict.WIDER_INTERVALS,
-            Reason.of(QualityReason.ACCEL_CUT, samples, fullScaleG, saturation.longestAccelS()));
+            QualityReason.ACCEL_CUT,
+            samples,
+            fullScaleG,
+            saturation.longestAccelS());
   }
 
-  private static List<Finding> ofRest(RestFacts rest, QualityLimits limits) {
+  private static List<Finding> ofRest(RestFacts rest) {
     if (!rest.found()) {
-      return List.of(
-          new Finding(Check.REST, Verdict.WIDER_INTERVALS, Reason.of(QualityReason.NO_REST)));
+      return List.of(Finding.of(Verdict.WIDER_INTERVALS, QualityReason.NO_REST));
     }
     List<Finding> findings = new ArrayList<>();
-    if (rest.gyroNoiseRadPerS() > limits.gyroNoiseRadPerS()
-        || rest.accelNoiseMps2() > limits.accelNoiseMps2()) {
+    if (rest.gyroNoiseRadPerS() > LIMITS.gyroNoiseRadPerS()
+        || rest.accelNoiseMps2() > LIMITS.accelNoiseMps2()) {
       findings.add(
-          new Finding(
-              Check.NOISE,
+          Finding.of(
               Verdict.WIDER_INTERVALS,
-              Reason.of(
-                  QualityReason.NOISE,
-                  Math.toDegrees(rest.gyroNoiseRadPerS()),
-                  rest.accelNoiseMps2())));
+              QualityReason.NOISE,
+              Math.toDegrees(rest.gyroNoiseRadPerS()),
+              rest.accelNoiseMps2()));
     }
-    if (rest.gyroBiasNormRadPerS() > limits.gyroBiasRadPerS()) {
+    if (rest.gyroBiasNormRadPerS() > LIMITS.gyroBiasRadPerS()) {
       findings.add(
-          new Finding(
-              Check.GYRO_BIAS,
+          Finding.of(
               Verdict.WIDER_INTERVALS,
-              Reason.of(QualityReason.BIAS, Math.toDegrees(rest.gyroBiasNormRadPerS()))));
+              QualityReason.BIAS,
+              Math.toDegrees(rest.gyroBiasNormRadPerS())));
     }
-    findings.addAll(ofGravity(rest, limits));
+    findings.addAll(ofGravity(rest));
     return findings;
   }
 
-  private static List<Finding> ofGravity(RestFacts rest, QualityLimits limits) {
+  private static List<Finding> ofGravity(RestFacts rest) {
     double offPct = 100 * (rest.accelNormMps2() / StandardGravity.MPS2 - 1);
-    if (Math.abs(offPct) <= limits.gravityWiderPct()) {
+    if (Math.abs(offPct) <= LIMITS.gravityWiderPct()) {
       return List.of();
     }
-    boolean isNear = Math.abs(offPct) <= limits.gravityTooFarPct();
+    boolean isNear = Math.abs(offPct) <= LIMITS.gravityTooFarPct();
     double norm = rest.accelNormMps2();
     return List.of(
-        new Finding(
-            Check.GRAVITY,
+        Finding.of(
             isNear ? Verdict.WIDER_INTERVALS : Verdict.NOT_USABLE,
-            Reason.of(isNear ? QualityReason.GRAVITY : guess(norm), norm)));
+            isNear ? QualityReason.GRAVITY : guess(norm),
+            norm));
   }
 
   private static QualityReason guess(double normMps2) {

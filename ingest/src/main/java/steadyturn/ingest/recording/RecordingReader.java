@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -165,7 +166,7 @@ public final class RecordingReader {
 
   static String noOverlap(SessionRun run, UnitStream zero, UnitStream other) {
     return String.format(
-        java.util.Locale.ROOT,
+        Locale.ROOT,
         "%s: %s left out, it shares no time with %s (%.1f to %.1f s against %.1f to %.1f s). Check"
             + " acq_time in the scans file.",
         run.id(),

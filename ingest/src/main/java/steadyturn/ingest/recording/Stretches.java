@@ -6,6 +6,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import steadyturn.ingest.recording.table.MotionLayout;
 import steadyturn.ingest.recording.table.MotionStream;
@@ -193,12 +194,11 @@ public final class Stretches implements Iterator<Stretch>, AutoCloseable {
       }
       shown = true;
       double rateHz = source.rateHz(columns);
-      List<UnitStream> streams = new ArrayList<>();
-      for (int i = 0; i < source.layout().points().size(); i++) {
-        streams.add(
-            columns.copy(source.factsOf(i, rateHz), MotionLayout.firstSlot(i), from, to, offsetS));
-      }
-      return streams.stream();
+      return IntStream.range(0, source.layout().points().size())
+          .mapToObj(
+              i ->
+                  columns.copy(
+                      source.factsOf(i, rateHz), MotionLayout.firstSlot(i), from, to, offsetS));
     }
   }
 }

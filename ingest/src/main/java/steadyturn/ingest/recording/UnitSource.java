@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import steadyturn.ingest.recording.dataset.Sidecars;
 import steadyturn.ingest.recording.dataset.UnitFile;
 import steadyturn.ingest.recording.table.Channel;
@@ -23,21 +24,9 @@ import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
 /** One motion table with what its sidecars say, ready to be read whole or in stretches. */
-final class UnitSource {
+record UnitSource(UnitFile file, JsonNode facts, MotionLayout layout, List<String> notices) {
 
   private static final int PROBED_BYTES = 1 << 16;
-
-  private final UnitFile file;
-  private final JsonNode facts;
-  private final MotionLayout layout;
-  private final List<String> notices;
-
-  private UnitSource(UnitFile file, JsonNode facts, MotionLayout layout, List<String> notices) {
-    this.file = file;
-    this.facts = facts;
-    this.layout = layout;
-    this.notices = notices;
-  }
 
   /** Reads the sidecars and plans the columns. */
   static UnitSource plan(Path root, UnitFile file, Function<String, Optional<BodyPoint>> pointOf) {
@@ -60,13 +49,10 @@ final class UnitSource {
   }
 
   private static RecordingException missing(UnitFile file, String ending, String why) {
+    String sidecar = file.fileName().replace("_motion.tsv", ending);
     return RecordingException.of(
         file.table(),
-        "its sidecar "
-            + file.fileName().replace("_motion.tsv", ending)
-            + " is missing; it "
-            + why
-            + ". Put it beside the table.");
+        "its sidecar " + sidecar + " is missing; it " + why + ". Put it beside the table.");
   }
 
   private void requireTime() {
@@ -77,18 +63,6 @@ final class UnitSource {
         RecordingException.place(file.table(), 0, "")
             + ": its sidecar _motion.json is missing; the rate is taken from the time column and"
             + " full scales are not known.");
-  }
-
-  UnitFile file() {
-    return file;
-  }
-
-  MotionLayout layout() {
-    return layout;
-  }
-
-  List<String> notices() {
-    return notices;
   }
 
   MotionStream open() {
@@ -114,11 +88,9 @@ final class UnitSource {
       notices.addAll(stream.tally().notices());
     }
     double rateHz = rateHz(columns);
-    List<UnitStream> streams = new ArrayList<>();
-    for (int i = 0; i < layout.points().size(); i++) {
-      streams.add(columns.handOver(factsOf(i, rateHz), MotionLayout.firstSlot(i), byS));
-    }
-    return streams;
+    return IntStream.range(0, layout.points().size())
+        .mapToObj(i -> columns.handOver(factsOf(i, rateHz), MotionLayout.firstSlot(i), byS))
+        .toList();
   }
 
   UnitFacts factsOf(int pointIndex, double rateHz) {

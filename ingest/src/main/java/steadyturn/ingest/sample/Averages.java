@@ -1,6 +1,8 @@
 package steadyturn.ingest.sample;
 
 import java.util.Arrays;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 
 /** Means and medians of columns that may have holes. */
 public final class Averages {
@@ -18,6 +20,14 @@ public final class Averages {
       }
     }
     return sum / Math.max(1, count);
+  }
+
+  /** The middle of the steps between so many instants; NaN of fewer than two. */
+  public static double medianStep(IntToDoubleFunction timeS, int size) {
+    return median(
+        IntStream.range(1, size)
+            .mapToDouble(i -> timeS.applyAsDouble(i) - timeS.applyAsDouble(i - 1))
+            .toArray());
   }
 
   /** The middle value, of an even number the upper of the two; NaN of none. Values stay put. */

@@ -2,6 +2,7 @@ package steadyturn.ingest.sample;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** Where on the player (or the club) a unit is worn. */
 public enum BodyPoint {
@@ -27,6 +28,16 @@ public enum BodyPoint {
   /** The letters-only label in a file name's {@code tracksys-} entity. */
   public String tracksysLabel() {
     return tracksysLabel;
+  }
+
+  /** Whether a unit there moves with the trunk, not with the arms. */
+  public boolean isTrunk() {
+    return this == PELVIS || this == THORAX;
+  }
+
+  /** All {@code tracked_point} words, as a message lists them. */
+  public static String words() {
+    return Arrays.stream(values()).map(BodyPoint::trackedPoint).collect(Collectors.joining(", "));
   }
 
   /** Finds the point by its {@code tracked_point} word, exactly as written. */

@@ -9,8 +9,13 @@ import java.util.Optional;
  * Where a unit has no whole samples: rows that are missing (a step of time longer than 1.5 usual
  * steps) and rows that lack a value of what is needed. Also the stretches in which a value stands
  * at full scale. Before the first whole sample and after the last one nothing is known either.
+ *
+ * @param inner the gaps between whole samples, by time
+ * @param firstS first whole sample, s; infinite where there is none
+ * @param lastS last whole sample, s; infinite where there is none
+ * @param stepS the usual step of time, s
  */
-public final class Gaps {
+public record Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
 
   /** What a sample must carry to count as whole: all three axes of it. */
   public enum Need {
@@ -46,16 +51,8 @@ public final class Gaps {
     }
   }
 
-  private final List<Gap> inner;
-  private final double firstS;
-  private final double lastS;
-  private final double stepS;
-
-  private Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
-    this.inner = List.copyOf(inner);
-    this.firstS = firstS;
-    this.lastS = lastS;
-    this.stepS = stepS;
+  public Gaps {
+    inner = List.copyOf(inner);
   }
 
   /** The gaps of a stream between its whole samples, by time. */
@@ -132,51 +129,12 @@ public final class Gaps {
     return some[some.length / 2];
   }
 
-  /** The gaps between whole samples, by time. */
-  public List<Gap> inner() {
-    return inner;
-  }
-
-  /** The usual step of time, s. */
-  public double stepS() {
-    return stepS;
-  }
-
-  /** First whole sample, s; infinite where there is none. */
-  public double firstS() {
-    return firstS;
-  }
-
-  /** Last whole sample, s; infinite where there is none. */
-  public double lastS() {
-    return lastS;
-  }
-
   /** The gap between whole samples that holds an instant. */
   public Optional<Gap> around(double instantS) {
-    int low = 0;
-    int high = inner.size();
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (inner.get(middle).afterS <= instantS) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
+    int low = TimeAxis.indexAt(i -> inner.get(i).afterS, inner.size(), Math.nextUp(instantS));
     return low < inner.size() && inner.get(low).holds(instantS)
         ? Optional.of(inner.get(low))
         : Optional.empty();
-  }
-
-  /** How far the whole sample nearest to an instant lies from it, s; infinite where none is. */
-  public double awayS(double instantS) {
-    if (!(instantS >= firstS && instantS <= lastS)) {
-      return Math.min(Math.abs(instantS - firstS), Math.abs(instantS - lastS));
-    }
-    return around(instantS)
-        .map(gap -> Math.min(instantS - gap.beforeS, gap.afterS - instantS))
-        .orElse(0.0);
   }
 
   /** The longest stretch without a whole sample inside a span, s; its ends count. */

@@ -18,6 +18,11 @@ public record Mark(double onsetS, double durationS, String trialType, String clu
     }
   }
 
+  /** The same on a time axis moved by {@code byS}, s. */
+  public Mark shifted(double byS) {
+    return new Mark(onsetS + byS, durationS, trialType, club, note);
+  }
+
   public double endS() {
     return onsetS + durationS;
   }

@@ -25,11 +25,8 @@ public record UnitFacts(
     }
     if (!(accelFullScaleMps2 > 0) || !(gyroFullScaleRadPerS > 0)) {
       throw new IllegalArgumentException(
-          "full scales must be above 0, were "
-              + accelFullScaleMps2
-              + " m/s^2 and "
-              + gyroFullScaleRadPerS
-              + " rad/s");
+          ("full scales must be above 0, were " + accelFullScaleMps2 + " m/s^2 and ")
+              + (gyroFullScaleRadPerS + " rad/s"));
     }
   }
 

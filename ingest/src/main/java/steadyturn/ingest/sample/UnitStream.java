@@ -29,13 +29,8 @@ public final class UnitStream {
     for (int i = 1; i < timeS.length; i++) {
       if (!(timeS[i] > timeS[i - 1])) {
         throw new IllegalArgumentException(
-            "time must increase: sample "
-                + i
-                + " at "
-                + timeS[i]
-                + " s follows "
-                + timeS[i - 1]
-                + " s");
+            ("time must increase: sample " + i + " at " + timeS[i])
+                + (" s follows " + timeS[i - 1] + " s"));
       }
     }
     this.facts = facts;
@@ -139,12 +134,33 @@ public final class UnitStream {
     return out;
   }
 
+  /** From the first to the last sample, s; 0 for fewer than two. */
+  public double lengthS() {
+    return timeS.length < 2 ? 0 : timeS[timeS.length - 1] - timeS[0];
+  }
+
+  /** Mean time between two samples, s; 0 for fewer than two. */
+  public double meanStepS() {
+    return lengthS() / Math.max(1, timeS.length - 1);
+  }
+
+  /** One of the six columns by its number: accelerometer x y z, gyroscope x y z; to read only. */
+  public double[] column(int channel) {
+    return channel < 3 ? accelMps2[channel] : gyroRadPerS[channel - 3];
+  }
+
+  /** The same samples of a unit of which more, or something else, is known. */
+  public UnitStream withFacts(UnitFacts other) {
+    return new UnitStream(other, timeS, accelMps2, gyroRadPerS);
+  }
+
+  /** The same samples at other instants, s. */
+  public UnitStream withTimes(double[] otherS) {
+    return new UnitStream(facts, otherS, accelMps2, gyroRadPerS);
+  }
+
   /** The same samples on a time axis moved by {@code byS}, s. */
   public UnitStream shifted(double byS) {
-    double[] moved = new double[timeS.length];
-    for (int i = 0; i < moved.length; i++) {
-      moved[i] = timeS[i] + byS;
-    }
-    return new UnitStream(facts, moved, accelMps2, gyroRadPerS);
+    return withTimes(Arrays.stream(timeS).map(t -> t + byS).toArray());
   }
 }

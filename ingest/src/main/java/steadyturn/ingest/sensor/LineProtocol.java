@@ -6,26 +6,15 @@ import java.nio.charset.StandardCharsets;
 /**
  * Cuts bytes into lines, for units that send text. A line ends with LF; a CR before it is dropped.
  * What the reader does not accept, and what grows longer than any line may be, is told as skipped.
+ *
+ * @param longestLine bytes of the longest line the unit sends, its end included
  */
-public final class LineProtocol {
+public record LineProtocol(int longestLine, LineProtocol.LineReader reader) {
 
   /** Reads one line without its end; false when it is none of the unit's. */
   @FunctionalInterface
   public interface LineReader {
     boolean read(String line, SampleSink sink);
-  }
-
-  private final int longestLine;
-  private final LineReader reader;
-
-  /**
-   * Reads lines of up to so many bytes.
-   *
-   * @param longestLine the longest line the unit sends, its end included
-   */
-  public LineProtocol(int longestLine, LineReader reader) {
-    this.longestLine = longestLine;
-    this.reader = reader;
   }
 
   /** Reads all whole lines, leaves the unfinished one. */

@@ -2,7 +2,9 @@ package steadyturn.ingest.sensor;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.regex.Pattern;
 
 /**
  * Reads our text line, {@code time,ax,ay,az,gx,gy,gz*check}: seconds, m/s^2, rad/s. The check is
@@ -18,6 +20,10 @@ public final class TextLineAdapter implements SensorAdapter {
   static final int LONGEST_LINE = 200;
   private static final int CHECK_DIGITS = 6;
   private static final int VALUES = 7;
+
+  /** Digits with at most one point among them, perhaps a minus before. */
+  private static final Pattern NUMBER = Pattern.compile("-?([0-9]+\\.?[0-9]*|\\.[0-9]+)");
+
   private static final HexFormat HEX = HexFormat.of().withUpperCase();
 
   private final LineProtocol lines = new LineProtocol(LONGEST_LINE, TextLineAdapter::line);
@@ -46,27 +52,16 @@ public final class TextLineAdapter implements SensorAdapter {
   }
 
   private static boolean sample(String[] fields, SampleSink sink) {
-    if (fields.length != VALUES) {
+    if (fields.length != VALUES || !Arrays.stream(fields).allMatch(TextLineAdapter::isNumber)) {
       return false;
     }
-    double[] v = new double[VALUES];
-    for (int i = 0; i < VALUES; i++) {
-      if (!isPlainNumber(fields[i])) {
-        return false;
-      }
-      v[i] = Double.parseDouble(fields[i]);
-    }
+    double[] v = Arrays.stream(fields).mapToDouble(Double::parseDouble).toArray();
     sink.sample(v[0], v[1], v[2], v[3], v[4], v[5], v[6]);
     return true;
   }
 
   private static boolean hello(String[] fields, SampleSink sink) {
-    boolean isWhole =
-        fields.length == 6
-            && isPlainNumber(fields[3])
-            && isPlainNumber(fields[4])
-            && isPlainNumber(fields[5]);
-    if (!isWhole) {
+    if (fields.length != 6 || !Arrays.stream(fields, 3, 6).allMatch(TextLineAdapter::isNumber)) {
       return false;
     }
     double rateHz = Double.parseDouble(fields[3]);
@@ -79,22 +74,8 @@ public final class TextLineAdapter implements SensorAdapter {
     return true;
   }
 
-  /** Digits with at most one point among them, perhaps a minus before. */
-  private static boolean isPlainNumber(String text) {
-    int from = text.startsWith("-") ? 1 : 0;
-    int points = 0;
-    int digits = 0;
-    for (int i = from; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (c == '.') {
-        points++;
-      } else if (c >= '0' && c <= '9') {
-        digits++;
-      } else {
-        return false;
-      }
-    }
-    return digits > 0 && points <= 1;
+  private static boolean isNumber(String text) {
+    return NUMBER.matcher(text).matches();
   }
 
   /** The six hexadecimal digits behind the star. */

@@ -1,5 +1,8 @@
 package steadyturn.ingest.sensor;
 
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.UnitFacts;
+
 /**
  * What a unit says of itself.
  *
@@ -19,13 +22,14 @@ public record UnitHello(
   public UnitHello {
     if (!(rateHz > 0) || !(accelFullScaleMps2 > 0) || !(gyroFullScaleRadPerS > 0)) {
       throw new IllegalArgumentException(
-          "rate and ranges must be above 0, were "
-              + rateHz
-              + " Hz, "
-              + accelFullScaleMps2
-              + " m/s^2, "
-              + gyroFullScaleRadPerS
-              + " rad/s");
+          ("rate and ranges must be above 0, were " + rateHz + " Hz, ")
+              + (accelFullScaleMps2 + " m/s^2, " + gyroFullScaleRadPerS + " rad/s"));
     }
+  }
+
+  /** What that makes known of the unit, worn at a point. */
+  public UnitFacts facts(BodyPoint point) {
+    return new UnitFacts(
+        point, serialNumber, rateHz, accelFullScaleMps2, gyroFullScaleRadPerS, false);
   }
 }

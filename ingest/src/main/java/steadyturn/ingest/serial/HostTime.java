@@ -10,6 +10,15 @@ public final class HostTime {
     return System.nanoTime() * 1e-9;
   }
 
+  /** Waits; an interruption ends that at once and stays noted. */
+  public static void pause(long ms) {
+    try {
+      Thread.sleep(ms);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
   /** Time of day, s since 1970; steps when someone sets the clock. */
   public static double wallS() {
     return System.currentTimeMillis() * 1e-3;

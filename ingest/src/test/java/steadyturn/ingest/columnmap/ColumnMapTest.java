@@ -245,7 +245,7 @@ class ColumnMapTest {
 
   @Test
   void everyBundledMapCanBeRead() {
-    assertThat(ColumnMap.bundledNames())
+    assertThat(ColumnMap.BUNDLED)
         .allSatisfy(name -> assertThat(ColumnMap.bundled(name).points()).isNotEmpty());
   }
 }

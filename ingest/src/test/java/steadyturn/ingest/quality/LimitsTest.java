@@ -37,7 +37,7 @@ class LimitsTest {
       assertThat(report.findings()).isEmpty();
       assertThat(report.verdict()).isEqualTo(Verdict.FIT);
     } else {
-      assertThat(report.findings()).extracting(Finding::check).containsExactly(check);
+      assertThat(report.findings()).extracting(Check::of).containsExactly(check);
       assertThat(report.findings().get(0).verdict()).isEqualTo(Verdict.valueOf(verdict));
     }
   }
@@ -70,7 +70,7 @@ class LimitsTest {
   void fiftySamplesAreTheLeast(int samples, String verdict) {
     // Given: samples spread over more than 2 s, at a rate that is told apart below.
     UnitReport report = new SteadyUnit(BodyPoint.PELVIS, 20, samples).judged();
-    assertThat(report.findings().stream().anyMatch(f -> f.check() == Check.LENGTH))
+    assertThat(report.findings().stream().anyMatch(f -> Check.of(f) == Check.LENGTH))
         .isEqualTo(!verdict.equals("nothing"));
   }
 
@@ -188,7 +188,7 @@ class LimitsTest {
       unit.accel(axis, axis == 2 ? mps2 : 0, 1e-6);
     }
     UnitReport report = unit.judged();
-    assertThat(report.findings()).extracting(Finding::check).containsExactly(Check.GRAVITY);
+    assertThat(report.findings()).extracting(Check::of).containsExactly(Check.GRAVITY);
     return report.findings().get(0).what().code();
   }
 

@@ -144,7 +144,7 @@ class MixUpTest {
     UnitStream second = unit(outer, 0, 20, t -> 2 + 0.1 * Math.cos(7 * t), 1);
     for (List<Finding> found : List.of(between(first, second), between(second, first))) {
       assertThat(found).hasSize(swapped ? 1 : 0);
-      assertThat(found).allMatch(f -> f.check() == Check.SWAPPED);
+      assertThat(found).allMatch(f -> Check.of(f) == Check.SWAPPED);
       assertThat(found).allMatch(f -> f.verdict() == Verdict.NOT_USABLE);
     }
   }
@@ -212,7 +212,7 @@ class MixUpTest {
     if (verdict.equals("nothing")) {
       assertThat(findings).isEmpty();
     } else {
-      assertThat(findings).extracting(Finding::check).containsExactly(Check.OVERLAP);
+      assertThat(findings).extracting(Check::of).containsExactly(Check.OVERLAP);
       assertThat(findings.get(0).verdict()).isEqualTo(Verdict.valueOf(verdict));
     }
     assertThat(judged(fromS, lengthS).unit(BodyPoint.PELVIS).orElseThrow().findings()).isEmpty();

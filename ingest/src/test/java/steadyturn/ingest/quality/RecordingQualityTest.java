@@ -25,7 +25,7 @@ class RecordingQualityTest {
   }
 
   private static List<Check> checksOf(RecordingReport report, BodyPoint point) {
-    return report.unit(point).orElseThrow().findings().stream().map(Finding::check).toList();
+    return report.unit(point).orElseThrow().findings().stream().map(Check::of).toList();
   }
 
   @Test
@@ -89,7 +89,7 @@ class RecordingQualityTest {
                 OpenData.worn(hand, BodyPoint.LEAD_HAND)));
     assertThat(report.verdict()).isNotEqualTo(Verdict.NOT_USABLE);
     assertThat(report.units())
-        .allSatisfy(u -> assertThat(u.findings()).noneMatch(f -> f.check() == Check.SWAPPED));
+        .allSatisfy(u -> assertThat(u.findings()).noneMatch(f -> Check.of(f) == Check.SWAPPED));
   }
 
   @ParameterizedTest

@@ -112,7 +112,7 @@ class StuckCheckTest {
     // Expect: frozen where the unit turned at more than 10 deg/s and jumps by as much after.
     List<Finding> found = of(frozen(samples, degPerS, thenDegPerS));
     assertThat(found).hasSize(findings);
-    assertThat(found).allMatch(f -> f.check() == Check.FROZEN);
+    assertThat(found).allMatch(f -> Check.of(f) == Check.FROZEN);
     assertThat(found).allMatch(f -> f.verdict() == Verdict.WIDER_INTERVALS);
   }
 

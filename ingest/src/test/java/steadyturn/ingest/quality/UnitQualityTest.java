@@ -26,7 +26,7 @@ class UnitQualityTest {
   }
 
   private static void expectOnly(UnitReport report, Check check, Verdict verdict) {
-    assertThat(report.findings()).extracting(Finding::check).containsExactly(check);
+    assertThat(report.findings()).extracting(Check::of).containsExactly(check);
     assertThat(report.verdict()).isEqualTo(verdict);
   }
 
@@ -107,7 +107,7 @@ class UnitQualityTest {
     UnitReport report = judge(hand().without(i -> i >= 15_000 && i < 15_200));
     // Given: 200 samples of 2 ms. Expect: from the last sample before to the first after, 402 ms.
     assertThat(report.timing().longestGapS()).isCloseTo(0.402, within(1e-9));
-    assertThat(report.findings()).extracting(Finding::check).containsExactly(Check.GAP);
+    assertThat(report.findings()).extracting(Check::of).containsExactly(Check.GAP);
     assertThat(report.verdict()).isEqualTo(Verdict.WIDER_INTERVALS);
     assertThat(report.findings().get(0).what().args())
         .containsEntry("count", 1L)
@@ -123,8 +123,8 @@ class UnitQualityTest {
     // Given: a half sine of 0.5 s peaking at 0.64 x 3300 = 2112 deg/s on z, six times. It is above
     // 1998 deg/s while sin > 0.946: 0.105 s, 52 samples; x and y stay below.
     assertThat(report.saturatedSamples()).isCloseTo(6 * 52, within(12));
-    assertThat(report.findings()).extracting(Finding::check).contains(Check.SATURATION);
-    assertThat(report.findings()).extracting(Finding::check).doesNotContain(Check.STUCK);
+    assertThat(report.findings()).extracting(Check::of).contains(Check.SATURATION);
+    assertThat(report.findings()).extracting(Check::of).doesNotContain(Check.STUCK);
   }
 
   @Test

@@ -169,8 +169,7 @@ class BadInputTest {
     assertThat(lesson.refusal())
         .isEqualTo(
             Broken.PELVIS
-                + "motion.tsv: is empty. Copy the recording again, or remove this run from the"
-                + " archive.");
+                + "motion.tsv: is empty. Copy the recording again, or take this table out of it.");
   }
 
   @Test

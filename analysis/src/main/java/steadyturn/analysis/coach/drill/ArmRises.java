@@ -38,9 +38,10 @@ final class ArmRises {
   /** The plane is that of the last part of the way down, s. */
   private static final double PLANE_S = 0.15;
 
-  /** Crossings whose line gives the start of the movement, as for full swings. */
+  /** The last moment slower than this is the start of the movement, as for full swings. */
   private static final double LOW_RAD_PER_S = Math.toRadians(8);
 
+  /** What is faster than this moves; how soon after the start tells how sure that is. */
   private static final double HIGH_RAD_PER_S = Math.toRadians(25);
 
   /** Our choice: longer than any rehearsal from leaving the address to coming back. */
@@ -165,8 +166,7 @@ final class ArmRises {
       return Optional.empty();
     }
     double slope = (HIGH_RAD_PER_S - LOW_RAD_PER_S) / Math.max(STEP_S, timeS(high) - timeS(low));
-    return Optional.of(
-        new At(timeS(low) - LOW_RAD_PER_S / slope, Math.hypot(STEP_S, TREMBLE_RAD_PER_S / slope)));
+    return Optional.of(new At(timeS(low), Math.hypot(STEP_S, TREMBLE_RAD_PER_S / slope)));
   }
 
   private Optional<At> levelDown(int top, int to) {

@@ -2,28 +2,29 @@ package steadyturn.analysis.swing.find;
 
 import java.util.Optional;
 import steadyturn.fusion.attitude.CentredMean;
+import steadyturn.fusion.attitude.CentredParabola;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
- * One arm unit around one fast moment: its levelled attitude, its rate in the plane of the
- * downswing and the shape of the stroke.
+ * One arm unit around one fast moment: the plane of its downswing, its rate in that plane, the
+ * shape of the stroke, its levelled attitude.
  */
 final class ArmMotion {
 
-  private final UnitStream stretch;
-  private final GyroTrack track;
-  private final Vector3 planeNormal;
-  private final Vector3 longAxisUnit;
-  private final double[] inPlaneRadPerS;
-  private final StrokeShape shape;
-  private final GapDoubt gaps;
-
-  private static final double BEFORE_PEAK_S = 3.5;
+  // what turns back slower than this is not on its way yet: the definition of the takeaway
+  private static final double SLOW_RAD_PER_S = Math.toRadians(8);
+  private static final double BEFORE_PEAK_S = 4.2;
   private static final double AFTER_PEAK_S = 1.5;
+  // the fastest moment with the roll of the forearm may lie so long after the arm is fastest
+  private static final double ROLL_AFTER_S = 0.3;
   private static final double PLANE_S = 0.12;
+  private static final int PLANE_ROUNDS = 3;
+  private static final double FINE_S = 0.006;
+  // a parabola over 50 ms keeps what is below about 19 Hz where it is, an arm's trembling too
+  private static final double CALM_S = 0.025;
   private static final double LEVEL_FROM_S = 0.75;
   private static final double LEVEL_TO_S = 0.15;
   // our choice: over less, the push of a standing arm does not cancel
@@ -35,53 +36,60 @@ final class ArmMotion {
   private static final double MOST_LEAN = Math.sin(Math.toRadians(80));
   private static final double HANGING = -Math.sin(Math.toRadians(20));
 
+  private final UnitStream stretch;
+  private final GyroTrack track;
+  private final Vector3 planeNormal;
+  private final WornUnit unit;
+  private final double[] inPlaneRadPerS;
+  private final StrokeShape shape;
+  private final InPlaneDoubt doubt;
+  private final GapDoubt gaps;
+
   private ArmMotion(
       UnitStream stretch,
       GyroTrack track,
       Vector3 planeNormal,
-      Vector3 longAxisUnit,
+      WornUnit unit,
       double[] inPlaneRadPerS,
       StrokeShape shape,
+      InPlaneDoubt doubt,
       GapDoubt gaps) {
     this.stretch = stretch;
     this.track = track;
     this.planeNormal = planeNormal;
-    this.longAxisUnit = longAxisUnit;
+    this.unit = unit;
     this.inPlaneRadPerS = inPlaneRadPerS;
     this.shape = shape;
+    this.doubt = doubt;
     this.gaps = gaps;
   }
 
   /**
-   * Reads the motion around sample {@code peak} of the stream; empty when it is no stroke. A roll
-   * of the forearm may have drawn the eye to the wrong moment: then once more around the moment at
-   * which the movement in the plane is fastest.
+   * Reads the motion up to and around an instant; empty when it is no stroke. The plane is looked
+   * for backwards from the moment at which the bone turns fastest across itself: first that of the
+   * last tenth of a second, then that of the whole way down.
    */
-  static Optional<ArmMotion> around(
-      UnitStream stream, int peak, Vector3 bias, Vector3 longAxisUnit, double longestBackS) {
-    Optional<ArmMotion> first = once(stream, peak, bias, longAxisUnit, longestBackS);
-    if (first.isEmpty()) {
-      return first;
+  static Optional<ArmMotion> around(WornUnit unit, double atS) {
+    UnitStream stretch = unit.stream().between(atS - BEFORE_PEAK_S, atS + AFTER_PEAK_S);
+    if (stretch.size() < 10) {
+      return Optional.empty();
     }
-    double fastestS = first.get().timeS(first.get().shape().peak());
-    return Math.abs(fastestS - stream.timeS(peak)) < PLANE_S / 2
-        ? first
-        : once(stream, stream.indexAt(fastestS), bias, longAxisUnit, longestBackS);
-  }
-
-  private static Optional<ArmMotion> once(
-      UnitStream stream, int peak, Vector3 bias, Vector3 longAxisUnit, double longestBackS) {
-    double peakS = stream.timeS(peak);
-    UnitStream stretch = stream.between(peakS - BEFORE_PEAK_S, peakS + AFTER_PEAK_S);
-    GyroTrack raw = GyroTrack.of(PeakRepair.repair(stretch).stream(), bias);
-    Vector3 normal = planeNormal(raw, raw.indexAt(peakS), longAxisUnit);
-    normal = planeNormal(raw, fastestAbout(raw, normal, peakS), longAxisUnit);
-    double[] rate = ratesAbout(raw, normal);
+    GyroTrack raw = GyroTrack.of(PeakRepair.repair(stretch).stream(), unit.biasRadPerS());
+    BoneTurn turn = new BoneTurn(raw, unit.longAxisUnit());
     double[] time = stretch.timeColumnS();
-    double[] fine = CentredMean.of(time, rate, 0.006);
-    double[] coarse = CentredMean.of(time, rate, 0.015);
-    Optional<StrokeShape> found =
-        StrokeShape.around(time, fine, coarse, fastest(raw, fine, peakS), longestBackS);
+    int fast = turn.fastest(atS - ROLL_AFTER_S, atS + PLANE_S);
+    Vector3 normal = turn.axis(raw.indexAt(time[fast] - PLANE_S), fast);
+    double[] fine = {};
+    for (int round = 0; round < PLANE_ROUNDS; round++) {
+      fine = CentredMean.of(time, turn.ratesAbout(normal), FINE_S);
+      int top = Crossing.lastBelow(fine, fast, 0) + 1;
+      for (int i = top; i < fine.length && fine[i] > 0; i++) {
+        fast = fine[i] > fine[fast] ? i : fast;
+      }
+      normal = top < fast ? turn.axis(top, fast) : normal;
+    }
+    fine = CentredMean.of(time, turn.ratesAbout(normal), FINE_S);
+    Optional<StrokeShape> found = StrokeShape.around(time, fine, fast, SLOW_RAD_PER_S);
     if (found.isEmpty()) {
       return Optional.empty();
     }
@@ -96,7 +104,37 @@ final class ArmMotion {
         level.qTrackUnit(reference).rotate(raw.qTrackUnit(reference).conjugate().rotate(normal));
     return Optional.of(
         new ArmMotion(
-            stretch, level, levelNormal, longAxisUnit, fine, shape, GapDoubt.of(stretch, raw)));
+            stretch,
+            level,
+            levelNormal,
+            unit,
+            fine,
+            shape,
+            new InPlaneDoubt(unit, turn, normal, shape),
+            GapDoubt.of(stretch, raw)));
+  }
+
+  /**
+   * The last moment before the top at which the bone turns away at less than 8 deg/s.
+   *
+   * @param strayRadPerS what the rate of another bone may differ by that is asked for
+   */
+  Instant takeaway(double strayRadPerS) {
+    double[] back = CentredParabola.of(stretch.timeColumnS(), inPlaneRadPerS, CALM_S);
+    for (int i = 0; i < back.length; i++) {
+      back[i] = -back[i];
+    }
+    double turnedSd = gaps.turnSdRad(timeS(shape.takeaway()), timeS(shape.peak()));
+    double sd = doubt.atTakeawayRadPerS(SLOW_RAD_PER_S, turnedSd);
+    double all = Math.hypot(sd, strayRadPerS);
+    return Crossing.last(stretch.timeColumnS(), back, shape.half(), SLOW_RAD_PER_S, all);
+  }
+
+  /** The last change of the rate in the plane from back to forward. */
+  Instant top(double strayRadPerS) {
+    double turnedSd = gaps.turnSdRad(shape.topS(), timeS(shape.peak()));
+    double all = Math.hypot(doubt.atTopRadPerS(turnedSd), strayRadPerS);
+    return Crossing.last(stretch.timeColumnS(), inPlaneRadPerS, shape.peak(), 0, all);
   }
 
   /**
@@ -119,51 +157,22 @@ final class ArmMotion {
         : Optional.empty();
   }
 
-  private static int fastest(GyroTrack track, double[] rate, double peakS) {
-    int fastest = track.indexAt(peakS);
-    for (int i = track.indexAt(peakS - PLANE_S); i < track.indexAt(peakS + PLANE_S); i++) {
-      fastest = rate[i] > rate[fastest] ? i : fastest;
+  /**
+   * The nearest return of the bone to its direction before the takeaway in a span: where a ball
+   * would have been struck, s.
+   */
+  double nearestReturnS(Span where) {
+    Vector3 reference = boneLevel(shape.takeaway());
+    int best = Math.min(track.size() - 1, track.indexAt(where.fromS()));
+    for (int i = best; i < track.size() && timeS(i) < where.toS(); i++) {
+      best = boneLevel(i).dot(reference) > boneLevel(best).dot(reference) ? i : best;
     }
-    return fastest;
-  }
-
-  private static int fastestAbout(GyroTrack track, Vector3 normal, double peakS) {
-    int fastest = track.indexAt(peakS);
-    double highest = rateAbout(track, normal, fastest);
-    for (int i = track.indexAt(peakS - PLANE_S); i < track.indexAt(peakS + PLANE_S); i++) {
-      double rate = rateAbout(track, normal, i);
-      fastest = rate > highest ? i : fastest;
-      highest = Math.max(highest, rate);
-    }
-    return fastest;
-  }
-
-  private static double rateAbout(GyroTrack track, Vector3 normal, int i) {
-    return track.qTrackUnit(i).rotate(track.rateUnitRadPerS(i)).dot(normal);
-  }
-
-  /** Mean axis of the last part of the downswing; the turn about the bone itself is left out. */
-  private static Vector3 planeNormal(GyroTrack track, int peak, Vector3 longAxisUnit) {
-    Vector3 sum = Vector3.ZERO;
-    for (int i = track.indexAt(track.timeS(peak) - PLANE_S); i <= peak; i++) {
-      Vector3 rate = track.rateUnitRadPerS(i);
-      Vector3 across = rate.minus(longAxisUnit.times(rate.dot(longAxisUnit)));
-      sum = sum.plus(track.qTrackUnit(i).rotate(across.times(across.norm())));
-    }
-    return sum.unit();
-  }
-
-  private static double[] ratesAbout(GyroTrack track, Vector3 normal) {
-    double[] rates = new double[track.size()];
-    for (int i = 0; i < rates.length; i++) {
-      rates[i] = rateAbout(track, normal, i);
-    }
-    return rates;
+    return timeS(best);
   }
 
   /** Direction of the bone at sample i in the level frame. */
   Vector3 boneLevel(int i) {
-    return track.qTrackUnit(i).rotate(longAxisUnit);
+    return track.qTrackUnit(i).rotate(unit.longAxisUnit());
   }
 
   /**
@@ -177,6 +186,11 @@ final class ArmMotion {
 
   double peakRadPerS() {
     return inPlaneRadPerS[shape.peak()];
+  }
+
+  /** About when the way back begins, s. */
+  double takeawayS() {
+    return timeS(shape.takeaway());
   }
 
   double timeS(int i) {
@@ -204,7 +218,7 @@ final class ArmMotion {
   }
 
   Vector3 longAxisUnit() {
-    return longAxisUnit;
+    return unit.longAxisUnit();
   }
 
   /** What lost samples do to all this. */
@@ -214,6 +228,6 @@ final class ArmMotion {
 
   /** Whether the stroke can be told in spite of them. */
   boolean isReadable() {
-    return gaps.leavesReadable(shape.takeawayS(), shape.topS(), timeS(shape.peak()));
+    return gaps.leavesReadable(takeawayS(), shape.topS(), timeS(shape.peak()));
   }
 }

@@ -23,20 +23,21 @@ import steadyturn.ingest.sample.UnitStream;
 final class ArmSwingReader {
 
   private static final double REFERENCE_S = 0.14;
-  // the wrist begins to cock a little after the arm moves: our assumption
-  private static final double HAND_TAKEAWAY_SD_S = 0.005;
+  // a unit on skin follows the bone late: our assumption
+  private static final double SKIN_LAG_SD_S = 0.002;
+  // the wrist may begin to cock before or after the arm moves, at the top as well: our assumptions
+  private static final double HAND_RAD_PER_S = Math.toRadians(2.5);
+  private static final double HAND_TAKEAWAY_SD_S = 0.02;
+  private static final double HAND_TOP_RAD_PER_S = Math.toRadians(40);
+  private static final double HAND_TOP_SD_S = 0.035;
   // the hands may lead or lag by 8 deg at a ball that is not there, at 600 deg/s: our assumption
   private static final double VIRTUAL_SD_S = 0.013;
-  // what is not the arm's own movement, in its plane: sway about other axes, gyro bias, slipping
-  // skin;
-  // the arm's own trembling belongs to the movement that is timed. Our assumption
-  private static final double TOP_LEAK_RAD_PER_S = Math.toRadians(0.6);
-  // the takeaway is read from the rates of 8 and 25 deg/s, averaged over 30 ms
-  private static final double TAKEAWAY_BEFORE_S = 0.02;
-  private static final double TAKEAWAY_AFTER_S = 0.1;
-  private static final double FEEL_RAD_PER_S = Math.toRadians(10);
+  // the takeaway is read from a parabola over 50 ms
+  private static final double TAKEAWAY_S = 0.025;
   private static final double SMOOTH_S = 0.008;
   private static final double ADDRESS_S = 0.75;
+  private static final double HIPS_BEFORE_S = 0.6;
+  private static final double HIPS_AFTER_S = 0.2;
   private static final double AFTER_IMPACT_S = 0.1;
   private static final Set<BodyPoint> ARM = EnumSet.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND);
   private static final double FINISH_WITHIN_S = 4;
@@ -47,6 +48,7 @@ final class ArmSwingReader {
   private final Optional<ArmMotion> forearm;
   private final Optional<ArmMotion> hand;
   private final Optional<ArmHeight> height;
+  private final Optional<PelvisMotion> hips;
   private final ArmMotion arm;
   private final WornUnit armUnit;
   private final Map<SwingEvent, EventTime> events = new EnumMap<>(SwingEvent.class);
@@ -56,7 +58,6 @@ final class ArmSwingReader {
       Recording recording,
       RestBiases biases,
       WristAlignment alignment,
-      FinderSettings settings,
       Optional<WornUnit> forearmUnit,
       Optional<WornUnit> handUnit,
       ArmMotion arm,
@@ -70,19 +71,21 @@ final class ArmSwingReader {
       this.armUnit = forearmUnit.orElseThrow();
       this.height = Optional.of(ArmHeight.of(arm));
       this.forearm = Optional.of(arm);
-      this.hand = handUnit.flatMap(u -> u.around(peakS, settings)).filter(ArmMotion::isReadable);
+      this.hand = handUnit.flatMap(u -> u.around(peakS)).filter(ArmMotion::isReadable);
     } else {
       this.armUnit = handUnit.orElseThrow();
       this.height = forearmUnit.flatMap(u -> ArmHeight.beside(u, arm));
       this.forearm = Optional.empty();
       this.hand = Optional.of(arm);
     }
+    this.hips = hips();
   }
 
   /** The swing with all events that can be found. */
   FoundSwing read() {
     StrokeShape shape = arm.shape();
-    double topS = readBack(shape);
+    double takeawayS = readTakeaway();
+    double topS = readTop(shape);
     ArmBlow blow = new ArmBlow(recording, biases, forearm, hand, impactSpan());
     Optional<Instant> clear = blow.clear();
     Instant back = virtualImpact();
@@ -92,36 +95,38 @@ final class ArmSwingReader {
     put(SwingEvent.IMPACT, impact, clear.isPresent() ? Reason.NONE : Reason.of(why));
     Span down = new Span(topS, impact.timeS());
     readDown(down);
-    readPelvis(down);
+    hips.flatMap(p -> p.turnaround(arm.takeawayS() + 0.2, down.toS()))
+        .ifPresent(i -> put(SwingEvent.PELVIS_TURNAROUND, i, Reason.NONE));
     Optional<Instant> finish = readFinish(impact.timeS());
     noteGaps(impact.timeS());
     return new FoundSwing(
         armUnit.stream(),
         List.copyOf(events.values()),
         shock.isPresent(),
-        shape.takeawayS(),
+        takeawayS,
         impact.timeS(),
         finish.map(Instant::timeS).orElse(impact.timeS() + 1.5),
         flags);
   }
 
-  /** Address to top; answers when the top was, s. */
-  private double readBack(StrokeShape shape) {
+  /** Address and takeaway; answers when the latter was, s. */
+  private double readTakeaway() {
     boolean hands = forearm.isPresent();
-    double takeawaySd = Math.hypot(shape.takeawaySdS(), hands ? 0 : HAND_TAKEAWAY_SD_S);
     Reason takeawayWhy = hands ? Reason.NONE : Reason.of(EventReason.FROM_HAND);
-    double turnedSd = arm.gaps().turnSdRad(shape.takeawayS(), arm.timeS(shape.peak()));
-    double tilted = FEEL_RAD_PER_S * turnedSd / shape.takeawaySlope();
-    GapDoubt.Moment takeaway =
-        arm.gaps()
-            .moment(
-                new Instant(shape.takeawayS(), Math.hypot(takeawaySd, tilted)),
-                TAKEAWAY_BEFORE_S,
-                TAKEAWAY_AFTER_S);
-    double addressS = takeaway.at().timeS() - REFERENCE_S;
-    put(SwingEvent.ADDRESS, new Instant(addressS, takeaway.at().sdS()), takeaway, takeawayWhy);
-    put(SwingEvent.TAKEAWAY, takeaway.at(), takeaway, takeawayWhy);
-    Instant top = new Instant(shape.topS(), Math.hypot(topLeakS(shape), hands ? 0.0002 : 0.02));
+    Instant begins = hands ? arm.takeaway(0).and(SKIN_LAG_SD_S) : fromHand(arm);
+    GapDoubt.Moment seen = arm.gaps().moment(begins, TAKEAWAY_S, TAKEAWAY_S);
+    Instant takeaway = hands && !seen.isInGap() ? seen.at() : witnessed(seen.at(), hands);
+    double addressS = takeaway.timeS() - REFERENCE_S;
+    put(SwingEvent.ADDRESS, new Instant(addressS, takeaway.sdS()), seen, takeawayWhy);
+    put(SwingEvent.TAKEAWAY, takeaway, seen, takeawayWhy);
+    return takeaway.timeS();
+  }
+
+  /** Forearm level on the way up, and top; answers when the top was, s. */
+  private double readTop(StrokeShape shape) {
+    boolean hands = forearm.isPresent();
+    Instant top =
+        hands ? arm.top(0).and(SKIN_LAG_SD_S) : arm.top(HAND_TOP_RAD_PER_S).and(HAND_TOP_SD_S);
     GapDoubt.Moment atTop = arm.gaps().moment(top, SMOOTH_S, SMOOTH_S);
     put(
         SwingEvent.TOP,
@@ -129,19 +134,28 @@ final class ArmSwingReader {
         atTop,
         hands ? Reason.NONE : Reason.of(EventReason.TOP_FROM_HAND));
     double alignmentSd = alignment.longAxisSdRad();
-    double fromS = arm.timeS(shape.takeaway());
     height.ifPresent(
         h ->
-            h.levelUp(fromS, arm.timeS(shape.top()), alignmentSd)
+            h.levelUp(arm.takeawayS(), arm.timeS(shape.top()), alignmentSd)
                 .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, h.gaps(), i, Reason.NONE)));
     return atTop.at().timeS();
   }
 
-  /** What passes for a sign change of the rate in the plane: a leak, and a plane that is turned. */
-  private double topLeakS(StrokeShape shape) {
-    double turnedSd = arm.gaps().turnSdRad(shape.topS(), arm.timeS(shape.peak()));
-    double across = arm.track().rateUnitRadPerS(shape.top()).norm();
-    return Math.hypot(TOP_LEAK_RAD_PER_S, across * turnedSd) / Math.max(shape.topSlope(), 1);
+  /**
+   * What hand and hips say of a takeaway that the forearm did not see. Where it saw a slow one,
+   * they know no better: a hand may be well under way while the arm still creeps.
+   */
+  private Instant witnessed(Instant own, boolean hands) {
+    Optional<Instant> atHand =
+        hand.filter(h -> hands).map(h -> h.gaps().moment(fromHand(h), TAKEAWAY_S, TAKEAWAY_S).at());
+    Optional<Instant> atHips =
+        hips.flatMap(p -> p.leaves(arm.takeawayS() - HIPS_BEFORE_S / 2, arm.shape().topS()));
+    Instant both = atHand.map(own::with).orElse(own);
+    return atHips.map(both::with).orElse(both);
+  }
+
+  private static Instant fromHand(ArmMotion hand) {
+    return hand.takeaway(HAND_RAD_PER_S).and(HAND_TAKEAWAY_SD_S);
   }
 
   private void readDown(Span down) {
@@ -149,8 +163,7 @@ final class ArmSwingReader {
     Optional<Instant> seen =
         recording
             .unit(BodyPoint.CLUB_SHAFT)
-            .flatMap(
-                s -> ShaftLevel.seen(s, biases.radPerS(s.point()), arm.shape().takeawayS(), down));
+            .flatMap(s -> ShaftLevel.seen(s, biases.radPerS(s.point()), arm.takeawayS(), down));
     seen.ifPresent(i -> put(SwingEvent.SHAFT_LEVEL_DOWN, i, Reason.NONE));
     if (seen.isEmpty()) {
       Reason why = Reason.of(EventReason.SHAFT_FROM_HAND);
@@ -171,19 +184,13 @@ final class ArmSwingReader {
         .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, forearm.gaps(), i, Reason.NONE));
   }
 
-  private void readPelvis(Span down) {
-    recording
+  private Optional<PelvisMotion> hips() {
+    int sign = recording.player().handed().sign();
+    double fromS = arm.takeawayS() - HIPS_BEFORE_S;
+    double toS = impactSpan().toS() + HIPS_AFTER_S;
+    return recording
         .unit(BodyPoint.PELVIS)
-        .flatMap(
-            s ->
-                PelvisMotion.over(
-                    s,
-                    biases.radPerS(s.point()),
-                    arm.shape().takeawayS() - 0.5,
-                    down.toS() + 0.3,
-                    recording.player().handed().sign()))
-        .flatMap(p -> p.turnaround(arm.shape().takeawayS() + 0.2, down.toS()))
-        .ifPresent(i -> put(SwingEvent.PELVIS_TURNAROUND, i, Reason.NONE));
+        .flatMap(s -> PelvisMotion.over(s, biases.radPerS(s.point()), fromS, toS, sign));
   }
 
   private Span impactSpan() {
@@ -195,13 +202,10 @@ final class ArmSwingReader {
 
   private Instant virtualImpact() {
     Span where = impactSpan();
-    int from = arm.track().indexAt(where.fromS());
-    int to = Math.min(arm.track().size(), arm.track().indexAt(where.toS()));
     double sdS = forearm.isPresent() ? VIRTUAL_SD_S : 3 * VIRTUAL_SD_S;
-    double turnedSd = arm.gaps().turnSdRad(arm.shape().takeawayS(), where.toS());
+    double turnedSd = arm.gaps().turnSdRad(arm.takeawayS(), where.toS());
     double turnedS = turnedSd / arm.peakRadPerS();
-    Instant back =
-        ArmEvents.nearestReturn(arm, from, Math.max(from + 1, to), Math.hypot(sdS, turnedS));
+    Instant back = new Instant(arm.nearestReturnS(where), Math.hypot(sdS, turnedS));
     return arm.gaps().moment(back, SMOOTH_S, SMOOTH_S).at();
   }
 
@@ -221,7 +225,7 @@ final class ArmSwingReader {
   }
 
   private void noteGaps(double impactS) {
-    double fromS = arm.shape().takeawayS() - ADDRESS_S;
+    double fromS = arm.takeawayS() - ADDRESS_S;
     boolean isLost =
         recording.units().stream()
             .filter(u -> ARM.contains(u.point()))

@@ -17,26 +17,27 @@ import steadyturn.ingest.sample.UnitStream;
 final class ArmSwings {
 
   private static final double AFTER_S = 0.5;
+  // our choices, as all that tells a full swing: how fast the downswing must be in the plane; how
+  // fast where the hand is fast, as a cast spends the arm's speed early; how far back the arm must
+  // go, and what part of that it must cover forward
+  private static final double FAST_RAD_PER_S = Math.toRadians(500);
+  private static final double SLOW_ARM_RAD_PER_S = Math.toRadians(350);
+  private static final double FAST_HAND_RAD_PER_S = Math.toRadians(900);
+  private static final double LEAST_BACK_RAD = Math.toRadians(60);
+  private static final double LEAST_FORWARD_PART = 0.9;
   private static final double BEFORE_S = 0.75;
 
   private final Recording recording;
   private final WristAlignment alignment;
-  private final FinderSettings settings;
   private final RestBiases biases;
   private final Faults faults;
   private final Optional<WornUnit> forearm;
   private final Optional<WornUnit> hand;
 
-  ArmSwings(
-      Recording recording,
-      WristAlignment alignment,
-      RestBiases biases,
-      FinderSettings settings,
-      Faults faults) {
+  ArmSwings(Recording recording, WristAlignment alignment, RestBiases biases, Faults faults) {
     this.faults = faults;
     this.recording = recording;
     this.alignment = alignment;
-    this.settings = settings;
     this.biases = biases;
     this.forearm =
         recording
@@ -49,7 +50,8 @@ final class ArmSwings {
   }
 
   private WornUnit worn(UnitStream stream, Vector3 longAxisUnit) {
-    return new WornUnit(stream, biases.radPerS(stream.point()), longAxisUnit);
+    Vector3 bias = biases.radPerS(stream.point());
+    return new WornUnit(stream, bias, longAxisUnit, alignment.longAxisSdRad());
   }
 
   /** All swings by time. */
@@ -58,7 +60,7 @@ final class ArmSwings {
     List<FoundSwing> found = new ArrayList<>();
     double freeFromS = Double.NEGATIVE_INFINITY;
     boolean both = forearm.isPresent() && hand.isPresent();
-    double slowest = both ? settings.slowArmRadPerS() : settings.fastRadPerS();
+    double slowest = both ? SLOW_ARM_RAD_PER_S : FAST_RAD_PER_S;
     for (int peak : FastBursts.peaks(arm.stream(), slowest)) {
       if (arm.stream().timeS(peak) < freeFromS) {
         continue;
@@ -81,11 +83,11 @@ final class ArmSwings {
     List<FoundSwing> all = new ArrayList<>(found);
     WornUnit arm = hand.orElseThrow();
     Unseen lost = Unseen.ofBoth(forearm.orElseThrow().stream());
-    for (int peak : FastBursts.peaks(arm.stream(), settings.fastHandRadPerS())) {
+    for (int peak : FastBursts.peaks(arm.stream(), FAST_HAND_RAD_PER_S)) {
       double peakS = arm.stream().timeS(peak);
       boolean isOpen =
           all.stream().noneMatch(s -> s.takeawayS() < peakS && peakS < s.impactS() + AFTER_S);
-      double fromS = peakS - settings.longestBackS() - settings.longestDownS() - BEFORE_S;
+      double fromS = peakS - StrokeShape.LONGEST_BACK_S - StrokeShape.LONGEST_DOWN_S - BEFORE_S;
       if (isOpen && lost.touches(fromS, peakS + AFTER_S)) {
         faults
             .keep(recording.id(), peakS, () -> at(arm, true, peak))
@@ -99,43 +101,32 @@ final class ArmSwings {
 
   /** The swing around a sample, read from the forearm or from the hand alone. */
   private Optional<FoundSwing> at(WornUnit arm, boolean byHand, int peak) {
-    return arm.around(peak, settings)
+    return arm.around(arm.stream().timeS(peak))
         .filter(m -> isFullSwing(m, recording.player().handed().sign()))
         .map(
-            m ->
-                new ArmSwingReader(recording, biases, alignment, settings, forearm, hand, m, byHand)
-                    .read());
+            m -> new ArmSwingReader(recording, biases, alignment, forearm, hand, m, byHand).read());
   }
 
   private boolean isFullSwing(ArmMotion arm, int handedSign) {
     StrokeShape shape = arm.shape();
-    double backS = shape.topS() - shape.takeawayS();
-    double downS = arm.timeS(shape.peak()) - shape.topS();
-    double forwardRad =
-        StrokeShape.angle(
-            arm.stretch().timeColumnS(),
-            arm.inPlaneRadPerS(),
-            shape.top(),
-            Math.min(shape.end(), arm.track().size() - 1));
+    double[] time = arm.stretch().timeColumnS();
+    double forwardRad = shape.forwardRad(time, arm.inPlaneRadPerS());
     return arm.isReadable()
         && isFast(arm)
-        && shape.backRad() > settings.leastBackRad()
-        && backS >= settings.shortestBackS()
-        && backS <= settings.longestBackS()
-        && downS >= settings.shortestDownS() / 2
-        && downS <= settings.longestDownS()
-        && forwardRad > settings.leastForwardPart() * shape.backRad()
+        && shape.backRad() > LEAST_BACK_RAD
+        && shape.hasTempo(time)
+        && forwardRad > LEAST_FORWARD_PART * shape.backRad()
         && arm.isGolfLike(handedSign);
   }
 
   private boolean isFast(ArmMotion arm) {
-    if (arm.peakRadPerS() > settings.fastRadPerS()) {
+    if (arm.peakRadPerS() > FAST_RAD_PER_S) {
       return true;
     }
     return forearm.isPresent()
-        && arm.peakRadPerS() > settings.slowArmRadPerS()
-        && hand.flatMap(h -> h.around(arm.timeS(arm.shape().peak()), settings))
-            .filter(h -> h.peakRadPerS() > settings.fastHandRadPerS())
+        && arm.peakRadPerS() > SLOW_ARM_RAD_PER_S
+        && hand.flatMap(h -> h.around(arm.timeS(arm.shape().peak())))
+            .filter(h -> h.peakRadPerS() > FAST_HAND_RAD_PER_S)
             .isPresent();
   }
 }

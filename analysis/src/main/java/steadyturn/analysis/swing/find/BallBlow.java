@@ -8,7 +8,7 @@ import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * The blow of the ball in the accelerometer of an arm unit: the first step of more than 8 g within
- * 2 ms that is also more than 6 times the median step around.
+ * 2 ms that is also more than 6 times the median step around, unless a far harder one follows.
  */
 final class BallBlow {
 
@@ -18,6 +18,16 @@ final class BallBlow {
   private static final double RISE_S = 0.012;
   private static final double CALM_S = 0.04;
   private static final double RING_S = 0.008;
+
+  // our choices: how soon the ball follows what is felt before it; how long a ring may pass near
+  // its zero; the part of the strongest step that is no blow of its own, the part from which it is
+  // one as good, the part of it that moves a sample, the part of a slow rise that stays unseen
+  private static final double FOLLOWS_S = 0.025;
+  private static final double DIP_S = 0.005;
+  private static final double FAINT = 0.35;
+  private static final double EQUAL = 0.5;
+  private static final double MOVED_PART = 0.08;
+  private static final double SOFT_PART = 0.2;
 
   private static final double G = StandardGravity.MPS2;
   // time stamps that jitter by 0.2 ms bend a force that changes by 0.25 g/ms, as an arm's does, by
@@ -62,16 +72,60 @@ final class BallBlow {
     double least = Math.max(limit.stepMps2(), TIMES_MEDIAN * Averages.median(steps));
     for (int i = 0; i < steps.length; i++) {
       if (steps[i] > least && awayFromCalm(track, from + i) > limit.awayMps2()) {
-        return Optional.of(onset(track, first(track, from + i, limit)));
+        return Optional.of(hardest(track, from, i, steps, limit));
       }
     }
     return Optional.empty();
   }
 
+  /**
+   * The blow to which the first large step belongs, or the one behind it that is far harder: the
+   * ground or a soft wave of shaft and hands may come before the ball. One about twice as hard
+   * leaves open which of the two was the ball.
+   */
+  private static Onset hardest(GyroTrack track, int from, int at, double[] steps, Least limit) {
+    int strongest = strongest(track, from, steps, at, FOLLOWS_S);
+    int start = strongest;
+    double startS = track.timeS(from + strongest);
+    for (int i = strongest; i >= at && startS - track.timeS(from + i) < DIP_S; i--) {
+      start = steps[i] > FAINT * steps[strongest] ? i : start;
+      startS = track.timeS(from + start);
+    }
+    Onset first = soft(track, from + strongest, first(track, from + at, steps[strongest], limit));
+    if (start == at) {
+      return first;
+    }
+    // its first sample may have been taken too soon after its beginning to stand out
+    Onset later = onset(track, from + start).oneStepMore();
+    double part = steps[strongest(track, from, steps, at, DIP_S)] / steps[strongest];
+    if (part > EQUAL) {
+      return onset(track, first(track, from + at, steps[at], limit));
+    }
+    return part > FAINT ? new Onset(first.afterS(), later.byS()) : later;
+  }
+
+  /** The largest step within a time from one on. */
+  private static int strongest(GyroTrack track, int from, double[] steps, int at, double withinS) {
+    int best = at;
+    for (int i = at;
+        i < steps.length && track.timeS(from + i) < track.timeS(from + at) + withinS;
+        i++) {
+      best = steps[i] > steps[best] ? i : best;
+    }
+    return best;
+  }
+
+  /** A blow that rises slowly begins before it can be told from the calm. */
+  private static Onset soft(GyroTrack track, int strongest, int first) {
+    double riseS = Math.max(0, track.timeS(strongest) - track.timeS(first) - STEP_S);
+    Onset seen = onset(track, first);
+    return new Onset(seen.afterS() - SOFT_PART * riseS, seen.byS());
+  }
+
   private static Optional<Onset> sparse(GyroTrack track, int from, int to, Least limit) {
     double least = limit.sparseMps2();
     int at = new SparseShock(track).strong(from, to, least / 2, least);
-    return at < 0 ? Optional.empty() : Optional.of(onset(track, first(track, at, limit)));
+    return at < 0 ? Optional.empty() : Optional.of(onset(track, first(track, at, 0, limit)));
   }
 
   /**
@@ -85,7 +139,7 @@ final class BallBlow {
     int at = new SparseShock(track).weak(from, to, limit.weakMps2());
     return at < 0
         ? Optional.empty()
-        : Optional.of(onset(track, first(track, at, limit))).map(Onset::oneStepMore);
+        : Optional.of(onset(track, first(track, at, 0, limit))).map(Onset::oneStepMore);
   }
 
   private static boolean slow(GyroTrack track, int from, int to) {
@@ -95,9 +149,9 @@ final class BallBlow {
   /**
    * The first sample that the blow moved. A ring passes near its zero now and then, so the step may
    * begin small: the bend of the force is held against the largest of the calm before (or what
-   * jitter makes).
+   * jitter makes), and against a part of the strongest step: what is softer is not the blow.
    */
-  private static int first(GyroTrack track, int at, Least limit) {
+  private static int first(GyroTrack track, int at, double strongestMps2, Least limit) {
     int earliest = Math.min(at - 1, track.indexAt(track.timeS(at) - RISE_S));
     int calmFrom = Math.max(0, track.indexAt(track.timeS(at) - RISE_S - CALM_S));
     double[] bends = steps(track, calmFrom, at + 1, true);
@@ -105,9 +159,10 @@ final class BallBlow {
     for (int i = calmFrom; i <= earliest; i++) {
       calm = Math.max(calm, bends[i - calmFrom]);
     }
+    double moved = Math.max(ABOVE_CALM * calm, MOVED_PART * strongestMps2);
     int first = at;
     for (int i = at; i > earliest; i--) {
-      first = bends[i - calmFrom] > ABOVE_CALM * calm ? i : first;
+      first = bends[i - calmFrom] > moved ? i : first;
     }
     return first;
   }

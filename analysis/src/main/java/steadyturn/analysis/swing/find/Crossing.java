@@ -3,11 +3,46 @@ package steadyturn.analysis.swing.find;
 /** Where a sampled quantity meets a level. */
 final class Crossing {
 
+  // our choice: no moment is known worse, else it was not found at all
+  private static final double LONGEST_SD_S = 0.5;
+
   private Crossing() {}
 
   /** Instant at which the line through samples i-1 and i meets a level, s. */
   static double atS(double[] timeS, double[] values, int i, double level) {
     double part = (level - values[i - 1]) / (values[i] - values[i - 1]);
     return timeS[i - 1] + part * (timeS[i] - timeS[i - 1]);
+  }
+
+  /** Index of the last sample up to {@code from} below the level; -1 when there is none. */
+  static int lastBelow(double[] values, int from, double level) {
+    int i = from;
+    while (i >= 0 && values[i] >= level) {
+      i--;
+    }
+    return i;
+  }
+
+  /**
+   * The last moment before sample {@code from} at which the values pass the level upwards, with the
+   * spread that the doubt of the values gives it: what one and two doubts above or below the level
+   * would have given instead. Where the values creep or come back, that spread is wide.
+   *
+   * @param doubt standard deviation of the values around there
+   */
+  static Instant last(double[] timeS, double[] values, int from, double level, double doubt) {
+    double atS = lastS(timeS, values, from, level);
+    double sdS = 0;
+    for (int k = 1; k <= 2; k++) {
+      double beforeS = atS - lastS(timeS, values, from, level - k * doubt);
+      double afterS = lastS(timeS, values, from, level + k * doubt) - atS;
+      sdS = Math.max(sdS, Math.max(beforeS, afterS) / k);
+    }
+    return new Instant(atS, Math.min(sdS, LONGEST_SD_S));
+  }
+
+  private static double lastS(double[] timeS, double[] values, int from, double level) {
+    int i = lastBelow(values, from, level);
+    return i < 0 || i == from ? timeS[Math.max(0, i)] : atS(timeS, values, i + 1, level);
   }
 }

@@ -20,16 +20,15 @@ record FoundSwing(
     double motionEndS,
     List<String> flags) {
 
-  Swing numbered(
-      int number,
-      double notBeforeS,
-      double notAfterS,
-      Recording recording,
-      FinderSettings settings) {
+  // so much of the time around it belongs to a swing at most
+  private static final double BEFORE_TAKEAWAY_S = 3;
+  private static final double AFTER_IMPACT_S = 4;
+
+  Swing numbered(int number, double notBeforeS, double notAfterS, Recording recording) {
     double firstS = seenBy.timeS(0);
     double lastS = seenBy.timeS(seenBy.size() - 1);
-    double startS = Math.max(Math.max(firstS, notBeforeS), takeawayS - settings.beforeTakeawayS());
-    double endS = Math.min(Math.min(lastS, notAfterS), impactS + settings.afterImpactS());
+    double startS = Math.max(Math.max(firstS, notBeforeS), takeawayS - BEFORE_TAKEAWAY_S);
+    double endS = Math.min(Math.min(lastS, notAfterS), impactS + AFTER_IMPACT_S);
     Optional<Mark> mark = mark(recording);
     SwingKind kind =
         mark.map(m -> m.trialType().equals("practice") ? SwingKind.PRACTICE : SwingKind.HIT)

@@ -1,4 +1,23 @@
 package steadyturn.analysis.swing.find;
 
 /** A moment with its standard deviation, both in s. */
-record Instant(double timeS, double sdS) {}
+record Instant(double timeS, double sdS) {
+
+  /**
+   * What two witnesses of one moment say together: the mean, each weighted by its certainty, no
+   * more certain than they agree.
+   */
+  Instant with(Instant other) {
+    double own = 1 / (sdS * sdS);
+    double others = 1 / (other.sdS * other.sdS);
+    double apart = Math.abs(timeS - other.timeS) / Math.hypot(sdS, other.sdS);
+    return new Instant(
+        (own * timeS + others * other.timeS) / (own + others),
+        Math.max(1, apart) / Math.sqrt(own + others));
+  }
+
+  /** The same with a doubt more. */
+  Instant and(double moreSdS) {
+    return new Instant(timeS, Math.hypot(sdS, moreSdS));
+  }
+}

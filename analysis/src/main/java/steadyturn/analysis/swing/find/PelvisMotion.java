@@ -21,6 +21,12 @@ final class PelvisMotion {
   // a local parabola of this half width passes what is below about 5 Hz (0.47 / 5 Hz)
   private static final double HALF_WIDTH_S = 0.09;
 
+  // hips that drift at address turn slower than this, and in a takeaway they pass it when the arm
+  // passes its own level, within 55 ms and the time they take over 2 deg/s: our assumptions
+  static final double SLOW_RAD_PER_S = Math.toRadians(4.5);
+  private static final double SLOW_SD_RAD_PER_S = Math.toRadians(2);
+  private static final double TAKEAWAY_SD_S = 0.055;
+
   /** More of the span must have been seen than was lost. */
   private static final double LOST_PART = 0.5;
 
@@ -74,6 +80,30 @@ final class PelvisMotion {
       }
     }
     return Optional.empty();
+  }
+
+  /**
+   * When the arm leaves the address, as far as the hips show it: before sample {@code half} of
+   * their way back.
+   */
+  Instant leaves(int half) {
+    double[] back = new double[half + 1];
+    for (int i = 0; i < back.length; i++) {
+      back[i] = -turnRadPerS[i];
+    }
+    return Crossing.last(timeS, back, half, SLOW_RAD_PER_S, SLOW_SD_RAD_PER_S).and(TAKEAWAY_SD_S);
+  }
+
+  /** The same for a way back that lies in a span; none where the hips hardly turn there. */
+  Optional<Instant> leaves(double fromS, double toS) {
+    int half = Math.min(timeS.length - 1, track.indexAt(fromS));
+    for (int i = half; i < timeS.length && timeS[i] < toS; i++) {
+      half = turnRadPerS[i] < turnRadPerS[half] ? i : half;
+    }
+    boolean begins = turnRadPerS[0] > -SLOW_RAD_PER_S;
+    return turnRadPerS[half] < -3 * SLOW_RAD_PER_S && begins
+        ? Optional.of(leaves(half)).flatMap(i -> seen(i.timeS(), i.sdS()))
+        : Optional.empty();
   }
 
   /** An instant near a gap may lie anywhere in it; near a long one it was not seen. */

@@ -36,20 +36,13 @@ final class PelvisSwings {
 
   private final Recording recording;
   private final UnitStream stream;
-  private final FinderSettings settings;
   private final Vector3 bias;
   private final Faults faults;
 
-  PelvisSwings(
-      Recording recording,
-      UnitStream stream,
-      RestBiases biases,
-      FinderSettings settings,
-      Faults faults) {
+  PelvisSwings(Recording recording, UnitStream stream, RestBiases biases, Faults faults) {
     this.faults = faults;
     this.recording = recording;
     this.stream = stream;
-    this.settings = settings;
     this.bias = biases.radPerS(stream.point());
   }
 
@@ -79,28 +72,18 @@ final class PelvisSwings {
             pelvis -> {
               int fastest = pelvis.fastest(peakS - 0.2, peakS + 0.2);
               return StrokeShape.around(
-                      pelvis.timeS(),
-                      pelvis.turnRadPerS(),
-                      pelvis.turnRadPerS(),
-                      fastest,
-                      settings.longestBackS())
+                      pelvis.timeS(), pelvis.turnRadPerS(), fastest, PelvisMotion.SLOW_RAD_PER_S)
                   .filter(shape -> isFullSwing(pelvis, shape))
                   .map(shape -> read(pelvis, shape));
             });
   }
 
   private boolean isFullSwing(PelvisMotion pelvis, StrokeShape shape) {
-    double backS = shape.topS() - shape.takeawayS();
-    double downS = pelvis.timeS()[shape.peak()] - shape.topS();
-    int end = Math.min(shape.end(), pelvis.timeS().length - 1);
-    double forward = StrokeShape.angle(pelvis.timeS(), pelvis.turnRadPerS(), shape.top(), end);
+    double[] time = pelvis.timeS();
     return pelvis.turnRadPerS()[shape.peak()] > FAST_RAD_PER_S
         && shape.backRad() > LEAST_BACK_RAD
-        && forward > LEAST_FORWARD_RAD
-        && backS >= settings.shortestBackS()
-        && backS <= settings.longestBackS()
-        && downS >= settings.shortestDownS() / 2
-        && downS <= settings.longestDownS();
+        && shape.forwardRad(time, pelvis.turnRadPerS()) > LEAST_FORWARD_RAD
+        && shape.hasTempo(time);
   }
 
   private FoundSwing read(PelvisMotion pelvis, StrokeShape shape) {
@@ -111,11 +94,12 @@ final class PelvisSwings {
     Instant impact =
         shock.orElse(new Instant(Math.max(topS + 0.1, turnS + (peakS - turnS) / PEAK_PART), 0.06));
     double impactS = impact.timeS();
-    double takeawaySdS = Math.hypot(0.04, shape.takeawaySdS());
+    Instant takeaway = pelvis.leaves(shape.half());
+    double takeawayS = takeaway.timeS();
     Instant around = pelvis.turnaround(turnS - 0.1, peakS).orElse(new Instant(turnS, 0.02));
     List<EventTime> events = new ArrayList<>();
-    events.add(event(SwingEvent.ADDRESS, shape.takeawayS() - 0.14, takeawaySdS, WHY));
-    events.add(event(SwingEvent.TAKEAWAY, shape.takeawayS(), takeawaySdS, WHY));
+    events.add(event(SwingEvent.ADDRESS, takeawayS - 0.14, takeaway.sdS(), WHY));
+    events.add(event(SwingEvent.TAKEAWAY, takeawayS, takeaway.sdS(), WHY));
     events.add(event(SwingEvent.PELVIS_TURNAROUND, around.timeS(), around.sdS(), Reason.NONE));
     events.add(event(SwingEvent.TOP, topS, TOP_AFTER_TURNAROUND.sdS(), WHY));
     events.add(
@@ -130,7 +114,7 @@ final class PelvisSwings {
         stream,
         events,
         shock.isPresent(),
-        shape.takeawayS(),
+        takeawayS,
         impactS,
         finish.map(Instant::timeS).orElse(impactS + 1.5),
         flags);

@@ -47,8 +47,8 @@ final class ShaftLevel {
         across.unit().times(handedSign * Math.cos(lie)).plus(Vector3.Z.times(-Math.sin(lie)));
     Vector3 shaftUnit =
         hand.track().qTrackUnit(hand.shape().takeaway()).conjugate().rotate(shaftLevel);
-    double turnedSd = hand.gaps().turnSdRad(hand.shape().takeawayS(), down.toS());
-    return hand.gaps().isBeyond(hand.shape().takeawayS(), down.toS())
+    double turnedSd = hand.gaps().turnSdRad(hand.takeawayS(), down.toS());
+    return hand.gaps().isBeyond(hand.takeawayS(), down.toS())
         ? Optional.empty()
         : lastFall(hand.track(), shaftUnit, down, Math.hypot(ASSUMED_SD_RAD, turnedSd));
   }

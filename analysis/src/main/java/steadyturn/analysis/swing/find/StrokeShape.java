@@ -6,118 +6,100 @@ import java.util.Optional;
  * Back, turn round, fast forward: the one shape every swing has, in the in-plane rate of an arm or
  * the turn rate of the pelvis (negative back, positive forward).
  *
- * @param takeaway index of the last sample before the movement back
- * @param takeawayS start of the movement back by back-extrapolation, s
- * @param takeawaySdS its standard deviation, s
- * @param takeawaySlope how fast the rate grows there, rad/s^2
- * @param top index of the first sample after the sign change
- * @param topS instant of the sign change, s
- * @param topSlope how fast the rate passes zero there, rad/s^2
+ * @param takeaway index of the last sample before the way back
+ * @param half index of a sample half way back
+ * @param top index of the first sample after the last change from back to forward
+ * @param topS instant of that change, s
  * @param peak index of the fastest sample forward
  * @param end index of the first sample after the peak at which the movement forward has ended
  * @param backRad angle from takeaway to top, positive
  */
 record StrokeShape(
-    int takeaway,
-    double takeawayS,
-    double takeawaySdS,
-    double takeawaySlope,
-    int top,
-    double topS,
-    double topSlope,
-    int peak,
-    int end,
-    double backRad) {
+    int takeaway, int half, int top, double topS, int peak, int end, double backRad) {
 
-  // the crossings whose line gives the start of the movement
-  private static final double LOW_RAD_PER_S = Math.toRadians(8);
-  private static final double HIGH_RAD_PER_S = Math.toRadians(25);
-  // what is not the arm's own movement, in its plane: sway about other axes, gyro bias, skin that
-  // begins to slip; the arm's own trembling belongs to the movement that is timed. Our assumption
-  private static final double LEAK_RAD_PER_S = Math.toRadians(0.35);
-  // averaging over 30 ms brings the crossings forward, the lean of the downswing's plane against
-  // that of the takeaway puts them back, by about 1 ms each: worked out for swings of 0.6 to 1 s
-  private static final double SHAPE_SD_S = 0.0008;
-  // our choice: nobody trembles this fast at the top, and every movement back exceeds it
-  private static final double PLAIN_RAD_PER_S = Math.toRadians(40);
+  // our choice: a movement forward by more than this ends the way back; loops at the top, a dip on
+  // the way and sway are smaller, and a waggle that is smaller lies well before half the way
+  private static final double REWIND_RAD = Math.toRadians(25);
+
+  // our choices: a hurried and a slow way back, with a pause at the top; the same of the way down
+  static final double LONGEST_BACK_S = 2.2;
+  static final double LONGEST_DOWN_S = 0.6;
+  private static final double SHORTEST_BACK_S = 0.35;
+  private static final double SHORTEST_DOWN_S = 0.04;
 
   /**
    * Reads the shape around a peak.
    *
-   * @param fine rate to find the top and the peak in, rad/s
+   * @param rate rad/s
    * @param peak a sample of the movement forward
-   * @param coarse rate, more strongly smoothed, to find the takeaway in
-   * @param longestBackS how far before the top the movement back may have started
+   * @param slowRadPerS what is slower is not on its way back yet
    */
-  static Optional<StrokeShape> around(
-      double[] timeS, double[] fine, double[] coarse, int peak, double longestBackS) {
-    int top = peak;
-    while (top > 0 && fine[top - 1] > 0) {
-      top--;
-    }
-    if (top < 2) {
+  static Optional<StrokeShape> around(double[] timeS, double[] rate, int peak, double slowRadPerS) {
+    int top = Crossing.lastBelow(rate, peak, 0) + 1;
+    if (top < 2 || top > peak) {
       return Optional.empty();
     }
-    int back = plainlyBack(timeS, coarse, top, longestBackS);
-    int high = lastBefore(coarse, back, -HIGH_RAD_PER_S);
-    int low = lastBefore(coarse, high < 0 ? -1 : high + 1, -LOW_RAD_PER_S);
-    if (low < 0) {
+    int half = halfWay(timeS, rate, top);
+    int takeaway = half;
+    while (takeaway >= 0 && rate[takeaway] <= -slowRadPerS) {
+      takeaway--;
+    }
+    if (takeaway < 0 || takeaway == half) {
       return Optional.empty();
     }
-    double lowS = Crossing.atS(timeS, coarse, low + 1, -LOW_RAD_PER_S);
-    double highS = Crossing.atS(timeS, coarse, high + 1, -HIGH_RAD_PER_S);
-    // the straight line through both crossings, back to zero: the definition of the takeaway
-    double startS = lowS - (highS - lowS) * LOW_RAD_PER_S / (HIGH_RAD_PER_S - LOW_RAD_PER_S);
-    double slope = (HIGH_RAD_PER_S - LOW_RAD_PER_S) / (highS - lowS);
     int end = peak;
     int fastest = top;
-    for (int i = top; i < peak; i++) {
-      fastest = fine[i] > fine[fastest] ? i : fastest;
-    }
-    while (end < fine.length && fine[end] > 0) {
-      fastest = fine[end] > fine[fastest] ? end : fastest;
+    while (end < rate.length && rate[end] > 0) {
       end++;
+    }
+    for (int i = top; i < end; i++) {
+      fastest = rate[i] > rate[fastest] ? i : fastest;
     }
     return Optional.of(
         new StrokeShape(
-            low,
-            startS,
-            Math.hypot(SHAPE_SD_S, LEAK_RAD_PER_S / slope),
-            slope,
+            takeaway,
+            half,
             top,
-            Crossing.atS(timeS, fine, top, 0),
-            slope(timeS, fine, top),
+            Crossing.atS(timeS, rate, top, 0),
             fastest,
             end,
-            -angle(timeS, fine, low, top)));
+            -angle(timeS, rate, takeaway, top)));
   }
 
-  /** Last sample before the top at which the movement back is plainly under way; -1 when none. */
-  private static int plainlyBack(double[] timeS, double[] rate, int top, double longestBackS) {
+  /** Whether it takes as long as a full swing does. */
+  boolean hasTempo(double[] timeS) {
+    double backS = topS - timeS[takeaway];
+    double downS = timeS[peak] - topS;
+    return backS >= SHORTEST_BACK_S
+        && backS <= LONGEST_BACK_S
+        && downS >= SHORTEST_DOWN_S
+        && downS <= LONGEST_DOWN_S;
+  }
+
+  /** Angle forward from the top to the end of the movement, rad. */
+  double forwardRad(double[] timeS, double[] rate) {
+    return angle(timeS, rate, top, Math.min(end, rate.length - 1));
+  }
+
+  /** Last sample, seen from the top, before which half of the way back was still to come. */
+  private static int halfWay(double[] timeS, double[] rate, int top) {
+    double[] back = new double[top + 1];
+    double most = 0;
     int i = top;
-    while (i >= 0 && rate[i] > -PLAIN_RAD_PER_S) {
+    while (i > 0 && timeS[i] > timeS[top] - LONGEST_BACK_S && back[i] > most - REWIND_RAD) {
+      back[i - 1] = back[i] - (rate[i] + rate[i - 1]) / 2 * (timeS[i] - timeS[i - 1]);
       i--;
+      most = Math.max(most, back[i]);
     }
-    return i < 0 || timeS[i] < timeS[top] - longestBackS ? -1 : i;
-  }
-
-  /** Last sample before {@code from} at which the rate back is below the level; -1 when none is. */
-  private static int lastBefore(double[] rate, int from, double level) {
-    int i = from;
-    while (i >= 0 && rate[i] <= level) {
-      i--;
+    int half = top;
+    while (half > i && back[half] < most / 2) {
+      half--;
     }
-    return i;
-  }
-
-  private static double slope(double[] timeS, double[] rate, int i) {
-    int from = Math.max(0, i - 3);
-    int to = Math.min(rate.length - 1, i + 2);
-    return (rate[to] - rate[from]) / (timeS[to] - timeS[from]);
+    return half;
   }
 
   /** Integral of the rate from sample {@code from} to sample {@code to}, rad. */
-  static double angle(double[] timeS, double[] rate, int from, int to) {
+  private static double angle(double[] timeS, double[] rate, int from, int to) {
     double sum = 0;
     for (int i = from + 1; i <= to; i++) {
       sum += (rate[i] + rate[i - 1]) / 2 * (timeS[i] - timeS[i - 1]);

@@ -19,15 +19,11 @@ import steadyturn.ingest.sample.UnitStream;
  */
 public final class SwingFinder {
 
-  private final FinderSettings settings;
+  private SwingFinder() {}
 
-  private SwingFinder(FinderSettings settings) {
-    this.settings = settings;
-  }
-
-  /** The finder with the settings of docs/measures.md. */
+  /** The finder of docs/measures.md. */
   public static SwingFinder withDefaults() {
-    return new SwingFinder(FinderSettings.defaults());
+    return new SwingFinder();
   }
 
   /** Swings of a recording whose wrist units sit as drawn on the strapping page. */
@@ -49,7 +45,7 @@ public final class SwingFinder {
       double notBeforeS = i == 0 ? Double.NEGATIVE_INFINITY : found.get(i - 1).motionEndS();
       double notAfterS =
           i + 1 == found.size() ? Double.POSITIVE_INFINITY : found.get(i + 1).takeawayS();
-      swings.add(found.get(i).numbered(i + 1, notBeforeS, notAfterS, recording, settings));
+      swings.add(found.get(i).numbered(i + 1, notBeforeS, notAfterS, recording));
     }
     return List.copyOf(swings);
   }
@@ -59,11 +55,11 @@ public final class SwingFinder {
     Optional<UnitStream> forearm = recording.unit(BodyPoint.LEAD_FOREARM);
     Optional<UnitStream> hand = recording.unit(BodyPoint.LEAD_HAND);
     if (forearm.isPresent() || hand.isPresent()) {
-      return new ArmSwings(recording, alignment, biases, settings, faults).all();
+      return new ArmSwings(recording, alignment, biases, faults).all();
     }
     return recording
         .unit(BodyPoint.PELVIS)
-        .map(pelvis -> new PelvisSwings(recording, pelvis, biases, settings, faults).all())
+        .map(pelvis -> new PelvisSwings(recording, pelvis, biases, faults).all())
         .orElse(List.of());
   }
 }

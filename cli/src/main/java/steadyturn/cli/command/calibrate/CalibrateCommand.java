@@ -34,76 +34,38 @@ import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Finds the errors of units and keeps them by serial number. */
-@Command(
-    name = "calibrate",
-    description = {
-      "Finds the errors of units from a recording of them being handled on a table, or live with",
-      "--live, and keeps them in the archive by serial number; from then on they are taken off by",
-      "themselves.",
-      "",
-      "rest       lay the unit down for 5 s or more",
-      "turns      on the table against a square block: turn it by quarters, halves or wholes about",
-      "           each of its axes, a second of rest before and after each turn",
-      "positions  lay it on each of its six faces on a level table, 2 s each, in any order",
-      "noise      lay it down for an hour: random walk and bias instability"
-    },
-    footer = {"", "A later calibration of the same unit goes on from the one before."},
-    sortOptions = false)
+@Command(name = "calibrate", sortOptions = false)
 public final class CalibrateCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
   @Mixin private LiveCalibration live;
 
-  @Parameters(
-      paramLabel = "PATH",
-      description = {
-        "A recording of an archive; with --map one table of another program; with --live the",
-        "archive that keeps it."
-      })
+  @Parameters(paramLabel = "PATH")
   private Path path = Path.of("");
 
-  @Option(
-      names = "--steps",
-      split = ",",
-      paramLabel = "STEP",
-      description = {
-        "What was done, or is to be done: ${COMPLETION-CANDIDATES}, several with commas.",
-        "Default: rest."
-      })
+  @Option(names = "--steps", split = ",", paramLabel = "STEP")
   private List<CalibrationStep> steps = List.of();
 
-  @Option(names = "--map", paramLabel = "MAP", description = "The table's column map.")
+  @Option(names = "--map", paramLabel = "MAP")
   private Optional<String> map = Optional.empty();
 
-  @Option(names = "--point", paramLabel = "POINT", description = "Only the unit worn there.")
+  @Option(names = "--point", paramLabel = "POINT")
   private Optional<String> point = Optional.empty();
 
-  @Option(
-      names = "--serial",
-      paramLabel = "NUMBER",
-      description = "The unit's serial number, where the recording does not tell.")
+  @Option(names = "--serial", paramLabel = "NUMBER")
   private Optional<String> serial = Optional.empty();
 
-  @Option(
-      names = "--latitude",
-      paramLabel = "DEG",
-      description = "Where the table stands, for gravity. Default: 9.80665 m/s^2.")
+  @Option(names = "--latitude", paramLabel = "DEG")
   private Optional<Double> latitudeDeg = Optional.empty();
 
-  @Option(
-      names = "--minutes",
-      paramLabel = "N",
-      description = "With --live: length of the rest for the noise. Default: ${DEFAULT-VALUE}.")
+  @Option(names = "--minutes", paramLabel = "N")
   private double noiseMinutes = 60;
 
-  @Option(names = "--height", paramLabel = "M", description = "Height above sea. Default: 0.")
+  @Option(names = "--height", paramLabel = "M")
   private double heightM;
 
-  @Option(
-      names = "--into",
-      paramLabel = "ARCHIVE",
-      description = "The archive that keeps it. Default: the recording's own.")
+  @Option(names = "--into", paramLabel = "ARCHIVE")
   private Optional<Path> into = Optional.empty();
 
   @Override

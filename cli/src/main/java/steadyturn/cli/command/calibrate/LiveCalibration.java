@@ -26,35 +26,16 @@ final class LiveCalibration {
   /** Where the recordings of units on a table lie in an archive, apart from the players'. */
   private static final Path RECORDINGS = Path.of("sourcedata", "calibration");
 
-  @Option(
-      names = "--live",
-      paramLabel = "UNIT",
-      converter = UnitChoice.Converter.class,
-      description = {
-        "Do it now, with the unit at this port: [POINT=]PORT[,ADAPTER]. PATH is then the archive.",
-        "Every step says what to do, what was taken and what to do again. Recorded first, in",
-        "PATH/sourcedata/calibration. Steps by default: rest,turns,positions."
-      })
+  @Option(names = "--live", paramLabel = "UNIT", converter = UnitChoice.Converter.class)
   private Optional<UnitChoice> choice = Optional.empty();
 
-  @Option(
-      names = "--go-on",
-      description = {
-        "Begin each step without waiting for Enter, and give up one in which nothing new came for",
-        "the patience: for scripts."
-      })
+  @Option(names = "--go-on")
   private boolean goOn;
 
-  @Option(
-      names = "--patience",
-      paramLabel = "S",
-      description = "With --go-on: give up after so long. Default: ${DEFAULT-VALUE} s.")
+  @Option(names = "--patience", paramLabel = "S")
   private double patienceS = 60;
 
-  @Option(
-      names = "--baud",
-      paramLabel = "N",
-      description = "Of the port. Default: ${DEFAULT-VALUE}.")
+  @Option(names = "--baud", paramLabel = "N")
   private int baud = SerialPortSource.BAUD;
 
   boolean isAsked() {

@@ -19,14 +19,7 @@ import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Progress;
 
 /** Counts how wrong the results are on simulated lessons of known truth. */
-@Command(
-    name = "accuracy",
-    description = {
-      "Sends simulated lessons of known truth through the whole analysis and prints how far off"
-          + " the",
-      "results were and how often their intervals held. Exit code 1 when a level is missed."
-    },
-    sortOptions = false)
+@Command(name = "accuracy", sortOptions = false)
 public final class AccuracyCommand implements Callable<Integer> {
 
   private static final String BEGIN = "<!-- tables: begin -->";
@@ -34,44 +27,25 @@ public final class AccuracyCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
-  @Option(
-      names = "--runs",
-      paramLabel = "N",
-      description =
-          "Swings a case, about; lessons of one swing unless the case says more. Default: 200.")
+  @Option(names = "--runs", paramLabel = "N")
   private int runs = 200;
 
-  @Option(names = "--case", paramLabel = "NAME", description = "One case only; --list names them.")
+  @Option(names = "--case", paramLabel = "NAME")
   private Optional<String> only = Optional.empty();
 
-  @Option(names = "--list", description = "Name the cases and stop.")
+  @Option(names = "--list")
   private boolean list;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      description = "Seed of the first lesson. Default: 1000.")
+  @Option(names = "--seed", paramLabel = "N")
   private long seed = 1000;
 
-  @Option(
-      names = "--write",
-      paramLabel = "FILE",
-      description = "Also put the tables into this page, between its two marks (docs/accuracy.md).")
+  @Option(names = "--write", paramLabel = "FILE")
   private Optional<Path> page = Optional.empty();
 
-  @Option(
-      names = "--dropouts",
-      paramLabel = "N",
-      description = {
-        "Instead, lay N dropouts of 0.02 to 2 s, one at a time, on lessons: what moves must say so,",
-        "what does not need the lost samples must stay. A tenth as many lose one axis for 12 s."
-      })
+  @Option(names = "--dropouts", paramLabel = "N")
   private int dropouts;
 
-  @Option(
-      names = "--on",
-      paramLabel = "PATH",
-      description = "Lay them on these lessons. Default: the bundled lesson and simulated ones.")
+  @Option(names = "--on", paramLabel = "PATH")
   private List<Path> on = List.of();
 
   @Override
@@ -122,10 +96,9 @@ public final class AccuracyCommand implements Callable<Integer> {
         Studies.all().stream().filter(s -> s.name().equals(only.get())).toList();
     if (out.isEmpty()) {
       throw console.wrongUsage(
-          "there is no case \""
-              + only.get()
-              + "\"; there are "
-              + Studies.all().stream().map(Studies.Study::name).collect(Collectors.joining(", ")));
+          "there is no case \"%s\"; there are %s",
+          only.get(),
+          Studies.all().stream().map(Studies.Study::name).collect(Collectors.joining(", ")));
     }
     return out;
   }

@@ -21,53 +21,34 @@ import steadyturn.ingest.sample.UnitStream;
 /** Options and work of playing a lesson through virtual serial ports. */
 final class SerialPlay {
 
-  @Option(
-      names = "--serial",
-      arity = "1..*",
-      paramLabel = "PATH",
-      description = {
-        "Play the lesson as live units instead: one virtual port at each PATH, in the order"
-            + " pelvis,",
-        "forearm, hand. Needs socat."
-      })
+  @Option(names = "--serial", arity = "1..*", paramLabel = "PATH")
   private List<Path> paths = List.of();
 
-  @Option(
-      names = "--from",
-      paramLabel = "LESSON",
-      description = "Play this recorded lesson, not a simulated one.")
+  @Option(names = "--from", paramLabel = "LESSON")
   private Path from = Path.of("");
 
-  @Option(names = "--speed", paramLabel = "N", description = "1 is real pace. Default: 1.")
+  @Option(names = "--speed", paramLabel = "N")
   private double speed = 1;
 
-  @Option(names = "--text", description = "Send text lines, not binary frames.")
+  @Option(names = "--text")
   private boolean isText;
 
-  @Option(names = "--drop", paramLabel = "PCT", description = "Samples never sent.")
+  @Option(names = "--drop", paramLabel = "PCT")
   private double dropPct;
 
-  @Option(names = "--damage", paramLabel = "PCT", description = "Samples with a flipped bit.")
+  @Option(names = "--damage", paramLabel = "PCT")
   private double damagePct;
 
-  @Option(names = "--noise", paramLabel = "PCT", description = "Samples followed by noise bytes.")
+  @Option(names = "--noise", paramLabel = "PCT")
   private double noisePct;
 
-  @Option(names = "--jitter", paramLabel = "MS", description = "Bytes wait and come in bursts.")
+  @Option(names = "--jitter", paramLabel = "MS")
   private double jitterMs;
 
-  @Option(
-      names = "--skew",
-      paramLabel = "PPM",
-      split = ",",
-      description = "How slow each unit's clock runs, one number a port.")
+  @Option(names = "--skew", paramLabel = "PPM", split = ",")
   private List<Double> skewPpm = List.of();
 
-  @Option(
-      names = "--unplug",
-      paramLabel = "FROM-TO",
-      split = ",",
-      description = "Seconds in which the first unit is unplugged, such as 10-12,30-31.")
+  @Option(names = "--unplug", paramLabel = "FROM-TO", split = ",")
   private List<String> unplugs = List.of();
 
   boolean isAsked() {
@@ -83,7 +64,7 @@ final class SerialPlay {
   int play(Recording recording, long seed, Console console) throws IOException {
     if (paths.size() > recording.units().size()) {
       throw console.wrongUsage(
-          paths.size() + " ports for a lesson of " + recording.units().size() + " units");
+          "%s ports for a lesson of %s units", paths.size(), recording.units().size());
     }
     List<VirtualPort> ports = new ArrayList<>();
     List<Thread> threads = new ArrayList<>();

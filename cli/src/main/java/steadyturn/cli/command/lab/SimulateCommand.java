@@ -24,15 +24,7 @@ import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Recording;
 
 /** Writes a lesson that never happened, with the truth of every swing beside it. */
-@Command(
-    name = "simulate",
-    description = {
-      "Writes a simulated lesson as a dataset, with the truth in DIR/derivatives/truth, or plays"
-          + " it",
-      "as live units through virtual serial ports.",
-      "The same options and seed give the same lesson on every machine."
-    },
-    sortOptions = false)
+@Command(name = "simulate", sortOptions = false)
 public final class SimulateCommand implements Callable<Integer> {
 
   /** Every simulated lesson happens at this time, so that the files are the same every time. */
@@ -67,57 +59,40 @@ public final class SimulateCommand implements Callable<Integer> {
 
   @Mixin private SerialPlay serial;
 
-  @Option(
-      names = "--out",
-      paramLabel = "DIR",
-      description = "Dataset folder; made when it is not there.")
+  @Option(names = "--out", paramLabel = "DIR")
   private Path out = Path.of("");
 
-  @Option(names = "--swings", paramLabel = "N", description = "Balls struck. Default: 10.")
+  @Option(names = "--swings", paramLabel = "N")
   private int swings = 10;
 
-  @Option(names = "--practice", paramLabel = "N", description = "Practice swings. Default: 0.")
+  @Option(names = "--practice", paramLabel = "N")
   private int practice;
 
-  @Option(
-      names = "--waggles",
-      paramLabel = "N",
-      description = "Waggles before each swing. Default: 2.")
+  @Option(names = "--waggles", paramLabel = "N")
   private int waggles = 2;
 
-  @Option(names = "--handed", paramLabel = "right|left", description = "Default: right.")
+  @Option(names = "--handed", paramLabel = "right|left")
   private Handedness handed = Handedness.RIGHT;
 
-  @Option(names = "--seed", paramLabel = "N", description = "Default: 1.")
+  @Option(names = "--seed", paramLabel = "N")
   private long seed = 1;
 
-  @Option(
-      names = "--club",
-      paramLabel = "CLUB",
-      split = ",",
-      description = "One or several, each for an equal run of swings. Default: 7-iron.")
+  @Option(names = "--club", paramLabel = "CLUB", split = ",")
   private List<String> clubs = List.of("7-iron");
 
-  @Option(
-      names = "--style",
-      paramLabel = "STYLE",
-      description = "Kind of player: ${COMPLETION-CANDIDATES}. Default: mixed.")
+  @Option(names = "--style", paramLabel = "STYLE")
   private Style style = Style.MIXED;
 
-  @Option(names = "--rate", paramLabel = "HZ", description = "Samples a second. Default: 500.")
+  @Option(names = "--rate", paramLabel = "HZ")
   private double rateHz = 500;
 
-  @Option(
-      names = "--unit",
-      paramLabel = "GRADE",
-      description =
-          "How good the units are: perfect, ideal, calibrated or raw. Default: calibrated.")
+  @Option(names = "--unit", paramLabel = "GRADE")
   private UnitGrade unit = UnitGrade.CALIBRATED;
 
-  @Option(names = "--player", paramLabel = "LABEL", description = "Letters and digits.")
+  @Option(names = "--player", paramLabel = "LABEL")
   private String player = "p01";
 
-  @Option(names = "--lesson", paramLabel = "LABEL", description = "Letters and digits.")
+  @Option(names = "--lesson", paramLabel = "LABEL")
   private String lesson = "simulated";
 
   @Override

@@ -34,19 +34,7 @@ import steadyturn.ingest.recording.dataset.Session;
 import steadyturn.ingest.recording.dataset.SessionRun;
 
 /** Measures every swing of the recordings under the given paths. */
-@Command(
-    name = "analyze",
-    description = {
-      "Measures every full swing under the given paths: turn and slide of the pelvis at each key",
-      "position, the point it turned about, release, tempo; each with its 95 %% interval."
-    },
-    footer = {
-      "",
-      "Formats: table (default), json, tsv.",
-      "Drills marked in a lesson are scored below its table.",
-      "A recording that cannot be read is reported, the others go on; the exit code is then 1."
-    },
-    sortOptions = false)
+@Command(name = "analyze", sortOptions = false)
 public final class AnalyzeCommand implements Callable<Integer> {
 
   @Mixin private Console console;
@@ -55,15 +43,10 @@ public final class AnalyzeCommand implements Callable<Integer> {
 
   @Mixin private FormatChoice formatChoice;
 
-  @Option(
-      names = "--each",
-      description = "Also everything known of each single swing, below the table.")
+  @Option(names = "--each")
   private boolean each;
 
-  @Option(
-      names = "--out",
-      paramLabel = "DIR",
-      description = "Also write the results into DIR/derivatives/steadyturn.")
+  @Option(names = "--out", paramLabel = "DIR")
   private Optional<Path> out = Optional.empty();
 
   @Mixin private TeachingChoice teachingChoice;

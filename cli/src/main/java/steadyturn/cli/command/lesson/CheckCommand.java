@@ -26,13 +26,7 @@ import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 
 /** Says for every unit of a recording whether it is good enough, and what to do if not. */
-@Command(
-    name = "check",
-    description = {
-      "Says for each unit of a recording whether it is fit for use, and what to do if not:",
-      "rate, loss, gaps, saturation, noise, exchanged units, missing rest."
-    },
-    footer = {"", "Exit code 1 when a recording cannot be read or a unit is not usable."})
+@Command(name = "check")
 public final class CheckCommand implements Callable<Integer> {
 
   /** A table of this size is 6 million samples, 350 MB in memory. */

@@ -34,20 +34,7 @@ import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 
 /** Says whether groups of swings differ by more than the player's own spread. */
-@Command(
-    name = "compare",
-    description = {
-      "Says whether clubs, lessons or two swings differ by more than this player's own spread:"
-          + " means,",
-      "differences with their 95 %% range, and in words: real, not shown, the same within a margin."
-    },
-    footer = {
-      "",
-      "Turn to slide is compared as slide per turn and share of turn, which behave where the slide",
-      "is near zero. Practice swings are left out, but for --swings.",
-      "Formats: table (default), json."
-    },
-    sortOptions = false)
+@Command(name = "compare", sortOptions = false)
 public final class CompareCommand implements Callable<Integer> {
 
   enum By {
@@ -64,19 +51,10 @@ public final class CompareCommand implements Callable<Integer> {
 
   @Mixin private LessonPaths paths;
 
-  @Option(
-      names = "--by",
-      paramLabel = "WHAT",
-      description = "What makes a group: club or lesson. Default: club.")
+  @Option(names = "--by", paramLabel = "WHAT")
   private By by = By.CLUB;
 
-  @Option(
-      names = "--swings",
-      paramLabel = "A,B",
-      description = {
-        "Two single swings side by side, by their numbers in the table of",
-        "analyze. With two PATHs A is of the first and B of the second."
-      })
+  @Option(names = "--swings", paramLabel = "A,B")
   private Optional<String> pair = Optional.empty();
 
   @Mixin private MeasureChoice measures;
@@ -100,9 +78,8 @@ public final class CompareCommand implements Callable<Integer> {
     }
     if (groups.size() < 2) {
       console.warn(
-          "found "
-              + (groups.isEmpty() ? "no full swings" : "one group only, " + groups.keySet())
-              + ". Note the clubs in the events file, or compare by lesson.");
+          "found %s. Note the clubs in the events file, or compare by lesson.",
+          groups.isEmpty() ? "no full swings" : "one group only, " + groups.keySet());
       return Failures.FAILED;
     }
     List<SwingGroup> swings = new ArrayList<>();

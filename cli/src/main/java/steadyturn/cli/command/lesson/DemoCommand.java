@@ -20,20 +20,12 @@ import steadyturn.cli.terminal.Failures;
 import steadyturn.ingest.recording.disk.WholeFile;
 
 /** The first run: the bundled lesson, analysed before the eyes of a newcomer. */
-@Command(
-    name = "demo",
-    description = {
-      "Analyses the invented lesson in sample-recordings: prints the table and writes the results,",
-      "and the pages for teacher and player, into a folder that it names."
-    })
+@Command(name = "demo")
 public final class DemoCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
-  @Option(
-      names = "--out",
-      paramLabel = "DIR",
-      description = "Where to write. Default: out/demo in the folder of the program.")
+  @Option(names = "--out", paramLabel = "DIR")
   private Optional<Path> out = Optional.empty();
 
   @Override

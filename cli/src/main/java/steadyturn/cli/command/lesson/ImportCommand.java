@@ -26,22 +26,7 @@ import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Brings tables of other programs into the archive by a column map. */
-@Command(
-    name = "import",
-    description = {
-      "Brings tables of other programs (CSV, TSV, also .gz) into a dataset. A column map says"
-          + " which",
-      "column is what, in which unit; a wrong map is refused with what is likely wrong in it."
-    },
-    footer = {
-      "",
-      "Example: ./steadyturn import --map worn-unit --player mika --out archive \\",
-      "             pelvis=hip.csv.gz lead_forearm=arm.csv.gz lead_hand=hand.csv.gz",
-      "Maps that come along: counter-g-degrees, four-units-two-header-lines,",
-      "handheld-with-optical-truth, tabs-comment-header, time-g-degrees, worn-unit.",
-      "How to write one: docs/formats.md."
-    },
-    sortOptions = false)
+@Command(name = "import", sortOptions = false)
 public final class ImportCommand implements Callable<Integer> {
 
   /** Where the day of a recording is not told: a date that nobody takes for a real one. */
@@ -49,57 +34,37 @@ public final class ImportCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "[POINT=]TABLE",
-      description =
-          "Tables of one run, on one clock; before = where the unit was worn: pelvis, lead_forearm,"
-              + " lead_hand, club_shaft, thorax. Without it the map says where.")
+  @Parameters(arity = "1..*", paramLabel = "[POINT=]TABLE")
   private List<String> tables = List.of();
 
-  @Option(
-      names = "--map",
-      required = true,
-      paramLabel = "MAP",
-      description = "A file (.toml, .json), or the name of a map that comes along.")
+  @Option(names = "--map", required = true, paramLabel = "MAP")
   private String map = "";
 
-  @Option(
-      names = "--out",
-      required = true,
-      paramLabel = "DIR",
-      description = "Dataset folder; made when it is not there.")
+  @Option(names = "--out", required = true, paramLabel = "DIR")
   private Path out = Path.of("");
 
-  @Option(
-      names = "--player",
-      required = true,
-      paramLabel = "LABEL",
-      description = "Letters, digits.")
+  @Option(names = "--player", required = true, paramLabel = "LABEL")
   private String player = "";
 
-  @Option(
-      names = "--lesson",
-      paramLabel = "LABEL",
-      description = "Letters and digits. Default: 01. A second import adds a run.")
+  @Option(names = "--lesson", paramLabel = "LABEL")
   private String lesson = "01";
 
-  @Option(names = "--handed", paramLabel = "right|left", description = "Default: right.")
+  @Option(names = "--handed", paramLabel = "right|left")
   private Handedness handed = Handedness.RIGHT;
 
-  @Option(names = "--pelvis-width", paramLabel = "MM", description = "Of the player, mm.")
+  @Option(names = "--pelvis-width", paramLabel = "MM")
   private Optional<Double> pelvisWidthMm = Optional.empty();
 
-  @Option(names = "--pelvis-depth", paramLabel = "MM", description = "Of the player, mm.")
+  @Option(names = "--pelvis-depth", paramLabel = "MM")
   private Optional<Double> pelvisDepthMm = Optional.empty();
 
-  @Option(names = "--stature", paramLabel = "MM", description = "Of the player, mm.")
+  @Option(names = "--worn-depth", paramLabel = "MM")
+  private Optional<Double> wornDepthMm = Optional.empty();
+
+  @Option(names = "--stature", paramLabel = "MM")
   private Optional<Double> statureMm = Optional.empty();
 
-  @Option(
-      names = "--start",
-      paramLabel = "TIME",
-      description = "When the tables begin, as 2026-05-31T10:00. Default: not known.")
+  @Option(names = "--start", paramLabel = "TIME")
   private LocalDateTime start = UNKNOWN_DAY;
 
   @Override
@@ -139,7 +104,13 @@ public final class ImportCommand implements Callable<Integer> {
   }
 
   private Player player() {
-    return new Player(player, handed, given(pelvisWidthMm), given(pelvisDepthMm), given(statureMm));
+    return new Player(
+        player,
+        handed,
+        given(pelvisWidthMm),
+        given(pelvisDepthMm),
+        given(statureMm),
+        given(wornDepthMm));
   }
 
   private static OptionalDouble given(Optional<Double> mm) {

@@ -22,18 +22,10 @@ final class ModelChoice {
 
   private static final String BEST = "best";
 
-  @Option(
-      names = "--model",
-      paramLabel = "PATH",
-      description = "Hold the swings against the balls struck in this lesson.")
+  @Option(names = "--model", paramLabel = "PATH")
   private Optional<Path> model = Optional.empty();
 
-  @Option(
-      names = "--model-swing",
-      paramLabel = "N|best",
-      description = {
-        "Only against this swing of the model lesson, or the one nearest to the teacher's targets."
-      })
+  @Option(names = "--model-swing", paramLabel = "N|best")
   private Optional<String> modelSwing = Optional.empty();
 
   /**

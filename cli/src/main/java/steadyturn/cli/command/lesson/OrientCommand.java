@@ -34,15 +34,7 @@ import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Finds the orientation of units in any recording, for other programs to use. */
-@Command(
-    name = "orient",
-    description = {
-      "Finds the orientation of every unit at every sample, with its sigma.",
-      "A table of another program (--map) gives rows time_s,qw,qx,qy,qz on standard output or in",
-      "--out; an archive gets files in derivatives/steadyturn. Quaternions turn unit coordinates",
-      "into earth coordinates, scalar first, z up; heading is free."
-    },
-    sortOptions = false)
+@Command(name = "orient", sortOptions = false)
 public final class OrientCommand implements Callable<Integer> {
 
   enum Format {
@@ -66,50 +58,28 @@ public final class OrientCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "PATH",
-      description = "An archive or a part of it; with --map one table.")
+  @Parameters(arity = "1..*", paramLabel = "PATH")
   private List<Path> paths = List.of();
 
-  @Option(
-      names = "--map",
-      paramLabel = "MAP",
-      description = "PATH is a table, read by this column map: a file, or one that comes with us.")
+  @Option(names = "--map", paramLabel = "MAP")
   private Optional<String> map = Optional.empty();
 
-  @Option(
-      names = "--point",
-      paramLabel = "POINT",
-      description = "Only the unit worn there; with a map of one unit: where it was worn.")
+  @Option(names = "--point", paramLabel = "POINT")
   private Optional<String> point = Optional.empty();
 
-  @Option(
-      names = "--method",
-      paramLabel = "METHOD",
-      description = {
-        "offline (default): each answer uses the whole recording; online: the samples so far;",
-        "low-pass and complementary: two other filters, to compare with."
-      })
+  @Option(names = "--method", paramLabel = "METHOD")
   private String method = OrientationMethod.OFFLINE.word();
 
-  @Option(
-      names = "--rest",
-      paramLabel = "laid-down|worn",
-      description =
-          "How still a rest is. Default: worn in an archive, laid-down for a table with --map.")
+  @Option(names = "--rest", paramLabel = "laid-down|worn")
   private Optional<Rest> rest = Optional.empty();
 
-  @Option(names = "--format", paramLabel = "csv|sto", description = "Default: csv.")
+  @Option(names = "--format", paramLabel = "csv|sto")
   private Format format = Format.CSV;
 
-  @Option(names = "--sigma", description = "Two more columns in csv: sigmas in degrees.")
+  @Option(names = "--sigma")
   private boolean sigma;
 
-  @Option(
-      names = "--out",
-      paramLabel = "PATH",
-      description = "With --map the file to write, else the archive that gets the derivatives.")
+  @Option(names = "--out", paramLabel = "PATH")
   private Optional<Path> out = Optional.empty();
 
   @Override
@@ -132,9 +102,8 @@ public final class OrientCommand implements Callable<Integer> {
     List<UnitStream> units = MappedUnits.read(paths.get(0), map.orElseThrow(), point, console);
     if (format == Format.CSV && units.size() != 1) {
       throw console.wrongUsage(
-          "the table holds several units ("
-              + units.stream().map(u -> u.point().trackedPoint()).collect(Collectors.joining(", "))
-              + "): choose one with --point, or --format sto for all");
+          "the table holds several units (%s): choose one with --point, or --format sto for all",
+          units.stream().map(u -> u.point().trackedPoint()).collect(Collectors.joining(", ")));
     }
     Map<BodyPoint, OrientationTrack> tracks = new EnumMap<>(BodyPoint.class);
     units.forEach(unit -> tracks.put(unit.point(), orient(unit, chosen, Rest.LAID_DOWN)));

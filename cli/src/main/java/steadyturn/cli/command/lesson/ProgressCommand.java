@@ -32,31 +32,15 @@ import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.dataset.Session;
 
 /** Says what changed over the lessons of a player. */
-@Command(
-    name = "progress",
-    description = {
-      "Says what truly changed over a player's lessons: each measure's mean with its 95 %% range"
-          + " in",
-      "every lesson, the change since the lesson before and since the first, and the drills given."
-    },
-    footer = {
-      "",
-      "Formats: table (default), json, html.",
-      "Practice swings and drill repetitions are left out."
-    },
-    sortOptions = false)
+@Command(name = "progress", sortOptions = false)
 public final class ProgressCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
-  @Parameters(index = "0", paramLabel = "PLAYER", description = "The player's label, such as mika.")
+  @Parameters(index = "0", paramLabel = "PLAYER")
   private String player = "";
 
-  @Parameters(
-      index = "1",
-      arity = "0..1",
-      paramLabel = "ARCHIVE",
-      description = "Folder of the archive. Default: the current one.")
+  @Parameters(index = "1", arity = "0..1", paramLabel = "ARCHIVE")
   private Path archive = Path.of("");
 
   @Mixin private FormatChoice formatChoice;
@@ -84,13 +68,9 @@ public final class ProgressCommand implements Callable<Integer> {
         PlayerProgress.of(read.stream().map(r -> step(r, teaching, chosen)).toList());
     if (progress.steps().isEmpty()) {
       console.warn(
-          "no full swing of player \""
-              + label
-              + "\""
-              + (chosen.isEmpty() ? "" : " with " + chosen)
-              + " in "
-              + archive.toAbsolutePath()
-              + "; ./steadyturn analyze on that folder shows what is there");
+          "no full swing of player \"%s\"%s in %s; ./steadyturn analyze on that folder shows what"
+              + " is there",
+          label, chosen.isEmpty() ? "" : " with " + chosen, archive.toAbsolutePath());
       return Failures.FAILED;
     }
     write(label, chosen, progress, teaching.forPlayer(label, chosen), format);

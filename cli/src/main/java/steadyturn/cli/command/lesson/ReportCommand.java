@@ -38,25 +38,14 @@ import steadyturn.ingest.recording.dataset.SessionRun;
 import steadyturn.ingest.sample.Mark;
 
 /** Writes the page to send home. */
-@Command(
-    name = "report",
-    description = {
-      "Writes a lesson as one page: the one thing to work on with its likely effect, a drill with"
-          + " a",
-      "goal, pictures, and numbers with their 95 %% range. The file needs nothing from a network."
-    },
-    footer = {"", "Formats: html (default), json.", "Prints the path of each page written."},
-    sortOptions = false)
+@Command(name = "report", sortOptions = false)
 public final class ReportCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
   @Mixin private LessonPaths paths;
 
-  @Option(
-      names = "--for",
-      paramLabel = "READER",
-      description = "teacher: everything; player: one thing in plain words. Default: teacher.")
+  @Option(names = "--for", paramLabel = "READER")
   private Audience audience = Audience.TEACHER;
 
   @Mixin private FormatChoice formatChoice;
@@ -98,11 +87,8 @@ public final class ReportCommand implements Callable<Integer> {
     Sheet sheet = Sheet.of(label(lesson), runs, teaching, page.club(), against.swings());
     if (!page.club().isEmpty() && sheet.swings().isEmpty()) {
       console.warn(
-          lesson.id()
-              + ": no full swing with "
-              + page.club()
-              + "; there are "
-              + sheet.clubsLeftOut());
+          "%s: no full swing with %s; there are %s",
+          lesson.id(), page.club(), sheet.clubsLeftOut());
       lessons.notWell();
       return;
     }

@@ -47,7 +47,7 @@ final class LivePorts implements AutoCloseable {
       if (!state.trouble().equals(told.get(i))) {
         told.set(i, state.trouble());
         String news = state.trouble().isEmpty() ? "is there again" : state.trouble();
-        console.warn(ports.get(i).path() + " " + news);
+        console.warn("%s %s", ports.get(i).path(), news);
       }
     }
     console.status(line + "   marks " + recorder.marks());

@@ -17,40 +17,27 @@ import steadyturn.ingest.live.MarkBox;
 import steadyturn.ingest.recording.disk.ArchiveLock;
 
 /** Leaves a mark in a recording that another process writes. */
-@Command(
-    name = "mark",
-    description = {
-      "Leaves a mark in the recording that \"record\" is just writing into DIR.",
-      "TYPE: hit, practice, drill-rep, or a wear step (table-rest, aim, quiet-stance, bow,",
-      "neutral-wrist, cocking, turn-on-spot)."
-    },
-    sortOptions = false)
+@Command(name = "mark", sortOptions = false)
 public final class MarkCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
-  @Parameters(index = "0", paramLabel = "DIR", description = "Dataset folder.")
+  @Parameters(index = "0", paramLabel = "DIR")
   private Path root = Path.of("");
 
   @Parameters(index = "1", paramLabel = "TYPE")
   private String type = "";
 
-  @Option(names = "--club", paramLabel = "CLUB", description = "The club, such as 7-iron.")
+  @Option(names = "--club", paramLabel = "CLUB")
   private String club = "";
 
-  @Option(names = "--note", paramLabel = "WORDS", description = "Free words.")
+  @Option(names = "--note", paramLabel = "WORDS")
   private String note = "";
 
-  @Option(
-      names = "--duration",
-      paramLabel = "S",
-      description = "Length in seconds, for a step that began just now. Default: 0.")
+  @Option(names = "--duration", paramLabel = "S")
   private double durationS;
 
-  @Option(
-      names = "--ago",
-      paramLabel = "S",
-      description = "How many seconds ago it began. Default: 0.")
+  @Option(names = "--ago", paramLabel = "S")
   private double agoS;
 
   @Override

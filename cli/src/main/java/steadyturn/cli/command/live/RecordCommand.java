@@ -30,16 +30,7 @@ import steadyturn.ingest.serial.HostTime;
 import steadyturn.ingest.serial.SerialPortSource;
 
 /** Records live units into a dataset. */
-@Command(
-    name = "record",
-    description = {
-      "Records live units into DIR, which is a whole dataset at every moment.",
-      "UNIT is [POINT=]PORT[,ADAPTER]: POINT where it is worn (pelvis, lead_forearm, lead_hand,",
-      "club_shaft, thorax; a unit may tell it itself), ADAPTER when it cannot be found out.",
-      "While it runs, type a mark and Enter: \"hit 7-iron thin\", \"practice\", \"quiet-stance\";",
-      "\"quit\" or Ctrl-C ends the recording."
-    },
-    sortOptions = false)
+@Command(name = "record", sortOptions = false)
 public final class RecordCommand implements Callable<Integer> {
 
   private static final long LOOK_EVERY_MS = 500;
@@ -47,7 +38,7 @@ public final class RecordCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
-  @Parameters(index = "0", paramLabel = "DIR", description = "Dataset folder; made when needed.")
+  @Parameters(index = "0", paramLabel = "DIR")
   private Path root = Path.of("");
 
   @Parameters(
@@ -60,34 +51,31 @@ public final class RecordCommand implements Callable<Integer> {
   @Option(names = "--player", required = true, paramLabel = "LABEL")
   private String player = "";
 
-  @Option(
-      names = "--handed",
-      required = true,
-      paramLabel = "right|left",
-      description = "The side the player swings from.")
+  @Option(names = "--handed", required = true, paramLabel = "right|left")
   private Handedness handed = Handedness.RIGHT;
 
-  @Option(names = "--lesson", paramLabel = "LABEL", description = "Default: today's date.")
+  @Option(names = "--lesson", paramLabel = "LABEL")
   private String lesson = LocalDate.now(ZoneId.systemDefault()).toString().replace("-", "");
 
-  @Option(names = "--pelvis-width", paramLabel = "MM", description = "Between the hip bones.")
+  @Option(names = "--pelvis-width", paramLabel = "MM")
   private double widthMm;
 
-  @Option(names = "--pelvis-depth", paramLabel = "MM", description = "Front to back.")
+  @Option(names = "--pelvis-depth", paramLabel = "MM")
   private double depthMm;
 
-  @Option(names = "--stature", paramLabel = "MM", description = "Standing height.")
+  @Option(names = "--worn-depth", paramLabel = "MM")
+  private double wornMm;
+
+  @Option(names = "--stature", paramLabel = "MM")
   private double statureMm;
 
-  @Option(names = "--baud", paramLabel = "N", description = "Default: ${DEFAULT-VALUE}.")
+  @Option(names = "--baud", paramLabel = "N")
   private int baud = SerialPortSource.BAUD;
 
-  @Option(names = "--seconds", paramLabel = "S", description = "End after so many seconds.")
+  @Option(names = "--seconds", paramLabel = "S")
   private double lengthS = Double.POSITIVE_INFINITY;
 
-  @Option(
-      names = "--typed",
-      description = "Take typed marks although standard input is no terminal.")
+  @Option(names = "--typed")
   private boolean isTyped = Boolean.getBoolean("steadyturn.terminal");
 
   private final CountDownLatch isEnded = new CountDownLatch(1);
@@ -152,7 +140,7 @@ public final class RecordCommand implements Callable<Integer> {
   }
 
   private Player facts() {
-    return new Player(player, handed, size(widthMm), size(depthMm), size(statureMm));
+    return new Player(player, handed, size(widthMm), size(depthMm), size(statureMm), size(wornMm));
   }
 
   private static OptionalDouble size(double mm) {

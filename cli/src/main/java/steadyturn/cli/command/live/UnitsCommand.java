@@ -18,28 +18,18 @@ import steadyturn.ingest.serial.Ports;
 import steadyturn.ingest.serial.SerialPortSource;
 
 /** Shows the units at the ports, so that a person can tell which is which by moving it. */
-@Command(
-    name = "units",
-    description = {
-      "Lists the serial ports, finds out which unit speaks at each, and shows how it moves:",
-      "move a unit to see which one it is. Other ports (virtual ones) are named by their path."
-    },
-    subcommands = UnitsNewCommand.class,
-    sortOptions = false)
+@Command(name = "units", subcommands = UnitsNewCommand.class, sortOptions = false)
 public final class UnitsCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
-  @Parameters(arity = "0..*", paramLabel = "PORT", description = "Only these ports.")
+  @Parameters(arity = "0..*", paramLabel = "PORT")
   private List<String> paths = List.of();
 
-  @Option(names = "--baud", paramLabel = "N", description = "Default: ${DEFAULT-VALUE}.")
+  @Option(names = "--baud", paramLabel = "N")
   private int baud = SerialPortSource.BAUD;
 
-  @Option(
-      names = "--seconds",
-      paramLabel = "S",
-      description = "How long to look. Default: 20 for a person who watches, else 3.")
+  @Option(names = "--seconds", paramLabel = "S")
   private double lengthS = Boolean.getBoolean("steadyturn.terminal") ? 20 : 3;
 
   @Override

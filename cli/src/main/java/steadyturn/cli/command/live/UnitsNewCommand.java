@@ -13,26 +13,17 @@ import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 
 /** Writes what a new unit needs: the adapter's skeleton, its test, its registration. */
-@Command(
-    name = "new",
-    description = {
-      "Writes the skeleton of an adapter for a unit NAME (such as \"tiny-box\"), its conformance"
-          + " test",
-      "and its registration into the source tree. docs/how-to/add-a-unit.md goes on from there."
-    })
+@Command(name = "new")
 final class UnitsNewCommand implements Callable<Integer> {
 
   private static final Path SENSOR = Path.of("steadyturn", "ingest", "sensor");
 
   @Mixin private Console console;
 
-  @Parameters(paramLabel = "NAME", description = "Lower-case words joined by hyphens.")
+  @Parameters(paramLabel = "NAME")
   private String name = "";
 
-  @Option(
-      names = "--source",
-      paramLabel = "DIR",
-      description = "The project's folder. Default: where ./steadyturn lies.")
+  @Option(names = "--source", paramLabel = "DIR")
   private Path source = Path.of(System.getProperty("steadyturn.home", "."));
 
   @Override

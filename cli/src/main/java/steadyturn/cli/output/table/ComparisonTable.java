@@ -1,16 +1,20 @@
 package steadyturn.cli.output.table;
 
+import static steadyturn.cli.words.Words.say;
+
 import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import steadyturn.analysis.compare.Comparison;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.ComparisonVerdict;
 import steadyturn.analysis.compare.GroupSummary;
-import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.output.Decimals;
 import steadyturn.cli.words.PlainWords;
@@ -21,9 +25,8 @@ public final class ComparisonTable {
 
   private static final int LONGEST_NAME = 22;
   private static final int LONGEST_GROUP = 12;
-  private static final String NONE = "-";
-  private static final String MEAN = Words.say("compare.mean");
-  private static final String SPREAD = Words.say("compare.spread");
+  private static final String MEAN = say("compare.mean");
+  private static final String SPREAD = say("compare.spread");
 
   private ComparisonTable() {}
 
@@ -36,70 +39,54 @@ public final class ComparisonTable {
     }
     lines.addAll(ownSpread(pairs(comparison).get(0)));
     lines.add("");
-    comparison
-        .notices()
-        .forEach(notice -> lines.addAll(Layout.beside("*", 2, Words.inUse().text(notice))));
+    comparison.notices().forEach(n -> lines.addAll(Layout.beside("*", 2, Words.inUse().text(n))));
     lines.addAll(howToRead());
     lines.addAll(Cautions.afterATable());
-    for (String line : lines) {
-      to.write(line + "\n");
-    }
+    Layout.write(lines, to);
   }
 
   private static List<List<ComparisonRow>> pairs(Comparison comparison) {
-    Map<List<String>, List<ComparisonRow>> pairs = new LinkedHashMap<>();
-    for (ComparisonRow row : comparison.rows()) {
-      List<String> names = List.of(row.first().group(), row.second().group());
-      pairs.computeIfAbsent(names, key -> new ArrayList<>()).add(row);
-    }
-    return List.copyOf(pairs.values());
+    return grouped(comparison.rows(), row -> List.of(row.first().group(), row.second().group()));
+  }
+
+  /** Groups of rows in the order in which their first members come. */
+  static <R, K> List<List<R>> grouped(List<R> rows, Function<R, K> by) {
+    return List.copyOf(
+        rows.stream()
+            .collect(Collectors.groupingBy(by, LinkedHashMap::new, Collectors.toList()))
+            .values());
   }
 
   private static List<String> pair(List<ComparisonRow> rows) {
-    List<String> lines = new ArrayList<>();
-    GroupSummary first = largest(rows, true);
-    GroupSummary second = largest(rows, false);
-    lines.addAll(
-        Layout.wrapped(
-            Words.say(
-                "compare.against", first.group(), swings(first), second.group(), swings(second)),
-            Layout.WIDTH));
+    GroupSummary first = largest(rows.stream().map(ComparisonRow::first));
+    GroupSummary second = largest(rows.stream().map(ComparisonRow::second));
+    String a = PlainWords.swings(first.count());
+    String b = PlainWords.swings(second.count());
+    String title = say("compare.against", first.group(), a, second.group(), b);
+    List<String> lines = new ArrayList<>(Layout.wrapped(title, Layout.WIDTH));
     List<List<String>> cells = new ArrayList<>();
-    String a = shortened(first.group());
-    String b = shortened(second.group());
-    cells.add(List.of("", a, "", b, "", Words.say("compare.difference"), ""));
-    cells.add(List.of("", MEAN, SPREAD, MEAN, SPREAD, Words.say("compare.range"), ""));
-    String at = "none yet";
-    for (ComparisonRow row : byPosition(rows)) {
-      if (!row.what().at().equals(at)) {
-        at = row.what().at();
-        cells.add(List.of(position(at) + ":", "", "", "", "", "", ""));
-      }
-      cells.add(cells(row));
+    cells.add(
+        List.of("", shortened(first), "", shortened(second), "", say("compare.difference"), ""));
+    cells.add(List.of("", MEAN, SPREAD, MEAN, SPREAD, say("compare.range"), ""));
+    for (List<ComparisonRow> atOne : byPosition(rows)) {
+      String at = position(atOne.get(0).what().at());
+      cells.add(List.of(at + ":", "", "", "", "", "", ""));
+      atOne.forEach(row -> cells.add(cells(row)));
     }
     lines.addAll(Layout.table(cells, 1));
     return lines;
   }
 
-  private static List<ComparisonRow> byPosition(List<ComparisonRow> rows) {
-    Map<String, List<ComparisonRow>> byPosition = new LinkedHashMap<>();
-    rows.forEach(
-        row -> byPosition.computeIfAbsent(row.what().at(), at -> new ArrayList<>()).add(row));
-    return byPosition.values().stream().flatMap(List::stream).toList();
+  private static List<List<ComparisonRow>> byPosition(List<ComparisonRow> rows) {
+    return grouped(rows, row -> row.what().at());
   }
 
-  private static GroupSummary largest(List<ComparisonRow> rows, boolean first) {
-    return rows.stream()
-        .map(row -> first ? row.first() : row.second())
-        .max((x, y) -> Integer.compare(x.count(), y.count()))
-        .orElseThrow();
+  private static GroupSummary largest(Stream<GroupSummary> groups) {
+    return groups.max(Comparator.comparingInt(GroupSummary::count)).orElseThrow();
   }
 
-  private static String swings(GroupSummary group) {
-    return Swings.count(group.count());
-  }
-
-  private static String shortened(String group) {
+  private static String shortened(GroupSummary summary) {
+    String group = summary.group();
     return group.length() <= LONGEST_GROUP ? group : group.substring(0, LONGEST_GROUP - 1) + "~";
   }
 
@@ -107,84 +94,74 @@ public final class ComparisonTable {
     Measure measure = row.what().measure();
     return List.of(
         "  " + name(measure),
-        number(row.first().mean(), measure),
-        number(row.first().spread(), measure),
-        number(row.second().mean(), measure),
-        number(row.second().spread(), measure),
-        row.difference().map(d -> range(d, measure)).orElse(NONE),
+        Figure.ifAny(row.first().mean(), measure),
+        Figure.ifAny(row.first().spread(), measure),
+        Figure.ifAny(row.second().mean(), measure),
+        Figure.ifAny(row.second().spread(), measure),
+        row.difference()
+            .map(d -> range(d.value(), d.low(), d.high(), measure))
+            .orElse(Figure.WITHHELD),
         words(row));
   }
 
   static String name(Measure measure) {
-    String name = PlainWords.of(measure) + " " + PlainWords.unit(measure);
-    return name.length() <= LONGEST_NAME + 2 ? name.strip() : measure.id();
+    String unit = PlainWords.unit(measure);
+    int length = PlainWords.of(measure).length() + 1 + unit.length();
+    return length <= LONGEST_NAME + 2 ? PlainWords.withUnit(measure) : measure.id();
   }
 
   static String position(String at) {
-    return at.isEmpty() ? Words.say("compare.whole-swing") : PlainWords.keyPosition(at);
-  }
-
-  private static String range(MeanDifference d, Measure measure) {
-    return range(d.value(), d.low(), d.high(), measure);
+    return at.isEmpty() ? say("compare.whole-swing") : PlainWords.keyPosition(at);
   }
 
   static String range(double value, double low, double high, Measure measure) {
-    return Words.say(
-        "unit.range", number(value, measure), number(low, measure), number(high, measure));
+    return say(
+        "unit.range",
+        Figure.ifAny(value, measure),
+        Figure.ifAny(low, measure),
+        Figure.ifAny(high, measure));
   }
 
   private static String words(ComparisonRow row) {
-    return Words.say(
+    return say(
         "compare.cell." + row.verdict().word(), Decimals.cell(row.margin(), Decimals.OF_VALUE));
-  }
-
-  private static String number(double number, Measure measure) {
-    return Double.isFinite(number) ? Figure.nearest(number, measure) : NONE;
   }
 
   /** Typical error and detectable changes, one row a measure and position. */
   private static List<String> ownSpread(List<ComparisonRow> rows) {
+    List<String> head = List.of("smallest", "typical", "two-single", "these");
     List<List<String>> cells = new ArrayList<>();
-    cells.add(
-        List.of(
-            Words.say("compare.smallest"),
-            Words.say("compare.typical"),
-            Words.say("compare.two-single"),
-            Words.say("compare.these")));
-    cells.add(
-        List.of(
-            Words.say("compare.smallest.below"),
-            Words.say("compare.typical.below"),
-            Words.say("compare.two-single.below"),
-            Words.say("compare.these.below")));
-    for (ComparisonRow row : byPosition(rows)) {
+    cells.add(head.stream().map(word -> say("compare." + word)).toList());
+    cells.add(head.stream().map(word -> say("compare." + word + ".below")).toList());
+    for (ComparisonRow row : byPosition(rows).stream().flatMap(List::stream).toList()) {
       Measure measure = row.what().measure();
       String at = row.what().at().isEmpty() ? "" : ", " + position(row.what().at());
       cells.add(
           List.of(
               "  " + name(measure) + at,
-              row.typicalError().map(t -> number(t.value(), measure)).orElse(NONE),
-              row.typicalError().map(t -> number(t.detectableChange(), measure)).orElse(NONE),
+              row.typicalError().map(t -> Figure.ifAny(t.value(), measure)).orElse(Figure.WITHHELD),
+              row.typicalError()
+                  .map(t -> Figure.ifAny(t.detectableChange(), measure))
+                  .orElse(Figure.WITHHELD),
               row.verdict() == ComparisonVerdict.TOO_FEW_SWINGS
-                  ? NONE
-                  : row.difference().map(d -> number(d.detectable(), measure)).orElse(NONE)));
+                  ? Figure.WITHHELD
+                  : row.difference()
+                      .map(d -> Figure.ifAny(d.detectable(), measure))
+                      .orElse(Figure.WITHHELD)));
     }
     return Layout.table(cells, 1);
   }
 
   private static List<String> howToRead() {
     List<String> lines = new ArrayList<>();
-    int width = TableReport.NAME_WIDTH;
-    lines.addAll(
-        Layout.beside(
-            Words.say("compare.difference"), width, Words.say("compare.read.difference")));
-    lines.addAll(
-        Layout.beside(Words.say("compare.verdict.real"), width, Words.say("compare.read.real")));
-    lines.addAll(
-        Layout.beside(Words.say("compare.same-within"), width, Words.say("compare.read.same")));
-    lines.addAll(
-        Layout.beside(
-            Words.say("compare.verdict.not-shown"), width, Words.say("compare.read.not-shown")));
+    lines.addAll(explained("compare.difference", "compare.read.difference"));
+    lines.addAll(explained("compare.verdict.real", "compare.read.real"));
+    lines.addAll(explained("compare.same-within", "compare.read.same"));
+    lines.addAll(explained("compare.verdict.not-shown", "compare.read.not-shown"));
     return lines;
+  }
+
+  private static List<String> explained(String name, String words) {
+    return Layout.beside(say(name), TableReport.NAME_WIDTH, say(words));
   }
 }

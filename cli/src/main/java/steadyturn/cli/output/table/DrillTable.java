@@ -1,5 +1,7 @@
 package steadyturn.cli.output.table;
 
+import static steadyturn.cli.words.Words.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import steadyturn.analysis.coach.drill.DrillRep;
@@ -34,12 +36,12 @@ final class DrillTable {
     Measure measure = drill.judgedBy().measure();
     String at = drill.judgedBy().at();
     String name = PlainWords.of(measure) + (at.isEmpty() ? "" : ", " + PlainWords.keyPosition(at));
-    return Words.say(
+    return say(
         "drills.head",
-        Words.say("drill." + drill.name() + ".name"),
+        say("drill." + drill.name() + ".name"),
         name,
         Figure.nearest(drill.low(), measure),
-        (Figure.nearest(drill.high(), measure) + " " + PlainWords.unit(measure)).strip());
+        Figure.withUnit(drill.high(), measure));
   }
 
   private static List<String> repetitions(DrillScore score) {
@@ -48,7 +50,7 @@ final class DrillTable {
     }
     List<List<String>> cells = new ArrayList<>();
     String unit = PlainWords.unit(score.drill().judgedBy().measure());
-    cells.add(List.of("  " + Words.say("drills.rep"), Words.say("drills.time"), unit, ""));
+    cells.add(List.of("  " + say("drills.rep"), say("drills.time"), unit, ""));
     int number = 0;
     for (DrillRep rep : score.reps()) {
       number++;
@@ -57,33 +59,29 @@ final class DrillTable {
               "  " + number,
               Words.inUse().decimal(rep.timeS() % DrillScore.APART_S, 1),
               Figure.narrow(rep.value()),
-              Words.say(
-                  rep.sure()
-                      ? (rep.inBand() ? "drills.in" : "drills.out")
-                      : (rep.inBand() ? "drills.near-in" : "drills.near-out"))));
+              say("drills." + (rep.sure() ? "" : "near-") + (rep.inBand() ? "in" : "out"))));
     }
     return Layout.table(cells, 1);
   }
 
   private static String summary(DrillScore score) {
-    String words =
-        Words.say("drills.summary", score.inBand(), score.reps().size(), score.longestRun());
-    return score.unseen() == 0 ? words : words + " " + Words.say("drills.unseen", score.unseen());
+    String words = say("drills.summary", score.inBand(), score.reps().size(), score.longestRun());
+    return score.unseen() == 0 ? words : words + " " + say("drills.unseen", score.unseen());
   }
 
   private static String effect(ComparisonRow row) {
     Measure measure = row.what().measure();
     if (row.difference().isEmpty()) {
-      return Words.say("drills.effect.few");
+      return say("drills.effect.few");
     }
     MeanDifference d = row.difference().get();
-    return Words.say(
+    return say(
         "drills.effect",
         Figure.nearest(row.first().mean(), measure),
         Figure.nearest(row.second().mean(), measure),
         Figure.nearest(d.value(), measure),
         Figure.nearest(d.low(), measure),
-        (Figure.nearest(d.high(), measure) + " " + PlainWords.unit(measure)).strip(),
+        Figure.withUnit(d.high(), measure),
         Verdicts.of(row, Words.inUse()));
   }
 }

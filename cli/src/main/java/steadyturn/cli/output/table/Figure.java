@@ -4,6 +4,7 @@ import java.util.Locale;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 
 /**
@@ -51,6 +52,16 @@ final class Figure {
     int decimals = decimals(measure);
     double rounded = Math.rint(number * Math.pow(10, decimals)) / Math.pow(10, decimals);
     return Words.inUse().decimal(rounded + 0.0, decimals);
+  }
+
+  /** The same; {@code -} for what is no number. */
+  static String ifAny(double number, Measure measure) {
+    return Double.isFinite(number) ? nearest(number, measure) : WITHHELD;
+  }
+
+  /** The same with its unit. */
+  static String withUnit(double number, Measure measure) {
+    return (nearest(number, measure) + " " + PlainWords.unit(measure)).strip();
   }
 
   private static String up(double number, Measure measure) {

@@ -1,5 +1,7 @@
 package steadyturn.cli.output.table;
 
+import java.io.IOException;
+import java.io.Writer;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -46,6 +48,11 @@ final class Layout {
       start = " ".repeat(nameWidth);
     }
     return lines;
+  }
+
+  /** Writes lines; leaves the writer open. */
+  static void write(List<String> lines, Writer to) throws IOException {
+    to.write(String.join("\n", lines) + "\n");
   }
 
   /** Breaks at spaces; a word longer than the width stands alone. */

@@ -1,5 +1,7 @@
 package steadyturn.cli.output.table;
 
+import static steadyturn.cli.words.Words.say;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,7 +12,6 @@ import java.util.stream.Collectors;
 import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.cli.words.Words;
 
 /** The lesson at a glance: one row a swing, swings of one club and kind together. */
 final class LessonTable {
@@ -32,7 +33,7 @@ final class LessonTable {
 
   List<String> lines() {
     if (swings.isEmpty()) {
-      return List.of(Words.say("table.no-swing"));
+      return List.of(say("table.no-swing"));
     }
     List<List<String>> rows = new ArrayList<>();
     rows.add(row("", Column::group));
@@ -77,8 +78,8 @@ final class LessonTable {
   }
 
   static String title(SwingResult swing) {
-    String club = swing.club().isBlank() ? Words.say("table.no-club") : swing.club();
-    return club + ", " + Words.say("table.kind." + swing.kind().word());
+    String club = swing.club().isBlank() ? say("table.no-club") : swing.club();
+    return club + ", " + say("table.kind." + swing.kind().word());
   }
 
   private static String summary(

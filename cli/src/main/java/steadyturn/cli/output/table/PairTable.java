@@ -1,11 +1,11 @@
 package steadyturn.cli.output.table;
 
+import static steadyturn.cli.words.Words.say;
+
 import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.PairRow;
@@ -22,30 +22,23 @@ public final class PairTable {
 
   /** Writes the swings side by side and what is needed to read it; leaves the writer open. */
   public static void write(SwingPair pair, Writer to) throws IOException {
-    List<String> lines = new ArrayList<>();
-    lines.addAll(
-        Layout.wrapped(
-            Words.say("pair.title", title(pair.first()), title(pair.second())), Layout.WIDTH));
+    String title = say("pair.title", title(pair.first()), title(pair.second()));
+    List<String> lines = new ArrayList<>(Layout.wrapped(title, Layout.WIDTH));
     lines.addAll(table(pair));
     lines.add("");
     if (!pair.first().lesson().equals(pair.second().lesson())) {
-      lines.addAll(Layout.beside("*", 2, Words.say("pair.other-lessons")));
+      lines.addAll(Layout.beside("*", 2, say("pair.other-lessons")));
     }
     for (String word : List.of("difference", "usual", "alike", "within-usual", "beyond-usual")) {
-      lines.addAll(
-          Layout.beside(
-              Words.say("pair.name." + word),
-              TableReport.NAME_WIDTH + 3,
-              Words.say("pair.read." + word)));
+      int width = TableReport.NAME_WIDTH + 3;
+      lines.addAll(Layout.beside(say("pair.name." + word), width, say("pair.read." + word)));
     }
     lines.addAll(Cautions.afterATable());
-    for (String line : lines) {
-      to.write(line + "\n");
-    }
+    Layout.write(lines, to);
   }
 
   private static String title(LessonSwing each) {
-    return Words.say("pair.swing", each.swing().number(), LessonTable.title(each.swing()));
+    return say("pair.swing", each.swing().number(), LessonTable.title(each.swing()));
   }
 
   private static List<String> table(SwingPair pair) {
@@ -53,21 +46,17 @@ public final class PairTable {
     cells.add(
         List.of(
             "",
-            Words.say("table.swing", pair.first().swing().number()),
-            Words.say("table.swing", pair.second().swing().number()),
-            Words.say("pair.name.difference"),
-            Words.say("pair.name.usual"),
+            say("table.swing", pair.first().swing().number()),
+            say("table.swing", pair.second().swing().number()),
+            say("pair.name.difference"),
+            say("pair.name.usual"),
             ""));
-    cells.add(List.of("", "", "", Words.say("compare.range"), "", ""));
-    Map<String, List<PairRow>> byPosition = new LinkedHashMap<>();
-    pair.rows()
-        .forEach(
-            row -> byPosition.computeIfAbsent(row.what().at(), at -> new ArrayList<>()).add(row));
-    byPosition.forEach(
-        (at, rows) -> {
-          cells.add(List.of(ComparisonTable.position(at) + ":", "", "", "", "", ""));
-          rows.forEach(row -> cells.add(cells(row)));
-        });
+    cells.add(List.of("", "", "", say("compare.range"), "", ""));
+    for (List<PairRow> atOne : ComparisonTable.grouped(pair.rows(), row -> row.what().at())) {
+      String at = ComparisonTable.position(atOne.get(0).what().at());
+      cells.add(List.of(at + ":", "", "", "", "", ""));
+      atOne.forEach(row -> cells.add(cells(row)));
+    }
     return Layout.table(cells, 1);
   }
 

@@ -1,5 +1,7 @@
 package steadyturn.cli.output.table;
 
+import static steadyturn.cli.words.Words.say;
+
 import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
@@ -21,8 +23,6 @@ import steadyturn.cli.words.Words;
 /** A player's lessons for people, at most 100 columns wide. */
 public final class ProgressTable {
 
-  private static final String NONE = "-";
-
   private ProgressTable() {}
 
   /** Writes the means of each lesson, what changed, and the drills; leaves the writer open. */
@@ -36,36 +36,34 @@ public final class ProgressTable {
         GroupSummary mean = PlayerProgress.mean(step, what);
         cells.add(
             List.of(
-                "  " + Words.say("progress.lesson", step.lesson()),
+                "  " + say("progress.lesson", step.lesson()),
                 step.date(),
-                number(mean.mean(), what.measure()) + range(mean, what.measure()),
-                Swings.count(mean.count())));
+                Figure.ifAny(mean.mean(), what.measure()) + range(mean, what.measure()),
+                PlainWords.swings(mean.count())));
       }
       lines.addAll(Layout.table(cells, 2));
     }
     lines.add("");
-    changes(lines, Words.say("progress.since-last"), progress.sinceLast());
-    changes(lines, Words.say("progress.since-first"), progress.sinceFirst());
-    lines.add(Words.say("progress.drills"));
+    changes(lines, say("progress.since-last"), progress.sinceLast());
+    changes(lines, say("progress.since-first"), progress.sinceFirst());
+    lines.add(say("progress.drills"));
     drills.forEach(drill -> lines.addAll(Layout.beside(" ", 2, drill)));
     lines.add("");
-    lines.addAll(Layout.wrapped(Words.say("progress.read"), Layout.WIDTH));
+    lines.addAll(Layout.wrapped(say("progress.read"), Layout.WIDTH));
     lines.addAll(Cautions.afterATable());
-    for (String line : lines) {
-      to.write(line + "\n");
-    }
+    Layout.write(lines, to);
   }
 
   private static String range(GroupSummary mean, Measure measure) {
     if (mean.count() < GroupComparison.FEWEST_SWINGS) {
-      return mean.count() == 0 ? "" : " " + Words.say("progress.no-range");
+      return mean.count() == 0 ? "" : " " + say("progress.no-range");
     }
     double half = mean.halfWidthOfMean();
     return between(mean.mean() - half, mean.mean() + half, measure);
   }
 
   private static String between(double low, double high, Measure measure) {
-    return " (" + number(low, measure) + " to " + number(high, measure) + ")";
+    return " (" + Figure.ifAny(low, measure) + " to " + Figure.ifAny(high, measure) + ")";
   }
 
   private static void changes(List<String> lines, String title, Optional<Comparison> changes) {
@@ -73,17 +71,16 @@ public final class ProgressTable {
       return;
     }
     List<List<String>> cells = new ArrayList<>();
-    cells.add(
-        List.of(title, Words.say("progress.change-range"), Words.say("progress.could-show"), ""));
+    cells.add(List.of(title, say("progress.change-range"), say("progress.could-show"), ""));
     for (ComparisonRow row : changes.get().rows()) {
       Measure measure = row.what().measure();
       Optional<MeanDifference> d = row.difference();
       cells.add(
           List.of(
               "  " + name(row.what()),
-              d.map(x -> number(x.value(), measure) + between(x.low(), x.high(), measure))
-                  .orElse(NONE),
-              d.map(x -> number(x.detectable(), measure)).orElse(NONE),
+              d.map(x -> Figure.ifAny(x.value(), measure) + between(x.low(), x.high(), measure))
+                  .orElse(Figure.WITHHELD),
+              d.map(x -> Figure.ifAny(x.detectable(), measure)).orElse(Figure.WITHHELD),
               Verdicts.of(row, Words.inUse())));
     }
     lines.addAll(Layout.table(cells, 1));
@@ -91,13 +88,7 @@ public final class ProgressTable {
   }
 
   private static String name(MeasureAt what) {
-    String name = PlainWords.of(what.measure()) + " " + PlainWords.unit(what.measure());
-    return what.at().isEmpty()
-        ? name.strip()
-        : name.strip() + ", " + PlainWords.keyPosition(what.at());
-  }
-
-  private static String number(double number, Measure measure) {
-    return Double.isFinite(number) ? Figure.nearest(number, measure) : NONE;
+    String name = PlainWords.withUnit(what.measure());
+    return what.at().isEmpty() ? name : name + ", " + PlainWords.keyPosition(what.at());
   }
 }

@@ -1,5 +1,7 @@
 package steadyturn.cli.output.table;
 
+import static steadyturn.cli.words.Words.say;
+
 import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
@@ -21,29 +23,27 @@ public final class QualityReport {
   /** Writes one recording's report; leaves the writer open. */
   public static void write(RecordingReport report, Writer to) throws IOException {
     List<String> lines = new ArrayList<>();
-    lines.add(Words.say("table.recording") + " " + report.recordingId());
+    lines.add(say("table.recording") + " " + report.recordingId());
     for (UnitReport unit : report.units()) {
       lines.addAll(unit(unit));
     }
     if (report.units().isEmpty()) {
-      lines.add("  " + Words.say("check.no-unit"));
+      lines.add("  " + say("check.no-unit"));
     }
-    for (String line : lines) {
-      to.write(line + "\n");
-    }
+    Layout.write(lines, to);
   }
 
   private static List<String> unit(UnitReport unit) {
     String name = "  " + PlainWords.bodyPoint(unit.facts().point());
     String figures =
-        Words.say(
+        say(
             "check.figures",
-            Words.say("quality.verdict." + unit.verdict().word()),
+            say("quality.verdict." + unit.verdict().word()),
             unit.rateHz(),
             unit.lostPct(),
             unit.saturatedSamples() == 0
                 ? ""
-                : ", " + Words.say("table.beyond-range", unit.saturatedSamples()));
+                : ", " + say("table.beyond-range", unit.saturatedSamples()));
     List<String> lines = new ArrayList<>(Layout.beside(name, NAME_WIDTH, figures));
     for (Finding finding : unit.findings()) {
       String sign = finding.verdict() == Verdict.FIT ? "    note" : "    !";

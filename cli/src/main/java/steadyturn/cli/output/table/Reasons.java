@@ -1,5 +1,7 @@
 package steadyturn.cli.output.table;
 
+import static steadyturn.cli.words.Words.say;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -45,9 +47,8 @@ final class Reasons {
     }
 
     private static String at(Set<String> positions) {
-      return positions.isEmpty()
-          ? ""
-          : " " + Words.say("table.at.positions", String.join(", ", positions));
+      String all = String.join(", ", positions);
+      return all.isEmpty() ? "" : " " + say("table.at.positions", all);
     }
 
     private String in(int swingsInAll) {
@@ -55,12 +56,9 @@ final class Reasons {
         return "";
       }
       if (swings.size() == swingsInAll) {
-        return " (" + Words.say("table.all-swings") + ")";
+        return " (" + say("table.all-swings") + ")";
       }
-      String numbers = swings.stream().map(String::valueOf).collect(Collectors.joining(", "));
-      return " ("
-          + Words.say(swings.size() == 1 ? "table.swing" : "table.swings-list", numbers)
-          + ")";
+      return " (" + TableReport.swings(swings.stream().map(String::valueOf).toList()) + ")";
     }
   }
 

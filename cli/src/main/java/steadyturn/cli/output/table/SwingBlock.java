@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
@@ -94,7 +93,12 @@ final class SwingBlock {
     List<List<String>> rows =
         swing.measures().stream()
             .filter(m -> m.at().isEmpty() && m.given())
-            .map(m -> List.of("  " + PlainWords.of(m.measure()), unit(m), Figure.wide(m)))
+            .map(
+                m ->
+                    List.of(
+                        "  " + PlainWords.of(m.measure()),
+                        PlainWords.unit(m.measure()),
+                        Figure.wide(m)))
             .toList();
     return rows.isEmpty() ? List.of() : Layout.table(rows, 2);
   }
@@ -104,8 +108,7 @@ final class SwingBlock {
   }
 
   private String times() {
-    return IntStream.range(0, swing.events().size())
-        .mapToObj(swing.events()::get)
+    return swing.events().stream()
         .map(
             e ->
                 PlainWords.keyPosition(e.event().word())

@@ -1,12 +1,16 @@
 package steadyturn.cli.output.table;
 
+import static steadyturn.cli.words.Words.say;
+
 import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Collectors;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.lesson.LessonResult;
@@ -56,25 +60,23 @@ public final class TableReport {
     }
     drills.forEach(
         (lesson, scores) -> {
-          lines.add(Words.say("drills.title", lesson));
+          lines.add(say("drills.title", lesson));
           lines.addAll(DrillTable.lines(scores));
         });
     lines.addAll(Cautions.afterATable());
-    for (String line : lines) {
-      to.write(line + "\n");
-    }
+    Layout.write(lines, to);
   }
 
   private static List<String> head(LessonResult result) {
     List<String> lines = new ArrayList<>();
-    lines.addAll(named(Words.say("table.recording"), result.recording()));
-    lines.addAll(named(Words.say("table.the-player"), player(result.player())));
+    lines.addAll(named(say("table.recording"), result.recording()));
+    lines.addAll(named(say("table.the-player"), player(result.player())));
     lines.addAll(
         named(
-            Words.say("table.units"),
+            say("table.units"),
             result.units().stream().map(TableReport::unit).collect(Collectors.joining("; "))));
-    lines.addAll(named(Words.say("table.target-line"), aim(result.aim())));
-    lines.addAll(named(Words.say("table.swings"), count(result.swings())));
+    lines.addAll(named(say("table.target-line"), aim(result.aim())));
+    lines.addAll(named(say("table.swings"), count(result.swings())));
     return lines;
   }
 
@@ -82,15 +84,10 @@ public final class TableReport {
     LessonTable table = new LessonTable(result.swings());
     List<String> lines = new ArrayList<>(table.lines());
     List<String> notes = new ArrayList<>();
-    flags(result.swings())
-        .forEach(
-            (flag, swings) ->
-                notes.addAll(Layout.beside("!", 2, swings + ": " + PlainWords.flag(flag))));
+    flags(result.swings()).forEach(flag -> notes.addAll(Layout.beside("!", 2, flag)));
     notes.addAll(Reasons.of(result.swings(), TableReport::isInTheTable, 0));
-    Words.inUse()
-        .told(result.notices())
-        .keySet()
-        .forEach(notice -> notes.addAll(Layout.beside("*", 2, notice)));
+    Set<String> notices = Words.inUse().told(result.notices()).keySet();
+    notices.forEach(notice -> notes.addAll(Layout.beside("*", 2, notice)));
     if (!notes.isEmpty()) {
       lines.add("");
       lines.addAll(notes);
@@ -108,23 +105,23 @@ public final class TableReport {
     return lines;
   }
 
-  /** Each flag with the swings it holds for, in words. */
-  private static Map<String, String> flags(List<SwingResult> swings) {
+  /** Each flag in words, with the swings it holds for. */
+  private static List<String> flags(List<SwingResult> swings) {
     Map<String, List<String>> numbers = new LinkedHashMap<>();
     for (SwingResult swing : swings) {
       for (String flag : LessonTable.flagsToTell(swing)) {
         numbers.computeIfAbsent(flag, f -> new ArrayList<>()).add(Integer.toString(swing.number()));
       }
     }
-    Map<String, String> words = new LinkedHashMap<>();
-    numbers.forEach(
-        (flag, list) ->
-            words.put(
-                flag,
-                Words.say(
-                    list.size() == 1 ? "table.swing" : "table.swings-list",
-                    String.join(", ", list))));
+    List<String> words = new ArrayList<>();
+    numbers.forEach((flag, list) -> words.add(swings(list) + ": " + PlainWords.flag(flag)));
     return words;
+  }
+
+  /** {@code swing 3} or {@code swings 3, 7}. */
+  static String swings(Collection<String> numbers) {
+    String key = numbers.size() == 1 ? "table.swing" : "table.swings-list";
+    return say(key, String.join(", ", numbers));
   }
 
   private static boolean isInTheTable(MeasureValue value) {
@@ -137,40 +134,36 @@ public final class TableReport {
   }
 
   private static String player(Player player) {
-    String side = Words.say("page.handed." + player.handed().word());
-    return player.id()
-        + ", "
-        + side
+    return (player.id() + ", " + say("page.handed." + player.handed().word()))
         + size("table.wide", player.pelvisWidthMm())
         + size("table.deep", player.pelvisDepthMm())
         + size("table.tall", player.statureMm());
   }
 
   private static String size(String key, OptionalDouble mm) {
-    return mm.isPresent() ? ", " + Words.say(key, mm.getAsDouble()) : "";
+    return mm.isPresent() ? ", " + say(key, mm.getAsDouble()) : "";
   }
 
   private static String unit(UnitResult unit) {
     StringBuilder words = new StringBuilder(PlainWords.bodyPoint(unit.point()));
     words.append(" ").append(Words.inUse().decimal(unit.rateHz(), 0)).append(" Hz");
     if (unit.lostPct() >= 0.05) {
-      words.append(", ").append(Words.say("table.lost", unit.lostPct()));
+      words.append(", ").append(say("table.lost", unit.lostPct()));
     }
     if (unit.saturatedSamples() > 0) {
-      words.append(", ").append(Words.say("table.beyond-range", unit.saturatedSamples()));
+      words.append(", ").append(say("table.beyond-range", unit.saturatedSamples()));
     }
     return words.toString();
   }
 
   private static String aim(String aim) {
-    String from =
-        aim.equals("aim-step") ? Words.say("table.aim.step") : Words.say("table.aim.square");
-    return from + "; " + Words.say("table.aim.error");
+    String from = say(aim.equals("aim-step") ? "table.aim.step" : "table.aim.square");
+    return from + "; " + say("table.aim.error");
   }
 
   private static String count(List<SwingResult> swings) {
     if (swings.isEmpty()) {
-      return Words.say("table.none-found");
+      return say("table.none-found");
     }
     Map<String, Long> groups =
         swings.stream()
@@ -179,6 +172,6 @@ public final class TableReport {
                     LessonTable::title, LinkedHashMap::new, Collectors.counting()));
     List<String> words = new ArrayList<>();
     groups.forEach((title, number) -> words.add(number + " x " + title));
-    return Words.say("table.found", swings.size(), String.join(", ", words));
+    return say("table.found", swings.size(), String.join(", ", words));
   }
 }

@@ -10,7 +10,8 @@ import steadyturn.ingest.sample.Player;
  * <p>Hip-joint centres by Harrington, Zavatsky, Lawson, Yuan, Theologis 2007, J Biomech 40:595-602,
  * from pelvis depth PD and width PW in mm, seen from the middle of the front hip-bone points: 0.24
  * PD + 9.9 behind, 0.30 PW + 10.9 below, 0.33 PW + 7.3 to each side. The unit sits on the back
- * points, PD behind, plus 15 mm of skin and case (our assumption).
+ * points, PD behind, plus 15 mm of skin and case (our assumption); where the depth was taken over
+ * the worn unit too, that tells its place instead.
  *
  * @param midHipFromUnitPelvisM mid-hip relative to the unit, anatomical pelvis axes (x forward, y
  *     left, z up), m
@@ -22,6 +23,15 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source
   private static final double BEHIND_PER_DEPTH = 0.24;
   private static final double BELOW_PER_WIDTH = 0.30;
   private static final double SKIN_AND_CASE_MM = 15;
+
+  /** From the outer face of a case to the chip in it (our assumption, within 3 mm). */
+  private static final double FACE_TO_CHIP_MM = 6;
+
+  /**
+   * Spread along where the depth was taken over the worn unit, mm: 6 of the regression, 3 of the
+   * chip in its case and 2 of the calliper remain (our assumption).
+   */
+  private static final double WORN_SD_MM = 7;
 
   /**
    * Spread of the unit's true place about the regression, mm: along, across, up (our assumption).
@@ -41,6 +51,21 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source
 
   /** From callipers where both sizes were taken, else from stature, else from a usual stature. */
   public static LeverArm of(Player player) {
+    LeverArm bare = fromSkin(player);
+    if (player.wornDepthMm().isEmpty()) {
+      return bare;
+    }
+    double wornMm = player.wornDepthMm().getAsDouble() - FACE_TO_CHIP_MM;
+    double depthMm = player.pelvisDepthMm().orElse(wornMm - SKIN_AND_CASE_MM);
+    Vector3 arm = bare.midHipFromUnitPelvisM();
+    double aheadM = 1e-3 * (wornMm - hipBehindFrontMm(depthMm));
+    return new LeverArm(
+        new Vector3(aheadM, arm.y(), arm.z()),
+        new Vector3(1e-3 * WORN_SD_MM, bare.sdM().y(), bare.sdM().z()),
+        bare.source() + ", depth over the worn unit");
+  }
+
+  private static LeverArm fromSkin(Player player) {
     if (player.pelvisWidthMm().isPresent() && player.pelvisDepthMm().isPresent()) {
       return fromSizes(
           player.pelvisWidthMm().getAsDouble(),
@@ -54,7 +79,7 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source
     double statureSdMm = stature.isPresent() ? 10 : USUAL_STATURE_SD_MM;
     return fromSizes(
         player.pelvisWidthMm().orElse(WIDTH_PER_STATURE * statureMm),
-        player.pelvisDepthMm().orElse(DEPTH_PER_STATURE * statureMm),
+        pelvisDepthMm(player),
         player.pelvisWidthMm().isPresent()
             ? 0
             : Math.hypot(WIDTH_SD_MM, WIDTH_PER_STATURE * statureSdMm),
@@ -98,5 +123,12 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source
     return player
         .pelvisWidthMm()
         .orElse(WIDTH_PER_STATURE * player.statureMm().orElse(USUAL_STATURE_MM));
+  }
+
+  /** Pelvis depth where it was taken, else as part of stature, mm. */
+  static double pelvisDepthMm(Player player) {
+    return player
+        .pelvisDepthMm()
+        .orElse(DEPTH_PER_STATURE * player.statureMm().orElse(USUAL_STATURE_MM));
   }
 }

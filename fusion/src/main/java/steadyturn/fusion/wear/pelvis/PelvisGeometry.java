@@ -6,6 +6,7 @@ import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Player;
 
 /**
  * How the pelvis unit sits: six numbers with their joint covariance, sharpened step by step.
@@ -30,10 +31,11 @@ public record PelvisGeometry(
 
   /**
    * How far a strapped unit is off its nominal mounting about forward, left and up (our
-   * assumption); backs slope differently, hence the wide spread about left.
+   * assumption); backs slope differently and a belt worn high leans by 20 deg, hence the wide
+   * spread about left.
    */
   private static final Vector3 MOUNTING_SD_RAD =
-      new Vector3(Math.toRadians(2.5), Math.toRadians(7), Math.toRadians(3));
+      new Vector3(Math.toRadians(2.5), Math.toRadians(12), Math.toRadians(3));
 
   public PelvisGeometry {
     sources = List.copyOf(sources);
@@ -78,9 +80,23 @@ public record PelvisGeometry(
    * @param unitSdRad what the accelerometer's own bias turns that by, about each axis, rad (1 SD)
    */
   public PelvisGeometry afterQuietStance(Vector3 forceUnitMps2, double unitSdRad) {
-    double tilt = STANDING_TILT_RAD;
+    return afterStanding(
+        forceUnitMps2, unitSdRad, STANDING_TILT_RAD, STANDING_TILT_SD_RAD, "quiet stance");
+  }
+
+  /** The tilt step, beside what is known of standing people, in place of the quiet stance. */
+  public PelvisGeometry afterTilt(TiltStep step, Player player) {
+    double usual = 1 / (STANDING_TILT_SD_RAD * STANDING_TILT_SD_RAD);
+    double seen = 1 / (step.rulerSdRad() * step.rulerSdRad());
+    double tiltRad = (usual * STANDING_TILT_RAD + seen * step.tiltRad(player)) / (usual + seen);
+    return afterStanding(
+        step.forceUnitMps2(), step.unitSdRad(), tiltRad, 1 / Math.sqrt(usual + seen), "tilt step");
+  }
+
+  private PelvisGeometry afterStanding(
+      Vector3 forceUnitMps2, double unitSdRad, double tilt, double tiltSdRad, String source) {
     Vector3 upPelvis = new Vector3(-Math.sin(tilt), 0, Math.cos(tilt));
-    Vector3 perTilt = new Vector3(-Math.cos(tilt), 0, -Math.sin(tilt)).times(STANDING_TILT_SD_RAD);
+    Vector3 perTilt = new Vector3(-Math.cos(tilt), 0, -Math.sin(tilt)).times(tiltSdRad);
     Vector3 perSide = new Vector3(0, STANDING_SIDETILT_SD_RAD, 0);
     List<Vector3> spreads =
         List.of(
@@ -89,7 +105,7 @@ public record PelvisGeometry(
             Vector3.X.times(unitSdRad),
             Vector3.Y.times(unitSdRad),
             Vector3.Z.times(unitSdRad));
-    return afterDirection(forceUnitMps2.unit(), upPelvis, spreads, "quiet stance");
+    return afterDirection(forceUnitMps2.unit(), upPelvis, spreads, source);
   }
 
   /**
@@ -123,7 +139,7 @@ public record PelvisGeometry(
       }
     }
     PelvisGeometry now = this;
-    Update last = new Update(new double[6], covariance);
+    Update last = new Update(new double[6], covariance, 1, 0);
     for (int round = 0; round < 3; round++) {
       DMatrixRMaj h = new DMatrixRMaj(3, 6);
       for (int column = 0; column < 3; column++) {

@@ -1,5 +1,6 @@
 package steadyturn.fusion.wear.pelvis;
 
+import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 import steadyturn.fusion.rotation.Quaternion;
@@ -15,8 +16,17 @@ public final class TurnOnSpot {
   /** How far mid-hip wanders at random, m, alike over about a second (our assumption). */
   private static final double WANDER_SD_M = 0.006;
 
-  /** How far mid-hip moves along with the full turn, m (our assumption). */
-  private static final double ALONG_SD_M = 0.009;
+  /**
+   * How far mid-hip moves along with the full turn, m (our assumption). A turn cannot tell such a
+   * movement from a longer arm, so it must not be taken for smaller than players make it.
+   */
+  private static final double ALONG_SD_M = 0.015;
+
+  /** Mean square of the misfit from which on the player wandered more than that (our choice). */
+  private static final double LARGEST_MISFIT = 1.5;
+
+  /** An arm so far from the expected comes by chance in one turn of a thousand. */
+  private static final double LARGEST_SURPRISE = 0.999;
 
   private static final double WANDER_CORRELATION_S = 1.0;
   private static final double STEP_S = 0.25;
@@ -37,10 +47,15 @@ public final class TurnOnSpot {
     return largest;
   }
 
-  /** Folds the step into the geometry; a step with too little turn changes nothing. */
-  public static PelvisGeometry fold(PelvisGeometry geometry, UnitMotion motion) {
+  /**
+   * Folds the step into the geometry.
+   *
+   * @return none where it does not fit: mid-hip wandered more than a person does, or the arm it
+   *     shows is too far from what the player's sizes say
+   */
+  public static Optional<PelvisGeometry> fold(PelvisGeometry geometry, UnitMotion motion) {
     if (largestTurnRad(motion) < LEAST_TURN_RAD) {
-      return geometry;
+      return Optional.empty();
     }
     int[] at = instants(motion);
     int m = 3 * at.length;
@@ -61,7 +76,10 @@ public final class TurnOnSpot {
     }
     DMatrixRMaj noise = wander(motion, at);
     addSensor(noise, motion, at);
-    return geometry.moved(Update.of(geometry.covariance(), h, noise, residual), "turn on the spot");
+    Update update = Update.of(geometry.covariance(), h, noise, residual);
+    return update.misfit() > LARGEST_MISFIT || update.surprise() > LARGEST_SURPRISE
+        ? Optional.empty()
+        : Optional.of(geometry.moved(update, "turn on the spot"));
   }
 
   private static int[] instants(UnitMotion motion) {

@@ -1,12 +1,24 @@
 package steadyturn.fusion.wear.pelvis;
 
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
+import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
+import org.ejml.dense.row.mult.VectorVectorMult_DDRM;
+import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
+import org.ejml.interfaces.decomposition.EigenDecomposition_F64;
 
 /**
  * One linear measurement folded into six numbers with covariance: the Kalman update, symmetrised.
+ *
+ * @param misfit squares that the measurement is off from what was expected of it, in its own spread
+ *     and that of the prior, their mean: 1 where both are as stated
+ * @param surprise chance that what it teaches lies no farther from the prior, 0..1
  */
-record Update(double[] step, double[][] covariance) {
+record Update(double[] step, double[][] covariance, double misfit, double surprise) {
+
+  /** A direction of which less than this part of the variance is taken was not taught. */
+  private static final double TAUGHT_PART = 0.05;
 
   /**
    * @param prior 6 x 6
@@ -43,6 +55,51 @@ record Update(double[] step, double[][] covariance) {
         out[j][i] = mean;
       }
     }
-    return new Update(step, out);
+    return new Update(
+        step, out, square(residual, inverse) / residual.length, surprise(prior, taken, step));
+  }
+
+  /**
+   * In axes in which the prior's numbers are independent with spread 1 and so are the parts of the
+   * step, its squares over their own variances are chi-squared.
+   */
+  private static double surprise(double[][] prior, DMatrixRMaj covariance, double[] step) {
+    int n = step.length;
+    DMatrixRMaj white = inverseOfRoot(prior);
+    DMatrixRMaj half = new DMatrixRMaj(n, n);
+    DMatrixRMaj parts = new DMatrixRMaj(n, n);
+    CommonOps_DDRM.mult(white, covariance, half);
+    CommonOps_DDRM.multTransB(half, white, parts);
+    EigenDecomposition_F64<DMatrixRMaj> eigen = DecompositionFactory_DDRM.eig(n, true, true);
+    eigen.decompose(parts);
+    DMatrixRMaj whiteStep = new DMatrixRMaj(n, 1);
+    CommonOps_DDRM.mult(white, new DMatrixRMaj(n, 1, true, step), whiteStep);
+    double squares = 0;
+    int taught = 0;
+    for (int i = 0; i < n; i++) {
+      double part = eigen.getEigenvalue(i).getReal();
+      if (part > TAUGHT_PART) {
+        double along = CommonOps_DDRM.dot(eigen.getEigenVector(i), whiteStep);
+        squares += along * along / part;
+        taught++;
+      }
+    }
+    return taught == 0 ? 0 : new ChiSquaredDistribution(taught).cumulativeProbability(squares);
+  }
+
+  /** W with W P W-transposed = 1. */
+  private static DMatrixRMaj inverseOfRoot(double[][] covariance) {
+    CholeskyDecomposition_F64<DMatrixRMaj> cholesky =
+        DecompositionFactory_DDRM.chol(covariance.length, true);
+    cholesky.decompose(new DMatrixRMaj(covariance));
+    DMatrixRMaj root = cholesky.getT(null);
+    CommonOps_DDRM.invert(root);
+    return root;
+  }
+
+  /** x-transposed times a matrix times x. */
+  private static double square(double[] x, DMatrixRMaj matrix) {
+    DMatrixRMaj column = new DMatrixRMaj(x.length, 1, true, x);
+    return VectorVectorMult_DDRM.innerProdA(column, matrix, column);
   }
 }

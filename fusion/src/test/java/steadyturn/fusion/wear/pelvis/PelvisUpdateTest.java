@@ -9,6 +9,7 @@ import java.util.Random;
 import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.CommonOps_DDRM;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -46,9 +47,9 @@ class PelvisUpdateTest {
   void theNominalSpreadIsThatOfTheMountingAndOfTheArmItTurns() {
     // Given: arm and mounting known to their spreads, independently. Expect: J S J' with J by
     // central differences of (turn, arm in unit axes) by (turn, arm in pelvis axes); mounting 2.5,
-    // 7 and 3 deg (our assumption, constants.csv). Within 1e-12: differences of a product.
+    // 12 and 3 deg (our assumption, constants.csv). Within 1e-12: differences of a product.
     PelvisGeometry nominal = PelvisGeometry.nominal(ARM);
-    double[] sd = {Math.toRadians(2.5), Math.toRadians(7), Math.toRadians(3), 0.010, 0.005, 0.012};
+    double[] sd = {Math.toRadians(2.5), Math.toRadians(12), Math.toRadians(3), 0.010, 0.005, 0.012};
     double[][] j = new double[6][6];
     double h = 1e-6;
     for (int p = 0; p < 6; p++) {
@@ -256,5 +257,24 @@ class PelvisUpdateTest {
     }
     assertThatThrownBy(() -> Update.of(new double[6][6], h, new DMatrixRMaj(5, 5), residual))
         .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  @Test
+  void theSurpriseIsTheChanceOfALesserStep() {
+    // Given: six numbers known to 2 each, independently; two of them seen to 1.5, off by 6.5 and 2.
+    // Expect by hand: steps of variance 2^4 / (2^2 + 1.5^2) = 2.56, that is squares (4 + 2.25 =
+    // 6.25)
+    // 6.5^2 / 6.25 + 2^2 / 6.25 = 7.40, of two degrees 1 - exp(-7.40 / 2) = 0.97528; misfit 3.70.
+    double[][] prior = new double[6][6];
+    for (int i = 0; i < 6; i++) {
+      prior[i][i] = 4;
+    }
+    DMatrixRMaj h = new DMatrixRMaj(2, 6);
+    h.set(0, 1, 1);
+    h.set(1, 4, 1);
+    DMatrixRMaj noise = CommonOps_DDRM.diag(2.25, 2.25);
+    Update update = Update.of(prior, h, noise, new double[] {6.5, 2});
+    assertThat(update.surprise()).isCloseTo(0.97528, within(1e-5));
+    assertThat(update.misfit()).isCloseTo(3.70, within(1e-9));
   }
 }

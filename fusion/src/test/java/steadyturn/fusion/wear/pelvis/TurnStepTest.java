@@ -108,4 +108,20 @@ class TurnStepTest {
     assertThat(result.quality()).isCloseTo(Math.min(a, b), within(0.2));
     assertThat(result.limit()).isEqualTo(15);
   }
+
+  /**
+   * Given: 30 deg to each side, and no rates for so long in the middle of it. Expect: a slow turn
+   * is bridged up to 150 ms; beyond that again, with what was missing.
+   */
+  @ParameterizedTest
+  @CsvSource({"0.145, true", "0.155, false"})
+  void aTurnMayBeUnseenForUpTo150Milliseconds(double missingS, boolean good) {
+    DoubleUnaryOperator turn = toAndFro(30, 0);
+    double toS = 4.6 + missingS - 1e-6;
+    StepResult result = judge(t -> t > 4.600001 && t < toS ? Double.NaN : turn.applyAsDouble(t));
+    assertThat(result.used()).isEqualTo(good);
+    if (!good) {
+      assertThat(result.why().code()).isEqualTo(StepReason.GAP);
+    }
+  }
 }

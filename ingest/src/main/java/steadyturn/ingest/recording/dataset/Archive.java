@@ -7,7 +7,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.RecordingException;
 
 /**
@@ -56,9 +58,8 @@ public record Archive(Path root, List<Session> sessions, List<String> notices) {
             + " column map first.");
   }
 
-  private static java.util.Optional<String> sessionKey(Path table, List<String> notices) {
-    var name =
-        MotionName.parse(String.valueOf(table.getFileName())).filter(MotionName::isMotionTable);
+  private static Optional<String> sessionKey(Path table, List<String> notices) {
+    Optional<MotionName> name = MotionName.ofTable(table);
     if (name.isEmpty()) {
       notices.add(
           table
@@ -69,13 +70,12 @@ public record Archive(Path root, List<Session> sessions, List<String> notices) {
   }
 
   private static Session session(Path root, List<Path> asked, List<String> notices) {
-    Path folder = Folders.of(asked.get(0));
+    Path folder = WholeFile.folderOf(asked.get(0));
     StartTimes starts = StartTimes.of(folder, root, notices);
     MotionName first = nameOf(asked.get(0));
     Map<String, List<UnitFile>> unitsByRun = new TreeMap<>();
     for (Path table : Folders.files(folder)) {
-      MotionName.parse(String.valueOf(table.getFileName()))
-          .filter(MotionName::isMotionTable)
+      MotionName.ofTable(table)
           .filter(n -> n.label("sub").equals(first.label("sub")))
           .filter(n -> n.label("ses").equals(first.label("ses")))
           .ifPresent(
@@ -103,7 +103,7 @@ public record Archive(Path root, List<Session> sessions, List<String> notices) {
   }
 
   private static MotionName nameOf(Path table) {
-    return MotionName.parse(String.valueOf(table.getFileName()))
+    return MotionName.of(table)
         .orElseThrow(() -> new IllegalStateException(table + " is no BIDS name"));
   }
 }

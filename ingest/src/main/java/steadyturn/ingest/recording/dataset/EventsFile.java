@@ -79,7 +79,7 @@ public final class EventsFile {
         "trial_type",
         Map.of(
             "Description",
-            "A wear step (table-rest, aim, quiet-stance, bow, neutral-wrist, cocking,"
+            "A wear step (table-rest, aim, quiet-stance, tilt, bow, neutral-wrist, cocking,"
                 + " turn-on-spot), a swing (hit, practice) or a repetition of a drill"
                 + " (drill-rep)"));
     columns.put("club", Map.of("Description", "The club in the player's hands"));

@@ -1,14 +1,13 @@
 package steadyturn.ingest.recording.dataset;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
-import steadyturn.ingest.recording.table.RecordingException;
+import steadyturn.ingest.recording.disk.Leftovers;
+import steadyturn.ingest.recording.disk.WholeFile;
 
 /** Finds the way about a dataset's folders. */
 final class Folders {
@@ -19,7 +18,7 @@ final class Folders {
 
   /** The dataset a path lies in: the nearest folder above (or at) it that says so. */
   static Path root(Path path) {
-    Path folder = Files.isDirectory(path) ? path : of(path);
+    Path folder = Files.isDirectory(path) ? path : WholeFile.folderOf(path);
     Path below = folder;
     for (Path at = folder; at != null; at = at.getParent()) {
       if (Files.exists(at.resolve("dataset_description.json"))
@@ -31,13 +30,6 @@ final class Folders {
       }
     }
     return below;
-  }
-
-  /** The folder a file lies in. */
-  static Path of(Path file) {
-    Path absolute = file.toAbsolutePath().normalize();
-    Path parent = absolute.getParent();
-    return parent == null ? absolute : parent;
   }
 
   private static boolean isNamed(Path folder, String start) {
@@ -55,11 +47,12 @@ final class Folders {
 
   /** The files in a folder by name; hidden ones are left out. */
   static List<Path> files(Path folder) {
-    try (Stream<Path> entries = Files.list(folder)) {
-      return entries.filter(Files::isRegularFile).filter(f -> !isNamed(f, ".")).sorted().toList();
-    } catch (IOException e) {
-      throw RecordingException.io(folder, e);
-    }
+    return seen(folder).filter(Files::isRegularFile).toList();
+  }
+
+  /** What lies in a folder by name; hidden things are left out. */
+  private static Stream<Path> seen(Path folder) {
+    return Leftovers.like(folder, "").stream().filter(f -> !isNamed(f, ".")).sorted();
   }
 
   /** Every motion table below a folder, results and sources left out, by name. */
@@ -70,24 +63,12 @@ final class Folders {
   }
 
   private static void collect(Path folder, List<Path> tables, int depth) {
-    for (Path file : files(folder)) {
-      if (file.toString().endsWith("_motion.tsv")) {
-        tables.add(file);
-      }
-    }
-    if (depth == 4) {
-      return;
-    }
-    try (Stream<Path> entries = Files.list(folder)) {
-      entries
+    files(folder).stream().filter(f -> f.toString().endsWith("_motion.tsv")).forEach(tables::add);
+    if (depth < 4) {
+      seen(folder)
           .filter(Files::isDirectory)
-          .filter(f -> !isNamed(f, ".") && !NOT_RAW.contains(String.valueOf(f.getFileName())))
-          .sorted()
+          .filter(f -> !NOT_RAW.contains(String.valueOf(f.getFileName())))
           .forEach(f -> collect(f, tables, depth + 1));
-    } catch (IOException e) {
-      throw RecordingException.io(folder, e);
-    } catch (UncheckedIOException e) {
-      throw RecordingException.of(folder, "cannot be listed. Check the rights to it.");
     }
   }
 }

@@ -1,12 +1,13 @@
 package steadyturn.ingest.recording.dataset;
 
-import java.util.ArrayList;
+import java.nio.file.Path;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * A BIDS file name taken apart: {@code sub-mika_ses-01_task-swing_tracksys-pelvis_motion.tsv} is
@@ -54,14 +55,20 @@ public record MotionName(Map<String, String> entities, String suffix, String end
 
   /** What the files of all units of one run share: the name without tracksys and suffix. */
   public String runId() {
-    List<String> parts = new ArrayList<>();
-    entities.forEach(
-        (key, label) -> {
-          if (!key.equals("tracksys")) {
-            parts.add(key + "-" + label);
-          }
-        });
-    return String.join("_", parts);
+    return entities.entrySet().stream()
+        .filter(entity -> !entity.getKey().equals("tracksys"))
+        .map(entity -> entity.getKey() + "-" + entity.getValue())
+        .collect(Collectors.joining("_"));
+  }
+
+  /** The name of a file, taken apart; empty when it is no BIDS name. */
+  public static Optional<MotionName> of(Path file) {
+    return parse(String.valueOf(file.getFileName()));
+  }
+
+  /** The same for one that must be a motion table. */
+  static Optional<MotionName> ofTable(Path file) {
+    return of(file).filter(MotionName::isMotionTable);
   }
 
   /** True when a sidecar of this name speaks for the data file: all its entities agree with it. */

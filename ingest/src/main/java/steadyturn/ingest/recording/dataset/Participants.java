@@ -3,6 +3,7 @@ package steadyturn.ingest.recording.dataset;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -28,14 +29,10 @@ public final class Participants {
   public static Player player(Path root, String label, List<String> notices) {
     Path file = root.resolve(FILE);
     if (!Files.exists(file)) {
+      String side = "so the side sub-" + label + " swings from is not known.";
+      String line = "a line participant_id<tab>handedness, below it sub-" + label;
       throw RecordingException.of(
-          file,
-          "does not exist, so the side sub-"
-              + label
-              + " swings from is not known. Write it: a line participant_id<tab>handedness, below"
-              + " it sub-"
-              + label
-              + "<tab>right (or left).");
+          file, "does not exist, " + side + " Write it: " + line + "<tab>right (or left).");
     }
     TextTable table = TextTable.read(file, notices);
     TextTable.Row row = row(table, label).orElseThrow(() -> missingRow(file, label));
@@ -44,7 +41,8 @@ public final class Participants {
         handedness(table, row, label),
         size(table, row, "pelvis_width"),
         size(table, row, "pelvis_depth"),
-        size(table, row, "stature"));
+        size(table, row, "stature"),
+        size(table, row, "pelvis_depth_worn"));
   }
 
   /** The player's side, where it is told in any way that can be read. */
@@ -53,7 +51,7 @@ public final class Participants {
     if (!Files.exists(file)) {
       return Optional.empty();
     }
-    TextTable table = TextTable.read(file, new java.util.ArrayList<>());
+    TextTable table = TextTable.read(file, new ArrayList<>());
     return row(table, label).flatMap(row -> side(table.text(row, "handedness")));
   }
 
@@ -64,11 +62,9 @@ public final class Participants {
   }
 
   private static RecordingException missingRow(Path file, String label) {
-    return RecordingException.of(
-        file,
-        "has no row for sub-"
-            + label
-            + ". Add one with the player's handedness, right or left (the side they swing from).");
+    String advice =
+        "Add one with the player's handedness, right or left (the side they swing from).";
+    return RecordingException.of(file, "has no row for sub-" + label + ". " + advice);
   }
 
   private static Handedness handedness(TextTable table, TextTable.Row row, String label) {
@@ -124,15 +120,12 @@ public final class Participants {
         .filter(side -> side != player.handed())
         .ifPresent(
             side -> {
+              String before = player.id() + " swings " + side.word() + "-handed";
+              String now = player.handed().word() + "-handed";
               throw RecordingException.of(
                   file,
-                  "says that sub-"
-                      + player.id()
-                      + " swings "
-                      + side.word()
-                      + "-handed, the new recording says "
-                      + player.handed().word()
-                      + "-handed. Correct one of the two, or use another player label.");
+                  ("says that sub-" + before + ", the new recording says " + now)
+                      + ". Correct one of the two, or use another player label.");
             });
     Map<String, String> row = new LinkedHashMap<>();
     row.put("participant_id", "sub-" + player.id());
@@ -140,6 +133,9 @@ public final class Participants {
     row.put("pelvis_width", sizeText(player.pelvisWidthMm()));
     row.put("pelvis_depth", sizeText(player.pelvisDepthMm()));
     row.put("stature", sizeText(player.statureMm()));
+    if (player.wornDepthMm().isPresent()) {
+      row.put("pelvis_depth_worn", sizeText(player.wornDepthMm()));
+    }
     TableText table = TableText.read(file);
     table.fill(row);
     WholeFile.write(file, table.text());

@@ -55,17 +55,8 @@ public record RunLabel(String player, String lesson, String task, OptionalInt ru
 
   /** {@code sub-mika_ses-01_task-swing_tracksys-pelvis_run-02_motion.tsv} and the like. */
   public String fileName(String tracksys, String suffixAndEnding) {
-    return "sub-"
-        + player
-        + "_ses-"
-        + lesson
-        + "_task-"
-        + task
-        + "_tracksys-"
-        + tracksys
-        + runPart()
-        + "_"
-        + suffixAndEnding;
+    String start = "sub-" + player + "_ses-" + lesson + "_task-" + task;
+    return start + "_tracksys-" + tracksys + runPart() + "_" + suffixAndEnding;
   }
 
   private String runPart() {

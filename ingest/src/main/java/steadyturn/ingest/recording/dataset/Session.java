@@ -1,8 +1,6 @@
 package steadyturn.ingest.recording.dataset;
 
 import java.util.List;
-import java.util.OptionalInt;
-import java.util.stream.IntStream;
 
 /**
  * A lesson of one player: its runs in the order in which they were recorded. A wear step holds for
@@ -31,8 +29,6 @@ public record Session(
 
   /** The runs of the lesson that were recorded before this one, the oldest first. */
   public List<SessionRun> before(SessionRun run) {
-    OptionalInt at =
-        IntStream.range(0, allRuns.size()).filter(i -> allRuns.get(i).equals(run)).findFirst();
-    return allRuns.subList(0, at.orElse(0));
+    return allRuns.subList(0, Math.max(0, allRuns.indexOf(run)));
   }
 }

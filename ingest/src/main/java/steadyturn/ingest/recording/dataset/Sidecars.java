@@ -10,6 +10,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.recording.table.TextFile;
 
@@ -71,7 +72,7 @@ public final class Sidecars {
 
   private List<Path> all(String suffix, String ending) {
     List<Path> found = new ArrayList<>();
-    for (Path folder : Folders.upTo(Folders.of(table), root)) {
+    for (Path folder : Folders.upTo(WholeFile.folderOf(table), root)) {
       Folders.files(folder).stream()
           .filter(file -> speaks(file, suffix, ending))
           .sorted(Comparator.comparingInt(Sidecars::entityCount).reversed())
@@ -81,15 +82,13 @@ public final class Sidecars {
   }
 
   private boolean speaks(Path file, String suffix, String ending) {
-    return MotionName.parse(String.valueOf(file.getFileName()))
+    return MotionName.of(file)
         .filter(n -> n.suffix().equals(suffix) && n.ending().equals(ending))
         .filter(n -> n.speaksFor(name))
         .isPresent();
   }
 
   private static int entityCount(Path file) {
-    return MotionName.parse(String.valueOf(file.getFileName()))
-        .map(n -> n.entities().size())
-        .orElse(0);
+    return MotionName.of(file).map(n -> n.entities().size()).orElse(0);
   }
 }

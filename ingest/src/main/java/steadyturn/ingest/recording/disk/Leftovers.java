@@ -1,6 +1,7 @@
 package steadyturn.ingest.recording.disk;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
@@ -42,6 +43,8 @@ public final class Leftovers {
       return entries.filter(f -> String.valueOf(f.getFileName()).startsWith(start)).toList();
     } catch (IOException e) {
       throw RecordingException.io(folder, e);
+    } catch (UncheckedIOException e) {
+      throw RecordingException.of(folder, "cannot be listed. Check the rights to it.");
     }
   }
 

@@ -78,7 +78,8 @@ public final class WholeFile {
     }
   }
 
-  private static Path folderOf(Path file) {
+  /** The folder a file lies in. */
+  public static Path folderOf(Path file) {
     Path absolute = file.toAbsolutePath().normalize();
     Path parent = absolute.getParent();
     return parent == null ? absolute : parent;

@@ -27,7 +27,7 @@ public final class SampleColumns {
     return columns[0][i];
   }
 
-  void append(double[] row) {
+  public void append(double[] row) {
     if (size == columns[0].length) {
       grow();
     }

@@ -21,13 +21,13 @@ public final class TextFile {
     } catch (IOException e) {
       throw RecordingException.io(file, e);
     }
-    if (startsWith(bytes, 0xFF, 0xFE)) {
+    if (Encoding.starts(bytes, 0xFF, 0xFE)) {
       return told(file, bytes, StandardCharsets.UTF_16LE, 2, notices);
     }
-    if (startsWith(bytes, 0xFE, 0xFF)) {
+    if (Encoding.starts(bytes, 0xFE, 0xFF)) {
       return told(file, bytes, StandardCharsets.UTF_16BE, 2, notices);
     }
-    int from = startsWith(bytes, 0xEF, 0xBB, 0xBF) ? 3 : 0;
+    int from = Encoding.markBytes(bytes);
     try {
       return StandardCharsets.UTF_8
           .newDecoder()
@@ -46,17 +46,5 @@ public final class TextFile {
             + charset.displayName()
             + ". Save it as UTF-8 to be sure of its letters.");
     return new String(bytes, from, bytes.length - from, charset);
-  }
-
-  static boolean startsWith(byte[] bytes, int... head) {
-    if (bytes.length < head.length) {
-      return false;
-    }
-    for (int i = 0; i < head.length; i++) {
-      if ((bytes[i] & 0xFF) != head[i]) {
-        return false;
-      }
-    }
-    return true;
   }
 }

@@ -2,23 +2,14 @@ package steadyturn.ingest.recording.table;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
  * A small tab-separated table with a header line: channels, events, scans, participants. Cells are
  * trimmed; {@code n/a} reads as an empty string.
  */
-public final class TextTable {
-
-  private final Path file;
-  private final List<String> header;
-  private final List<Row> rows;
-
-  private TextTable(Path file, List<String> header, List<Row> rows) {
-    this.file = file;
-    this.header = header;
-    this.rows = rows;
-  }
+public record TextTable(Path file, List<String> header, List<Row> rows) {
 
   public static TextTable read(Path file, List<String> notices) {
     List<String> lines = TextFile.read(file, notices).lines().toList();
@@ -50,23 +41,7 @@ public final class TextTable {
   }
 
   private static List<String> cells(String line) {
-    List<String> cells = new ArrayList<>();
-    for (String cell : line.split("\t", -1)) {
-      cells.add(cell.strip());
-    }
-    return cells;
-  }
-
-  public Path file() {
-    return file;
-  }
-
-  public List<Row> rows() {
-    return rows;
-  }
-
-  List<String> header() {
-    return header;
+    return Arrays.stream(line.split("\t", -1)).map(String::strip).toList();
   }
 
   public boolean has(String column) {

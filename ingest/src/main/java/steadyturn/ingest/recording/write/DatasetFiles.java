@@ -88,6 +88,9 @@ public final class DatasetFiles {
     columns.put("pelvis_width", size("Distance between the front hip-bone points (ASIS)"));
     columns.put("pelvis_depth", size("From the middle of the ASIS to the middle of the PSIS"));
     columns.put("stature", size("Standing height"));
+    columns.put(
+        "pelvis_depth_worn",
+        size("From the middle of the ASIS to the outer face of the worn pelvis unit"));
     return columns;
   }
 

@@ -8,7 +8,6 @@ import java.time.LocalDateTime;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
 import steadyturn.ingest.recording.dataset.EventsFile;
 import steadyturn.ingest.recording.dataset.MotionName;
 import steadyturn.ingest.recording.dataset.Participants;
@@ -172,13 +171,9 @@ public final class RecordingWriter {
     if (!Files.isDirectory(folder)) {
       return false;
     }
-    try (Stream<Path> files = Files.list(folder)) {
-      return files
-          .flatMap(f -> MotionName.parse(String.valueOf(f.getFileName())).stream())
-          .anyMatch(n -> n.isMotionTable() && n.runId().equals(label.id()));
-    } catch (IOException e) {
-      throw RecordingException.io(folder, e);
-    }
+    return Leftovers.like(folder, "").stream()
+        .flatMap(f -> MotionName.of(f).stream())
+        .anyMatch(n -> n.isMotionTable() && n.runId().equals(label.id()));
   }
 
   private static void writeMarks(
@@ -194,10 +189,8 @@ public final class RecordingWriter {
   }
 
   private static OptionalDouble effectiveRateHz(UnitStream unit) {
-    int n = unit.size();
-    return n < 2
-        ? OptionalDouble.empty()
-        : OptionalDouble.of((n - 1) / (unit.timeS(n - 1) - unit.timeS(0)));
+    double lengthS = unit.lengthS();
+    return lengthS > 0 ? OptionalDouble.of((unit.size() - 1) / lengthS) : OptionalDouble.empty();
   }
 
   private static void writeSamples(UnitStream unit, Path table) {

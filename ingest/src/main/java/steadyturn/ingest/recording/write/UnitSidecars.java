@@ -15,17 +15,10 @@ import steadyturn.ingest.sample.UnitFacts;
 /** What stands beside the motion table of one unit: its rate and scales, its columns. */
 public final class UnitSidecars {
 
-  private static final List<String> COLUMNS =
-      List.of(
-          "name",
-          "component",
-          "type",
-          "tracked_point",
-          "units",
-          "placement",
-          "reference_frame",
-          "full_scale",
-          "calibration");
+  private static final String COLUMNS =
+      "name\tcomponent\ttype\ttracked_point\tunits\tplacement\treference_frame\tfull_scale"
+          + "\tcalibration";
+
   private static final List<String> AXES = List.of("x", "y", "z");
 
   private UnitSidecars() {}
@@ -70,7 +63,7 @@ public final class UnitSidecars {
 
   private static String channels(UnitFacts facts) {
     List<String> lines = new ArrayList<>();
-    lines.add(String.join("\t", COLUMNS));
+    lines.add(COLUMNS);
     lines.add("latency\tn/a\tLATENCY\tn/a\ts\tn/a\tn/a\tn/a\tn/a");
     for (String axis : AXES) {
       lines.add(channel("accel", axis, "ACCEL", "m/s^2", facts.accelFullScaleMps2(), facts));

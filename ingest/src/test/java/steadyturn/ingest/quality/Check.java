@@ -1,0 +1,36 @@
+package steadyturn.ingest.quality;
+
+/** What a finding is about: several reasons may belong to one thing that is looked at. */
+enum Check {
+  LENGTH,
+  RATE,
+  LOSS,
+  GAP,
+  SATURATION,
+  STUCK,
+  FROZEN,
+  REST,
+  NOISE,
+  GYRO_BIAS,
+  GRAVITY,
+  SWAPPED,
+  OVERLAP;
+
+  static Check of(Finding finding) {
+    return switch ((QualityReason) finding.what().code()) {
+      case SHORT -> LENGTH;
+      case SLOW, RATE -> RATE;
+      case LOSS -> LOSS;
+      case GAP -> GAP;
+      case GYRO_CUT, SHOCK, ACCEL_CUT -> SATURATION;
+      case MISSING, CONSTANT, HELD -> STUCK;
+      case FROZEN -> FROZEN;
+      case NO_REST -> REST;
+      case NOISE -> NOISE;
+      case BIAS -> GYRO_BIAS;
+      case GRAVITY, GRAVITY_IN_G, GRAVITY_TAKEN_OUT, GRAVITY_IN_THOUSANDTHS, GRAVITY_FAR -> GRAVITY;
+      case SWAPPED, ON_THE_ARM -> SWAPPED;
+      case APART, LITTLE_SHARED -> OVERLAP;
+    };
+  }
+}
