@@ -1,7 +1,6 @@
 package steadyturn.fusion.orientation;
 
 import java.util.Arrays;
-import java.util.Locale;
 import java.util.Random;
 import java.util.function.DoubleFunction;
 import steadyturn.fusion.orientation.LivelyMotion.Rests;
@@ -26,9 +25,11 @@ final class LivelyTrial {
    * @param rateHz samples a second
    * @param noise factor on the unit's noise
    * @param errors factor on its bias, bias walk, scale, cross-talk and g-sensitivity
+   * @param wayFactor 1: movements of a hand or an arm; more: wider ones, up to a run
    * @param rests whether it rests before and in between
    */
-  record Kind(double peakG, double rateHz, double noise, double errors, boolean rests) {}
+  record Kind(
+      double peakG, double rateHz, double noise, double errors, double wayFactor, boolean rests) {}
 
   private final Kind kind;
   private final Random random;
@@ -43,7 +44,7 @@ final class LivelyTrial {
   }
 
   static BroadTrial draw(Kind kind, long seed) {
-    return new LivelyTrial(kind, seed).trial(String.format(Locale.ROOT, "%s %d", kind, seed));
+    return new LivelyTrial(kind, seed).trial(kind + " " + seed);
   }
 
   private Rests drawRests() {
@@ -52,8 +53,7 @@ final class LivelyTrial {
     }
     double first = 25 + 10 * random.nextDouble();
     double second = 48 + 10 * random.nextDouble();
-    return new Rests(
-        new double[] {-9, first, second}, new double[] {3, first + 2.5, second + 2.5});
+    return new Rests(new double[] {-9, first, second}, new double[] {3, first + 2.5, second + 2.5});
   }
 
   private LivelyMotion drawMotion() {
@@ -77,13 +77,12 @@ final class LivelyTrial {
     // how much of the peak is turning about a distant point: a hand that shakes or an arm that
     // swings
     double share = random.nextBoolean() ? 0.8 : 0.1;
-    Vector3 way =
-        new Vector3(random.nextGaussian(), random.nextGaussian(), random.nextGaussian());
+    Vector3 way = new Vector3(random.nextGaussian(), random.nextGaussian(), random.nextGaussian());
     way = way.times(1 / way.norm());
     LivelyMotion arm = new LivelyMotion(angle, still(), way);
     double armM = Math.min(0.9, share * peak / peak(arm::accelMps2));
     double restOfPeak = peak - armM * peak(arm::accelMps2);
-    double wayM = WAY * (0.1 + 1.1 * random.nextDouble() * random.nextDouble());
+    double wayM = kind.wayFactor * (0.1 + 1.1 * random.nextDouble() * random.nextDouble());
     double knotOfPlaceS = Math.max(0.08, Math.min(1.5, Math.sqrt(3 * wayM / restOfPeak)));
     Spline[] place = LivelyMotion.draw(random, knotOfPlaceS, LENGTH_S, rests);
     LivelyMotion moving = new LivelyMotion(still(), place, Vector3.ZERO);
@@ -108,9 +107,11 @@ final class LivelyTrial {
   private BroadTrial trial(String name) {
     double dt = 1 / kind.rateHz;
     int n = (int) (LENGTH_S * kind.rateHz);
-    // a unit shows the value at the instant, the mean of its step, or of its own low-pass
+    // a unit shows the value at the instant, the mean of its step, or of its own low-pass; that
+    // delay is no filter's to find, so truth is told where the mean of a step would stand
     double[] windows = {0, dt, 0.002 + 0.006 * random.nextDouble()};
     double windowS = windows[random.nextInt(3)];
+    double lateS = 0.5 * (dt - windowS);
     LivelyChip gyro = LivelyChip.gyro(random, kind);
     LivelyChip accel = LivelyChip.accel(random, kind);
     double[] time = new double[n];
@@ -129,7 +130,7 @@ final class LivelyTrial {
       }
       Vector3 showsRate = gyro.shows(w, f, dt, FULL_RATE);
       Vector3 showsForce = accel.shows(f, Vector3.ZERO, dt, FULL_ACCEL);
-      Quaternion q = motion.qEarthUnit(time[i] + SHIFT * 0.5 * (dt - windowS));
+      Quaternion q = motion.qEarthUnit(time[i] + lateS);
       double[] parts = {q.w(), q.x(), q.y(), q.z()};
       for (int c = 0; c < 4; c++) {
         truth[c][i] = parts[c];
@@ -144,9 +145,4 @@ final class LivelyTrial {
         new UnitFacts(BodyPoint.LEAD_HAND, "", kind.rateHz, FULL_ACCEL, FULL_RATE, false);
     return new BroadTrial(name, new UnitStream(facts, time, force, rate), truth, moving);
   }
-
-  /** 1: truth is told at the middle of what a sample stands for; 0: at its time stamp. */
-  static double SHIFT = 0;
-
-  static double WAY = 1;
 }

@@ -47,9 +47,9 @@ final class BlockCorrection {
     return covariance.variance(2);
   }
 
-  /** See {@link UnitGrade#tiltVarianceAbove}. */
+  /** See {@link UnitGrade#tiltVarianceOff}. */
   double unseenTiltVariance(double assumed) {
-    return grade.tiltVarianceAbove(assumed);
+    return grade.tiltVarianceOff(assumed);
   }
 
   /** How far out the bias may lie, rad/s: until a first rest it has the long tails of turn-on. */

@@ -1,6 +1,5 @@
 package steadyturn.fusion.filter.kalman;
 
-
 import steadyturn.fusion.filter.OrientationFilter;
 import steadyturn.fusion.filter.RestDetector;
 import steadyturn.fusion.filter.SampleGuard;
@@ -163,7 +162,7 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
     return Math.sqrt(correction.tiltVariance() + floorVariance() + unseenTiltVariance());
   }
 
-  /** What the accelerometer's errors add to the floor, as far as its rests showed them, rad^2. */
+  /** How far the accelerometer's errors, as its rests showed them, move the floor, rad^2. */
   public double unseenTiltVariance() {
     return correction.unseenTiltVariance(floor.alignmentRad() * floor.alignmentRad());
   }

@@ -87,10 +87,10 @@ final class UnitGrade {
   }
 
   /**
-   * Variance of the tilt that the accelerometer's errors make, where it is more than was assumed:
-   * what was assumed and the one error seen (along gravity) count alike.
+   * By how much the variance of the tilt that the accelerometer's errors make is off from what was
+   * assumed: that and the one error seen (along gravity) count alike.
    */
-  double tiltVarianceAbove(double assumed) {
-    return rests == 0 ? 0 : Math.max(0, 0.5 * (tiltSum / rests - assumed));
+  double tiltVarianceOff(double assumed) {
+    return rests == 0 ? 0 : 0.5 * (tiltSum / rests - assumed);
   }
 }
