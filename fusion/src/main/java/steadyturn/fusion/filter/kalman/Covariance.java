@@ -111,17 +111,14 @@ final class Covariance {
   double observe(int k, double variance) {
     System.arraycopy(p, k * ERRORS, row, 0, ERRORS);
     double s = row[k] + variance;
-    double part = Math.sqrt(1 / s);
+    double inverse = 1 / s;
     for (int i = 0; i < ERRORS; i++) {
-      row[i] *= part;
-      gain[i] = row[i] * part;
-    }
-    // whole rows, so that the machine takes several at once; r_i r_j keeps it symmetric
-    for (int i = 0; i < ERRORS; i++) {
-      double g = row[i];
-      int at = i * ERRORS;
-      for (int j = 0; j < ERRORS; j++) {
-        p[at + j] -= g * row[j];
+      double g = row[i] * inverse;
+      gain[i] = g;
+      for (int j = 0; j <= i; j++) {
+        double v = p[i * ERRORS + j] - g * row[j];
+        p[i * ERRORS + j] = v;
+        p[j * ERRORS + i] = v;
       }
     }
     return s;

@@ -93,8 +93,9 @@ public final class ErrorStateKalmanFilter implements OrientationFilter {
     } else {
       rest.takeBad(guard.stepS, guard.clipped);
     }
-    sums.atRest &= rest.atRest();
-    correction.watch(guard, rest.atRest());
+    boolean atRest = rest.atRest();
+    sums.atRest &= atRest;
+    correction.watch(guard, atRest);
   }
 
   /** In the first block the level is that of the mean force so far. */
