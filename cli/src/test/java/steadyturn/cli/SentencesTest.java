@@ -48,8 +48,7 @@ class SentencesTest {
 
   /**
    * Not for teacher or player: the names of accuracy cases and of arguments of the simulator, the
-   * columns of data files, the reports of unit calibration and orientation, the source of a lever
-   * arm, which nobody prints.
+   * columns of data files, the reports of unit calibration and orientation.
    */
   private static final Set<String> OTHERS =
       Set.of(
@@ -62,10 +61,7 @@ class SentencesTest {
           "MeasureColumns",
           "Derivatives",
           "CalibrationReport",
-          "OrientationFiles",
-          "LeverArm",
-          "PelvisGeometry",
-          "TurnOnSpot");
+          "OrientationFiles");
 
   /** Two words of letters and a third of anything: a sentence, or a part of one. */
   private static final Pattern SENTENCE = Pattern.compile("(?s).*[a-z]{2,} [a-z]{2,}.*");

@@ -7,7 +7,6 @@ import java.util.Optional;
  * What to tell the player: one thing, at most two more, and what is already good.
  *
  * @param swings full swings it rests on
- * @param club the club they were hit with, or an empty string
  * @param asks names of the questions about set-up
  * @param priority the one thing; empty when nothing is beyond doubt
  * @param further at most two more
@@ -16,7 +15,6 @@ import java.util.Optional;
  */
 public record Advice(
     int swings,
-    String club,
     List<String> asks,
     Optional<RuleFinding> priority,
     List<RuleFinding> further,

@@ -68,8 +68,8 @@ public record BestSwing(SwingResult swing, double miss, List<Integer> alike) {
     for (Need need : needs) {
       Measure measure = need.what().measure();
       MeasureValue v = value(swing, need).orElseThrow();
-      double margin = Margins.defaults().of(measure);
-      double sd = (v.high() - v.low()) / (2 * MeasureValue.Z95) / margin;
+      double margin = Margins.of(measure);
+      double sd = v.sd() / margin;
       double ownPart = 1 - ErrorSplit.defaults().sharedPart(need.what());
       double limit = teaching.limit(need.limit()).value();
       double wrong = (need.above() ? limit - v.value() : v.value() - limit) / margin;
@@ -82,9 +82,6 @@ public record BestSwing(SwingResult swing, double miss, List<Integer> alike) {
   }
 
   private static Optional<MeasureValue> value(SwingResult swing, Need need) {
-    return swing
-        .measure(need.what().measure(), need.what().at())
-        .filter(MeasureValue::given)
-        .filter(v -> Double.isFinite(v.low()) && Double.isFinite(v.high()));
+    return need.what().in(swing).filter(MeasureValue::isBounded);
   }
 }

@@ -22,16 +22,10 @@ import steadyturn.analysis.lesson.SwingResult;
  * Chooses the one thing to work on. Findings are tried in the order of the teaching file; the first
  * that holds beyond doubt is the priority. What it already explains is not told again.
  */
-public final class Coach {
+public record Coach(Teaching teaching) {
 
   private static final int MOST_FURTHER = 2;
   private static final int FEW_MORE = 12;
-
-  private final Teaching teaching;
-
-  public Coach(Teaching teaching) {
-    this.teaching = teaching;
-  }
 
   /**
    * Advice for one player and club.
@@ -42,8 +36,7 @@ public final class Coach {
    */
   public Advice advise(String player, String club, List<SwingResult> swings) {
     if (swings.isEmpty()) {
-      return new Advice(
-          0, club, teaching.asks(), Optional.empty(), List.of(), List.of(), List.of());
+      return new Advice(0, teaching.asks(), Optional.empty(), List.of(), List.of(), List.of());
     }
     List<LessonSwing> lesson = swings.stream().map(s -> new LessonSwing("", s)).toList();
     Teaching own = teaching.forPlayer(player, club);
@@ -63,7 +56,6 @@ public final class Coach {
     List<RuleFinding> told = withoutExplained(found, List.of());
     return new Advice(
         swings.size(),
-        club,
         own.asks(),
         told.stream().findFirst(),
         Stream.concat(told.stream().skip(1), waiting(waiting, told, open))

@@ -11,7 +11,6 @@ import steadyturn.analysis.coach.teaching.Need;
  * @param low lower end of the 95 % interval: the player's spread, the small number of swings, and
  *     the measuring error the swings share
  * @param high upper end
- * @param swings number of swings with a value
  * @param holds yes when the whole interval lies beyond the limit, no when none of it does
  * @param moreSwings how many more swings would probably settle it at this spread; empty when it is
  *     settled, or when the measuring error alone is too large
@@ -22,7 +21,6 @@ public record Evidence(
     double value,
     double low,
     double high,
-    int swings,
     Certainty holds,
     OptionalInt moreSwings) {
 

@@ -1,7 +1,6 @@
 package steadyturn.analysis.coach;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -17,26 +16,18 @@ import steadyturn.ingest.sample.TimeAxis;
  * time runs evenly between two of them. Places in percent from takeaway to impact, our choice:
  * about where they lie in an unhurried swing.
  */
-final class Landmarks {
+record Landmarks(List<SwingEvent> shared) {
 
-  private static final Map<SwingEvent, Double> PLACE = new EnumMap<>(SwingEvent.class);
-
-  static {
-    PLACE.put(SwingEvent.TAKEAWAY, 0.0);
-    PLACE.put(SwingEvent.LEAD_ARM_LEVEL_BACK, 40.0);
-    PLACE.put(SwingEvent.TOP, 75.0);
-    PLACE.put(SwingEvent.LEAD_ARM_LEVEL_DOWN, 90.0);
-    PLACE.put(SwingEvent.SHAFT_LEVEL_DOWN, 95.0);
-    PLACE.put(SwingEvent.IMPACT, 100.0);
-    PLACE.put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, 110.0);
-    PLACE.put(SwingEvent.FINISH, 150.0);
-  }
-
-  private final List<SwingEvent> shared;
-
-  private Landmarks(List<SwingEvent> shared) {
-    this.shared = shared;
-  }
+  private static final Map<SwingEvent, Double> PLACE =
+      Map.of(
+          SwingEvent.TAKEAWAY, 0.0,
+          SwingEvent.LEAD_ARM_LEVEL_BACK, 40.0,
+          SwingEvent.TOP, 75.0,
+          SwingEvent.LEAD_ARM_LEVEL_DOWN, 90.0,
+          SwingEvent.SHAFT_LEVEL_DOWN, 95.0,
+          SwingEvent.IMPACT, 100.0,
+          SwingEvent.LEAD_ARM_LEVEL_THROUGH, 110.0,
+          SwingEvent.FINISH, 150.0);
 
   /** The key positions that all the swings have, each later than the one before. */
   static Landmarks sharedBy(List<SwingResult> swings) {

@@ -98,11 +98,7 @@ public record ModelComparison(List<ModelGap> gaps, List<ModelCurve> curves) {
       players.add(StatUtils.mean(x));
       spreads.add(spread(x));
     }
-    return new ModelCurve(id, unit(id, model), places, models, players, spreads);
-  }
-
-  private static String unit(String id, List<SwingResult> swings) {
-    return curve(id, swings.get(0)).unit();
+    return new ModelCurve(id, places, models, players, spreads);
   }
 
   private static Curve curve(String id, SwingResult swing) {

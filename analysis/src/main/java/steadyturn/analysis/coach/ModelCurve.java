@@ -12,12 +12,7 @@ import java.util.List;
  * @param spread standard deviation of the player's swings; NaN for a single one
  */
 public record ModelCurve(
-    String id,
-    String unit,
-    List<Double> place,
-    List<Double> model,
-    List<Double> player,
-    List<Double> spread) {
+    String id, List<Double> place, List<Double> model, List<Double> player, List<Double> spread) {
 
   public ModelCurve {
     place = List.copyOf(place);

@@ -17,9 +17,4 @@ public record ModelGap(
   public double difference() {
     return player - model;
   }
-
-  /** Whether the whole interval lies on one side of zero. */
-  public boolean beyondDoubt() {
-    return low > 0 || high < 0;
-  }
 }

@@ -69,8 +69,7 @@ public record PlayerProgress(
         FOLLOWED.stream().filter(what -> has(before, what) && has(now, what)).toList();
     return both.isEmpty()
         ? Optional.empty()
-        : Optional.of(
-            GroupComparison.withDefaults().compare(List.of(group(before), group(now)), both));
+        : Optional.of(GroupComparison.compare(List.of(group(before), group(now)), both));
   }
 
   private static SwingGroup group(LessonStep step) {

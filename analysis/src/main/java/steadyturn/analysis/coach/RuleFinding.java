@@ -1,10 +1,10 @@
 package steadyturn.analysis.coach;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalInt;
 import steadyturn.analysis.coach.teaching.Consequence;
 import steadyturn.analysis.coach.teaching.Rule;
+import steadyturn.ingest.reason.Worded;
 
 /**
  * A rule held against a lesson.
@@ -36,7 +36,7 @@ public record RuleFinding(
   }
 
   /** What the units know of a consequence. */
-  public enum Seen {
+  public enum Seen implements Worded {
     /** They saw it. */
     SEEN,
     /** They saw that it does not happen. */
@@ -47,10 +47,5 @@ public record RuleFinding(
     TENDENCY,
     /** They cannot see it: look for it in a picture. */
     LOOK;
-
-    /** The word of the output contract. */
-    public String word() {
-      return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
   }
 }

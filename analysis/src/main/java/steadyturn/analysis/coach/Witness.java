@@ -4,13 +4,13 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
-import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import steadyturn.analysis.coach.teaching.Limit;
 import steadyturn.analysis.coach.teaching.Need;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.ErrorSplit;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.SwingGroup;
+import steadyturn.analysis.compare.TypicalError;
 
 /** Holds conditions against a group of swings of one lesson. */
 final class Witness {
@@ -51,7 +51,6 @@ final class Witness {
           need.ofSpread() ? group.spread() : group.mean(),
           Double.NEGATIVE_INFINITY,
           Double.POSITIVE_INFINITY,
-          group.count(),
           Certainty.NOT_SURE_YET,
           OptionalInt.of(FEWEST - group.count()));
     }
@@ -64,8 +63,7 @@ final class Witness {
     OptionalInt more = half > away ? moreSwings(group, away) : OptionalInt.empty();
     double low = group.mean() - half;
     double high = group.mean() + half;
-    return new Evidence(
-        need, limit, group.mean(), low, high, group.count(), holds(need, limit, low, high), more);
+    return new Evidence(need, limit, group.mean(), low, high, holds(need, limit, low, high), more);
   }
 
   /** Fewest more swings that make the interval narrow enough, by halving; empty when too many. */
@@ -84,26 +82,17 @@ final class Witness {
     return OptionalInt.of(high);
   }
 
-  /** Interval of a standard deviation by the chi-square distribution. */
   private static Evidence spread(Need need, Limit limit, GroupSummary group) {
-    double[] ends = ends(group.spread(), group.count());
+    double[] ends = TypicalError.interval(group.spread(), group.count() - 1);
     OptionalInt more = OptionalInt.empty();
     Certainty holds = holds(need, limit, ends[0], ends[1]);
     for (int n = 1; n <= MOST_MORE && holds == Certainty.NOT_SURE_YET && more.isEmpty(); n++) {
-      double[] then = ends(group.spread(), group.count() + n);
+      double[] then = TypicalError.interval(group.spread(), group.count() + n - 1);
       if (holds(need, limit, then[0], then[1]) != Certainty.NOT_SURE_YET) {
         more = OptionalInt.of(n);
       }
     }
-    return new Evidence(need, limit, group.spread(), ends[0], ends[1], group.count(), holds, more);
-  }
-
-  private static double[] ends(double spread, int count) {
-    var chi2 = new ChiSquaredDistribution(count - 1);
-    return new double[] {
-      spread * Math.sqrt((count - 1) / chi2.inverseCumulativeProbability(0.975)),
-      spread * Math.sqrt((count - 1) / chi2.inverseCumulativeProbability(0.025))
-    };
+    return new Evidence(need, limit, group.spread(), ends[0], ends[1], holds, more);
   }
 
   private static Certainty holds(Need need, Limit limit, double low, double high) {

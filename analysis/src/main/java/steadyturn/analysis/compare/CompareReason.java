@@ -8,11 +8,6 @@ public enum CompareReason implements ReasonCode {
   OTHER_LESSONS,
   IN_BLOCKS;
 
-  @Override
-  public String about() {
-    return "compare";
-  }
-
   /** The names of the two groups. */
   @Override
   public List<String> args() {

@@ -1,9 +1,9 @@
 package steadyturn.analysis.compare;
 
-import java.util.Locale;
+import steadyturn.ingest.reason.Worded;
 
 /** What a comparison of two groups has shown. */
-public enum ComparisonVerdict {
+public enum ComparisonVerdict implements Worded {
   /** Larger than spread and measuring error can explain, all rows looked at together. */
   REAL,
   /** Real, and yet shown to lie within the margin that does not matter. */
@@ -14,11 +14,6 @@ public enum ComparisonVerdict {
   NOT_SHOWN,
   /** Under three swings with a value in one of the groups. */
   TOO_FEW_SWINGS;
-
-  /** The word of the output contract: {@code not-shown}. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
 
   static ComparisonVerdict of(boolean real, boolean withinMargin) {
     if (real) {

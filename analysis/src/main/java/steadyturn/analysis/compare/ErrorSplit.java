@@ -1,15 +1,10 @@
 package steadyturn.analysis.compare;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import steadyturn.ingest.recording.disk.Shipped;
 
 /**
  * How the measuring error of one swing splits into a part that all swings of a lesson share and a
@@ -73,17 +68,10 @@ public record ErrorSplit(Map<MeasureAt, Double> shares, double leftover) {
 
   /** The rows of the table, as measured. */
   public static List<SharedErrorRow> rows() {
-    try (InputStream in = ErrorSplit.class.getResourceAsStream(TABLE)) {
-      if (in == null) {
-        throw new IllegalStateException(TABLE + " is not beside " + ErrorSplit.class);
-      }
-      return new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))
-          .lines()
-          .filter(line -> !line.startsWith("#") && !line.startsWith("units,"))
-          .map(SharedErrorRow::read)
-          .toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return Shipped.text(ErrorSplit.class, TABLE)
+        .lines()
+        .filter(line -> !line.startsWith("#") && !line.startsWith("units,"))
+        .map(SharedErrorRow::read)
+        .toList();
   }
 }

@@ -1,7 +1,9 @@
 package steadyturn.analysis.compare;
 
+import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.analysis.measure.MeasureValue;
 
@@ -32,48 +34,30 @@ public record GroupSummary(
 
   /** Collects the values of a group; a value with an open end ("at least") counts as withheld. */
   public static GroupSummary of(SwingGroup group, MeasureAt what, ErrorSplit split) {
-    Map<String, Double> parts = new TreeMap<>();
-    double[] values = new double[group.swings().size()];
-    double errorVariance = 0;
-    int n = 0;
-    for (LessonSwing each : group.swings()) {
-      var found = each.swing().measure(what.measure(), what.at()).filter(GroupSummary::usable);
-      if (found.isPresent()) {
-        MeasureValue v = found.get();
-        values[n++] = v.value();
-        double sd = (v.high() - v.low()) / (2 * MeasureValue.Z95);
-        errorVariance += sd * sd;
-        parts.merge(each.lesson(), 1.0, Double::sum);
-      }
-    }
-    int count = n;
-    parts.replaceAll((lesson, swings) -> swings / count);
-    double variance = count == 0 ? 0 : errorVariance / count;
-    return summary(group, what, values, count, variance, split, parts);
-  }
-
-  private static boolean usable(MeasureValue v) {
-    return v.given() && Double.isFinite(v.low()) && Double.isFinite(v.high());
-  }
-
-  private static GroupSummary summary(
-      SwingGroup group,
-      MeasureAt what,
-      double[] values,
-      int count,
-      double errorVariance,
-      ErrorSplit split,
-      Map<String, Double> parts) {
+    List<LessonSwing> seen =
+        group.swings().stream().filter(s -> known(s, what).isPresent()).toList();
+    List<MeasureValue> values = seen.stream().flatMap(s -> known(s, what).stream()).toList();
+    int n = values.size();
+    double[] numbers = values.stream().mapToDouble(MeasureValue::value).toArray();
+    double variance = values.stream().mapToDouble(v -> v.sd() * v.sd()).average().orElse(0);
     double shared = split.sharedPart(what);
     return new GroupSummary(
         group.name(),
-        count,
-        values.length - count,
-        StatUtils.mean(values, 0, count),
-        count < 2 ? Double.NaN : Math.sqrt(StatUtils.variance(values, 0, count)),
-        Math.sqrt((1 - shared) * errorVariance),
-        Math.sqrt(shared * errorVariance),
-        parts);
+        n,
+        group.swings().size() - n,
+        StatUtils.mean(numbers),
+        n < 2 ? Double.NaN : Math.sqrt(StatUtils.variance(numbers)),
+        Math.sqrt((1 - shared) * variance),
+        Math.sqrt(shared * variance),
+        seen.stream()
+            .collect(
+                Collectors.groupingBy(
+                    LessonSwing::lesson,
+                    Collectors.collectingAndThen(Collectors.counting(), c -> c / (double) n))));
+  }
+
+  private static Optional<MeasureValue> known(LessonSwing swing, MeasureAt what) {
+    return what.in(swing.swing()).filter(MeasureValue::isBounded);
   }
 
   /**

@@ -8,33 +8,21 @@ import steadyturn.analysis.measure.Measure;
  * The difference that does not matter, by unit. Our choice: about what a good measurement of ten
  * swings can tell apart and a teacher would not mention.
  */
-public record Margins(Map<String, Double> byUnit) {
+public final class Margins {
 
-  public Margins {
-    byUnit = Map.copyOf(byUnit);
-    byUnit.forEach(
-        (unit, margin) -> {
-          if (!(margin > 0)) {
-            throw new IllegalArgumentException(
-                "margin for " + unit + " must be over 0, was " + margin);
-          }
-        });
-  }
+  private static final Map<String, Double> BY_UNIT =
+      Map.of(
+          "deg", 2.0, "mm", 10.0, "mm/deg", 0.2, "%", 3.0, "ms", 4.0, "s", 0.02, "deg/s", 50.0, "1",
+          0.1);
 
-  /** 2 deg, 10 mm, 0.2 mm/deg, 3 %, 4 ms, 0.02 s, 50 deg/s, and 0.1 for the tempo ratio. */
-  public static Margins defaults() {
-    return new Margins(
-        Map.of(
-            "deg", 2.0, "mm", 10.0, "mm/deg", 0.2, "%", 3.0, "ms", 4.0, "s", 0.02, "deg/s", 50.0,
-            "1", 0.1));
-  }
+  private Margins() {}
 
-  /** The margin of a measure, in its unit. */
-  public double of(Measure measure) {
-    return Optional.ofNullable(byUnit.get(measure.unit()))
+  /** The margin of a measure, in its unit; {@code 1} is that of the tempo ratio. */
+  public static double of(Measure measure) {
+    return Optional.ofNullable(BY_UNIT.get(measure.unit()))
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "no margin for " + measure.unit() + " of " + measure.id() + ": " + byUnit));
+                    "no margin for " + measure.unit() + " of " + measure.id() + ": " + BY_UNIT));
   }
 }

@@ -1,8 +1,11 @@
 package steadyturn.analysis.compare;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
+import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
 
 /**
  * A measure at a key position.
@@ -19,6 +22,11 @@ public record MeasureAt(Measure measure, String at) {
               + " grows without bound where slide is near zero: compare pelvis.slide-per-turn and"
               + " pelvis.turn-share instead");
     }
+  }
+
+  /** What a swing says of it, given or withheld; empty where the swing does not know of it. */
+  public Optional<MeasureValue> in(SwingResult swing) {
+    return swing.measure(measure, at);
   }
 
   /**

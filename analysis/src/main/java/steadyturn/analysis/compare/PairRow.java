@@ -1,8 +1,8 @@
 package steadyturn.analysis.compare;
 
-import java.util.Locale;
 import java.util.Optional;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.ingest.reason.Worded;
 
 /**
  * One measure at one key position in two single swings.
@@ -35,7 +35,7 @@ public record PairRow(
   }
 
   /** What can be said of two swings. */
-  public enum Found {
+  public enum Found implements Worded {
     /** One of them has no value. */
     NOT_MEASURED,
     /** The measuring error alone can explain the difference. */
@@ -46,11 +46,6 @@ public record PairRow(
     BEYOND_USUAL,
     /** They differ, and too few other swings are there to say what is usual. */
     USUAL_UNKNOWN;
-
-    /** The word of the output contract: {@code within-usual}. */
-    public String word() {
-      return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
   }
 
   static Found found(Optional<Difference> difference, Optional<Double> usual) {

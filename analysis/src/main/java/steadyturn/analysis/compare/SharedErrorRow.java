@@ -1,8 +1,6 @@
 package steadyturn.analysis.compare;
 
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import steadyturn.analysis.measure.Measure;
 
 /**
@@ -30,16 +28,10 @@ public record SharedErrorRow(
     double betweenSd,
     double withinSd) {
 
-  /** The head of the table. */
-  public static final String HEAD =
-      "units,measure,at,lessons,swings,share,low,high,between_sd,within_sd,unit";
-
   static SharedErrorRow read(String line) {
     List<String> cells = List.of(line.split(",", -1));
     Measure measure =
-        Arrays.stream(Measure.values())
-            .filter(m -> m.id().equals(cells.get(1)))
-            .findFirst()
+        Measure.ofId(cells.get(1))
             .orElseThrow(() -> new IllegalArgumentException("no measure " + cells.get(1)));
     return new SharedErrorRow(
         cells.get(0),
@@ -51,23 +43,5 @@ public record SharedErrorRow(
         Double.parseDouble(cells.get(7)),
         Double.parseDouble(cells.get(8)),
         Double.parseDouble(cells.get(9)));
-  }
-
-  /** The row as the table has it. */
-  public String line() {
-    return String.format(
-        Locale.ROOT,
-        "%s,%s,%s,%d,%d,%.2f,%.2f,%.2f,%.4g,%.4g,%s",
-        units,
-        what.measure().id(),
-        what.at(),
-        lessons,
-        swings,
-        share,
-        low,
-        high,
-        betweenSd,
-        withinSd,
-        what.measure().unit());
   }
 }

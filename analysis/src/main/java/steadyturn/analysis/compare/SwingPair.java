@@ -3,8 +3,8 @@ package steadyturn.analysis.compare;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.apache.commons.math3.distribution.TDistribution;
 import steadyturn.analysis.measure.MeasureValue;
 
@@ -39,8 +39,8 @@ public record SwingPair(LessonSwing first, LessonSwing second, List<PairRow> row
     List<SwingGroup> groups = groups(first, second, others);
     List<PairRow> rows = new ArrayList<>();
     for (MeasureAt what : looks) {
-      Optional<MeasureValue> a = value(first, what);
-      Optional<MeasureValue> b = value(second, what);
+      Optional<MeasureValue> a = what.in(first.swing()).filter(MeasureValue::isBounded);
+      Optional<MeasureValue> b = what.in(second.swing()).filter(MeasureValue::isBounded);
       boolean sameLesson = first.lesson().equals(second.lesson());
       Optional<PairRow.Difference> difference =
           a.flatMap(x -> b.map(y -> difference(x, y, split, what, sameLesson)));
@@ -52,42 +52,27 @@ public record SwingPair(LessonSwing first, LessonSwing second, List<PairRow> row
 
   private static List<SwingGroup> groups(
       LessonSwing first, LessonSwing second, List<LessonSwing> others) {
-    Map<String, List<LessonSwing>> byLessonAndClub = new LinkedHashMap<>();
-    others.stream()
+    return others.stream()
         .filter(each -> !each.equals(first) && !each.equals(second))
-        .forEach(
-            each ->
-                byLessonAndClub
-                    .computeIfAbsent(
-                        each.lesson() + " " + each.swing().club() + " " + each.swing().kind(),
-                        key -> new ArrayList<>())
-                    .add(each));
-    List<SwingGroup> groups = new ArrayList<>();
-    byLessonAndClub.forEach((name, swings) -> groups.add(new SwingGroup(name, swings)));
-    return groups;
-  }
-
-  private static Optional<MeasureValue> value(LessonSwing swing, MeasureAt what) {
-    return swing
-        .swing()
-        .measure(what.measure(), what.at())
-        .filter(MeasureValue::given)
-        .filter(v -> Double.isFinite(v.low()) && Double.isFinite(v.high()));
+        .collect(
+            Collectors.groupingBy(
+                each -> each.lesson() + " " + each.swing().club() + " " + each.swing().kind(),
+                LinkedHashMap::new,
+                Collectors.toList()))
+        .entrySet()
+        .stream()
+        .map(group -> new SwingGroup(group.getKey(), group.getValue()))
+        .toList();
   }
 
   private static PairRow.Difference difference(
       MeasureValue a, MeasureValue b, ErrorSplit split, MeasureAt what, boolean sameLesson) {
     double shared = split.sharedPart(what);
     double kept = sameLesson ? split.leftover() * split.leftover() / 2 : 1;
-    double variance = (variance(a) + variance(b)) * (1 - shared + kept * shared);
+    double variance = (a.sd() * a.sd() + b.sd() * b.sd()) * (1 - shared + kept * shared);
     double value = b.value() - a.value();
     double half = MeasureValue.Z95 * Math.sqrt(variance);
     return new PairRow.Difference(value, value - half, value + half);
-  }
-
-  private static double variance(MeasureValue v) {
-    double sd = (v.high() - v.low()) / (2 * MeasureValue.Z95);
-    return sd * sd;
   }
 
   private static Optional<Double> usual(List<SwingGroup> groups, MeasureAt what, ErrorSplit split) {

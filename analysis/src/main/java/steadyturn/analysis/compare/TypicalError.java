@@ -3,11 +3,10 @@ package steadyturn.analysis.compare;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
-import org.apache.commons.math3.stat.StatUtils;
 
 /**
- * How much a player's value wanders from swing to swing when nothing has changed, with its 95 %
- * interval, in the unit of the measure.
+ * How much a player's value wanders from swing to swing when nothing has changed, in the unit of
+ * the measure.
  *
  * <p>Hopkins 2000, Measures of reliability in sports medicine and science, Sports Med 30:1-15:
  * typical error = SD of the differences between two trials / sqrt 2, the within-subject standard
@@ -17,11 +16,9 @@ import org.apache.commons.math3.stat.StatUtils;
  * it is simply the standard deviation within groups.
  *
  * @param value standard deviation
- * @param low lower end of its 95 % interval, by the chi-square distribution
- * @param high upper end
  * @param freedom degrees of freedom it rests on
  */
-public record TypicalError(double value, double low, double high, int freedom) {
+public record TypicalError(double value, int freedom) {
 
   private static final double Z95 = 1.96;
 
@@ -32,29 +29,13 @@ public record TypicalError(double value, double low, double high, int freedom) {
     }
   }
 
-  private static TypicalError of(double value, int freedom) {
+  /** 95 % interval of a standard deviation by the chi-square distribution: lower and upper end. */
+  public static double[] interval(double spread, int freedom) {
     var chi2 = new ChiSquaredDistribution(freedom);
-    double low = value * Math.sqrt(freedom / chi2.inverseCumulativeProbability(0.975));
-    double high = value * Math.sqrt(freedom / chi2.inverseCumulativeProbability(0.025));
-    return new TypicalError(value, low, high, freedom);
-  }
-
-  /** From the differences of pairs of trials; a common change between the trials drops out. */
-  public static TypicalError ofDifferences(double[] differences) {
-    if (differences.length < 2) {
-      throw new IllegalArgumentException("needs 2 differences or more, got " + differences.length);
-    }
-    return ofSpreadOfDifferences(spread(differences), differences.length - 1);
-  }
-
-  /** From the standard deviation of the differences of pairs of trials. */
-  public static TypicalError ofSpreadOfDifferences(double spread, int freedom) {
-    return of(spread / Math.sqrt(2), freedom);
-  }
-
-  /** From the standard deviation between subjects and the intraclass correlation. */
-  public static double fromCorrelation(double spreadOfSubjects, double intraclassCorrelation) {
-    return spreadOfSubjects * Math.sqrt(1 - intraclassCorrelation);
+    return new double[] {
+      spread * Math.sqrt(freedom / chi2.inverseCumulativeProbability(0.975)),
+      spread * Math.sqrt(freedom / chi2.inverseCumulativeProbability(0.025))
+    };
   }
 
   /** Pooled over the player's groups, each about its own mean; groups under two swings drop out. */
@@ -67,20 +48,13 @@ public record TypicalError(double value, double low, double high, int freedom) {
         freedom += g.count() - 1;
       }
     }
-    return freedom == 0 ? Optional.empty() : Optional.of(of(Math.sqrt(squares / freedom), freedom));
+    return freedom == 0
+        ? Optional.empty()
+        : Optional.of(new TypicalError(Math.sqrt(squares / freedom), freedom));
   }
 
   /** Smallest detectable change between two single swings: 1.96 sqrt 2 times the typical error. */
   public double detectableChange() {
-    return detectableChange(value);
-  }
-
-  /** Smallest detectable change between two single trials with this typical error. */
-  public static double detectableChange(double typicalError) {
-    return Z95 * Math.sqrt(2) * typicalError;
-  }
-
-  static double spread(double[] values) {
-    return Math.sqrt(StatUtils.variance(values));
+    return Z95 * Math.sqrt(2) * value;
   }
 }

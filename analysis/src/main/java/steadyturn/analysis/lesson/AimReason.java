@@ -17,11 +17,6 @@ public enum AimReason implements ReasonCode {
   }
 
   @Override
-  public String about() {
-    return "aim";
-  }
-
-  @Override
   public List<String> args() {
     return args;
   }

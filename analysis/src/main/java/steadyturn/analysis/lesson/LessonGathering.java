@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import steadyturn.analysis.swing.ClockSpread;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.LostReason;
 import steadyturn.analysis.swing.Swing;
@@ -87,10 +86,7 @@ final class LessonGathering {
         raw.units().stream()
             .filter(
                 unit ->
-                    IntStream.range(0, unit.size())
-                            .filter(i -> !Double.isNaN(unit.gyroNormRadPerS(i)))
-                            .limit(LEAST_RATES)
-                            .count()
+                    IntStream.range(0, unit.size()).filter(unit::hasRate).limit(LEAST_RATES).count()
                         == LEAST_RATES)
             .toList();
     return new Recording(raw.id(), raw.player(), units, raw.marks());
@@ -113,8 +109,7 @@ final class LessonGathering {
                     .computeIfAbsent(raw.id(), id -> new ArrayList<>())
                     .add(new Notice("", Reason.of(LostReason.SWING, t))));
     for (Swing swing : all) {
-      double takeawayS =
-          swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS());
+      double takeawayS = swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS());
       pending.removeIf(mark -> readIfBefore(recording, mark, takeawayS));
       if (middlesS.computeIfAbsent(raw.id(), id -> new ArrayList<>()).stream()
           .noneMatch(otherS -> Math.abs(otherS - middleS(swing)) < SAME_SWING_S)) {
@@ -162,10 +157,7 @@ final class LessonGathering {
   }
 
   private static double middleS(Swing swing) {
-    return swing
-        .event(SwingEvent.IMPACT)
-        .map(EventTime::timeS)
-        .orElse((swing.startS() + swing.endS()) / 2);
+    return swing.timeS(SwingEvent.IMPACT).orElse((swing.startS() + swing.endS()) / 2);
   }
 
   private GatheredSwing cut(
@@ -195,8 +187,8 @@ final class LessonGathering {
   }
 
   private void report(Recording recording) {
-    units.computeIfAbsent(recording.id(), id -> new UnitTally()).add(recording);
     RecordingReport report = RecordingQuality.judge(recording);
+    units.computeIfAbsent(recording.id(), id -> new UnitTally()).add(recording, report);
     List<Notice> said = notices.computeIfAbsent(recording.id(), id -> new ArrayList<>());
     for (UnitReport unit : report.units()) {
       unit.findings()

@@ -6,13 +6,14 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import steadyturn.analysis.swing.EventTime;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.displace.Anchor;
 import steadyturn.fusion.displace.LessonEstimate;
-import steadyturn.fusion.displace.LessonFit;
 import steadyturn.fusion.displace.SwingFit;
 import steadyturn.fusion.displace.SwingSpan;
 import steadyturn.fusion.displace.UnitPriors;
@@ -33,6 +34,9 @@ final class PelvisLesson {
 
   /** Twice the log of how much better a drifting address must explain a swing than a still one. */
   private static final double DRIFT_EVIDENCE = 60;
+
+  /** So many swings show the unit's errors well enough to judge a drift by (our choice). */
+  private static final int ENOUGH = 40;
 
   /** A slow turn passes for still while it begins and ends: that much is not counted as rest, s. */
   private static final double SLOW_START_S = 0.25;
@@ -70,7 +74,7 @@ final class PelvisLesson {
     wearings.forEach(
         (steps, worn) -> {
           PelvisLesson lesson = new PelvisLesson(player, settings, steps, faults);
-          List<Known> known = worn.stream().flatMap(s -> lesson.known(s).stream()).toList();
+          List<Known> known = worn.parallelStream().flatMap(s -> lesson.known(s).stream()).toList();
           Optional<Map<GatheredSwing, PelvisSwing>> together =
               settings.together() && !known.isEmpty()
                   ? faults.keep(worn.get(0).recording(), 0, () -> lesson.estimate(known))
@@ -98,7 +102,7 @@ final class PelvisLesson {
   private Optional<Known> known(GatheredSwing gathered) {
     Swing swing = gathered.swing();
     double takeawayS = takeawayS(swing);
-    double impactS = swing.event(SwingEvent.IMPACT).map(EventTime::timeS).orElse(swing.endS());
+    double impactS = swing.timeS(SwingEvent.IMPACT).orElse(swing.endS());
     return faults
         .keep(
             gathered.recording(),
@@ -126,9 +130,9 @@ final class PelvisLesson {
     swings.forEach(known -> spans.add(known.rests.span()));
     Optional<SwingSpan> turn = turnSpan();
     turn.ifPresent(spans::add);
-    LessonFit fit = estimate.fit(spans, bias);
+    List<SwingFit> fit = estimate.fit(spans, bias);
     Optional<PelvisGeometry> turned =
-        turn.flatMap(span -> TurnOnSpot.fold(worn, fit.swings().get(spans.size() - 1).motion()));
+        turn.flatMap(span -> TurnOnSpot.fold(worn, fit.get(spans.size() - 1).motion()));
     PelvisGeometry geometry = turned.orElse(worn);
     boolean strayed = turn.isPresent() && turned.isEmpty();
     List<Aim> aims =
@@ -139,10 +143,7 @@ final class PelvisLesson {
       out.put(
           swings.get(i).gathered,
           new PelvisSwing(
-              fit.swings().get(i),
-              geometry,
-              aims.get(i),
-              flags(swings.get(i).rests, fit.swings().get(i), strayed)));
+              fit.get(i), geometry, aims.get(i), flags(swings.get(i).rests, fit.get(i), strayed)));
     }
     return out;
   }
@@ -179,7 +180,7 @@ final class PelvisLesson {
   }
 
   private static double takeawayS(Swing swing) {
-    return swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS() + 1);
+    return swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS() + 1);
   }
 
   /**
@@ -188,25 +189,45 @@ final class PelvisLesson {
    * as drifting.
    */
   private List<Known> withDriftsNamed(LessonEstimate estimate, List<Known> swings) {
-    List<SwingSpan> still = new ArrayList<>();
-    List<SwingSpan> drifting = new ArrayList<>();
-    List<SwingRests> asDrifting = new ArrayList<>();
-    for (Known known : swings) {
-      SwingRests drift = known.rests.asDrifting(known.swing(), worn.leverArmUnitM());
-      asDrifting.add(drift);
-      still.add(known.rests.withWitnesses(known.swing(), worn.leverArmUnitM()).span());
-      drifting.add(drift.span());
-    }
-    LessonFit asStill = estimate.fit(still, bias);
-    LessonFit asMoving = estimate.fit(drifting, bias);
+    List<SwingRests> witnessed =
+        swings.parallelStream()
+            .map(k -> k.rests.witnessed(k.swing(), worn.leverArmUnitM()))
+            .toList();
+    List<SwingFit> asStill =
+        estimate.fit(witnessed.stream().map(SwingRests::rising).toList(), bias);
+    List<Integer> looked = lookedAt(asStill);
+    List<SwingFit> asMoving =
+        looked.isEmpty()
+            ? List.of()
+            : estimate.fit(
+                looked.stream().map(i -> witnessed.get(i).asDrifting().span()).toList(), bias);
     List<Known> out = new ArrayList<>();
     for (int i = 0; i < swings.size(); i++) {
-      double gain = asStill.swings().get(i).cost() - asMoving.swings().get(i).cost();
       boolean known = swings.get(i).rests.flags().contains(SwingRests.ADDRESS_NOT_STILL);
+      int at = looked.indexOf(i);
+      double gain = at < 0 ? 0 : asStill.get(i).cost() - asMoving.get(at).cost();
       out.add(
-          known || gain > DRIFT_EVIDENCE ? swings.get(i).with(asDrifting.get(i)) : swings.get(i));
+          known || gain > DRIFT_EVIDENCE
+              ? swings.get(i).with(witnessed.get(i).asDrifting())
+              : swings.get(i));
     }
     return out;
+  }
+
+  /**
+   * Swings that cost enough to gain by a drift, filled up by others to so many as show the unit's
+   * errors; none where none costs enough.
+   */
+  private static List<Integer> lookedAt(List<SwingFit> asStill) {
+    Predicate<Integer> mayGain = i -> asStill.get(i).cost() > DRIFT_EVIDENCE;
+    List<Integer> all = IntStream.range(0, asStill.size()).boxed().toList();
+    long doubtful = all.stream().filter(mayGain).count();
+    Stream<Integer> others = all.stream().filter(mayGain.negate());
+    return doubtful == 0
+        ? List.of()
+        : Stream.concat(all.stream().filter(mayGain), others.limit(Math.max(0, ENOUGH - doubtful)))
+            .sorted()
+            .toList();
   }
 
   /** The turn on the spot between the two rests around it; none when it was not good enough. */

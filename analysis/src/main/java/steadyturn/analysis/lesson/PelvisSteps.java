@@ -61,13 +61,16 @@ record PelvisSteps(
    */
   record Stance(Vector3 forceUnitMps2, double unitSdRad) {}
 
-  /** These steps, and the one the mark names where it is a step of the pelvis. */
+  /**
+   * These steps, and the one the mark names where it is a step of the pelvis. The aim is only
+   * judged here: {@link LessonGathering} carries it to the swings.
+   */
   PelvisSteps and(Recording recording, UnitStream pelvis, Mark mark) {
     double from = mark.onsetS();
     double to = mark.endS();
     return switch (mark.trialType()) {
       case "table-rest" -> table(StillStep.table(pelvis, from, to));
-      case "aim" -> judged(StillStep.stance(pelvis, from, to, "aim").result());
+      case "aim" -> after(StillStep.stance(pelvis, from, to, "aim").result(), this);
       case "quiet-stance" ->
           stood(
               StillStep.stance(pelvis, from, to, "quiet-stance"),
@@ -79,9 +82,13 @@ record PelvisSteps(
     };
   }
 
-  /** Nothing but how a step went: the aim is carried to the swings by {@link LessonGathering}. */
-  private PelvisSteps judged(StepResult result) {
-    return new PelvisSteps(tableBias, stance, tilt, bowAxis, turnOnSpot, with(result));
+  /** The step judged; what it found holds from now on where it was good. */
+  private PelvisSteps after(StepResult result, PelvisSteps good) {
+    PelvisSteps now = result.used() ? good : this;
+    List<StepResult> all = new ArrayList<>(results);
+    all.removeIf(r -> r.step().equals(result.step()));
+    all.add(result);
+    return new PelvisSteps(now.tableBias, now.stance, now.tilt, now.bowAxis, now.turnOnSpot, all);
   }
 
   /** Whether the latest step of a kind was good enough. */
@@ -90,70 +97,41 @@ record PelvisSteps(
   }
 
   private PelvisSteps table(StillStep step) {
-    return new PelvisSteps(
-        step.result().used() ? Optional.of(step.meanRateRadPerS()) : tableBias,
-        stance,
-        tilt,
-        bowAxis,
-        turnOnSpot,
-        with(step.result()));
+    Optional<Vector3> found = Optional.of(step.meanRateRadPerS());
+    return after(step.result(), new PelvisSteps(found, stance, tilt, bowAxis, turnOnSpot, results));
   }
 
   private PelvisSteps stood(StillStep step, double unitSdRad) {
-    return new PelvisSteps(
-        tableBias,
-        step.result().used() ? Optional.of(new Stance(step.meanForceMps2(), unitSdRad)) : stance,
-        tilt,
-        bowAxis,
-        turnOnSpot,
-        with(step.result()));
+    Optional<Stance> found = Optional.of(new Stance(step.meanForceMps2(), unitSdRad));
+    return after(
+        step.result(), new PelvisSteps(tableBias, found, tilt, bowAxis, turnOnSpot, results));
   }
 
   /** The unit on the ruler is the first of the others that ran in that time. */
   private PelvisSteps tilted(Recording recording, UnitStream pelvis, double from, double to) {
-    Optional<UnitStream> ruler =
+    Optional<TiltStep> found =
         Stream.of(BodyPoint.LEAD_HAND, BodyPoint.LEAD_FOREARM, BodyPoint.CLUB_SHAFT)
             .flatMap(point -> recording.unit(point).stream())
             .filter(unit -> unit.between(from, to).size() > 0)
-            .findFirst();
-    if (ruler.isEmpty()) {
-      return judged(StepResult.again("tilt", 0, 1, "1", Reason.of(StepReason.TILT_NO_RULER)));
-    }
-    TiltStep step = TiltStep.of(ruler.get(), pelvis, from, to);
-    return new PelvisSteps(
-        tableBias,
-        stance,
-        step.result().used() ? Optional.of(step) : tilt,
-        bowAxis,
-        turnOnSpot,
-        with(step.result()));
+            .findFirst()
+            .map(ruler -> TiltStep.of(ruler, pelvis, from, to));
+    StepResult result =
+        found
+            .map(TiltStep::result)
+            .orElse(StepResult.again("tilt", 0, 1, "1", Reason.of(StepReason.TILT_NO_RULER)));
+    return after(result, new PelvisSteps(tableBias, stance, found, bowAxis, turnOnSpot, results));
   }
 
   private PelvisSteps bow(BowStep step) {
-    return new PelvisSteps(
-        tableBias,
-        stance,
-        tilt,
-        step.result().used() ? Optional.of(step.axisUnit()) : bowAxis,
-        turnOnSpot,
-        with(step.result()));
+    Optional<Vector3> found = Optional.of(step.axisUnit());
+    return after(
+        step.result(), new PelvisSteps(tableBias, stance, tilt, found, turnOnSpot, results));
   }
 
   private PelvisSteps turn(TurnStep step) {
-    return new PelvisSteps(
-        tableBias,
-        stance,
-        tilt,
-        bowAxis,
-        step.result().used() ? Optional.of(step) : turnOnSpot,
-        with(step.result()));
-  }
-
-  private List<StepResult> with(StepResult result) {
-    List<StepResult> out = new ArrayList<>(results);
-    out.removeIf(r -> r.step().equals(result.step()));
-    out.add(result);
-    return out;
+    PelvisSteps good =
+        new PelvisSteps(tableBias, stance, tilt, bowAxis, Optional.of(step), results);
+    return after(step.result(), good);
   }
 
   /**

@@ -10,7 +10,6 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.pelvis.PelvisCurves;
 import steadyturn.analysis.pelvis.PelvisMeasures;
 import steadyturn.analysis.pelvis.PelvisTrack;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.wear.pelvis.LeverArm;
@@ -18,15 +17,7 @@ import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Player;
 
 /** Puts the results of one swing together. */
-final class SwingReport {
-
-  private final Player player;
-  private final AnalysisSettings settings;
-
-  SwingReport(Player player, AnalysisSettings settings) {
-    this.player = player;
-    this.settings = settings;
-  }
+record SwingReport(Player player, AnalysisSettings settings) {
 
   SwingResult of(GatheredSwing gathered, Optional<PelvisLesson.PelvisSwing> pelvis, int number) {
     Swing swing = gathered.swing();
@@ -51,16 +42,13 @@ final class SwingReport {
     Swing swing = gathered.swing();
     List<String> flags = new ArrayList<>(swing.flags());
     flags.add(ArmReading.FAULT);
-    Reason why = Reason.of(MeasureReason.SWING_FAILED);
     return new SwingResult(
         number,
         swing.club(),
         swing.kind(),
         flags,
         swing.events(),
-        List.of(
-            MeasureValue.withheld(Measure.PELVIS_TURN, "", why),
-            MeasureValue.withheld(Measure.PELVIS_SLIDE, "", why)),
+        noPelvis(MeasureReason.SWING_FAILED),
         List.of());
   }
 
@@ -69,8 +57,7 @@ final class SwingReport {
       PelvisLesson.PelvisSwing pelvis,
       List<MeasureValue> measures,
       List<Curve> curves) {
-    double takeawayS =
-        swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(swing.startS() + 1);
+    double takeawayS = swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS() + 1);
     PelvisTrack track =
         PelvisTrack.of(
             pelvis.fit().motion(),
@@ -109,7 +96,7 @@ final class SwingReport {
   }
 
   private static List<MeasureValue> withoutPelvis(GatheredSwing gathered) {
-    MeasureReason why =
+    return noPelvis(
         gathered
             .pelvis()
             .map(
@@ -117,9 +104,12 @@ final class SwingReport {
                     p.size() > PelvisLesson.LEAST_SAMPLES
                         ? MeasureReason.GAP_AT_ADDRESS
                         : MeasureReason.FEW_PELVIS_SAMPLES)
-            .orElse(MeasureReason.NEEDS_PELVIS);
+            .orElse(MeasureReason.NEEDS_PELVIS));
+  }
+
+  private static List<MeasureValue> noPelvis(MeasureReason why) {
     return List.of(
-        MeasureValue.withheld(Measure.PELVIS_TURN, "", Reason.of(why)),
-        MeasureValue.withheld(Measure.PELVIS_SLIDE, "", Reason.of(why)));
+        MeasureValue.withheld(Measure.PELVIS_TURN, "", why),
+        MeasureValue.withheld(Measure.PELVIS_SLIDE, "", why));
   }
 }

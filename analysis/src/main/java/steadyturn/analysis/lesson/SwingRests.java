@@ -3,7 +3,6 @@ package steadyturn.analysis.lesson;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.displace.Anchor;
@@ -70,8 +69,8 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
 
   static SwingRests of(Swing swing, SeenPart seen, Vector3 bias, Vector3 leverArmUnitM) {
     UnitStream window = seen.window();
-    double takeawayS = time(swing, SwingEvent.TAKEAWAY).orElse(swing.startS() + 0.5);
-    double impactS = time(swing, SwingEvent.IMPACT).orElse(swing.endS() - 0.5);
+    double takeawayS = swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS() + 0.5);
+    double impactS = swing.timeS(SwingEvent.IMPACT).orElse(swing.endS() - 0.5);
     List<String> flags = new ArrayList<>();
     if (seen.isCut() || seen.hasGap()) {
       flags.add(PELVIS_GAP);
@@ -160,43 +159,42 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
     return new Anchor(fromS, Math.max(fromS + 0.1, untilS), 0.03, Math.toRadians(4), DRIFT_SD_MPS);
   }
 
-  /** The same swing, taken to drift at constant speed through its address. */
-  SwingRests asDrifting(Swing swing, Vector3 leverArmUnitM) {
+  /** A swing with its witnesses, taken to drift at constant speed through its address. */
+  SwingRests asDrifting() {
     List<Anchor> anchors = new ArrayList<>(span.anchors());
-    anchors.set(0, anchors.get(0).drifting(DRIFT_SD_MPS));
+    int address = earlier.isPresent() ? 1 : 0;
+    anchors.set(address, anchors.get(address).drifting(DRIFT_SD_MPS));
     List<String> more = new ArrayList<>(flags);
     if (!more.contains(ADDRESS_NOT_STILL)) {
       more.add(ADDRESS_NOT_STILL);
     }
-    return new SwingRests(witnessed(anchors, swing, leverArmUnitM), window, earlier, more);
+    return new SwingRests(span.with(anchors, span.stance()), window, earlier, more);
   }
 
-  /**
-   * The same swing with all that can witness against a drifting address: feet, earlier rest. A body
-   * that sinks at address says nothing of a drift along the ground.
-   */
-  SwingRests withWitnesses(Swing swing, Vector3 leverArmUnitM) {
-    List<Anchor> anchors = span.anchors().stream().map(Anchor::risingToo).toList();
-    return new SwingRests(witnessed(anchors, swing, leverArmUnitM), window, earlier, flags);
+  /** The span of a body that sinks at address, which says nothing of a drift along the ground. */
+  SwingSpan rising() {
+    return span.with(span.anchors().stream().map(Anchor::risingToo).toList(), span.stance());
   }
 
-  private SwingSpan witnessed(List<Anchor> anchors, Swing swing, Vector3 leverArmUnitM) {
+  /** The same swing with all that can witness against a drifting address: feet, earlier rest. */
+  SwingRests witnessed(Swing swing, Vector3 leverArmUnitM) {
     List<StanceBound> stance = bounds(swing, leverArmUnitM);
     if (earlier.isEmpty()) {
-      return span.with(anchors, stance);
+      return new SwingRests(span.with(span.anchors(), stance), window, earlier, flags);
     }
-    List<Anchor> more = new ArrayList<>();
-    more.add(earlier.get());
-    more.addAll(anchors);
+    List<Anchor> anchors = new ArrayList<>();
+    anchors.add(earlier.get());
+    anchors.addAll(span.anchors());
     double endS = anchors.get(anchors.size() - 1).endS();
-    return SwingSpan.of(window.between(earlier.get().startS() - 0.01, endS + 0.01), more, stance);
+    UnitStream longer = window.between(earlier.get().startS() - 0.01, endS + 0.01);
+    return new SwingRests(SwingSpan.of(longer, anchors, stance), window, earlier, flags);
   }
 
   private List<StanceBound> bounds(Swing swing, Vector3 leverArmUnitM) {
     double endS = span.anchors().get(span.anchors().size() - 1).endS();
     return bounds(
-        time(swing, SwingEvent.TAKEAWAY).orElse(swing.startS()),
-        time(swing, SwingEvent.IMPACT).orElse(swing.endS()),
+        swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS()),
+        swing.timeS(SwingEvent.IMPACT).orElse(swing.endS()),
         endS,
         leverArmUnitM);
   }
@@ -221,10 +219,6 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
       }
     }
     return bestS;
-  }
-
-  private static Optional<Double> time(Swing swing, SwingEvent event) {
-    return swing.event(event).map(EventTime::timeS);
   }
 
   private static double first(UnitStream window) {

@@ -28,7 +28,7 @@ public record SwingResult(
 
   /** When the swing reached a key position, s; NaN where it was not found. */
   public double timeS(SwingEvent event) {
-    return EventTime.of(event, events).map(EventTime::timeS).orElse(Double.NaN);
+    return EventTime.timeS(event, events).orElse(Double.NaN);
   }
 
   /**

@@ -1,8 +1,8 @@
 package steadyturn.analysis.lesson;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 import steadyturn.fusion.rotation.Quaternion;
@@ -48,23 +48,17 @@ final class TargetLine {
    * @param qUnitPelvis how the unit sits
    */
   List<Aim> of(List<Optional<AimSight>> sights, Quaternion qUnitPelvis) {
-    List<Integer> seen = new ArrayList<>();
-    for (int i = 0; i < sights.size(); i++) {
-      if (sights.get(i).isPresent()) {
-        seen.add(i);
-      }
-    }
+    List<Integer> seen =
+        IntStream.range(0, sights.size()).filter(i -> sights.get(i).isPresent()).boxed().toList();
     if (seen.isEmpty()) {
       Aim square = new Aim(0, Math.sqrt(habitVariance + anewVariance), false);
       return sights.stream().map(s -> square).toList();
     }
     List<AimSight> seenSights = seen.stream().map(i -> sights.get(i).orElseThrow()).toList();
     DMatrixRMaj weights = inverseCovariance(seenSights);
-    List<Aim> out = new ArrayList<>();
-    for (int i = 0; i < sights.size(); i++) {
-      out.add(aim(i, seen, seenSights, weights, qUnitPelvis));
-    }
-    return out;
+    return IntStream.range(0, sights.size())
+        .mapToObj(i -> aim(i, seen, seenSights, weights, qUnitPelvis))
+        .toList();
   }
 
   /**

@@ -3,6 +3,7 @@ package steadyturn.analysis.lesson;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.UnitCount;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
@@ -15,20 +16,21 @@ final class UnitTally {
   private final Map<BodyPoint, String> serialNumbers = new EnumMap<>(BodyPoint.class);
   private final Map<BodyPoint, Double> countedToS = new EnumMap<>(BodyPoint.class);
 
-  /** Counts what lies behind the pieces before; the sample that joins them is in both. */
-  void add(Recording piece) {
-    for (UnitStream unit : piece.units()) {
+  /** Counts what lies behind the pieces before. */
+  void add(Recording piece, RecordingReport judged) {
+    for (int i = 0; i < piece.units().size(); i++) {
+      UnitStream unit = piece.units().get(i);
       BodyPoint point = unit.point();
-      UnitStream fresh =
-          countedToS.containsKey(point)
-              ? unit.between(countedToS.get(point), Double.POSITIVE_INFINITY)
-              : unit;
+      double countedS = countedToS.getOrDefault(point, Double.NEGATIVE_INFINITY);
+      UnitStream known = unit.between(Double.NEGATIVE_INFINITY, Math.nextUp(countedS));
+      UnitCount all = UnitCount.of(unit, judged.units().get(i));
       serialNumbers.putIfAbsent(point, unit.facts().serialNumber());
-      if (fresh.size() > 1 || !counts.containsKey(point)) {
-        counts.merge(point, UnitCount.of(fresh), UnitCount::and);
+      if (unit.size() > known.size() || !counts.containsKey(point)) {
+        UnitCount fresh = known.size() == 0 ? all : all.without(UnitCount.of(known));
+        counts.merge(point, fresh, UnitCount::and);
       }
-      if (fresh.size() > 0) {
-        countedToS.put(point, fresh.timeS(fresh.size() - 1));
+      if (unit.size() > 0) {
+        countedToS.merge(point, unit.timeS(unit.size() - 1), Math::max);
       }
     }
   }

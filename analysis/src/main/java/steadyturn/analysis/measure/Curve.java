@@ -18,14 +18,7 @@ public record Curve(
     sd = List.copyOf(sd);
     if (timeS.size() != value.size() || timeS.size() != sd.size()) {
       throw new IllegalArgumentException(
-          id
-              + ": "
-              + timeS.size()
-              + " times, "
-              + value.size()
-              + " values, "
-              + sd.size()
-              + " spreads");
+          id + ": times, values, spreads " + List.of(timeS.size(), value.size(), sd.size()));
     }
   }
 }

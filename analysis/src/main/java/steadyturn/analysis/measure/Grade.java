@@ -1,18 +1,13 @@
 package steadyturn.analysis.measure;
 
-import java.util.Locale;
+import steadyturn.ingest.reason.Worded;
 
 /**
  * How far a value can be trusted: seen by the units, inferred with a stated assumption, or not
  * given at all.
  */
-public enum Grade {
+public enum Grade implements Worded {
   MEASURED,
   ESTIMATED,
   WITHHELD;
-
-  /** The word of the output contract. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
-  }
 }

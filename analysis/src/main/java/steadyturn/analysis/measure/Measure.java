@@ -1,5 +1,8 @@
 package steadyturn.analysis.measure;
 
+import java.util.Arrays;
+import java.util.Optional;
+
 /** Every measure by its id and unit; definitions, signs and sources are in docs/measures.md. */
 public enum Measure {
   PELVIS_TURN("pelvis.turn", "deg"),
@@ -37,6 +40,11 @@ public enum Measure {
   Measure(String id, String unit) {
     this.id = id;
     this.unit = unit;
+  }
+
+  /** The measure of an id of the output contract. */
+  public static Optional<Measure> ofId(String id) {
+    return Arrays.stream(values()).filter(m -> m.id.equals(id)).findFirst();
   }
 
   /** The stable id of the output contract. */

@@ -47,11 +47,6 @@ public enum MeasureReason implements ReasonCode {
   }
 
   @Override
-  public String about() {
-    return "measure";
-  }
-
-  @Override
   public List<String> args() {
     return args;
   }

@@ -1,5 +1,6 @@
 package steadyturn.analysis.measure;
 
+import java.util.List;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.reason.ReasonCode;
 
@@ -28,14 +29,8 @@ public record MeasureValue(
               + at
               + ": "
               + grade
-              + " with "
-              + low
-              + " <= "
-              + value
-              + " <= "
-              + high
-              + ", why: "
-              + why.code().word());
+              + ", low, value and high "
+              + List.of(low, value, high));
     }
   }
 
@@ -67,6 +62,25 @@ public record MeasureValue(
   /** A value that cannot be given honestly, with the code of the reason and its arguments. */
   public static MeasureValue withheld(Measure measure, String at, ReasonCode why, Object... args) {
     return withheld(measure, at, Reason.of(why, args));
+  }
+
+  /** Standard deviation that the interval stands for, as if it were even. */
+  public double sd() {
+    return (high - low) / (2 * Z95);
+  }
+
+  /**
+   * The same value as an estimate for this reason, before those it has; withheld stays withheld.
+   */
+  public MeasureValue estimated(Reason reason) {
+    return given()
+        ? new MeasureValue(measure, at, value, low, high, Grade.ESTIMATED, reason)
+        : this;
+  }
+
+  /** Whether there is a value with an interval of finite length. */
+  public boolean isBounded() {
+    return given() && Double.isFinite(low) && Double.isFinite(high);
   }
 
   public boolean given() {

@@ -23,7 +23,7 @@ final class PelvisCircle {
       PelvisPose pose = track.pose(k);
       x[i] = pose.slideM();
       y[i] = pose.thrustM();
-      columns[i] = i % 4 == 0 || i == n - 1 ? track.errors().columns(k) : columns[i - 1];
+      columns[i] = i % 4 == 0 || i == n - 1 ? track.errors().placeColumns(k) : columns[i - 1];
     }
     double radiusM = SmallestCircle.radius(x, y);
     double variance = 0.5 * skin.placeM() * skin.placeM();
@@ -47,8 +47,8 @@ final class PelvisCircle {
     double[] mx = new double[x.length];
     double[] my = new double[y.length];
     for (int i = 0; i < x.length; i++) {
-      mx[i] = x[i] + sign * columns[i][1][c];
-      my[i] = y[i] + sign * columns[i][2][c];
+      mx[i] = x[i] + sign * columns[i][0][c];
+      my[i] = y[i] + sign * columns[i][1][c];
     }
     return SmallestCircle.radius(mx, my);
   }

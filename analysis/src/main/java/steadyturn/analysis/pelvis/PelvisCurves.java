@@ -2,6 +2,7 @@ package steadyturn.analysis.pelvis;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.EventTime;
@@ -10,16 +11,6 @@ import steadyturn.analysis.swing.EventTime;
 public final class PelvisCurves {
 
   private static final double STEP_S = 0.01;
-
-  /** Measures that have a course over time, in the order of {@link PelvisPose}. */
-  private static final List<Measure> COMPONENTS =
-      List.of(
-          Measure.PELVIS_TURN,
-          Measure.PELVIS_SLIDE,
-          Measure.PELVIS_THRUST,
-          Measure.PELVIS_LIFT,
-          Measure.PELVIS_TILT,
-          Measure.PELVIS_SIDETILT);
 
   private PelvisCurves() {}
 
@@ -30,44 +21,28 @@ public final class PelvisCurves {
    */
   public static List<Curve> of(PelvisTrack track, List<EventTime> events, SkinShift skin) {
     SkinCourse course = SkinCourse.of(skin, events);
-    List<List<Double>> values = new ArrayList<>();
-    List<List<Double>> spreads = new ArrayList<>();
     List<Double> times = new ArrayList<>();
-    COMPONENTS.forEach(
-        c -> {
-          values.add(new ArrayList<>());
-          spreads.add(new ArrayList<>());
-        });
+    List<PoseSpread> poses = new ArrayList<>();
     double next = track.timeS(0);
     for (int k = 0; k < track.size(); k++) {
-      if (track.timeS(k) < next) {
-        continue;
-      }
-      next = track.timeS(k) + STEP_S - 1e-4;
-      times.add(track.timeS(k));
-      PoseSpread spread = PoseSpread.at(track, k, course);
-      double[] pose = spread.pose().toArray();
-      for (int i = 0; i < pose.length; i++) {
-        values.get(i).add(outward(i, pose[i]));
-        spreads.get(i).add(outward(i, spread.sd(i)));
+      if (track.timeS(k) >= next) {
+        next = track.timeS(k) + STEP_S - 1e-4;
+        times.add(track.timeS(k));
+        poses.add(PoseSpread.at(track, k, course));
       }
     }
-    List<Curve> out = new ArrayList<>();
-    for (int i = 0; i < COMPONENTS.size(); i++) {
-      out.add(
-          new Curve(
-              COMPONENTS.get(i).id(),
-              COMPONENTS.get(i).unit(),
-              times,
-              values.get(i),
-              spreads.get(i)));
-    }
-    return out;
+    return IntStream.range(0, PelvisPose.SIZE).mapToObj(i -> curve(i, times, poses)).toList();
   }
 
-  /** Radians to degrees, metres to millimetres. */
-  private static double outward(int component, double value) {
-    boolean angle = component == 0 || component >= 4;
-    return angle ? Math.toDegrees(value) : 1e3 * value;
+  private static Curve curve(int component, List<Double> times, List<PoseSpread> poses) {
+    Measure measure = PelvisPose.MEASURES.get(component);
+    return new Curve(
+        measure.id(),
+        measure.unit(),
+        times,
+        poses.stream()
+            .map(p -> PelvisPose.outward(component, p.pose().toArray()[component]))
+            .toList(),
+        poses.stream().map(p -> PelvisPose.outward(component, p.sd(component))).toList());
   }
 }

@@ -14,8 +14,20 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.ingest.reason.Reason;
 
-/** The pelvis measures of one swing at every key position found, in degrees and millimetres. */
-public final class PelvisMeasures {
+/**
+ * The pelvis measures of one swing at every key position found, in degrees and millimetres.
+ *
+ * @param hipHalfDistanceMm half the distance between the hip-joint centres, for the turn share
+ * @param grade of everything here; estimated where the swing had no true rest to start from
+ * @param isCut whether the samples end at a gap
+ */
+public record PelvisMeasures(
+    PelvisTrack track,
+    double hipHalfDistanceMm,
+    SkinCourse skin,
+    Grade grade,
+    Reason caveat,
+    boolean isCut) {
 
   /** Inside a longer gap nothing is known of an instant (our choice), s. */
   private static final double LONGEST_INSIDE_S = 0.12;
@@ -26,50 +38,8 @@ public final class PelvisMeasures {
   /** So far off, a place says nothing of a pelvis, which moves by 0.1 m (our choice). */
   private static final double LOST_M = 0.06;
 
-  /** In the order of {@link PelvisPose#toArray}. */
-  private static final List<Measure> OF_POSE =
-      List.of(
-          Measure.PELVIS_TURN,
-          Measure.PELVIS_SLIDE,
-          Measure.PELVIS_THRUST,
-          Measure.PELVIS_LIFT,
-          Measure.PELVIS_TILT,
-          Measure.PELVIS_SIDETILT);
-
-  private static final Set<Measure> ANGLES =
-      Set.of(Measure.PELVIS_TURN, Measure.PELVIS_TILT, Measure.PELVIS_SIDETILT);
   private static final Set<Measure> AT_ADDRESS =
       Set.of(Measure.PELVIS_TILT, Measure.PELVIS_SIDETILT);
-
-  private final PelvisTrack track;
-  private final double hipHalfDistanceMm;
-  private final SkinCourse skin;
-
-  /**
-   * Grade of everything here and its caveat: estimated where the swing had no true rest to start
-   * from.
-   */
-  private final Grade grade;
-
-  private final Reason caveat;
-
-  /** Whether the samples end at a gap. */
-  private final boolean isCut;
-
-  private PelvisMeasures(
-      PelvisTrack track,
-      double hipHalfDistanceMm,
-      SkinCourse skin,
-      Grade grade,
-      Reason caveat,
-      boolean isCut) {
-    this.isCut = isCut;
-    this.track = track;
-    this.hipHalfDistanceMm = hipHalfDistanceMm;
-    this.skin = skin;
-    this.grade = grade;
-    this.caveat = caveat;
-  }
 
   /**
    * Measures one swing at all its key positions.
@@ -118,8 +88,9 @@ public final class PelvisMeasures {
 
   /** Whether what is left of a measure behind a gap is beyond use. */
   private static boolean isLost(Measure measure, PoseSpread spread) {
-    if (ANGLES.contains(measure)) {
-      return spread.sd(OF_POSE.indexOf(measure)) > LOST_RAD;
+    int component = PelvisPose.MEASURES.indexOf(measure);
+    if (component >= 0 && PelvisPose.isAngle(component)) {
+      return spread.sd(component) > LOST_RAD;
     }
     return losesPlace(spread)
         || (TurnAndSlide.MEASURES.contains(measure) && spread.sd(0) > LOST_RAD);
@@ -146,7 +117,8 @@ public final class PelvisMeasures {
   }
 
   private static Stream<Measure> ofPose(SwingEvent event) {
-    return OF_POSE.stream().filter(m -> event != SwingEvent.ADDRESS || AT_ADDRESS.contains(m));
+    return PelvisPose.MEASURES.stream()
+        .filter(m -> event != SwingEvent.ADDRESS || AT_ADDRESS.contains(m));
   }
 
   private static Stream<Measure> ofBoth(SwingEvent event) {
@@ -164,10 +136,10 @@ public final class PelvisMeasures {
         ofPose(event.event())
             .map(
                 m -> {
-                  int i = OF_POSE.indexOf(m);
-                  double scale = ANGLES.contains(m) ? Math.toDegrees(1) : 1e3;
-                  return MeasureValue.of(
-                      m, at, scale * pose[i], scale * spread.sd(i), gradeAt, why);
+                  int i = PelvisPose.MEASURES.indexOf(m);
+                  double value = PelvisPose.outward(i, pose[i]);
+                  double sd = PelvisPose.outward(i, spread.sd(i));
+                  return MeasureValue.of(m, at, value, sd, gradeAt, why);
                 }),
         ofBoth(event.event()).map(both::of));
   }

@@ -1,5 +1,8 @@
 package steadyturn.analysis.pelvis;
 
+import java.util.List;
+import steadyturn.analysis.measure.Measure;
+
 /**
  * Where the pelvis is, free of handedness: turn, slide, thrust and lift since address; tilt and
  * side tilt against the level.
@@ -21,6 +24,26 @@ public record PelvisPose(
 
   /** Number of components, in the order of the record. */
   public static final int SIZE = 6;
+
+  /** What each component is called, in that order. */
+  static final List<Measure> MEASURES =
+      List.of(
+          Measure.PELVIS_TURN,
+          Measure.PELVIS_SLIDE,
+          Measure.PELVIS_THRUST,
+          Measure.PELVIS_LIFT,
+          Measure.PELVIS_TILT,
+          Measure.PELVIS_SIDETILT);
+
+  /** Whether a component is an angle, not a place. */
+  static boolean isAngle(int component) {
+    return component == 0 || component >= 4;
+  }
+
+  /** A component, or its spread, in degrees or millimetres. */
+  static double outward(int component, double value) {
+    return isAngle(component) ? Math.toDegrees(value) : 1e3 * value;
+  }
 
   public double[] toArray() {
     return new double[] {turnRad, slideM, thrustM, liftM, tiltRad, sideTiltRad};

@@ -67,7 +67,7 @@ public final class PelvisTrack {
     this.addressAzimuthRad = first + sum / weights;
     this.addressMidHipM = place.times(1 / weights);
     this.largestTurnRad = largestTurns();
-    this.errors = PoseErrors.of(motion, geometry, h, aimRad, aimSdRad, addressIndex);
+    this.errors = new PoseErrors(motion, geometry, h, aimRad, aimSdRad, addressIndex);
   }
 
   /** The last sample before a gap in the address, so that its whole spread counts behind it. */

@@ -6,7 +6,6 @@ import org.ejml.dense.row.CommonOps_DDRM;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 import steadyturn.fusion.rotation.Quaternion;
-import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.strapdown.UnitMotion;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 
@@ -19,46 +18,27 @@ import steadyturn.fusion.wear.pelvis.PelvisGeometry;
  */
 final class PoseErrors {
 
-  /** Of a turn, rad, or a place, m, in a central difference. */
-  private static final double STEP = 1e-5;
-
-  private static final Vector3[] AXES = {Vector3.X, Vector3.Y, Vector3.Z};
-
-  /**
-   * Inputs of the pose that errors reach: turn and place now, turn and place at address, mounting,
-   * arm, aim.
-   */
-  private static final int INPUTS = 19;
-
   private final UnitMotion motion;
   private final PelvisGeometry geometry;
   private final int h;
   private final double aimRad;
-  private final int addressIndex;
+  private final PoseSlopes.Sight then;
+  private final double[][] address;
   private final DMatrixRMaj factor;
 
-  private PoseErrors(
-      UnitMotion motion,
-      PelvisGeometry geometry,
-      int h,
-      double aimRad,
-      int addressIndex,
-      DMatrixRMaj factor) {
-    this.motion = motion;
-    this.geometry = geometry;
-    this.h = h;
-    this.aimRad = aimRad;
-    this.addressIndex = addressIndex;
-    this.factor = factor;
-  }
-
-  static PoseErrors of(
+  PoseErrors(
       UnitMotion motion,
       PelvisGeometry geometry,
       int h,
       double aimRad,
       double aimSdRad,
       int addressIndex) {
+    this.motion = motion;
+    this.geometry = geometry;
+    this.h = h;
+    this.aimRad = aimRad;
+    this.then = sight(motion, geometry, addressIndex);
+    this.address = motion.sensitivity(addressIndex);
     int p = motion.parameters();
     DMatrixRMaj covariance = new DMatrixRMaj(p + 7, p + 7);
     CommonOps_DDRM.insert(new DMatrixRMaj(motion.covariance()), covariance, 0, 0);
@@ -71,7 +51,7 @@ final class PoseErrors {
     if (!cholesky.decompose(covariance)) {
       throw new IllegalStateException("covariance of the motion is not positive definite");
     }
-    return new PoseErrors(motion, geometry, h, aimRad, addressIndex, cholesky.getT(null));
+    this.factor = cholesky.getT(null);
   }
 
   /**
@@ -79,7 +59,7 @@ final class PoseErrors {
    * PelvisPose#SIZE} rows, a column a source. The same column means the same source at every k.
    */
   double[][] columns(int k) {
-    return columns(k, posePerInput(k));
+    return columns(k, posePerInput(k), 0, PelvisPose.SIZE);
   }
 
   /**
@@ -88,7 +68,7 @@ final class PoseErrors {
    */
   double[][] columns(int k, SkinShift shift) {
     double[][] byInput = posePerInput(k);
-    double[][] columns = columns(k, byInput);
+    double[][] columns = columns(k, byInput, 0, PelvisPose.SIZE);
     int n = columns[0].length;
     for (int row = 0; row < columns.length; row++) {
       columns[row] = Arrays.copyOf(columns[row], n + 6);
@@ -99,12 +79,17 @@ final class PoseErrors {
     return columns;
   }
 
-  private double[][] columns(int k, double[][] byInput) {
+  /** The same for slide and thrust alone. */
+  double[][] placeColumns(int k) {
+    return Arrays.copyOfRange(columns(k, posePerInput(k), 1, 3), 1, 3);
+  }
+
+  private double[][] columns(int k, double[][] byInput, int fromRow, int toRow) {
     double[][] now = motion.sensitivity(k);
-    double[][] address = motion.sensitivity(addressIndex);
     int p = motion.parameters();
-    DMatrixRMaj derivative = new DMatrixRMaj(PelvisPose.SIZE, p + 7);
-    for (int row = 0; row < PelvisPose.SIZE; row++) {
+    double[][] out = new double[PelvisPose.SIZE][p + 7];
+    double[] derivative = new double[p + 7];
+    for (int row = fromRow; row < toRow; row++) {
       double[] d = byInput[row];
       for (int c = 0; c < p; c++) {
         double sum = 0;
@@ -112,53 +97,30 @@ final class PoseErrors {
           sum += d[i] * now[i][c] + d[3 + i] * now[6 + i][c];
           sum += d[6 + i] * address[i][c] + d[9 + i] * address[6 + i][c];
         }
-        derivative.set(row, c, sum);
+        derivative[c] = sum;
       }
-      for (int i = 0; i < 7; i++) {
-        derivative.set(row, p + i, d[12 + i]);
-      }
-    }
-    DMatrixRMaj columns = new DMatrixRMaj(PelvisPose.SIZE, p + 7);
-    CommonOps_DDRM.mult(derivative, factor, columns);
-    double[][] out = new double[PelvisPose.SIZE][p + 7];
-    for (int row = 0; row < PelvisPose.SIZE; row++) {
-      System.arraycopy(columns.data, row * (p + 7), out[row], 0, p + 7);
+      System.arraycopy(d, 12, derivative, p, 7);
+      timesFactor(derivative, out[row]);
     }
     return out;
   }
 
-  /** Derivative of the pose by its inputs, by central differences. */
+  /** A row times the factor, which is a lower triangle. */
+  private void timesFactor(double[] row, double[] out) {
+    for (int i = 0; i < row.length; i++) {
+      int at = i * row.length;
+      for (int c = 0; c <= i; c++) {
+        out[c] += row[i] * factor.data[at + c];
+      }
+    }
+  }
+
   private double[][] posePerInput(int k) {
-    double[][] out = new double[PelvisPose.SIZE][INPUTS];
-    for (int input = 0; input < INPUTS; input++) {
-      double[] plus = poseWith(k, input, STEP);
-      double[] minus = poseWith(k, input, -STEP);
-      for (int row = 0; row < PelvisPose.SIZE; row++) {
-        double change = row == 0 ? PoseMath.wrap(plus[0] - minus[0]) : plus[row] - minus[row];
-        out[row][input] = change / (2 * STEP);
-      }
-    }
-    return out;
+    return PoseSlopes.of(h, sight(motion, geometry, k), then, geometry.leverArmUnitM(), aimRad);
   }
 
-  /** Pose of sample k with one input moved; the address is seen at the middle of its stretch. */
-  private double[] poseWith(int k, int input, double step) {
-    int three = input / 3;
-    Vector3 by = AXES[input % 3].times(step);
-    Quaternion qBy = Quaternion.fromRotationVector(three % 2 == 0 ? by : Vector3.ZERO);
-    Quaternion qUnitPelvis =
-        three == 4 ? geometry.qUnitPelvis().times(qBy) : geometry.qUnitPelvis();
-    Vector3 arm = three == 5 ? geometry.leverArmUnitM().plus(by) : geometry.leverArmUnitM();
-    Quaternion qNow = three == 0 ? qBy.times(motion.qLevelUnit(k)) : motion.qLevelUnit(k);
-    Quaternion qThen = motion.qLevelUnit(addressIndex);
-    Quaternion qAddress = three == 2 ? qBy.times(qThen) : qThen;
-    Vector3 now = motion.positionM(k).plus(three == 1 ? by : Vector3.ZERO);
-    Vector3 then = motion.positionM(addressIndex).plus(three == 3 ? by : Vector3.ZERO);
-    return PoseMath.pose(
-        h,
-        qNow.times(qUnitPelvis),
-        now.plus(qNow.rotate(arm)).minus(then.plus(qAddress.rotate(arm))),
-        PoseMath.azimuthRad(qAddress.times(qUnitPelvis)),
-        three == 6 ? aimRad + step : aimRad);
+  private static PoseSlopes.Sight sight(UnitMotion motion, PelvisGeometry geometry, int k) {
+    Quaternion q = motion.qLevelUnit(k);
+    return new PoseSlopes.Sight(q, q.times(geometry.qUnitPelvis()), motion.positionM(k));
   }
 }

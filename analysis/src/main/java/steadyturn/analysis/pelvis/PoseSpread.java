@@ -8,17 +8,8 @@ import steadyturn.fusion.strapdown.Bridge;
 /**
  * The pose at one instant with the columns of its independent errors, skin and event time included.
  */
-final class PoseSpread {
-
-  private final PelvisPose pose;
-
-  /** {@link PelvisPose#SIZE} rows, a column a source. */
-  private final double[][] columns;
-
-  private PoseSpread(PelvisPose pose, double[][] columns) {
-    this.pose = pose;
-    this.columns = columns;
-  }
+@SuppressWarnings("ArrayRecordComponent") // of its own making
+record PoseSpread(PelvisPose pose, double[][] columns) {
 
   /**
    * At an instant known to a spread: the nearest sample's pose, carried on at its rate. Inside a
@@ -75,15 +66,6 @@ final class PoseSpread {
   static PoseSpread at(PelvisTrack track, int k, SkinCourse skin) {
     return new PoseSpread(
         track.pose(k), track.errors().columns(k, skin.at(track.timeS(k), track.largestTurnRad(k))));
-  }
-
-  /** A pose with given error columns: {@link PelvisPose#SIZE} rows, a column a source. */
-  static PoseSpread of(PelvisPose pose, double[][] columns) {
-    return new PoseSpread(pose, columns);
-  }
-
-  PelvisPose pose() {
-    return pose;
   }
 
   double sd(int component) {

@@ -2,6 +2,7 @@ package steadyturn.analysis.pelvis;
 
 import java.util.List;
 import java.util.Optional;
+import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.wear.SkinSlip;
@@ -21,14 +22,14 @@ record SkinCourse(SkinShift full, Optional<SkinSlip> slip) {
   private static final double FOLLOW_THROUGH_S = 1;
 
   static SkinCourse of(SkinShift full, List<EventTime> events) {
-    Optional<Double> takeaway = timeS(events, SwingEvent.TAKEAWAY);
-    Optional<Double> top = timeS(events, SwingEvent.TOP);
-    Optional<Double> impact = timeS(events, SwingEvent.IMPACT);
+    Optional<Double> takeaway = EventTime.timeS(SwingEvent.TAKEAWAY, events);
+    Optional<Double> top = EventTime.timeS(SwingEvent.TOP, events);
+    Optional<Double> impact = EventTime.timeS(SwingEvent.IMPACT, events);
     if (takeaway.isEmpty() || top.isEmpty() || impact.isEmpty()) {
       return new SkinCourse(full, Optional.empty());
     }
     double finishS =
-        timeS(events, SwingEvent.FINISH)
+        EventTime.timeS(SwingEvent.FINISH, events)
             .filter(s -> s > impact.get())
             .orElse(impact.get() + FOLLOW_THROUGH_S);
     boolean inOrder = takeaway.get() < top.get() && top.get() < impact.get();
@@ -39,26 +40,13 @@ record SkinCourse(SkinShift full, Optional<SkinSlip> slip) {
             : Optional.empty());
   }
 
-  private static Optional<Double> timeS(List<EventTime> events, SwingEvent event) {
-    return EventTime.of(event, events).map(EventTime::timeS);
-  }
-
   /**
    * The shift at an instant, one standard deviation.
    *
    * @param largestTurnRad the largest turn of the pelvis away from address until then, rad
    */
   SkinShift at(double timeS, double largestTurnRad) {
-    return slip.map(s -> full.times(together(s.parts(timeS))))
+    return slip.map(s -> full.times(Math.sqrt(StatUtils.sumSq(s.parts(timeS)))))
         .orElseGet(() -> full.after(largestTurnRad));
-  }
-
-  /** Spread of a sum of independent shifts of size one. */
-  private static double together(double[] parts) {
-    double squares = 0;
-    for (double part : parts) {
-      squares += part * part;
-    }
-    return Math.sqrt(squares);
   }
 }

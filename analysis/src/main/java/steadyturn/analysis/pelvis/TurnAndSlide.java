@@ -37,7 +37,10 @@ record TurnAndSlide(
   /** One of the {@link #MEASURES}. */
   MeasureValue of(Measure measure) {
     return switch (measure) {
-      case PELVIS_SLIDE_PER_TURN -> slidePerTurn();
+      case PELVIS_SLIDE_PER_TURN ->
+          turnDeg() < LEAST_TURN_FOR_RATIO_DEG
+              ? little(measure, MeasureReason.LITTLE_TURN_FOR_RATIO, LEAST_TURN_FOR_RATIO_DEG)
+              : scaled(measure, p -> p.slideM() / Math.toDegrees(p.turnRad()));
       case PELVIS_TURN_TO_SLIDE -> turnToSlide();
       case PELVIS_TURN_SHARE -> turnShare();
       case PELVIS_CENTRE_ALONG -> centre(measure, TurnCentre::alongM);
@@ -50,15 +53,8 @@ record TurnAndSlide(
     return Math.abs(Math.toDegrees(spread.pose().turnRad()));
   }
 
-  private MeasureValue slidePerTurn() {
-    if (turnDeg() < LEAST_TURN_FOR_RATIO_DEG) {
-      return MeasureValue.withheld(
-          Measure.PELVIS_SLIDE_PER_TURN,
-          at,
-          MeasureReason.LITTLE_TURN_FOR_RATIO,
-          LEAST_TURN_FOR_RATIO_DEG);
-    }
-    return scaled(Measure.PELVIS_SLIDE_PER_TURN, p -> p.slideM() / Math.toDegrees(p.turnRad()));
+  private MeasureValue little(Measure measure, MeasureReason why, double leastDeg) {
+    return MeasureValue.withheld(measure, at, why, leastDeg);
   }
 
   private MeasureValue scaled(Measure measure, ToDoubleFunction<PelvisPose> inM) {
@@ -113,10 +109,8 @@ record TurnAndSlide(
   }
 
   private MeasureValue centre(Measure measure, ToDoubleFunction<PelvisPose> placeM) {
-    if (turnDeg() < LEAST_TURN_FOR_CENTRE_DEG) {
-      return MeasureValue.withheld(
-          measure, at, MeasureReason.LITTLE_TURN_FOR_CENTRE, LEAST_TURN_FOR_CENTRE_DEG);
-    }
-    return scaled(measure, placeM);
+    return turnDeg() < LEAST_TURN_FOR_CENTRE_DEG
+        ? little(measure, MeasureReason.LITTLE_TURN_FOR_CENTRE, LEAST_TURN_FOR_CENTRE_DEG)
+        : scaled(measure, placeM);
   }
 }

@@ -1,6 +1,5 @@
 package steadyturn.analysis.swing;
 
-import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.swing.find.SwingFinder;
 import steadyturn.ingest.clock.AlignedRecording;
@@ -28,22 +27,14 @@ public final class ClockSpread {
       return swing;
     }
     BodyPoint axis = aligned.recording().units().get(0).point();
-    List<EventTime> events =
+    return swing.with(
         swing.events().stream()
             .map(
                 e ->
                     e.event() == SwingEvent.PELVIS_TURNAROUND
                         ? e
                         : wider(e, aligned.sdBetweenS(axis, arm.get(), e.timeS())))
-            .toList();
-    return new Swing(
-        swing.number(),
-        swing.kind(),
-        swing.club(),
-        swing.startS(),
-        swing.endS(),
-        events,
-        swing.flags());
+            .toList());
   }
 
   private static EventTime wider(EventTime e, double sdS) {

@@ -12,10 +12,5 @@ public enum EventReason implements ReasonCode {
   VIRTUAL,
   GAP,
   HALF_SWING,
-  REHEARSAL;
-
-  @Override
-  public String about() {
-    return "event";
-  }
+  REHEARSAL
 }

@@ -20,6 +20,11 @@ public record EventTime(SwingEvent event, double timeS, double sdS, Grade grade,
     return events.stream().filter(e -> e.event() == event).findFirst();
   }
 
+  /** The instant of an event, s, where it was found. */
+  public static Optional<Double> timeS(SwingEvent event, List<EventTime> events) {
+    return of(event, events).map(EventTime::timeS);
+  }
+
   public EventTime {
     if (!(sdS >= 0)) {
       throw new IllegalArgumentException(event.word() + ": spread must be 0 s or more, was " + sdS);

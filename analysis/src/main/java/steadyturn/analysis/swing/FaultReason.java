@@ -7,11 +7,6 @@ import steadyturn.ingest.reason.ReasonCode;
 public enum FaultReason implements ReasonCode {
   SWING;
 
-  @Override
-  public String about() {
-    return "fault";
-  }
-
   /** Where the swing is, what was thrown, and the line it came from. */
   @Override
   public List<String> args() {

@@ -18,18 +18,14 @@ public final class Faults {
 
   private record Fault(String recording, Reason reason) {}
 
-  private Faults(boolean isStrict) {
+  /** Strict ones throw what they meet. */
+  Faults(boolean isStrict) {
     this.isStrict = isStrict;
   }
 
   /** Kept, or thrown on where assertions are on. */
   public static Faults usual() {
     return new Faults(Faults.class.desiredAssertionStatus());
-  }
-
-  /** Kept in any case. */
-  public static Faults kept() {
-    return new Faults(false);
   }
 
   /**

@@ -7,11 +7,6 @@ import steadyturn.ingest.reason.ReasonCode;
 public enum LostReason implements ReasonCode {
   SWING;
 
-  @Override
-  public String about() {
-    return "lost";
-  }
-
   /** Where a swing may have been. */
   @Override
   public List<String> args() {

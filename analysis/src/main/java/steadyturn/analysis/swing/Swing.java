@@ -37,4 +37,14 @@ public record Swing(
   public Optional<EventTime> event(SwingEvent event) {
     return EventTime.of(event, events);
   }
+
+  /** The instant of an event, s, where it was found. */
+  public Optional<Double> timeS(SwingEvent event) {
+    return EventTime.timeS(event, events);
+  }
+
+  /** The same swing with other times. */
+  public Swing with(List<EventTime> otherEvents) {
+    return new Swing(number, kind, club, startS, endS, otherEvents, flags);
+  }
 }

@@ -1,12 +1,12 @@
 package steadyturn.analysis.swing;
 
-import java.util.Locale;
+import steadyturn.ingest.reason.Worded;
 
 /**
  * The key positions of a full swing, in the order they come (the pelvis may turn round before or
  * after the top).
  */
-public enum SwingEvent {
+public enum SwingEvent implements Worded {
   ADDRESS,
   TAKEAWAY,
   LEAD_ARM_LEVEL_BACK,
@@ -17,9 +17,4 @@ public enum SwingEvent {
   IMPACT,
   LEAD_ARM_LEVEL_THROUGH,
   FINISH;
-
-  /** The word of the output contract: {@code lead-arm-level-down}. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
 }

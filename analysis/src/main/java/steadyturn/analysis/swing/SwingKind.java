@@ -1,14 +1,9 @@
 package steadyturn.analysis.swing;
 
-import java.util.Locale;
+import steadyturn.ingest.reason.Worded;
 
 /** A swing that struck a ball, or one that did not. */
-public enum SwingKind {
+public enum SwingKind implements Worded {
   HIT,
   PRACTICE;
-
-  /** The word of the output contract and of the events file. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
-  }
 }

@@ -1,6 +1,8 @@
 package steadyturn.analysis.tempo;
 
-import java.util.function.DoubleFunction;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 import steadyturn.fusion.attitude.CentredMean;
 import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.rotation.Vector3;
@@ -30,9 +32,7 @@ final class LimbPeak {
     this.timeS = stream.timeColumnS();
     this.segmentRadPerS = new Vector3[timeS.length];
     for (int i = 0; i < timeS.length; i++) {
-      Vector3 unit =
-          new Vector3(stream.gyroRadPerS(0, i), stream.gyroRadPerS(1, i), stream.gyroRadPerS(2, i));
-      segmentRadPerS[i] = mount.qUnitSegment().conjugate().rotate(unit.minus(bias));
+      segmentRadPerS[i] = mount.qUnitSegment().conjugate().rotate(rate(stream, i).minus(bias));
     }
   }
 
@@ -40,19 +40,29 @@ final class LimbPeak {
   static PeakTime of(UnitStream cut, Vector3 bias, UnitMount mount, SkinSlip slip) {
     PeakRepair.Repaired repaired = PeakRepair.repair(cut);
     LimbPeak limb = new LimbPeak(repaired.stream(), bias, mount);
-    PeakTime peak = limb.turned(t -> Vector3.ZERO);
-    double axis = mount.longAxisSdRad();
-    double skin = mount.slipSdRad();
+    double[] steady = limb.turns(t -> mount.longAxisSdRad());
+    double[] untilTop = limb.turns(t -> mount.slipSdRad() * slip.parts(t)[0]);
+    double[] untilImpact = limb.turns(t -> mount.slipSdRad() * slip.parts(t)[1]);
+    PeakTime peak = limb.turned(Vector3.ZERO, steady);
     double variance = 0;
-    for (Vector3 along : new Vector3[] {Vector3.X, Vector3.Y, Vector3.Z}) {
+    for (Vector3 along : List.of(Vector3.X, Vector3.Y, Vector3.Z)) {
       // a turn about the bone itself does not move its axis
-      variance += along.equals(Vector3.X) ? 0 : limb.moved(peak, t -> along.times(axis));
-      variance += limb.moved(peak, t -> along.times(skin * slip.parts(t)[0]));
-      variance += limb.moved(peak, t -> along.times(skin * slip.parts(t)[1]));
+      variance += along.equals(Vector3.X) ? 0 : limb.moved(peak, along, steady);
+      variance += limb.moved(peak, along, untilTop);
+      variance += limb.moved(peak, along, untilImpact);
     }
     double cutS = repaired.cuts().stream().mapToDouble(c -> c.toS() - c.fromS()).max().orElse(0);
     double sd = Math.hypot(Math.sqrt(variance), Math.hypot(cutS, limb.stepS()) / EVENLY);
     return new PeakTime(peak.timeS(), sd, peak.value());
+  }
+
+  private double[] turns(DoubleUnaryOperator sizeRad) {
+    return Arrays.stream(timeS).map(sizeRad).toArray();
+  }
+
+  /** The gyroscope's rate of one sample, unit axes, rad/s. */
+  static Vector3 rate(UnitStream stream, int i) {
+    return Vector3.each(axis -> stream.gyroRadPerS(axis, i));
   }
 
   private double stepS() {
@@ -64,24 +74,23 @@ final class LimbPeak {
    * as a peak that has already been moved to where nothing moves it further shows it the other way
    * only.
    */
-  private double moved(PeakTime peak, DoubleFunction<Vector3> turnRad) {
-    double there = turned(t -> turnRad.apply(t).times(TRIED)).timeS() - peak.timeS();
-    double back = turned(t -> turnRad.apply(t).times(-TRIED)).timeS() - peak.timeS();
+  private double moved(PeakTime peak, Vector3 along, double[] sizesRad) {
+    double there = turned(along.times(TRIED), sizesRad).timeS() - peak.timeS();
+    double back = turned(along.times(-TRIED), sizesRad).timeS() - peak.timeS();
     return Math.max(there * there, back * back) / (TRIED * TRIED);
   }
 
-  /** The peak with the unit turned on its segment by small turns. */
-  private PeakTime turned(DoubleFunction<Vector3> turnRad) {
+  /** The peak with the unit turned on its segment by small turns in one direction. */
+  private PeakTime turned(Vector3 along, double[] sizesRad) {
     double[] rate = new double[timeS.length];
-    Vector3 before = turnRad.apply(timeS[0]);
     for (int i = 0; i < rate.length; i++) {
-      Vector3 now = turnRad.apply(timeS[i]);
-      double dt = i == 0 ? 1 : timeS[i] - timeS[i - 1];
+      double growing = i == 0 ? 0 : (sizesRad[i] - sizesRad[i - 1]) / (timeS[i] - timeS[i - 1]);
       Vector3 w = segmentRadPerS[i];
-      Vector3 seen = w.minus(now.cross(w)).plus(now.minus(before).times(1 / dt));
-      double across = Math.sqrt(seen.y() * seen.y() + seen.z() * seen.z());
-      rate[i] = across;
-      before = now;
+      double y = along.z() * w.x() - along.x() * w.z();
+      double z = along.x() * w.y() - along.y() * w.x();
+      double seenY = w.y() - sizesRad[i] * y + growing * along.y();
+      double seenZ = w.z() - sizesRad[i] * z + growing * along.z();
+      rate[i] = Math.sqrt(seenY * seenY + seenZ * seenZ);
     }
     return PeakTime.of(timeS, CentredMean.of(timeS, rate, HALF_WIDTH_S), PART);
   }

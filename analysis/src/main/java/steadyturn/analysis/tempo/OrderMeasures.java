@@ -3,6 +3,7 @@ package steadyturn.analysis.tempo;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
@@ -25,7 +26,8 @@ import steadyturn.ingest.sample.UnitStream;
  * Rates are sizes of the gyroscope's rate below about 15 Hz for the trunk, and across the bone for
  * arm and hand, so that the roll of the forearm does not count.
  */
-public final class OrderMeasures {
+public record OrderMeasures(
+    Recording recording, RestBiases biases, SkinSlip slip, EventTime top, EventTime impact) {
 
   private static final double TRUNK_HALF_WIDTH_S = 0.03;
   // our choice: what a gap may hide of a peak, near it and anywhere
@@ -36,21 +38,6 @@ public final class OrderMeasures {
   private static final double TRUNK_PART = 0.1;
 
   private static final int FEWEST = 8;
-
-  private final Recording recording;
-  private final RestBiases biases;
-  private final EventTime top;
-  private final EventTime impact;
-  private final SkinSlip slip;
-
-  private OrderMeasures(
-      Recording recording, RestBiases biases, SkinSlip slip, EventTime top, EventTime impact) {
-    this.recording = recording;
-    this.biases = biases;
-    this.top = top;
-    this.impact = impact;
-    this.slip = slip;
-  }
 
   /** The peak times of the units present; the arm's also as {@link Measure#ARM_PEAK}. */
   public static List<MeasureValue> of(
@@ -84,9 +71,9 @@ public final class OrderMeasures {
 
   /** A takeaway that was not found lies well before the top, where the order does not look. */
   private static SkinSlip slip(Swing swing) {
-    double topS = swing.event(SwingEvent.TOP).orElseThrow().timeS();
-    double impactS = swing.event(SwingEvent.IMPACT).orElseThrow().timeS();
-    double takeawayS = swing.event(SwingEvent.TAKEAWAY).map(EventTime::timeS).orElse(topS - 1);
+    double topS = swing.timeS(SwingEvent.TOP).orElseThrow();
+    double impactS = swing.timeS(SwingEvent.IMPACT).orElseThrow();
+    double takeawayS = swing.timeS(SwingEvent.TAKEAWAY).orElse(topS - 1);
     return new SkinSlip(takeawayS, topS, impactS, impactS + 1);
   }
 
@@ -131,18 +118,10 @@ public final class OrderMeasures {
 
   private static PeakTime trunkPeak(UnitStream stretch, Vector3 bias) {
     double[] time = stretch.timeColumnS();
-    double[] rate = sizes(stretch, bias);
+    double[] rate =
+        IntStream.range(0, time.length)
+            .mapToDouble(i -> LimbPeak.rate(stretch, i).minus(bias).norm())
+            .toArray();
     return PeakTime.of(time, CentredParabola.of(time, rate, TRUNK_HALF_WIDTH_S), TRUNK_PART);
-  }
-
-  private static double[] sizes(UnitStream stream, Vector3 bias) {
-    double[] rate = new double[stream.size()];
-    for (int i = 0; i < rate.length; i++) {
-      Vector3 seen =
-          new Vector3(stream.gyroRadPerS(0, i), stream.gyroRadPerS(1, i), stream.gyroRadPerS(2, i));
-      double size = seen.minus(bias).norm();
-      rate[i] = size;
-    }
-    return rate;
   }
 }

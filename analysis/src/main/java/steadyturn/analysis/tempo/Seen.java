@@ -10,10 +10,7 @@ final class Seen {
   private Seen() {}
 
   static UnitStream of(UnitStream stretch) {
-    int[] whole =
-        IntStream.range(0, stretch.size())
-            .filter(i -> !Double.isNaN(stretch.gyroNormRadPerS(i)))
-            .toArray();
+    int[] whole = IntStream.range(0, stretch.size()).filter(i -> stretch.hasRate(i)).toArray();
     if (whole.length == stretch.size()) {
       return stretch;
     }

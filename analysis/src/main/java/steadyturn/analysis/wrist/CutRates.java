@@ -18,35 +18,17 @@ import steadyturn.ingest.sample.UnitStream;
  * The hand's rates beyond full scale on the way down, by what forearm and hand unit felt. The joint
  * is fitted up to the cut first: that tells how the hand lies to the forearm where it begins.
  */
-final class CutRates {
+record CutRates(
+    UnitStream forearm,
+    LevelTrack forearmTrack,
+    Vector3 forearmBias,
+    Vector3 handBias,
+    WristAlignment alignment,
+    SkinSlip skin,
+    double syncSdS) {
 
   /** Shorter cuts are rounded off well enough by themselves, s. */
   private static final double SHORT_S = 0.02;
-
-  private final UnitStream forearm;
-  private final LevelTrack forearmTrack;
-  private final Vector3 forearmBias;
-  private final Vector3 handBias;
-  private final WristAlignment alignment;
-  private final SkinSlip skin;
-  private final double syncSdS;
-
-  CutRates(
-      UnitStream forearm,
-      LevelTrack forearmTrack,
-      Vector3 forearmBias,
-      Vector3 handBias,
-      WristAlignment alignment,
-      SkinSlip skin,
-      double syncSdS) {
-    this.forearm = forearm;
-    this.forearmTrack = forearmTrack;
-    this.forearmBias = forearmBias;
-    this.handBias = handBias;
-    this.alignment = alignment;
-    this.skin = skin;
-    this.syncSdS = syncSdS;
-  }
 
   /** The hand's stream with its long cuts filled anew; as it was where that cannot be done. */
   PeakRepair.Repaired filled(PeakRepair.Repaired hand, LevelTrack handTrack) {

@@ -1,7 +1,8 @@
 package steadyturn.analysis.wrist;
 
-import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 
 /**
  * The angle the wrist holds on the way down: the 90th percentile of the cock over a stretch.
@@ -21,9 +22,11 @@ import org.apache.commons.math3.distribution.NormalDistribution;
  */
 record Plateau(double deg, int at, int far, double farPart) {
 
-  private static final double PART = 0.9;
+  private static final Percentile NINETIETH =
+      new Percentile(90).withEstimationType(Percentile.EstimationType.R_7);
   // beyond two spreads the course falls, it is not tilted: our choice
   private static final double FLAT_SDS = 2;
+  private static final double SAME_DEG = 1e-6;
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
   /** How well the change of the angle between two samples is known, deg (1 SD). */
@@ -34,22 +37,19 @@ record Plateau(double deg, int at, int far, double farPart) {
 
   /** Reads samples from..to-1 of a wrist. */
   static Plateau of(WristMotion motion, int from, int to) {
-    double[] cocks = new double[to - from];
-    for (int k = from; k < to; k++) {
-      cocks[k - from] = motion.cockDeg(k);
-    }
+    double[] cocks = IntStream.range(from, to).mapToDouble(motion::cockDeg).toArray();
     Plateau plateau = of(cocks, (a, b) -> motion.spreads().changeDeg(from + a, from + b));
     return new Plateau(plateau.deg, from + plateau.at, from + plateau.far, plateau.farPart);
   }
 
   /** Reads a course; sample numbers count from its start. */
   static Plateau of(double[] cocks, ChangeSd change) {
-    double[] sorted = cocks.clone();
-    Arrays.sort(sorted);
-    double read = percentile(sorted);
+    double read = NINETIETH.evaluate(cocks);
     int nearest = 0;
     for (int i = 0; i < cocks.length; i++) {
-      nearest = Math.abs(cocks[i] - read) < Math.abs(cocks[nearest] - read) ? i : nearest;
+      // of two that lie equally near, as the percentile may lie half way, the earlier one
+      double nearer = Math.abs(cocks[nearest] - read) - Math.abs(cocks[i] - read);
+      nearest = nearer > SAME_DEG ? i : nearest;
     }
     int at = nearest;
     int first = flatEnd(cocks, change, at, 0, -1);
@@ -73,13 +73,6 @@ record Plateau(double deg, int at, int far, double farPart) {
       k += step;
     }
     return k;
-  }
-
-  private static double percentile(double[] sorted) {
-    double place = PART * (sorted.length - 1);
-    int low = (int) place;
-    int high = Math.min(sorted.length - 1, low + 1);
-    return sorted[low] + (place - low) * (sorted[high] - sorted[low]);
   }
 
   /** Spread of the cock at a sample against a part of the plateau, deg. */

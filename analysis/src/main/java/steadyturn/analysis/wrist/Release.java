@@ -2,6 +2,7 @@ package steadyturn.analysis.wrist;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureReason;
@@ -18,7 +19,7 @@ import steadyturn.ingest.reason.Reason;
  * and sigma_angle holds the rest of what they are apart. The same half of the clocks counts for the
  * time of the highest rate.
  */
-final class Release {
+record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plateau) {
 
   static final double LEAST_PLATEAU_DEG = 20;
   private static final double FALL_DEG = 15;
@@ -27,21 +28,6 @@ final class Release {
   private static final double RATE_PART = 0.005;
   private static final double SMOOTH_S = 0.006;
   private static final double TIED_S = 0.0015;
-
-  private final WristMotion motion;
-  private final EventTime top;
-  private final EventTime impact;
-  private final double clockSdS;
-  private final Plateau plateau;
-
-  private Release(WristMotion motion, EventTime top, EventTime impact, Plateau plateau) {
-    this.motion = motion;
-    this.top = top;
-    this.impact = impact;
-    // clocks that no blow tied: then one unit alone felt this one
-    this.clockSdS = motion.syncSdS() > TIED_S ? motion.syncSdS() : motion.syncSdS() / 2;
-    this.plateau = plateau;
-  }
 
   /** Finds the plateau; empty where top and impact are too close for one. */
   static Optional<Release> of(WristMotion motion, EventTime top, EventTime impact) {
@@ -53,8 +39,9 @@ final class Release {
     return Optional.of(new Release(motion, top, impact, Plateau.of(motion, from, to)));
   }
 
-  Plateau plateau() {
-    return plateau;
+  /** Clocks that no blow tied count whole: then one unit alone felt this one. */
+  private double clockSdS() {
+    return motion.syncSdS() > TIED_S ? motion.syncSdS() : motion.syncSdS() / 2;
   }
 
   List<MeasureValue> measures() {
@@ -79,7 +66,7 @@ final class Release {
     double releaseS = motion.timeS(k) + (motion.cockDeg(k) - level) / fall * stepS;
     double rate = Math.max(50, -motion.cockRateDegPerS(k));
     double angleSd = plateau.againstSdDeg(motion, k, 1);
-    double sdS = Math.hypot(angleSd / rate, Math.hypot(impact.sdS(), clockSdS));
+    double sdS = Math.hypot(angleSd / rate, Math.hypot(impact.sdS(), clockSdS()));
     return part ? partOfDownswing(releaseS, sdS) : beforeImpact(measure, releaseS, sdS);
   }
 
@@ -112,12 +99,9 @@ final class Release {
     Measure measure = time ? Measure.WRIST_RATE_TIME : Measure.WRIST_RATE;
     int from = motion.indexAt(top.timeS());
     int to = motion.indexAt(impact.timeS()) - 1;
-    double[] times = new double[to - from];
-    double[] rates = new double[to - from];
-    for (int k = from; k < to; k++) {
-      times[k - from] = motion.timeS(k);
-      rates[k - from] = -motion.cockRateDegPerS(k);
-    }
+    double[] times = IntStream.range(from, to).mapToDouble(motion::timeS).toArray();
+    double[] rates =
+        IntStream.range(from, to).mapToDouble(k -> -motion.cockRateDegPerS(k)).toArray();
     if (motion.cutBeyondRepairBefore(impact.timeS())) {
       return MeasureValue.withheld(measure, "", MeasureReason.GYRO_CUT);
     }
@@ -127,7 +111,7 @@ final class Release {
       return beforeImpact(
           measure,
           peak.timeS(),
-          Math.hypot(rateTimeSdS(peak, at), Math.hypot(impact.sdS(), clockSdS)));
+          Math.hypot(rateTimeSdS(peak, at), Math.hypot(impact.sdS(), clockSdS())));
     }
     return MeasureValue.of(
         measure,

@@ -1,7 +1,6 @@
 package steadyturn.analysis.wrist;
 
 import java.util.Optional;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.LevelTrack;
@@ -58,19 +57,15 @@ final class WristFit {
 
   static Optional<WristMotion> of(
       Recording recording, RestBiases biases, Swing swing, WristSteps worn, WristClocks clocks) {
-    Optional<Double> takeaway = timeS(swing, SwingEvent.TAKEAWAY);
-    Optional<Double> top = timeS(swing, SwingEvent.TOP);
-    Optional<Double> impact = timeS(swing, SwingEvent.IMPACT);
+    Optional<Double> takeaway = swing.timeS(SwingEvent.TAKEAWAY);
+    Optional<Double> top = swing.timeS(SwingEvent.TOP);
+    Optional<Double> impact = swing.timeS(SwingEvent.IMPACT);
     if (takeaway.isEmpty() || top.isEmpty() || impact.isEmpty()) {
       return Optional.empty();
     }
-    double finishS = timeS(swing, SwingEvent.FINISH).orElse(impact.get() + FOLLOW_THROUGH_S);
+    double finishS = swing.timeS(SwingEvent.FINISH).orElse(impact.get() + FOLLOW_THROUGH_S);
     SkinSlip skin = new SkinSlip(takeaway.get(), top.get(), impact.get(), finishS);
     return new WristFit(recording, biases, swing, skin).fit(worn, clocks);
-  }
-
-  private static Optional<Double> timeS(Swing swing, SwingEvent event) {
-    return swing.event(event).map(EventTime::timeS);
   }
 
   private Optional<WristMotion> fit(WristSteps worn, WristClocks clocks) {
@@ -89,7 +84,7 @@ final class WristFit {
       Optional<HandOnShaft> watch =
           shaft.map(
               s ->
-                  HandOnShaft.of(
+                  new HandOnShaft(
                       hand.get().track(),
                       s.track(),
                       worn.alignment().hand(),

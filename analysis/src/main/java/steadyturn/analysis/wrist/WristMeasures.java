@@ -3,6 +3,7 @@ package steadyturn.analysis.wrist;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureReason;
@@ -37,14 +38,9 @@ final class WristMeasures {
     this.motion = motion;
     this.swing = swing;
     this.absolute = motion.absolute();
-    this.release =
-        swing
-            .event(SwingEvent.TOP)
-            .flatMap(
-                top ->
-                    swing
-                        .event(SwingEvent.IMPACT)
-                        .flatMap(impact -> Release.of(motion, top, impact)));
+    Optional<EventTime> top = swing.event(SwingEvent.TOP);
+    Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
+    this.release = top.flatMap(t -> impact.flatMap(i -> Release.of(motion, t, i)));
   }
 
   /** Every wrist measure withheld for one reason. */
@@ -63,8 +59,8 @@ final class WristMeasures {
       boolean seen = at.timeS() >= motion.timeS(0) && at.timeS() <= motion.timeS(motion.size() - 1);
       // without a pose the cock at address is zero by definition
       if (seen && (absolute || at.event() != SwingEvent.ADDRESS)) {
-        out.add(cock(at));
-        out.add(flexion(at));
+        out.add(orWithheld(Measure.WRIST_COCK, at, this::cock));
+        out.add(orWithheld(Measure.WRIST_FLEXION, at, this::flexion));
       }
     }
     out.add(cockMax());
@@ -73,14 +69,19 @@ final class WristMeasures {
     return out;
   }
 
+  /** The value at an instant, where cuts and gaps let it be told. */
+  private MeasureValue orWithheld(
+      Measure measure, EventTime at, Function<EventTime, MeasureValue> value) {
+    if (motion.cutBeyondRepairBefore(at.timeS())) {
+      return MeasureValue.withheld(measure, at.event().word(), CUT);
+    }
+    return motion.gaps().hide(at.timeS())
+        ? MeasureValue.withheld(measure, at.event().word(), GAP)
+        : value.apply(at);
+  }
+
   private MeasureValue cock(EventTime at) {
     int k = nearest(at.timeS());
-    if (motion.cutBeyondRepairBefore(at.timeS())) {
-      return MeasureValue.withheld(Measure.WRIST_COCK, at.event().word(), CUT);
-    }
-    if (motion.gaps().hide(at.timeS())) {
-      return MeasureValue.withheld(Measure.WRIST_COCK, at.event().word(), GAP);
-    }
     double value = motion.cockDegAt(at.timeS());
     double sd = motion.spreads().cockDeg(k);
     if (absolute) {
@@ -94,22 +95,15 @@ final class WristMeasures {
     return switch (at.event()) {
       case LEAD_ARM_LEVEL_BACK, LEAD_ARM_LEVEL_DOWN, LEAD_ARM_LEVEL_THROUGH ->
           motion.spreads().cockAtLevelDeg(k, at, false);
-      case SHAFT_LEVEL_DOWN ->
-          motion.fromShaft()
+      default ->
+          at.event() == SwingEvent.SHAFT_LEVEL_DOWN && motion.fromShaft()
               ? motion.spreads().cockAtLevelDeg(k, at, true)
               : Math.hypot(sdDeg, motion.cockRateDegPerS(k) * at.sdS());
-      default -> Math.hypot(sdDeg, motion.cockRateDegPerS(k) * at.sdS());
     };
   }
 
   private MeasureValue flexion(EventTime at) {
     int k = nearest(at.timeS());
-    if (motion.cutBeyondRepairBefore(at.timeS())) {
-      return MeasureValue.withheld(Measure.WRIST_FLEXION, at.event().word(), CUT);
-    }
-    if (motion.gaps().hide(at.timeS())) {
-      return MeasureValue.withheld(Measure.WRIST_FLEXION, at.event().word(), GAP);
-    }
     double value = absolute ? motion.absoluteFlexionDeg(k) : motion.flexionDeg(k);
     double sd = absolute ? motion.spreads().absoluteFlexionDeg(k) : motion.spreads().flexionDeg(k);
     return value(Measure.WRIST_FLEXION, at, value, sd);
@@ -125,13 +119,9 @@ final class WristMeasures {
   }
 
   private MeasureValue cockMax() {
-    Optional<EventTime> takeaway = swing.event(SwingEvent.TAKEAWAY);
-    Optional<EventTime> impact = swing.event(SwingEvent.IMPACT);
-    if (takeaway.isEmpty() || impact.isEmpty()) {
-      return MeasureValue.withheld(Measure.WRIST_COCK_MAX, "", MeasureReason.NO_TAKEAWAY_OR_IMPACT);
-    }
-    int best = nearest(takeaway.get().timeS());
-    for (int k = best; k < nearest(impact.get().timeS()); k++) {
+    int best = nearest(swing.timeS(SwingEvent.TAKEAWAY).orElseThrow());
+    int end = nearest(swing.timeS(SwingEvent.IMPACT).orElseThrow());
+    for (int k = best; k < end; k++) {
       best = motion.cockDeg(k) > motion.cockDeg(best) ? k : best;
     }
     if (motion.cutBeyondRepairBefore(motion.timeS(best))) {
@@ -146,23 +136,20 @@ final class WristMeasures {
   }
 
   private List<MeasureValue> releaseMeasures() {
-    if (isHidden(topS())) {
-      return RELEASE.stream().map(m -> MeasureValue.withheld(m, "", GAP)).toList();
+    if (!isHidden(topS()) && release.isPresent()) {
+      return release.get().measures();
     }
-    if (release.isEmpty()) {
-      Reason why = Reason.of(MeasureReason.NO_PLATEAU);
-      return RELEASE.stream().map(m -> MeasureValue.withheld(m, "", why)).toList();
-    }
-    return release.get().measures();
+    Reason why = isHidden(topS()) ? GAP : Reason.of(MeasureReason.NO_PLATEAU);
+    return RELEASE.stream().map(m -> MeasureValue.withheld(m, "", why)).toList();
   }
 
   private double topS() {
-    return swing.event(SwingEvent.TOP).map(EventTime::timeS).orElseThrow();
+    return swing.timeS(SwingEvent.TOP).orElseThrow();
   }
 
   /** Whether the wrist was not seen all the way from an instant to impact. */
   private boolean isHidden(double fromS) {
-    double impactS = swing.event(SwingEvent.IMPACT).map(EventTime::timeS).orElseThrow();
+    double impactS = swing.timeS(SwingEvent.IMPACT).orElseThrow();
     return motion.gaps().touch(fromS, impactS) || motion.gaps().isBeyond(impactS);
   }
 

@@ -173,11 +173,6 @@ public final class WristMotion {
     return Math.toDegrees(joint.residualRmsRad());
   }
 
-  /** Shift of the hand's clock that the fit found, s. */
-  public double clockShiftS() {
-    return joint.clockShiftS();
-  }
-
   boolean repairedBefore(double timeS) {
     return source.forearm().angleSdRad(timeS) > 0 || source.other().angleSdRad(timeS) > 0;
   }

@@ -4,10 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.measure.Curve;
-import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.attitude.RestBiases;
@@ -60,7 +58,9 @@ public record WristReading(
     }
     List<MeasureValue> measures =
         new WristMeasures(motion.get(), swing)
-            .all().stream().map(m -> motion.get().fromShaft() ? fromShaft(m) : m).toList();
+            .all().stream()
+                .map(m -> motion.get().fromShaft() ? m.estimated(FROM_SHAFT.and(m.why())) : m)
+                .toList();
     return new WristReading(measures, motion, flags(motion.get(), swing));
   }
 
@@ -70,20 +70,6 @@ public record WristReading(
   }
 
   /** The grip may give way between hand and shaft, so such a value is an estimate. */
-  private static MeasureValue fromShaft(MeasureValue m) {
-    if (!m.given()) {
-      return m;
-    }
-    return new MeasureValue(
-        m.measure(),
-        m.at(),
-        m.value(),
-        m.low(),
-        m.high(),
-        Grade.ESTIMATED,
-        FROM_SHAFT.and(m.why()));
-  }
-
   private static Reason why(Recording recording) {
     boolean forearm = recording.unit(BodyPoint.LEAD_FOREARM).isPresent();
     boolean hand = recording.unit(BodyPoint.LEAD_HAND).isPresent();
@@ -104,7 +90,7 @@ public record WristReading(
   }
 
   private static List<String> flags(WristMotion motion, Swing swing) {
-    double endS = swing.event(SwingEvent.IMPACT).map(EventTime::timeS).orElse(swing.endS());
+    double endS = swing.timeS(SwingEvent.IMPACT).orElse(swing.endS());
     List<String> flags = new ArrayList<>();
     if (motion.repairedBefore(endS)) {
       flags.add("gyro-repaired");

@@ -53,14 +53,14 @@ class ModelComparisonTest {
     var gap = compare(List.of(swing(9, -45, 0.8, 0.25)), player).gaps().get(0);
     assertThat(gap.difference()).isCloseTo(13, within(1e-9));
     assertThat(gap.spreads().orElseThrow()).isCloseTo(6.5, within(1e-9));
-    assertThat(gap.beyondDoubt()).isTrue();
+    assertThat(gap.low()).isPositive();
   }
 
   @Test
   void oneSwingHasNoSpreadOfItsOwn() {
     var compared = compare(List.of(swing(1, -45, 0.8, 0.25)), List.of(swing(2, -44, 0.8, 0.25)));
     assertThat(compared.gaps().get(0).spreads()).isEmpty();
-    assertThat(compared.gaps().get(0).beyondDoubt()).isFalse();
+    assertThat(compared.gaps().get(0).low()).isNegative();
     assertThat(compared.curves().get(0).spread()).allMatch(s -> Double.isNaN(s));
   }
 

@@ -53,7 +53,7 @@ class FalseAlarmTest {
               player.group("wedge", lesson, 4, 1, 0),
               player.group("7-iron", lesson, 6, 1.5, 0),
               player.group("driver", lesson, 5, 2, 0));
-      var rows = GroupComparison.withDefaults().compare(groups, MeasureAt.defaults()).rows();
+      var rows = GroupComparison.compare(groups, MeasureAt.defaults()).rows();
       alarms += rows.stream().anyMatch(FalseAlarmTest::isReal) ? 1 : 0;
     }
     System.err.println("false real: " + alarms + " of " + RUNS);
@@ -116,7 +116,7 @@ class FalseAlarmTest {
   }
 
   private static List<ComparisonRow> rows(SwingGroup a, SwingGroup b) {
-    return GroupComparison.withDefaults().compare(List.of(a, b), MeasureAt.defaults()).rows();
+    return GroupComparison.compare(List.of(a, b), MeasureAt.defaults()).rows();
   }
 
   private static boolean isReal(ComparisonRow row) {

@@ -128,9 +128,9 @@ class GroupComparisonTest {
     // shown among ten.
     var a = turns("a", "monday", 1, 0.1, -40, -41, -42, -43, -44);
     var b = turns("b", "monday", 1, 0.1, -44, -45, -46, -43, -45);
-    var alone = GroupComparison.withDefaults().compare(List.of(a, b), LOOKS).rows().get(0);
+    var alone = GroupComparison.compare(List.of(a, b), LOOKS).rows().get(0);
     var ten = Stream.generate(() -> TURN_AT_TOP).limit(10).toList();
-    var among = GroupComparison.withDefaults().compare(List.of(a, b), ten).rows().get(0);
+    var among = GroupComparison.compare(List.of(a, b), ten).rows().get(0);
     assertThat(alone.verdict()).isEqualTo(ComparisonVerdict.REAL);
     assertThat(among.verdict()).isEqualTo(ComparisonVerdict.NOT_SHOWN);
     assertThat(among.adjustedChance())
@@ -163,17 +163,17 @@ class GroupComparisonTest {
   @Test
   void oneGroupAloneIsRefused() {
     var a = turns("a", "monday", 1, 0.1, -40, -41, -42);
-    assertThatThrownBy(() -> GroupComparison.withDefaults().compare(List.of(a), LOOKS))
+    assertThatThrownBy(() -> GroupComparison.compare(List.of(a), LOOKS))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("two groups");
   }
 
   private static ComparisonRow compare(SwingGroup a, SwingGroup b) {
-    return GroupComparison.withDefaults().compare(List.of(a, b), LOOKS).rows().get(0);
+    return GroupComparison.compare(List.of(a, b), LOOKS).rows().get(0);
   }
 
   private static List<Reason> notices(SwingGroup a, SwingGroup b) {
-    return GroupComparison.withDefaults().compare(List.of(a, b), LOOKS).notices();
+    return GroupComparison.compare(List.of(a, b), LOOKS).notices();
   }
 
   private static List<GroupSummary> summaries(SwingGroup a, SwingGroup b) {

@@ -28,7 +28,6 @@ import steadyturn.ingest.sample.UnitStream;
 class GapChargeTest {
 
   private static final long SEED = 11;
-  private static final UnitState START = UnitState.start(Quaternion.IDENTITY, Vector3.ZERO, 0);
 
   private static final List<SyntheticLesson> LESSONS = new ArrayList<>();
 
@@ -58,8 +57,8 @@ class GapChargeTest {
       }
       Bridge bridge = over.get();
       StrapdownSamples all = StrapdownSamples.of(whole);
-      Strapdown truth = Strapdown.run(all, START.withJumps(all.bridges().size()), 0);
-      Strapdown found = Strapdown.run(gapped, START.withJumps(gapped.bridges().size()), 0);
+      Strapdown truth = Strapdown.run(all, start(all), 0);
+      Strapdown found = Strapdown.run(gapped, start(gapped), 0);
       int k = bridge.after();
       int t = truth.indexAt(found.timeS(k));
       Quaternion turn = truth.qLevelUnit(t).times(found.qLevelUnit(k).conjugate());
@@ -186,5 +185,9 @@ class GapChargeTest {
     UnitStream whole = lesson.recording().unit(BodyPoint.PELVIS).orElseThrow().between(fromS, toS);
     ratios.add(whole, gapped, atS);
     return gapped;
+  }
+
+  private static UnitState start(StrapdownSamples samples) {
+    return UnitState.start(Quaternion.IDENTITY, Vector3.ZERO, samples.bridges().size());
   }
 }

@@ -74,16 +74,6 @@ record LostSamples(
   }
 
   @Override
-  public Vector3 velocityMps(int k) {
-    return made.velocityMps(kept[k]);
-  }
-
-  @Override
-  public Vector3 rateRadPerS(int k) {
-    return made.rateRadPerS(kept[k]);
-  }
-
-  @Override
   public int parameters() {
     return made.parameters();
   }

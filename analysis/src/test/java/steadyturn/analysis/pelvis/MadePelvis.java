@@ -1,6 +1,5 @@
 package steadyturn.analysis.pelvis;
 
-import java.util.List;
 import java.util.Random;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
@@ -46,8 +45,7 @@ record MadePelvis(Handedness handed, double aimRad, double[] errors) implements 
     return new PelvisGeometry(
         UNIT_PELVIS.times(Quaternion.fromRotationVector(turn)),
         ARM_UNIT_M.plus(new Vector3(errors[5], errors[6], errors[7])),
-        geometryCovariance(),
-        List.of("made"));
+        geometryCovariance());
   }
 
   private static double[][] geometryCovariance() {
@@ -144,16 +142,6 @@ record MadePelvis(Handedness handed, double aimRad, double[] errors) implements 
   @Override
   public Vector3 positionM(int k) {
     return placeExact(timeS(k)).plus(off(k, 6));
-  }
-
-  @Override
-  public Vector3 velocityMps(int k) {
-    return Vector3.ZERO;
-  }
-
-  @Override
-  public Vector3 rateRadPerS(int k) {
-    return Vector3.ZERO;
   }
 
   @Override

@@ -215,7 +215,7 @@ class PelvisMeasuresTest {
     double[][] exact = new double[6][1];
     MeasureValue share =
         new TurnAndSlide(
-                PoseSpread.of(PelvisPose.of(pose), exact),
+                new PoseSpread(PelvisPose.of(pose), exact),
                 "top",
                 Grade.MEASURED,
                 Reason.NONE,

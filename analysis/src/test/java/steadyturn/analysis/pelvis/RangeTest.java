@@ -13,7 +13,7 @@ class RangeTest {
   };
 
   private static PoseSpread pose(double turnRad, double slideM) {
-    return PoseSpread.of(PelvisPose.of(new double[] {turnRad, slideM, 0, 0, 0, 0}), COLUMNS);
+    return new PoseSpread(PelvisPose.of(new double[] {turnRad, slideM, 0, 0, 0, 0}), COLUMNS);
   }
 
   /**

@@ -108,16 +108,6 @@ final class PelvisMoves {
     }
 
     @Override
-    public Vector3 velocityMps(int k) {
-      return Vector3.ZERO;
-    }
-
-    @Override
-    public Vector3 rateRadPerS(int k) {
-      return Vector3.ZERO;
-    }
-
-    @Override
     public int parameters() {
       return 1;
     }

@@ -14,7 +14,7 @@ class FaultsTest {
   void aMistakeCostsItsSwingAndIsToldWithItsPlace() {
     // Given: three swings of which the second meets a mistake. Expect: the other two, and one line
     // with where and what; nothing for another recording. Exact.
-    Faults faults = Faults.kept();
+    Faults faults = new Faults(false);
     List<Optional<Integer>> out = List.of(part(faults, 1), part(faults, 0), part(faults, 5));
     assertThat(out).containsExactly(Optional.of(10), Optional.empty(), Optional.of(2));
     assertThat(faults.of("a")).hasSize(1);

@@ -72,6 +72,18 @@ class PlateauTest {
     assertThat(Plateau.of(upTo(10), (a, b) -> 0).at()).isEqualTo(9);
   }
 
+  @Test
+  void ofTwoSamplesEquallyNearTheEarlierStandsForThePlateau() {
+    // Given: 0, 1, .. 5 deg, rising and falling, and the latter moved by what rounding may do.
+    // Expect: the percentile lies half way between 4 and 5 deg, at 0.9 x 5 = 4.5 of the sorted
+    // ones; the earlier of the two samples is taken, whatever the last digit says.
+    assertThat(Plateau.of(upTo(5), (a, b) -> 0).at()).isEqualTo(4);
+    for (double rounding : new double[] {0, 1e-12, -1e-12}) {
+      double[] falling = {5 + rounding, 4, 3, 2, 1, 0};
+      assertThat(Plateau.of(falling, (a, b) -> 0).at()).isEqualTo(0);
+    }
+  }
+
   private static double[] upTo(int last) {
     double[] out = new double[last + 1];
     for (int i = 0; i <= last; i++) {

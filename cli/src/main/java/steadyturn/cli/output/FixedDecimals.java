@@ -9,6 +9,13 @@ public final class FixedDecimals {
 
   private FixedDecimals() {}
 
+  /** Appends several numbers, each behind a mark. */
+  public static void cells(StringBuilder to, char mark, int decimals, double... numbers) {
+    for (double number : numbers) {
+      append(to.append(mark), number, decimals);
+    }
+  }
+
   /**
    * Appends a number with so many decimals (at most 9), rounded half up; {@code n/a} for NaN and
    * what is too large to be a time, a quaternion or an angle.

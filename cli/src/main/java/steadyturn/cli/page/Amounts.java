@@ -3,6 +3,7 @@ package steadyturn.cli.page;
 import java.math.BigDecimal;
 import java.util.Locale;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 
 /**
@@ -101,14 +102,10 @@ final class Amounts {
   }
 
   private int decimals(Measure measure) {
-    boolean inches = units == LengthUnits.IMPERIAL;
-    return switch (measure.unit()) {
-      case "deg", "deg/cm", "1" -> 1;
-      case "s" -> 2;
-      case "mm/deg" -> inches ? 3 : 2;
-      case "mm" -> inches || centimetres ? 1 : 0;
-      default -> 0;
-    };
+    String unit = measure.unit();
+    boolean finer =
+        units == LengthUnits.IMPERIAL ? unit.startsWith("mm") : centimetres && unit.equals("mm");
+    return PlainWords.decimals(measure) + (finer ? 1 : 0);
   }
 
   private String decimal(double value, int decimals) {

@@ -1,11 +1,7 @@
 package steadyturn.cli.page;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.util.Objects;
 import java.util.stream.Stream;
+import steadyturn.ingest.recording.disk.Shipped;
 
 /** Builds HTML and SVG: everything that is not markup is escaped here and only here. */
 final class Html {
@@ -49,20 +45,16 @@ final class Html {
     empty("meta", "charset", "utf-8");
     empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
     empty("link", "rel", "icon", "href", "data:,").element("title", title);
-    return open("style").raw(style()).close("style", "head").open("body", body).open("main");
+    return open("style")
+        .raw(Shipped.text(Html.class, "page.css"))
+        .close("style", "head")
+        .open("body", body)
+        .open("main");
   }
 
   /** The end of such a file. */
   Html end() {
     return close("main", "body", "html").raw("\n");
-  }
-
-  private static String style() {
-    try (InputStream in = Objects.requireNonNull(Html.class.getResourceAsStream("page.css"))) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 
   /** A list of texts without numbers. */

@@ -58,11 +58,6 @@ public final class Console {
     }
   }
 
-  /** Takes the last status line away. */
-  public void clearStatus() {
-    status("");
-  }
-
   /** A failure after which the work goes on. */
   public void report(Exception e) {
     Failures.print(e, verbose, err());

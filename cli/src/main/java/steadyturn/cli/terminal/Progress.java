@@ -43,6 +43,12 @@ public final class Progress {
     done++;
   }
 
+  /** One more step of this name is done; any thread may say so. */
+  public synchronized void step(String what) {
+    step();
+    at(what, System.nanoTime());
+  }
+
   /** Takes the bar away, before other lines are printed. */
   public void clear() {
     if (shown) {

@@ -2,8 +2,7 @@ package steadyturn.cli.terminal;
 
 import java.io.PrintWriter;
 import java.io.Writer;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.Arrays;
 
 /**
  * The way out of the program to a screen. Names, notes and messages come from files and units that
@@ -12,14 +11,7 @@ import java.util.regex.Pattern;
  */
 public final class Terminal extends PrintWriter {
 
-  /**
-   * Control characters but line end and tab (a return counts with the line end behind it), and the
-   * marks that turn the direction of writing.
-   */
-  private static final Pattern UNSAFE =
-      Pattern.compile("[\\p{Cc}&&[^\\n\\t\\r]]|\\r(?!\\n)|[\\u202A-\\u202E\\u2066-\\u2069]");
-
-  private static final String SHOWN = Matcher.quoteReplacement("\uFFFD");
+  private static final char SHOWN = '\uFFFD';
 
   public Terminal(Writer to, boolean flushesEachLine) {
     super(to, flushesEachLine);
@@ -45,18 +37,36 @@ public final class Terminal extends PrintWriter {
 
   @Override
   public void write(String text, int from, int length) {
-    String part = text.substring(from, from + length);
-    String safe = UNSAFE.matcher(part).replaceAll(SHOWN);
-    super.write(safe, 0, safe.length());
+    write(text.substring(from, from + length).toCharArray(), 0, length);
   }
 
   @Override
   public void write(char[] text, int from, int length) {
-    write(new String(text, from, length), 0, length);
+    char[] safe = Arrays.copyOfRange(text, from, from + length);
+    for (int i = 0; i < length; i++) {
+      boolean endsLine = i + 1 < length && safe[i + 1] == '\n';
+      safe[i] = isSafe(safe[i], endsLine) ? safe[i] : SHOWN;
+    }
+    super.write(safe, 0, length);
+  }
+
+  /**
+   * Neither a control character but line end and tab (a return counts with the line end behind it)
+   * nor a mark that turns the direction of writing.
+   */
+  private static boolean isSafe(char c, boolean endsLine) {
+    return switch (c) {
+      case '\n', '\t' -> true;
+      case '\r' -> endsLine;
+      default ->
+          !Character.isISOControl(c)
+              && !(c >= '\u202A' && c <= '\u202E')
+              && !(c >= '\u2066' && c <= '\u2069');
+    };
   }
 
   @Override
   public void write(int character) {
-    write(String.valueOf((char) character), 0, 1);
+    write(new char[] {(char) character}, 0, 1);
   }
 }

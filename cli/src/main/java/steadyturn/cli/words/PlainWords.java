@@ -18,14 +18,18 @@ public final class PlainWords {
     return measure.unit().equals("1") ? "" : measure.unit();
   }
 
+  /** Decimals of a measure that are worth reading. */
+  public static int decimals(Measure measure) {
+    return switch (measure.unit()) {
+      case "deg", "deg/cm", "1" -> 1;
+      case "s", "mm/deg" -> 2;
+      default -> 0;
+    };
+  }
+
   /** The name of a key position from its word in the contract. */
   public static String keyPosition(String word) {
     return Words.say("position." + word);
-  }
-
-  /** Whether a flag has words of its own here. */
-  static boolean knowsFlag(String word) {
-    return Words.inUse().has("flag." + word);
   }
 
   /** A flag as a sentence part. */

@@ -96,10 +96,10 @@ class WrittenValuesTest {
   @Test
   void aCellNeverBreaksItsRow() throws IOException {
     StringWriter text = new StringWriter();
-    TsvReport.row(text, List.of("a\tb", "c\r\nd", "", " ", "e"));
+    TsvReport.row(text, "a\tb", "c\r\nd", "", " ", "e");
     assertThat(text.toString()).isEqualTo("a b\tc d\tn/a\tn/a\te\n");
     StringWriter first = new StringWriter();
-    TsvReport.row(first, List.of("", "x"));
+    TsvReport.row(first, "", "x");
     assertThat(first.toString()).isEqualTo("n/a\tx\n");
   }
 }

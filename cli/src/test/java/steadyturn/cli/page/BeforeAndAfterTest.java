@@ -59,7 +59,7 @@ class BeforeAndAfterTest {
         List.of(
             new Mark(40.5, 5, DrillScore.MARK, "", DRILL.name()),
             new Mark(50.5, 5, DrillScore.MARK, "", DRILL.name()));
-    List<DrillScore> scores = DrillScore.of(teaching, marks, swings);
+    List<DrillScore> scores = DrillScore.of(teaching, marks, swings, List.of());
     assertThat(scores).hasSize(1);
     return scores.get(0);
   }

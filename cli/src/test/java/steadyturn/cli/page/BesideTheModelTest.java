@@ -21,7 +21,6 @@ class BesideTheModelTest {
   private static ModelCurve turn() {
     return new ModelCurve(
         "pelvis.turn",
-        "deg",
         PLACES,
         List.of(0.0, -30.0, -50.0, 20.0, 30.0),
         List.of(0.0, -20.0, -40.0, 25.0, Double.NaN),
@@ -88,7 +87,6 @@ class BesideTheModelTest {
     ModelCurve short1 =
         new ModelCurve(
             "pelvis.slide",
-            "mm",
             List.of(0.0, 75.0),
             List.of(0.0, -20.0),
             List.of(0.0, -30.0),
@@ -106,11 +104,9 @@ class BesideTheModelTest {
   @Test
   void turnAndSlideStandOneBelowTheOtherAndNothingElse() {
     ModelCurve slide =
-        new ModelCurve(
-            "pelvis.slide", "mm", PLACES, turn().model(), turn().player(), turn().spread());
+        new ModelCurve("pelvis.slide", PLACES, turn().model(), turn().player(), turn().spread());
     ModelCurve cock =
-        new ModelCurve(
-            "wrist.cock", "deg", PLACES, turn().model(), turn().player(), turn().spread());
+        new ModelCurve("wrist.cock", PLACES, turn().model(), turn().player(), turn().spread());
     Picture picture = drawn(turn(), cock, slide);
     assertThat(picture.svg().getAttribute("viewBox")).isEqualTo("0 0 480 410");
     List<Element> names = picture.all("text", "text-anchor", "start");
@@ -126,8 +122,7 @@ class BesideTheModelTest {
   @Test
   void withoutTurnOrSlideThereIsNoPicture() {
     ModelCurve cock =
-        new ModelCurve(
-            "wrist.cock", "deg", PLACES, turn().model(), turn().player(), turn().spread());
+        new ModelCurve("wrist.cock", PLACES, turn().model(), turn().player(), turn().spread());
     assertThat(
             BesideTheModel.draw(
                 new DrawnLesson(Handedness.LEFT).pen(),

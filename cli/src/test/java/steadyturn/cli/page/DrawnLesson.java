@@ -44,7 +44,7 @@ final class DrawnLesson {
   private Optional<ModelComparison> model = Optional.empty();
   private List<DrillScore> drills = List.of();
   private Advice advice =
-      new Advice(3, "7-iron", List.of(), Optional.empty(), List.of(), List.of(), List.of());
+      new Advice(3, List.of(), Optional.empty(), List.of(), List.of(), List.of());
 
   DrawnLesson(Handedness handed) {
     this.handed = handed;

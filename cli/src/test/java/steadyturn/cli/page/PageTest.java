@@ -46,7 +46,6 @@ class PageTest {
                         -41.5,
                         -44.8,
                         -38.2,
-                        3,
                         Certainty.YES,
                         OptionalInt.empty()))
             .toList();
@@ -58,7 +57,7 @@ class PageTest {
 
   private static Advice advice(
       int swings, Optional<RuleFinding> first, List<RuleFinding> further, List<RuleFinding> open) {
-    return new Advice(swings, "7-iron", List.of("set-up-ball"), first, further, further, open);
+    return new Advice(swings, List.of("set-up-ball"), first, further, further, open);
   }
 
   private static DrawnLesson advised(Advice advice) {

@@ -116,7 +116,6 @@ class PartsTest {
                         -41.5,
                         -44.8,
                         -38.2,
-                        3,
                         Certainty.YES,
                         OptionalInt.empty()))
             .toList();
@@ -128,7 +127,7 @@ class PartsTest {
 
   private static Advice advice(
       int swings, Optional<RuleFinding> first, List<RuleFinding> further, List<RuleFinding> open) {
-    return new Advice(swings, "7-iron", List.of("set-up-ball"), first, further, further, open);
+    return new Advice(swings, List.of("set-up-ball"), first, further, further, open);
   }
 
   private static String text(Html html) {
@@ -183,7 +182,6 @@ class PartsTest {
     Advice advice =
         new Advice(
             3,
-            "7-iron",
             List.of("set-up-ball"),
             Optional.of(found),
             List.of(found),

@@ -47,10 +47,7 @@ class ProgressPageTest {
                 new RuleFinding(
                     rules[0], Certainty.YES, List.of(), List.of(), OptionalInt.empty()));
     return new LessonStep(
-        lesson,
-        date,
-        made,
-        new Advice(swings, "", List.of(), first, List.of(), List.of(), List.of()));
+        lesson, date, made, new Advice(swings, List.of(), first, List.of(), List.of(), List.of()));
   }
 
   private static PlayerProgress progress() {

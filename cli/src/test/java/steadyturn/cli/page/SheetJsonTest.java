@@ -145,7 +145,6 @@ class SheetJsonTest {
                         41.5,
                         38.25,
                         44.75,
-                        3,
                         Certainty.YES,
                         OptionalInt.empty()))
             .toList();
@@ -163,7 +162,6 @@ class SheetJsonTest {
     Advice advice =
         new Advice(
             3,
-            "7-iron",
             List.of("set-up-aim"),
             Optional.of(found),
             List.of(found),
@@ -231,7 +229,6 @@ class SheetJsonTest {
     Advice advice =
         new Advice(
             3,
-            "7-iron",
             List.of(),
             Optional.of(finding(TeachingReader.shipped())),
             List.of(),

@@ -1,4 +1,4 @@
-package steadyturn.analysis.coach;
+package steadyturn.cli.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -12,9 +12,8 @@ import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.coach.teaching.Rule;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
-import steadyturn.cli.words.Words;
 
-class WordsTest {
+class TeachingWordsTest {
 
   private static final Words WORDS = Words.of(Locale.ENGLISH);
   private static final Pattern TERMS =

@@ -34,7 +34,7 @@ public class SwingBenchmark {
   /** Estimate and motion of one swing. */
   @Benchmark
   public UnitMotion oneSwing() {
-    return estimate.fit(List.of(swing), Vector3.ZERO).swings().get(0).motion();
+    return estimate.fit(List.of(swing), Vector3.ZERO).get(0).motion();
   }
 
   private static SwingSpan swing() {

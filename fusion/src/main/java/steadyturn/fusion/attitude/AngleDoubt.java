@@ -1,5 +1,7 @@
 package steadyturn.fusion.attitude;
 
+import steadyturn.ingest.sample.TimeAxis;
+
 /**
  * How unsure an angle becomes while a rate is guessed.
  *
@@ -14,12 +16,11 @@ public record AngleDoubt(double[] timeS, double[] sdRad) {
     if (n == 0 || instantS < timeS[0]) {
       return 0;
     }
-    for (int i = 1; i < n; i++) {
-      if (instantS < timeS[i]) {
-        double part = (instantS - timeS[i - 1]) / (timeS[i] - timeS[i - 1]);
-        return sdRad[i - 1] + part * (sdRad[i] - sdRad[i - 1]);
-      }
+    int after = TimeAxis.indexAt(timeS, instantS);
+    if (after > 0 && after < n) {
+      double part = (instantS - timeS[after - 1]) / (timeS[after] - timeS[after - 1]);
+      return sdRad[after - 1] + part * (sdRad[after] - sdRad[after - 1]);
     }
-    return sdRad[n - 1];
+    return after == 0 ? sdRad[0] : sdRad[n - 1];
   }
 }

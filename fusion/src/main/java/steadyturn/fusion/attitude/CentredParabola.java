@@ -30,6 +30,8 @@ public final class CentredParabola {
   /** Least squares for a + b u + c u^2 with u = (t - t_i) / halfWidth; the answer is a. */
   private static double atCentre(
       double[] timeS, double[] values, int from, int to, int centre, double halfWidthS) {
+    double centreS = timeS[centre];
+    double perHalfWidth = 1 / halfWidthS;
     double s0 = to - from;
     double s1 = 0;
     double s2 = 0;
@@ -39,7 +41,7 @@ public final class CentredParabola {
     double r1 = 0;
     double r2 = 0;
     for (int k = from; k < to; k++) {
-      double u = (timeS[k] - timeS[centre]) / halfWidthS;
+      double u = (timeS[k] - centreS) * perHalfWidth;
       double u2 = u * u;
       double u3 = u2 * u;
       s1 += u;

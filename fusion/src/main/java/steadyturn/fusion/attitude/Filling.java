@@ -1,7 +1,9 @@
 package steadyturn.fusion.attitude;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -23,23 +25,18 @@ public record Filling(double[] rateRadPerS, double[] angleSdRad, double mostSdRa
   public PeakRepair.Repaired into(PeakRepair.Repaired before, PeakRepair.Cut cut) {
     UnitStream stream = before.stream();
     double[] time = stream.timeColumnS();
-    double[][] gyro = new double[3][];
-    double[][] accel = new double[3][];
-    for (int axis = 0; axis < 3; axis++) {
-      gyro[axis] = stream.gyroColumnRadPerS(axis).clone();
-      accel[axis] = stream.accelColumnMps2(axis);
-    }
-    int first = 0;
-    while (time[first] < cut.fromS()) {
-      first++;
-    }
-    double[] column = gyro[cut.axis()];
+    double[][] gyro = {
+      stream.gyroColumnRadPerS(0), stream.gyroColumnRadPerS(1), stream.gyroColumnRadPerS(2)
+    };
+    int first = TimeAxis.indexAt(time, cut.fromS());
+    double[] column = gyro[cut.axis()].clone();
+    gyro[cut.axis()] = column;
     System.arraycopy(rateRadPerS, 0, column, first, rateRadPerS.length);
     bridge(time, column, first + rateRadPerS.length - 1, cut.toS());
     List<PeakRepair.Cut> cuts = new ArrayList<>(before.cuts());
     cuts.remove(cut);
     cuts.addAll(parts(time, first, cut));
-    return new PeakRepair.Repaired(new UnitStream(stream.facts(), time, accel, gyro), cuts);
+    return new PeakRepair.Repaired(stream.withRates(gyro), cuts);
   }
 
   private static void bridge(double[] time, double[] column, int last, double toS) {
@@ -58,12 +55,8 @@ public record Filling(double[] rateRadPerS, double[] angleSdRad, double mostSdRa
     while (trusted < angleSdRad.length && angleSdRad[trusted] <= mostSdRad) {
       trusted++;
     }
-    double[] at = new double[trusted];
-    double[] sd = new double[trusted];
-    for (int i = 0; i < trusted; i++) {
-      at[i] = time[first + i];
-      sd[i] = angleSdRad[i];
-    }
+    double[] at = Arrays.copyOfRange(time, first, first + trusted);
+    double[] sd = Arrays.copyOf(angleSdRad, trusted);
     List<PeakRepair.Cut> out = new ArrayList<>();
     double endS = trusted == 0 ? cut.fromS() : at[trusted - 1];
     if (trusted > 0) {

@@ -53,6 +53,13 @@ public final class GyroTrack {
   }
 
   private static double[] bridged(double[] time, double[] column, double offset) {
+    double sum = 0;
+    for (int i = 0; offset == 0 && i < column.length; i++) {
+      sum += column[i];
+    }
+    if (offset == 0 && !Double.isNaN(sum)) {
+      return column; // nothing lost, nothing to take off
+    }
     double[] out = new double[column.length];
     int last = -1;
     for (int i = 0; i < column.length; i++) {
@@ -72,21 +79,13 @@ public final class GyroTrack {
     return out;
   }
 
-  private static Vector3 at(double[][] columns, int i) {
-    return new Vector3(columns[0][i], columns[1][i], columns[2][i]);
-  }
-
   /**
    * The same motion in a frame with z up: the specific force, turned into the track frame, is
    * averaged over samples from..to-1, so that slow movement there cancels. Heading zero: the unit's
    * x axis at the first sample (its y axis where x is within 30 deg of the vertical).
    */
   public GyroTrack levelled(int from, int to) {
-    Vector3 upTrack = meanForceTrack(from, to).unit();
-    Vector3 ahead = Math.abs(upTrack.x()) < Math.cos(Math.PI / 6) ? Vector3.X : Vector3.Y;
-    Vector3 x = ahead.minus(upTrack.times(ahead.dot(upTrack))).unit();
-    Quaternion qLevelTrack = Quaternion.fromAxes(x, upTrack.cross(x), upTrack).conjugate();
-    Attitudes turned = qTrackUnit.seenFrom(qLevelTrack);
+    Attitudes turned = qTrackUnit.seenFrom(Quaternion.levelling(meanForceTrack(from, to)));
     return new GyroTrack(stretch, rateRadPerS, accelMps2, turned);
   }
 
@@ -102,7 +101,7 @@ public final class GyroTrack {
     Vector3 bridged = Vector3.ZERO;
     int seen = 0;
     for (int i = from; i < to; i++) {
-      Vector3 force = qTrackUnit.at(i).rotate(at(accelMps2, i));
+      Vector3 force = qTrackUnit.at(i).rotate(Vector3.of(accelMps2, i));
       bridged = bridged.plus(force);
       sum = hasForce(i) ? sum.plus(force) : sum;
       seen += hasForce(i) ? 1 : 0;
@@ -112,7 +111,7 @@ public final class GyroTrack {
 
   /** Whether the unit showed a whole force at sample i. */
   public boolean hasForce(int i) {
-    return !Double.isNaN(stretch.accelNormMps2(i));
+    return stretch.hasForce(i);
   }
 
   /** What is stepped over, and how far the attitude behind it may be off. */
@@ -144,11 +143,28 @@ public final class GyroTrack {
 
   /** Rate of sample i without its bias, unit axes, rad/s. */
   public Vector3 rateUnitRadPerS(int i) {
-    return at(rateRadPerS, i);
+    return Vector3.of(rateRadPerS, i);
+  }
+
+  /** Rates of all samples without their bias, track frame: three columns, rad/s. */
+  public double[][] ratesTrackRadPerS() {
+    double[][] out = new double[3][size()];
+    qTrackUnit.toLevel(rateRadPerS, out);
+    return out;
+  }
+
+  /** Turns columns of unit coordinates, one entry a sample, into the track frame. */
+  public void toTrack(double[][] columns) {
+    qTrackUnit.toLevel(columns, columns);
+  }
+
+  /** Writes the axes of the unit at sample i in the track frame: entry 3 * row + column. */
+  void matrix(int i, double[] rows) {
+    qTrackUnit.matrix(i, rows);
   }
 
   /** Specific force of sample i, unit axes, m/s^2. */
   public Vector3 forceUnitMps2(int i) {
-    return at(accelMps2, i);
+    return Vector3.of(accelMps2, i);
   }
 }

@@ -82,6 +82,7 @@ public final class LevelTrack implements AttitudeTrack {
 
     private final int p;
     private final double[] rows;
+    private final double[] axes = new double[9];
 
     /** Integrals from the first sample on, less what they are at the level moment. */
     Sensitivity(
@@ -112,23 +113,19 @@ public final class LevelTrack implements AttitudeTrack {
 
     private void addRateErrors(GyroTrack track, int k, double[] sd) {
       double dt = track.timeS(k) - track.timeS(k - 1);
-      Quaternion q = track.qTrackUnit(k);
       Vector3 rate = track.rateUnitRadPerS(k).plus(track.rateUnitRadPerS(k - 1)).times(0.5);
-      addAxis(k, 0, q.rotate(Vector3.X).times(dt), rate, sd);
-      addAxis(k, 1, q.rotate(Vector3.Y).times(dt), rate, sd);
-      addAxis(k, 2, q.rotate(Vector3.Z).times(dt), rate, sd);
-    }
-
-    private void addAxis(int k, int axis, Vector3 level, Vector3 rate, double[] sd) {
-      int bias = 2 + axis;
-      int scale = 5 + 3 * axis;
-      for (int row = 0; row < 3; row++) {
-        double along = level.get(row);
-        int from = at(k, row);
-        rows[from + bias] += sd[bias] * along;
-        rows[from + scale] += sd[scale] * along * rate.x();
-        rows[from + scale + 1] += sd[scale] * along * rate.y();
-        rows[from + scale + 2] += sd[scale] * along * rate.z();
+      track.matrix(k, axes);
+      for (int axis = 0; axis < 3; axis++) {
+        int bias = 2 + axis;
+        int scale = 5 + 3 * axis;
+        for (int row = 0; row < 3; row++) {
+          double along = axes[3 * row + axis] * dt;
+          int from = at(k, row);
+          rows[from + bias] += sd[bias] * along;
+          rows[from + scale] += sd[scale] * along * rate.x();
+          rows[from + scale + 1] += sd[scale] * along * rate.y();
+          rows[from + scale + 2] += sd[scale] * along * rate.z();
+        }
       }
     }
 
@@ -138,8 +135,7 @@ public final class LevelTrack implements AttitudeTrack {
         PeakRepair.Cut cut = cuts.get(c);
         double grown = cut.doubt().atRad(track.timeS(k)) - cut.doubt().atRad(track.timeS(k - 1));
         if (grown != 0) {
-          Vector3 axis = cut.axis() == 0 ? Vector3.X : cut.axis() == 1 ? Vector3.Y : Vector3.Z;
-          Vector3 level = track.qTrackUnit(k).rotate(axis);
+          Vector3 level = track.qTrackUnit(k).rotate(Vector3.axis(cut.axis()));
           for (int row = 0; row < 3; row++) {
             rows[at(k, row) + FIXED + c] += grown * level.get(row);
           }

@@ -1,6 +1,7 @@
 package steadyturn.fusion.attitude;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -82,10 +83,7 @@ public final class PeakRepair {
     if (cuts.isEmpty()) {
       return new Repaired(stream, cuts);
     }
-    double[][] accel = {
-      stream.accelColumnMps2(0), stream.accelColumnMps2(1), stream.accelColumnMps2(2)
-    };
-    return new Repaired(new UnitStream(stream.facts(), stream.timeColumnS(), accel, gyro), cuts);
+    return new Repaired(stream.withRates(gyro), cuts);
   }
 
   private static double[] filled(
@@ -139,10 +137,9 @@ public final class PeakRepair {
   /** A cut with its doubt, which grows with the angle that was added. */
   private static Cut cut(double[] time, int from, double[] addedRad, int axis, boolean beyond) {
     int n = addedRad.length;
-    double[] at = new double[n];
+    double[] at = Arrays.copyOfRange(time, from, from + n);
     double[] sd = new double[n];
     for (int i = 0; i < n; i++) {
-      at[i] = time[from + i];
       double guess = GUESS_PART * (Double.isNaN(addedRad[i]) ? 1 : addedRad[i]);
       sd[i] = beyond ? BEYOND_FACTOR * guess + BEYOND_SD_RAD : guess;
     }

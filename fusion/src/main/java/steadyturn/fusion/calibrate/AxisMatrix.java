@@ -14,13 +14,10 @@ public record AxisMatrix(Vector3 x, Vector3 y, Vector3 z) {
 
   /** Numbers in rows. */
   public static AxisMatrix ofRows(double[][] rows) {
-    return new AxisMatrix(row(rows[0]), row(rows[1]), row(rows[2]));
+    return new AxisMatrix(Vector3.of(rows[0], 0), Vector3.of(rows[1], 0), Vector3.of(rows[2], 0));
   }
 
-  private static Vector3 row(double[] r) {
-    return new Vector3(r[0], r[1], r[2]);
-  }
-
+  /** This matrix times a column of three. */
   public Vector3 times(Vector3 v) {
     return new Vector3(x.dot(v), y.dot(v), z.dot(v));
   }
@@ -41,10 +38,9 @@ public record AxisMatrix(Vector3 x, Vector3 y, Vector3 z) {
     Vector3 c = column(2);
     double determinant = a.dot(b.cross(c));
     if (!(Math.abs(determinant) > 1e-6)) {
-      throw new CalibrationException(
-          "two axes of the unit show the same: its matrix cannot be undone (determinant "
-              + determinant
-              + ")");
+      throw CalibrationException.of(
+          "two axes of the unit show the same: its matrix cannot be undone (determinant %s)",
+          determinant);
     }
     double s = 1 / determinant;
     return new AxisMatrix(b.cross(c).times(s), c.cross(a).times(s), a.cross(b).times(s));

@@ -2,7 +2,9 @@ package steadyturn.fusion.calibrate;
 
 import java.util.List;
 import java.util.Optional;
-import steadyturn.fusion.rotation.Vector3;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.stat.StatUtils;
+import steadyturn.fusion.rest.RestGate;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -29,30 +31,21 @@ public record CalibrationEffect(
     if (still.isEmpty()) {
       return Optional.empty();
     }
-    double[] squares = new double[4];
-    for (UnitStream before : still) {
-      UnitStream after = calibration.apply(before);
-      double g = calibration.gravityMps2();
-      squares[0] += square(TableMean.accelMps2(before).norm() - g);
-      squares[1] += square(TableMean.accelMps2(after).norm() - g);
-      squares[2] += squared(TableMean.gyroRadPerS(before));
-      squares[3] += squared(TableMean.gyroRadPerS(after));
-    }
-    int n = still.size();
+    List<UnitStream> after = still.stream().map(calibration::apply).toList();
+    ToDoubleFunction<UnitStream> gravityOff =
+        s -> RestGate.meanAccelMps2(s).norm() - calibration.gravityMps2();
+    ToDoubleFunction<UnitStream> rate = s -> RestGate.meanRateRadPerS(s).norm();
     return Optional.of(
         new CalibrationEffect(
-            n,
-            Math.sqrt(squares[0] / n),
-            Math.sqrt(squares[1] / n),
-            Math.sqrt(squares[2] / n),
-            Math.sqrt(squares[3] / n)));
+            still.size(),
+            rms(still, gravityOff),
+            rms(after, gravityOff),
+            rms(still, rate),
+            rms(after, rate)));
   }
 
-  private static double square(double v) {
-    return v * v;
-  }
-
-  private static double squared(Vector3 v) {
-    return v.dot(v);
+  private static double rms(List<UnitStream> stretches, ToDoubleFunction<UnitStream> value) {
+    double[] values = stretches.stream().mapToDouble(value).toArray();
+    return Math.sqrt(StatUtils.sumSq(values) / values.length);
   }
 }

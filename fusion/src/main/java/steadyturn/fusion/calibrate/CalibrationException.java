@@ -1,5 +1,7 @@
 package steadyturn.fusion.calibrate;
 
+import java.util.Locale;
+
 /** A recording that cannot give the calibration asked for; the message says what to do. */
 public final class CalibrationException extends RuntimeException {
 
@@ -7,6 +9,12 @@ public final class CalibrationException extends RuntimeException {
 
   public CalibrationException(String message) {
     super(message);
+  }
+
+  /** With a message made by {@link String#format}, the same in every locale. */
+  @SuppressWarnings("AnnotateFormatMethod") // its annotation would be one more dependency
+  static CalibrationException of(String format, Object... args) {
+    return new CalibrationException(String.format(Locale.ROOT, format, args));
   }
 
   public CalibrationException(String message, Throwable cause) {

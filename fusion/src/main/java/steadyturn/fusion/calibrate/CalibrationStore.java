@@ -12,13 +12,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import steadyturn.fusion.calibrate.UnitCalibration.Correction;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.recording.disk.ArchiveLock;
 import steadyturn.ingest.recording.disk.WholeFile;
@@ -65,13 +65,9 @@ public final class CalibrationStore {
   /** Serial numbers that differ in signs only share a file name; neither may lose its file. */
   private static void requireSameUnit(Path file, String serialNumber) {
     if (Files.exists(file) && !read(file).serialNumber().equals(serialNumber)) {
-      throw new CalibrationException(
-          file.getFileName()
-              + " belongs to unit "
-              + read(file).serialNumber()
-              + ", not "
-              + serialNumber
-              + "; keep this unit in another archive (--into)");
+      throw CalibrationException.of(
+          "%s belongs to unit %s, not %s; keep this unit in another archive (--into)",
+          file.getFileName(), read(file).serialNumber(), serialNumber);
     }
   }
 
@@ -93,10 +89,7 @@ public final class CalibrationStore {
 
   /** A recording with the latest calibration of each of its units taken off. */
   public Recording applyTo(Recording recording) {
-    List<UnitStream> units = new ArrayList<>();
-    for (UnitStream unit : recording.units()) {
-      units.add(applyTo(unit));
-    }
+    List<UnitStream> units = recording.units().stream().map(this::applyTo).toList();
     return new Recording(recording.id(), recording.player(), units, recording.marks());
   }
 
@@ -114,10 +107,10 @@ public final class CalibrationStore {
     root.put("DeviceSerialNumber", c.serialNumber());
     root.put("Date", c.date().toString());
     root.put("Gravity_m_per_s2", c.gravityMps2());
-    root.set("GyroBias_rad_per_s", vector(c.gyroBiasRadPerS()));
-    root.set("GyroMatrix", matrix(c.gyroMatrix()));
-    root.set("AccelBias_m_per_s2", vector(c.accelBiasMps2()));
-    root.set("AccelMatrix", matrix(c.accelMatrix()));
+    root.set("GyroBias_rad_per_s", vector(c.gyro().bias()));
+    root.set("GyroMatrix", matrix(c.gyro().matrix()));
+    root.set("AccelBias_m_per_s2", vector(c.accel().bias()));
+    root.set("AccelMatrix", matrix(c.accel().matrix()));
     ObjectNode parts = root.putObject("Parts");
     c.parts().forEach((part, day) -> parts.put(part, day.toString()));
     ObjectNode figures = root.putObject("Figures");
@@ -148,10 +141,8 @@ public final class CalibrationStore {
           root.path("DeviceSerialNumber").asText(),
           LocalDate.parse(root.path("Date").asText()),
           number(root, "Gravity_m_per_s2"),
-          vector(root.path("GyroBias_rad_per_s")),
-          matrix(root.path("GyroMatrix")),
-          vector(root.path("AccelBias_m_per_s2")),
-          matrix(root.path("AccelMatrix")),
+          new Correction(vector(root.path("GyroBias_rad_per_s")), matrix(root.path("GyroMatrix"))),
+          new Correction(vector(root.path("AccelBias_m_per_s2")), matrix(root.path("AccelMatrix"))),
           parts,
           figures);
     } catch (JsonProcessingException | DateTimeException | IllegalArgumentException e) {

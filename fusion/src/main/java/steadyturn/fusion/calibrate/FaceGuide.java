@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import steadyturn.fusion.calibrate.StillStretches.Run;
+import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.UnitStream;
@@ -56,11 +57,6 @@ public final class FaceGuide implements GuidedStep {
   }
 
   @Override
-  public boolean isUnderWay() {
-    return false;
-  }
-
-  @Override
   public double neededFromS() {
     return neededFromS;
   }
@@ -89,7 +85,7 @@ public final class FaceGuide implements GuidedStep {
   }
 
   private String lies(UnitStream still) {
-    Vector3 shown = TableMean.accelMps2(still);
+    Vector3 shown = RestGate.meanAccelMps2(still);
     Optional<Pose> pose = Pose.of(shown);
     if (pose.isEmpty()) {
       return "It lies on no face: more than 25 deg off. Lay it flat. Missing: " + missing() + ".";

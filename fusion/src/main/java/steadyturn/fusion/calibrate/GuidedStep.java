@@ -21,7 +21,9 @@ public interface GuidedStep {
   boolean isDone();
 
   /** Whether something is just going well and only needs time. */
-  boolean isUnderWay();
+  default boolean isUnderWay() {
+    return false;
+  }
 
   /** Samples before this instant are no longer looked at, s. */
   double neededFromS();

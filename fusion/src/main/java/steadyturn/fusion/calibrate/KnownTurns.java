@@ -2,8 +2,8 @@ package steadyturn.fusion.calibrate;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -90,7 +90,8 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
   }
 
   private static Vector3 shownRad(UnitStream stream, UnitStream before, UnitStream after) {
-    Vector3 bias = TableMean.gyroRadPerS(before).plus(TableMean.gyroRadPerS(after)).times(0.5);
+    Vector3 bias =
+        RestGate.meanRateRadPerS(before).plus(RestGate.meanRateRadPerS(after)).times(0.5);
     double[] sum = new double[3];
     int from = stream.indexAt(before.timeS(before.size() - 1)) + 1;
     int to = stream.indexAt(after.timeS(0));
@@ -99,16 +100,14 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
       for (int axis = 0; axis < 3; axis++) {
         double rate = stream.gyroRadPerS(axis, i);
         if (Double.isNaN(rate) || stepS > LONGEST_GAP_S) {
-          throw new CalibrationException(
-              String.format(
-                  Locale.ROOT,
-                  "a rate is lost at %.2f s, in the middle of a turn; record the turns again",
-                  stream.timeS(i)));
+          throw CalibrationException.of(
+              "a rate is lost at %.2f s, in the middle of a turn; record the turns again",
+              stream.timeS(i));
         }
         sum[axis] += stepS * (rate - bias.get(axis));
       }
     }
-    return new Vector3(sum[0], sum[1], sum[2]);
+    return Vector3.of(sum, 0);
   }
 
   private static Turn turn(Vector3 shown) {
@@ -119,18 +118,14 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
     double about = shown.get(axis);
     double trueRad = QUARTER * Math.round(about / QUARTER);
     if (Math.abs(about) < LEAST_COSINE * shown.norm()) {
-      throw new CalibrationException(
-          String.format(
-              Locale.ROOT,
-              "a turn of %.0f deg was not about one axis of the unit; slide it flat on the table",
-              Math.toDegrees(shown.norm())));
+      throw CalibrationException.of(
+          "a turn of %.0f deg was not about one axis of the unit; slide it flat on the table",
+          Math.toDegrees(shown.norm()));
     }
     if (Math.abs(about - trueRad) > LARGEST_PART_OFF * Math.max(QUARTER, Math.abs(trueRad))) {
-      throw new CalibrationException(
-          String.format(
-              Locale.ROOT,
-              "a turn of %.0f deg is not a multiple of a quarter turn; end it against the block",
-              Math.toDegrees(about)));
+      throw CalibrationException.of(
+          "a turn of %.0f deg is not a multiple of a quarter turn; end it against the block",
+          Math.toDegrees(about));
     }
     return new Turn(axis, shown, trueRad);
   }
@@ -147,13 +142,10 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
         }
       }
       if (squares == 0) {
-        throw new CalibrationException(
-            String.format(
-                    Locale.ROOT,
-                    "no turn about the unit's %s axis; turn it by a quarter or more about each"
-                        + " axis, with",
-                    "xyz".charAt(axis))
-                + " a second of rest before and after");
+        throw CalibrationException.of(
+            "no turn about the unit's %s axis; turn it by a quarter or more about each axis, with"
+                + " a second of rest before and after",
+            "xyz".charAt(axis));
       }
       for (int row = 0; row < 3; row++) {
         rows[row][axis] = along.get(row) / squares;
@@ -166,8 +158,8 @@ public record KnownTurns(AxisMatrix errors, double residualRad, List<Turn> turns
   private static double residualRad(AxisMatrix errors, List<Turn> turns) {
     double squares = 0;
     for (Turn t : turns) {
-      Vector3 axis = List.of(Vector3.X, Vector3.Y, Vector3.Z).get(t.axis);
-      Vector3 left = errors.times(axis.times(t.trueRad)).minus(t.shownRad);
+      Vector3 turned = Vector3.axis(t.axis).times(t.trueRad);
+      Vector3 left = errors.times(turned).minus(t.shownRad);
       squares += left.dot(left);
     }
     return Math.sqrt(squares / (3 * turns.size()));

@@ -2,7 +2,6 @@ package steadyturn.fusion.calibrate;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import steadyturn.ingest.sample.Averages;
 
 /**
@@ -40,12 +39,9 @@ public record NoiseFigures(
    */
   public static NoiseFigures of(double[] values, double stepS) {
     if (values.length < 4 * FEWEST_STRETCHES || !(stepS > 0)) {
-      throw new CalibrationException(
-          String.format(
-              Locale.ROOT,
-              "noise figures need at least %d samples at even steps; there are %d: record longer",
-              4 * FEWEST_STRETCHES,
-              values.length));
+      throw CalibrationException.of(
+          "noise figures need at least %d samples at even steps; there are %d: record longer",
+          4 * FEWEST_STRETCHES, values.length);
     }
     List<AllanPoint> curve = new ArrayList<>();
     for (int m = 1; values.length / m >= FEWEST_STRETCHES; m *= 2) {

@@ -1,7 +1,6 @@
 package steadyturn.fusion.calibrate;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 import steadyturn.fusion.rotation.Vector3;
 
@@ -33,7 +32,7 @@ public enum Pose {
 
   /** The vertical in this position, unit axes. */
   public Vector3 up() {
-    return List.of(Vector3.X, Vector3.Y, Vector3.Z).get(axis).times(sign);
+    return Vector3.axis(axis).times(sign);
   }
 
   /** The face that lies down where this is the mean specific force; none when on an edge. */

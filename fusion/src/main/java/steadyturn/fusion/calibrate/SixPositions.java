@@ -1,18 +1,15 @@
 package steadyturn.fusion.calibrate;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.DecompositionSolver;
 import org.apache.commons.math3.linear.QRDecomposition;
-import org.apache.commons.math3.linear.RealVector;
+import org.apache.commons.math3.linear.RealMatrix;
+import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
@@ -56,7 +53,7 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
     requireAll(readings);
     SixPositions fit = fit(readings, gravityMps2);
     if (fit.residualMps2 > LARGEST_RESIDUAL_MPS2) {
-      throw new CalibrationException(moved(readings, fit, gravityMps2));
+      throw moved(readings, fit, gravityMps2);
     }
     return fit;
   }
@@ -64,7 +61,7 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
   private static List<Reading> readings(List<UnitStream> stills) {
     List<Reading> readings = new ArrayList<>();
     for (UnitStream still : stills) {
-      Vector3 shown = TableMean.accelMps2(still);
+      Vector3 shown = RestGate.meanAccelMps2(still);
       Pose.of(shown).ifPresent(pose -> readings.add(new Reading(pose, shown)));
     }
     return readings;
@@ -105,22 +102,19 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
     }
   }
 
-  private static String moved(List<Reading> readings, SixPositions all, double gravityMps2) {
+  private static CalibrationException moved(
+      List<Reading> readings, SixPositions all, double gravityMps2) {
     Misfit found = misfit(readings, all, gravityMps2);
     if (found.index < 0) {
-      return String.format(
-              Locale.ROOT,
-              "the positions do not fit each other (%.2f m/s^2 left over); use a level table and",
-              all.residualMps2)
-          + " square faces, and let go of the unit";
+      return CalibrationException.of(
+          "the positions do not fit each other (%.2f m/s^2 left over); use a level table and square"
+              + " faces, and let go of the unit",
+          all.residualMps2);
     }
-    return String.format(
-        Locale.ROOT,
+    return CalibrationException.of(
         "position %s does not fit the others: it lay crooked or was moved (%.2f m/s^2 left over"
             + " with it, %.3f without); lay the unit on that face again",
-        readings.get(found.index).pose.words(),
-        all.residualMps2,
-        found.withoutMps2);
+        readings.get(found.index).pose.words(), all.residualMps2, found.withoutMps2);
   }
 
   /** Which reading does not fit, or -1; and what is left over without it. */
@@ -162,26 +156,18 @@ public record SixPositions(Vector3 bias, AxisMatrix errors, double residualMps2,
       design[k] =
           new double[] {gravityMps2 * up.x(), gravityMps2 * up.y(), gravityMps2 * up.z(), 1};
     }
-    Array2DRowRealMatrix matrix = new Array2DRowRealMatrix(design);
-    DecompositionSolver solver = new QRDecomposition(matrix).getSolver();
-    double[][] rows = new double[3][];
-    double[] bias = new double[3];
-    double squares = 0;
-    for (int axis = 0; axis < 3; axis++) {
-      double[] shown = new double[n];
-      for (int k = 0; k < n; k++) {
-        shown[k] = readings.get(k).shownMps2.get(axis);
-      }
-      RealVector found = solver.solve(new ArrayRealVector(shown));
-      double left = matrix.operate(found).subtract(new ArrayRealVector(shown)).getNorm();
-      squares += left * left;
-      rows[axis] = Arrays.copyOf(found.toArray(), 3);
-      bias[axis] = found.getEntry(3);
-    }
+    RealMatrix matrix = new Array2DRowRealMatrix(design);
+    RealMatrix shown =
+        new Array2DRowRealMatrix(
+            readings.stream()
+                .map(r -> new double[] {r.shownMps2.x(), r.shownMps2.y(), r.shownMps2.z()})
+                .toArray(double[][]::new));
+    RealMatrix found = new QRDecomposition(matrix).getSolver().solve(shown);
+    double left = matrix.multiply(found).subtract(shown).getFrobeniusNorm();
     return new SixPositions(
-        new Vector3(bias[0], bias[1], bias[2]),
-        AxisMatrix.ofRows(rows),
-        Math.sqrt(squares / Math.max(1, 3 * n - 12)),
+        Vector3.of(found.getRow(3), 0),
+        AxisMatrix.ofRows(found.getSubMatrix(0, 2, 0, 2).transpose().getData()),
+        left / Math.sqrt(Math.max(1, 3 * n - 12)),
         readings.stream().map(Reading::pose).toList());
   }
 }

@@ -1,8 +1,10 @@
 package steadyturn.fusion.calibrate;
 
+import java.util.Arrays;
 import java.util.Comparator;
-import java.util.Locale;
+import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -40,15 +42,11 @@ public record TableRest(
   /** The longest stretch of a recording during which the unit lay still. */
   public static UnitStream longestIn(UnitStream stream) {
     return StillStretches.of(stream, 0.5).stream()
-        .max(Comparator.comparingDouble(TableRest::lengthS))
+        .max(Comparator.comparingDouble(UnitStream::lengthS))
         .orElseThrow(
             () ->
                 new CalibrationException(
                     "the unit never lay still; lay it on a firm table for 5 s and leave it alone"));
-  }
-
-  private static double lengthS(UnitStream still) {
-    return still.size() < 2 ? 0 : still.timeS(still.size() - 1) - still.timeS(0);
   }
 
   /** Reads a stretch during which the unit lay still; refuses one during which it did not. */
@@ -59,7 +57,7 @@ public record TableRest(
       gyro[axis] = Channel.of(still.gyroColumnRadPerS(axis));
       accel[axis] = Channel.of(still.accelColumnMps2(axis));
     }
-    double lengthS = lengthS(still);
+    double lengthS = still.lengthS();
     int fewest = 0;
     double noise = 0;
     double change = 0;
@@ -82,24 +80,16 @@ public record TableRest(
   private static void requireStill(
       double lengthS, double gyroNoise, double change, double accelNoise) {
     if (lengthS < SHORTEST_S) {
-      throw new CalibrationException(
-          String.format(
-              Locale.ROOT,
-              "the unit must lie still for %.1f s, the stretch has %.1f s",
-              SHORTEST_S,
-              lengthS));
+      throw CalibrationException.of(
+          "the unit must lie still for %.1f s, the stretch has %.1f s", SHORTEST_S, lengthS);
     }
     if (gyroNoise > LARGEST_GYRO_NOISE_RAD_PER_S
         || change > LARGEST_CHANGE_RAD_PER_S
         || accelNoise > LARGEST_ACCEL_NOISE_MPS2) {
-      throw new CalibrationException(
-          String.format(
-              Locale.ROOT,
-              "the unit did not lie still: rate spread %.2f deg/s, drift %.2f deg/s, acceleration"
-                  + " spread %.2f m/s^2; lay it on a firm table and leave it alone",
-              Math.toDegrees(gyroNoise),
-              Math.toDegrees(change),
-              accelNoise));
+      throw CalibrationException.of(
+          "the unit did not lie still: rate spread %.2f deg/s, drift %.2f deg/s, acceleration"
+              + " spread %.2f m/s^2; lay it on a firm table and leave it alone",
+          Math.toDegrees(gyroNoise), Math.toDegrees(change), accelNoise);
     }
   }
 
@@ -107,28 +97,11 @@ public record TableRest(
   private record Channel(int count, double mean, double deviation, double halfChange) {
 
     static Channel of(double[] column) {
-      double sum = 0;
-      double firstHalf = 0;
-      int count = 0;
-      int firstCount = 0;
-      for (int i = 0; i < column.length; i++) {
-        if (!Double.isNaN(column[i])) {
-          sum += column[i];
-          count++;
-          if (i < column.length / 2) {
-            firstHalf += column[i];
-            firstCount++;
-          }
-        }
-      }
-      double mean = sum / Math.max(1, count);
-      double squares = 0;
-      for (double v : column) {
-        squares += Double.isNaN(v) ? 0 : (v - mean) * (v - mean);
-      }
-      double first = firstHalf / Math.max(1, firstCount);
-      double second = (sum - firstHalf) / Math.max(1, count - firstCount);
-      return new Channel(count, mean, Math.sqrt(squares / Math.max(1, count - 1)), second - first);
+      double[] seen = Arrays.stream(column).filter(v -> !Double.isNaN(v)).toArray();
+      int half = column.length / 2;
+      double change = Averages.mean(column, half, column.length) - Averages.mean(column, 0, half);
+      double deviation = seen.length == 0 ? 0 : Math.sqrt(StatUtils.variance(seen));
+      return new Channel(seen.length, Averages.mean(seen, 0, seen.length), deviation, change);
     }
   }
 }

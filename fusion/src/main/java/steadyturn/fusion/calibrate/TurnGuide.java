@@ -52,11 +52,6 @@ public final class TurnGuide implements GuidedStep {
   }
 
   @Override
-  public boolean isUnderWay() {
-    return false;
-  }
-
-  @Override
   public double neededFromS() {
     return neededFromS;
   }

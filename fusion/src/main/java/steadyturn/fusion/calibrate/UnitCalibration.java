@@ -3,9 +3,9 @@ package steadyturn.fusion.calibrate;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.IntFunction;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
@@ -17,10 +17,8 @@ import steadyturn.ingest.sample.UnitStream;
  * @param serialNumber the unit's serial number
  * @param date the day of the last part of it
  * @param gravityMps2 gravity it rests on, m/s^2
- * @param gyroBiasRadPerS shown at rest, unit axes, rad/s; wanders from day to day
- * @param gyroMatrix takes off scale errors and cross-talk of the gyroscope
- * @param accelBiasMps2 shown without force, unit axes, m/s^2
- * @param accelMatrix the same for the accelerometer
+ * @param gyro the gyroscope's errors, rad/s
+ * @param accel the accelerometer's, m/s^2
  * @param parts which steps it rests on: {@code table-rest}, {@code six-position}, {@code
  *     known-turns}; each with the day it was done
  * @param figures what was measured on the way, by a name that carries the unit
@@ -29,12 +27,45 @@ public record UnitCalibration(
     String serialNumber,
     LocalDate date,
     double gravityMps2,
-    Vector3 gyroBiasRadPerS,
-    AxisMatrix gyroMatrix,
-    Vector3 accelBiasMps2,
-    AxisMatrix accelMatrix,
+    Correction gyro,
+    Correction accel,
     SortedMap<String, LocalDate> parts,
     SortedMap<String, Double> figures) {
+
+  /**
+   * What turns the shown into the true for one sensor.
+   *
+   * @param bias shown at rest (rad/s; wanders from day to day) or without force (m/s^2), unit axes
+   * @param matrix takes off scale errors and cross-talk
+   */
+  public record Correction(Vector3 bias, AxisMatrix matrix) {
+
+    static final Correction NONE = new Correction(Vector3.ZERO, AxisMatrix.IDENTITY);
+
+    /**
+     * A value lost on one axis is lost on that axis only where the matrix leaves the others alone.
+     */
+    private double[][] of(IntFunction<double[]> shown) {
+      double[] x = shown.apply(0);
+      double[] y = shown.apply(1);
+      double[] z = shown.apply(2);
+      double[][] out = new double[3][x.length];
+      for (int axis = 0; axis < 3; axis++) {
+        Vector3 row = matrix.row(axis);
+        for (int i = 0; i < x.length; i++) {
+          out[axis][i] =
+              part(row.x(), x[i] - bias.x())
+                  + part(row.y(), y[i] - bias.y())
+                  + part(row.z(), z[i] - bias.z());
+        }
+      }
+      return out;
+    }
+
+    private static double part(double factor, double value) {
+      return factor == 0 ? 0 : factor * value;
+    }
+  }
 
   public static final String TABLE_REST = "table-rest";
   public static final String SIX_POSITION = "six-position";
@@ -57,10 +88,8 @@ public record UnitCalibration(
         serialNumber,
         date,
         StandardGravity.MPS2,
-        Vector3.ZERO,
-        AxisMatrix.IDENTITY,
-        Vector3.ZERO,
-        AxisMatrix.IDENTITY,
+        Correction.NONE,
+        Correction.NONE,
         new TreeMap<>(),
         new TreeMap<>());
   }
@@ -71,16 +100,9 @@ public record UnitCalibration(
     more.put("gyro_bias_sigma_deg_per_s", Math.toDegrees(rest.gyroBiasSigmaRadPerS()));
     more.put("gyro_noise_deg_per_s", Math.toDegrees(rest.gyroNoiseRadPerS()));
     more.put("accel_noise_m_per_s2", rest.accelNoiseMps2());
+    Correction found = new Correction(rest.gyroBiasRadPerS(), gyro.matrix);
     return new UnitCalibration(
-        serialNumber,
-        day,
-        gravityMps2,
-        rest.gyroBiasRadPerS(),
-        gyroMatrix,
-        accelBiasMps2,
-        accelMatrix,
-        plusPart(TABLE_REST, day),
-        more);
+        serialNumber, day, gravityMps2, found, accel, plusPart(TABLE_REST, day), more);
   }
 
   /**
@@ -94,16 +116,9 @@ public record UnitCalibration(
     more.put("accel_matrix_sigma", positions.errorsSigma());
     boolean commonFaces = parts.containsKey(KNOWN_TURNS);
     AxisMatrix errors = commonFaces ? positions.errors() : positions.errors().withoutTurn();
+    Correction found = new Correction(positions.bias(), errors.inverse());
     return new UnitCalibration(
-        serialNumber,
-        day,
-        atGravityMps2,
-        gyroBiasRadPerS,
-        gyroMatrix,
-        positions.bias(),
-        errors.inverse(),
-        plusPart(SIX_POSITION, day),
-        more);
+        serialNumber, day, atGravityMps2, gyro, found, plusPart(SIX_POSITION, day), more);
   }
 
   /** With the gyroscope's scale and cross-talk; do it before the six positions. */
@@ -113,32 +128,16 @@ public record UnitCalibration(
     for (int axis = 0; axis < 3; axis++) {
       more.put("gyro_matrix_sigma_" + "xyz".charAt(axis), turns.errorsSigma(axis));
     }
+    Correction found = new Correction(gyro.bias, turns.errors().inverse());
     return new UnitCalibration(
-        serialNumber,
-        day,
-        gravityMps2,
-        gyroBiasRadPerS,
-        turns.errors().inverse(),
-        accelBiasMps2,
-        accelMatrix,
-        plusPart(KNOWN_TURNS, day),
-        more);
+        serialNumber, day, gravityMps2, found, accel, plusPart(KNOWN_TURNS, day), more);
   }
 
   /** With one more figure measured on the way. */
   public UnitCalibration withFigure(String name, double value) {
     SortedMap<String, Double> more = new TreeMap<>(figures);
     more.put(name, value);
-    return new UnitCalibration(
-        serialNumber,
-        date,
-        gravityMps2,
-        gyroBiasRadPerS,
-        gyroMatrix,
-        accelBiasMps2,
-        accelMatrix,
-        parts,
-        more);
+    return new UnitCalibration(serialNumber, date, gravityMps2, gyro, accel, parts, more);
   }
 
   private SortedMap<String, LocalDate> plusPart(String part, LocalDate day) {
@@ -160,11 +159,7 @@ public record UnitCalibration(
     String serial = stream.facts().serialNumber();
     if (!serial.isEmpty() && !serial.equals(serialNumber)) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "the calibration of unit %s does not belong to unit %s",
-              serialNumber,
-              serial));
+          "the calibration of unit " + serialNumber + " does not belong to unit " + serial);
     }
     if (stream.facts().calibrated()) {
       return stream;
@@ -172,39 +167,7 @@ public record UnitCalibration(
     return new UnitStream(
         complete() ? stream.facts().asCalibrated() : stream.facts(),
         stream.timeColumnS(),
-        corrected(
-            accelMatrix,
-            accelBiasMps2,
-            stream.accelColumnMps2(0),
-            stream.accelColumnMps2(1),
-            stream.accelColumnMps2(2)),
-        corrected(
-            gyroMatrix,
-            gyroBiasRadPerS,
-            stream.gyroColumnRadPerS(0),
-            stream.gyroColumnRadPerS(1),
-            stream.gyroColumnRadPerS(2)));
-  }
-
-  /**
-   * A value lost on one axis is lost on that axis only where the matrix leaves the others alone.
-   */
-  private static double[][] corrected(
-      AxisMatrix m, Vector3 bias, double[] sx, double[] sy, double[] sz) {
-    double[][] out = new double[3][sx.length];
-    for (int axis = 0; axis < 3; axis++) {
-      Vector3 row = m.row(axis);
-      for (int i = 0; i < sx.length; i++) {
-        out[axis][i] =
-            part(row.x(), sx[i] - bias.x())
-                + part(row.y(), sy[i] - bias.y())
-                + part(row.z(), sz[i] - bias.z());
-      }
-    }
-    return out;
-  }
-
-  private static double part(double factor, double value) {
-    return factor == 0 ? 0 : factor * value;
+        accel.of(stream::accelColumnMps2),
+        gyro.of(stream::gyroColumnRadPerS));
   }
 }

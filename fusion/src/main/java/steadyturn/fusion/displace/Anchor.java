@@ -1,5 +1,7 @@
 package steadyturn.fusion.displace;
 
+import java.util.List;
+
 /**
  * A stretch in which the body's velocity and rate are known to be near zero, with the spread a
  * swaying person leaves.
@@ -32,16 +34,8 @@ public record Anchor(
         || !(rateSdRadPerS > 0)
         || !(driftSdMps >= 0)) {
       throw new IllegalArgumentException(
-          "an anchor needs endS > startS and spreads above 0, was "
-              + startS
-              + ".."
-              + endS
-              + " s, "
-              + velocitySdMps
-              + " m/s, "
-              + rateSdRadPerS
-              + " rad/s, "
-              + driftSdMps);
+          "an anchor needs endS > startS (s) and spreads above 0 (m/s, m/s, rad/s, m/s), was "
+              + List.of(startS, endS, velocitySdMps, upSdMps, rateSdRadPerS, driftSdMps));
     }
   }
 

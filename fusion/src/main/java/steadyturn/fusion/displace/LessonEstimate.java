@@ -17,8 +17,13 @@ import steadyturn.fusion.strapdown.UnitState;
  * the lesson of one. A swing that contradicts the others is solved on its own and does not teach
  * the shared parameters. Method: maximum a posteriori, e.g. Barfoot 2017, State Estimation for
  * Robotics, ch. 4 (from memory).
+ *
+ * @param rounds so many at most
+ * @param smallStep the rounds end when no parameter moved more than so many of its sigmas
+ * @param farStep beyond so many sigmas of its own a swing's derivatives are looked at anew
  */
-public final class LessonEstimate {
+public record LessonEstimate(
+    UnitPriors priors, double gravityMps2, int rounds, double smallStep, double farStep) {
 
   private static final int SHARED = SwingEquations.SHARED;
   private static final int SHARED_FROM = UnitState.GYRO_BIAS;
@@ -39,37 +44,16 @@ public final class LessonEstimate {
   /** Steps up to this many sigmas leave the derivatives as they are (our choice, not measured). */
   private static final double FAR_STEP = 1;
 
-  private final UnitPriors priors;
-  private final double gravityMps2;
-  private final int rounds;
-  private final double smallStep;
-  private final double farStep;
-
   public LessonEstimate(UnitPriors priors, double gravityMps2) {
     this(priors, gravityMps2, 4, SMALL_STEP, FAR_STEP);
   }
 
   /**
-   * With so many rounds at most.
-   *
-   * @param smallStep the rounds end when no parameter moved more than so many of its sigmas
-   * @param farStep beyond so many sigmas of its own a swing's derivatives are looked at anew
-   */
-  LessonEstimate(
-      UnitPriors priors, double gravityMps2, int rounds, double smallStep, double farStep) {
-    this.farStep = farStep;
-    this.priors = priors;
-    this.gravityMps2 = gravityMps2;
-    this.rounds = rounds;
-    this.smallStep = smallStep;
-  }
-
-  /**
-   * The same estimate in two rounds at most: near enough to tell by the costs which of two accounts
-   * of a swing is the better one.
+   * The same estimate in two rounds at most, with the derivatives of the first: near enough to tell
+   * by the costs which of two accounts of a swing is the better one.
    */
   public LessonEstimate rough() {
-    return new LessonEstimate(priors, gravityMps2, 2, ROUGH_STEP, FAR_STEP);
+    return new LessonEstimate(priors, gravityMps2, 2, ROUGH_STEP, Double.POSITIVE_INFINITY);
   }
 
   /**
@@ -77,22 +61,19 @@ public final class LessonEstimate {
    *
    * @param gyroBiasRadPerS first guess of the bias, unit axes, rad/s, to which the prior holds
    */
-  public LessonFit fit(List<SwingSpan> swings, Vector3 gyroBiasRadPerS) {
+  public List<SwingFit> fit(List<SwingSpan> swings, Vector3 gyroBiasRadPerS) {
     Vector3 bias = biasKnown() ? gyroBiasRadPerS : meanRateOfRests(swings);
     List<SwingEquations> own = new ArrayList<>();
     for (SwingSpan swing : swings) {
       own.add(new SwingEquations(swing, start(swing, bias), priors, gravityMps2, farStep));
     }
     double[] shared = new double[SHARED];
-    DMatrixRMaj sharedCovariance = rounds(own, shared, rounds);
+    DMatrixRMaj covariance = rounds(own, shared, rounds);
     for (int i = 0; i < (own.size() - 1) / 2 && setWorstAside(own); i++) {
-      sharedCovariance = rounds(own, shared, rounds);
+      covariance = rounds(own, shared, rounds);
     }
-    List<SwingFit> fits = new ArrayList<>();
-    for (SwingEquations swing : own) {
-      fits.add(swing.result(sharedCovariance));
-    }
-    return new LessonFit(fits);
+    DMatrixRMaj sharedCovariance = covariance;
+    return own.stream().map(swing -> swing.result(sharedCovariance)).toList();
   }
 
   private DMatrixRMaj rounds(List<SwingEquations> own, double[] shared, int count) {
@@ -140,19 +121,8 @@ public final class LessonEstimate {
   private static UnitState start(SwingSpan swing, Vector3 gyroBiasRadPerS) {
     Anchor first = swing.anchors().get(0);
     Vector3 up = RestGate.meanAccelMps2(swing.stream(), first.startS(), first.endS());
-    return UnitState.start(levelled(up), gyroBiasRadPerS, swing.samples().bridges().size());
-  }
-
-  /**
-   * Attitude with the measured specific force upwards, and the unit's flattest axis at heading
-   * zero.
-   */
-  static Quaternion levelled(Vector3 forceUnit) {
-    Vector3 up = forceUnit.unit();
-    Vector3 ahead = Math.abs(up.x()) < Math.cos(Math.toRadians(30)) ? Vector3.X : Vector3.Y;
-    Vector3 x = ahead.minus(up.times(ahead.dot(up))).unit();
-    // rows of the level axes in unit coordinates are the columns of qUnitLevel
-    return Quaternion.fromAxes(x, up.cross(x), up).conjugate();
+    return UnitState.start(
+        Quaternion.levelling(up), gyroBiasRadPerS, swing.samples().bridges().size());
   }
 
   /** One round; answers the largest step of any parameter, in its sigmas. */

@@ -1,6 +1,5 @@
 package steadyturn.fusion.displace;
 
-import java.util.Arrays;
 import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
@@ -121,9 +120,12 @@ final class SwingEquations {
       }
       accumulate(mine, derivative, known.residual(row), information);
     }
+    CommonOps_DDRM.symmLowerToFull(information);
+    CommonOps_DDRM.symmLowerToFull(sharedInformation);
     ownCovariance.setTo(Normal.inverse(information));
   }
 
+  /** Adds one row to the lower halves of what is symmetric, and to the rest. */
   private void accumulate(
       double[] mine, double[] derivative, double residual, DMatrixRMaj information) {
     for (int i = 0; i < size; i++) {
@@ -131,7 +133,7 @@ final class SwingEquations {
         continue;
       }
       ownRight[i] += mine[i] * residual;
-      for (int j = 0; j < size; j++) {
+      for (int j = 0; j <= i; j++) {
         information.data[i * size + j] += mine[i] * mine[j];
       }
       for (int j = 0; j < SHARED; j++) {
@@ -141,7 +143,7 @@ final class SwingEquations {
     for (int i = 0; i < SHARED; i++) {
       double d = derivative[SHARED_FROM + i];
       sharedRight[i] += d * residual;
-      for (int j = 0; j < SHARED; j++) {
+      for (int j = 0; j <= i; j++) {
         sharedInformation.data[i * SHARED + j] += d * derivative[SHARED_FROM + j];
       }
     }
@@ -234,10 +236,6 @@ final class SwingEquations {
         full.add(column(i), column(j), ownCovariance.get(i, j));
       }
     }
-    double[][] out = new double[all][];
-    for (int i = 0; i < all; i++) {
-      out[i] = Arrays.copyOfRange(full.data, i * all, (i + 1) * all);
-    }
-    return out;
+    return full.get2DData();
   }
 }

@@ -1,7 +1,5 @@
 package steadyturn.fusion.filter;
 
-import java.util.Locale;
-
 /**
  * Settings of the textbook complementary filter.
  *
@@ -11,14 +9,7 @@ import java.util.Locale;
 public record ComplementarySettings(double tiltTimeS, double biasTimeS) {
 
   public ComplementarySettings {
-    if (!(tiltTimeS > 0 && biasTimeS > 0)) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "time constants must be above 0 s, were %s and %s",
-              tiltTimeS,
-              biasTimeS));
-    }
+    Setting.sizes("time constants, s,", tiltTimeS, biasTimeS);
   }
 
   /** 5 s and 200 s: our choice, slow enough for arm movement and for what a bias is. */

@@ -1,7 +1,5 @@
 package steadyturn.fusion.filter;
 
-import java.util.Locale;
-
 /**
  * When a unit is taken to be at rest, and how well its mean rate is then its bias. Rest begins when
  * rate and acceleration have kept close to their own running means for {@code holdS}.
@@ -24,25 +22,14 @@ public record RestDetectorSettings(
     double rateSigmaRadPerSqrtS) {
 
   public RestDetectorSettings {
-    if (!(smoothS > 0 && gyroRadPerS > 0 && accelMps2 > 0 && largestRateRadPerS > 0)) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "smoothing and thresholds must be above 0, were %s s, %s rad/s, %s m/s^2, %s rad/s",
-              smoothS,
-              gyroRadPerS,
-              accelMps2,
-              largestRateRadPerS));
-    }
-    if (!(holdS >= 0 && velocitySigmaMps > 0 && rateSigmaRadPerSqrtS > 0)) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "hold must be 0 s or more and sigmas above 0, were %s s, %s m/s, %s rad/s",
-              holdS,
-              velocitySigmaMps,
-              rateSigmaRadPerSqrtS));
-    }
+    Setting.sizes(
+        "smoothing s, thresholds rad/s and m/s^2, largest rate rad/s",
+        smoothS,
+        gyroRadPerS,
+        accelMps2,
+        largestRateRadPerS);
+    Setting.atLeast0("hold, s,", holdS);
+    Setting.sizes("sigmas, m/s and rad/s,", velocitySigmaMps, rateSigmaRadPerSqrtS);
   }
 
   /**

@@ -1,6 +1,5 @@
 package steadyturn.fusion.filter;
 
-import java.util.Locale;
 import steadyturn.ingest.sample.UnitFacts;
 
 /**
@@ -23,22 +22,8 @@ public record SampleLimits(
   private static final double CLIPPED_FROM = 0.999;
 
   public SampleLimits {
-    if (!(accelFullScaleMps2 > 0 && gyroFullScaleRadPerS > 0)) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "full scales must be above 0, were %s m/s^2 and %s rad/s",
-              accelFullScaleMps2,
-              gyroFullScaleRadPerS));
-    }
-    if (!(bridgeS >= 0 && angularAccelRadPerS2 >= 0)) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "bridge and angular acceleration must be 0 or more, were %s s and %s rad/s^2",
-              bridgeS,
-              angularAccelRadPerS2));
-    }
+    Setting.above0("full scales, m/s^2 and rad/s,", accelFullScaleMps2, gyroFullScaleRadPerS);
+    Setting.atLeast0("bridge s and angular acceleration rad/s^2", bridgeS, angularAccelRadPerS2);
   }
 
   /** Nothing is clipped; 0.1 s bridged; 50 rad/s^2 (our choice: brisk arm movement). */
@@ -57,12 +42,14 @@ public record SampleLimits(
   }
 
   boolean accelClipped(double x, double y, double z) {
-    double limit = CLIPPED_FROM * accelFullScaleMps2;
-    return Math.abs(x) >= limit || Math.abs(y) >= limit || Math.abs(z) >= limit;
+    return reaches(CLIPPED_FROM * accelFullScaleMps2, x, y, z);
   }
 
   boolean gyroClipped(double x, double y, double z) {
-    double limit = CLIPPED_FROM * gyroFullScaleRadPerS;
+    return reaches(CLIPPED_FROM * gyroFullScaleRadPerS, x, y, z);
+  }
+
+  private static boolean reaches(double limit, double x, double y, double z) {
     return Math.abs(x) >= limit || Math.abs(y) >= limit || Math.abs(z) >= limit;
   }
 }

@@ -1,7 +1,5 @@
 package steadyturn.fusion.filter;
 
-import java.util.Locale;
-
 /**
  * Errors that no filter sees in its own samples and that its sigma must still show: the unit's axes
  * against its case and its accelerometer's bias, and the instant a sample stands for.
@@ -12,14 +10,7 @@ import java.util.Locale;
 public record SigmaFloor(double alignmentRad, double timingS) {
 
   public SigmaFloor {
-    if (!(alignmentRad >= 0 && timingS >= 0)) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "alignment and timing must be 0 or more, were %s rad and %s s",
-              alignmentRad,
-              timingS));
-    }
+    Setting.atLeast0("alignment rad and timing s", alignmentRad, timingS);
   }
 
   /**

@@ -12,13 +12,7 @@ import steadyturn.fusion.rotation.MutableQuaternion;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Finds the orientation of a unit over a whole recording. */
-public final class OrientationRun {
-
-  private final KalmanSettings kalman;
-
-  public OrientationRun(KalmanSettings kalman) {
-    this.kalman = kalman;
-  }
+public record OrientationRun(KalmanSettings kalman) {
 
   public static OrientationRun withDefaults() {
     return new OrientationRun(KalmanSettings.standard());

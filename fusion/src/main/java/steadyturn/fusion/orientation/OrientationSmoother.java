@@ -103,7 +103,7 @@ final class OrientationSmoother {
     }
     int last = trace.blocks() - 1;
     for (int i = from; last >= 0 && i < track.size(); i++) {
-      turn(i, last, back, 0, 0, 0, 1, last);
+      turn(back, i, last, last, 1, 0);
     }
   }
 
@@ -116,32 +116,16 @@ final class OrientationSmoother {
     }
     // before the block's own correction was applied, its share of it is still to come
     double own = i == ends[block] - 1 ? 0 : part;
-    turn(
-        i,
-        block,
-        back,
-        own * trace.correctionRad(block, 0),
-        own * trace.correctionRad(block, 1),
-        own * trace.correctionRad(block, 2),
-        part,
-        before);
+    turn(back, i, before, block, part, own);
   }
 
-  private void turn(
-      int i,
-      int block,
-      BackwardPass back,
-      double ownX,
-      double ownY,
-      double ownZ,
-      double part,
-      int before) {
-    double[] e = back.turnRad;
+  /** Turns a sample that lies {@code part} of the way between the ends of two blocks. */
+  private void turn(BackwardPass back, int i, int before, int block, double part, double own) {
     track.copyTo(i, q);
     q.turnLeft(
-            ownX + mix(part, e[3 * before], e[3 * block]),
-            ownY + mix(part, e[3 * before + 1], e[3 * block + 1]),
-            ownZ + mix(part, e[3 * before + 2], e[3 * block + 2]))
+            turnRad(back, 0, before, block, part, own),
+            turnRad(back, 1, before, block, part, own),
+            turnRad(back, 2, before, block, part, own))
         .normalize();
     track.set(
         i,
@@ -151,6 +135,13 @@ final class OrientationSmoother {
             mix(part, back.inclinationSigmaRad[before], back.inclinationSigmaRad[block]),
             filter.unseenTiltVariance()),
         sigma(i, mix(part, back.headingSigmaRad[before], back.headingSigmaRad[block]), 0));
+  }
+
+  private double turnRad(
+      BackwardPass back, int axis, int before, int block, double part, double own) {
+    double[] e = back.turnRad;
+    return own * trace.correctionRad(block, axis)
+        + mix(part, e[3 * before + axis], e[3 * block + axis]);
   }
 
   /** Own sigma and the floor; a lost rate adds nothing here, the forward pass has counted it. */

@@ -5,9 +5,8 @@ package steadyturn.fusion.rest;
  *
  * @param startS start, s on the recording's common axis
  * @param endS end, s
- * @param rateRmsRadPerS how much the unit still turned, RMS of the rate about its mean, rad/s
  */
-public record Rest(double startS, double endS, double rateRmsRadPerS) {
+public record Rest(double startS, double endS) {
 
   public Rest {
     if (!(endS > startS)) {

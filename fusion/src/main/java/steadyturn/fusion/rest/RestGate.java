@@ -1,6 +1,7 @@
 package steadyturn.fusion.rest;
 
 import java.util.Optional;
+import java.util.function.IntFunction;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
@@ -9,13 +10,7 @@ import steadyturn.ingest.sample.UnitStream;
  * Finds the rest that ends before an instant or begins after one, by sliding windows over one
  * unit's samples.
  */
-public final class RestGate {
-
-  private final RestSettings settings;
-
-  public RestGate(RestSettings settings) {
-    this.settings = settings;
-  }
+public record RestGate(RestSettings settings) {
 
   /**
    * The last rest that ends between earliestS and untilS, walking backwards from untilS.
@@ -24,67 +19,60 @@ public final class RestGate {
    */
   public Optional<Rest> before(
       UnitStream unit, Vector3 biasRadPerS, double earliestS, double untilS) {
-    double end = untilS;
-    while (end - settings.minimumS() >= earliestS - 1e-9) {
-      double start = end;
-      while (end - start + settings.windowS() <= settings.longestS() + 1e-9
-          && start - settings.windowS() >= earliestS - 1e-9
-          && still(unit, biasRadPerS, start - settings.windowS(), start)) {
-        start -= settings.windowS() / 3;
-      }
-      double from = start - settings.windowS() * 2 / 3;
-      if (end - from >= settings.minimumS() && start < end) {
-        return Optional.of(rest(unit, biasRadPerS, from, end));
-      }
-      end -= settings.windowS() / 3;
-    }
-    return Optional.empty();
+    return walk(unit, biasRadPerS, untilS, earliestS, -1);
   }
 
   /** The first rest that begins between fromS and latestS, walking forwards from fromS. */
   public Optional<Rest> after(UnitStream unit, Vector3 biasRadPerS, double fromS, double latestS) {
-    double start = fromS;
-    while (start + settings.minimumS() <= latestS + 1e-9) {
-      double end = start;
-      while (end - start + settings.windowS() <= settings.longestS() + 1e-9
-          && end + settings.windowS() <= latestS + 1e-9
-          && still(unit, biasRadPerS, end, end + settings.windowS())) {
-        end += settings.windowS() / 3;
+    return walk(unit, biasRadPerS, fromS, latestS, 1);
+  }
+
+  /** Walks from one instant to another; sense is 1 with the time and -1 against it. */
+  private Optional<Rest> walk(
+      UnitStream unit, Vector3 bias, double beginS, double limitS, int sense) {
+    double windowS = sense * settings.windowS();
+    double edgeS = beginS;
+    while (sense * (limitS - edgeS) >= settings.minimumS() - 1e-9) {
+      double reachedS = edgeS;
+      while (Math.abs(reachedS - edgeS + windowS) <= settings.longestS() + 1e-9
+          && sense * (limitS - reachedS) >= settings.windowS() - 1e-9
+          && still(unit, bias, reachedS, reachedS + windowS)) {
+        reachedS += windowS / 3;
       }
-      double to = end + settings.windowS() * 2 / 3;
-      if (to - start >= settings.minimumS() && end > start) {
-        return Optional.of(rest(unit, biasRadPerS, start, to));
+      double endS = reachedS + windowS * 2 / 3;
+      if (Math.abs(endS - edgeS) >= settings.minimumS() && reachedS != edgeS) {
+        return Optional.of(new Rest(Math.min(edgeS, endS), Math.max(edgeS, endS)));
       }
-      start += settings.windowS() / 3;
+      edgeS += windowS / 3;
     }
     return Optional.empty();
   }
 
-  private boolean still(UnitStream unit, Vector3 bias, double fromS, double toS) {
-    Spread spread = Spread.of(unit, bias, fromS, toS);
+  private boolean still(UnitStream unit, Vector3 bias, double oneS, double otherS) {
+    Spread spread = Spread.of(unit, bias, Math.min(oneS, otherS), Math.max(oneS, otherS));
     return spread.isSeen(unit)
         && spread.rateRmsRadPerS() < settings.rateRmsRadPerS()
         && spread.accelSdMps2() < settings.accelSdMps2();
   }
 
-  private static Rest rest(UnitStream unit, Vector3 bias, double fromS, double toS) {
-    return new Rest(fromS, toS, Spread.of(unit, bias, fromS, toS).rateRmsRadPerS());
-  }
-
   /** Mean rate over a stretch, unit axes, rad/s; lost values are left out. */
   public static Vector3 meanRateRadPerS(UnitStream unit, double fromS, double toS) {
-    return new Vector3(
-        mean(unit.gyroColumnRadPerS(0), unit, fromS, toS),
-        mean(unit.gyroColumnRadPerS(1), unit, fromS, toS),
-        mean(unit.gyroColumnRadPerS(2), unit, fromS, toS));
+    return mean(unit::gyroColumnRadPerS, unit.indexAt(fromS), unit.indexAt(toS));
   }
 
   /** Mean specific force over a stretch, unit axes, m/s^2; lost values are left out. */
   public static Vector3 meanAccelMps2(UnitStream unit, double fromS, double toS) {
-    return new Vector3(
-        mean(unit.accelColumnMps2(0), unit, fromS, toS),
-        mean(unit.accelColumnMps2(1), unit, fromS, toS),
-        mean(unit.accelColumnMps2(2), unit, fromS, toS));
+    return mean(unit::accelColumnMps2, unit.indexAt(fromS), unit.indexAt(toS));
+  }
+
+  /** Mean rate of a whole stretch, as {@link #meanRateRadPerS(UnitStream, double, double)}. */
+  public static Vector3 meanRateRadPerS(UnitStream unit) {
+    return mean(unit::gyroColumnRadPerS, 0, unit.size());
+  }
+
+  /** Mean force of a whole stretch, as {@link #meanAccelMps2(UnitStream, double, double)}. */
+  public static Vector3 meanAccelMps2(UnitStream unit) {
+    return mean(unit::accelColumnMps2, 0, unit.size());
   }
 
   /** RMS size of the rate about a bias over a stretch, rad/s; infinite where there is no sample. */
@@ -98,7 +86,7 @@ public final class RestGate {
     return Spread.of(unit, Vector3.ZERO, fromS, toS).isSeen(unit);
   }
 
-  private static double mean(double[] column, UnitStream unit, double fromS, double toS) {
-    return Averages.mean(column, unit.indexAt(fromS), unit.indexAt(toS));
+  private static Vector3 mean(IntFunction<double[]> column, int from, int to) {
+    return Vector3.each(axis -> Averages.mean(column.apply(axis), from, to));
   }
 }

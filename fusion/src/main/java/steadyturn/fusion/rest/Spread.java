@@ -16,26 +16,35 @@ record Spread(int samples, double rateRmsRadPerS, double accelSdMps2, double uns
   private static final double UNSEEN_STEPS = 3.5;
 
   static Spread of(UnitStream unit, Vector3 biasRadPerS, double fromS, double toS) {
+    double[] gx = unit.gyroColumnRadPerS(0);
+    double[] gy = unit.gyroColumnRadPerS(1);
+    double[] gz = unit.gyroColumnRadPerS(2);
+    double[] ax = unit.accelColumnMps2(0);
+    double[] ay = unit.accelColumnMps2(1);
+    double[] az = unit.accelColumnMps2(2);
+    double bx = biasRadPerS.x();
+    double by = biasRadPerS.y();
+    double bz = biasRadPerS.z();
     double rate2 = 0;
-    double[] sum = new double[3];
+    double sumX = 0;
+    double sumY = 0;
+    double sumZ = 0;
     double square = 0;
     int n = 0;
     double lastS = fromS;
     double unseenS = 0;
     for (int i = unit.indexAt(fromS), to = unit.indexAt(toS); i < to; i++) {
-      double sample2 = 0;
-      double rateSample2 = 0;
-      for (int axis = 0; axis < 3; axis++) {
-        double rate = unit.gyroRadPerS(axis, i) - biasRadPerS.get(axis);
-        rateSample2 += rate * rate;
-        sample2 += unit.accelMps2(axis, i) * unit.accelMps2(axis, i);
-      }
+      double x = gx[i] - bx;
+      double y = gy[i] - by;
+      double z = gz[i] - bz;
+      double rateSample2 = x * x + y * y + z * z;
+      double sample2 = ax[i] * ax[i] + ay[i] * ay[i] + az[i] * az[i];
       if (Double.isNaN(rateSample2 + sample2)) {
         continue;
       }
-      for (int axis = 0; axis < 3; axis++) {
-        sum[axis] += unit.accelMps2(axis, i);
-      }
+      sumX += ax[i];
+      sumY += ay[i];
+      sumZ += az[i];
       rate2 += rateSample2;
       square += sample2;
       n++;
@@ -46,7 +55,7 @@ record Spread(int samples, double rateRmsRadPerS, double accelSdMps2, double uns
       return new Spread(
           0, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
     }
-    double mean2 = (sum[0] * sum[0] + sum[1] * sum[1] + sum[2] * sum[2]) / ((double) n * n);
+    double mean2 = (sumX * sumX + sumY * sumY + sumZ * sumZ) / ((double) n * n);
     return new Spread(
         n,
         Math.sqrt(rate2 / n),

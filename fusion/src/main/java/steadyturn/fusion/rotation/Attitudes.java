@@ -11,11 +11,11 @@ public final class Attitudes {
   private final double[] y;
   private final double[] z;
 
-  private Attitudes(int n) {
-    w = new double[n];
-    x = new double[n];
-    y = new double[n];
-    z = new double[n];
+  private Attitudes(double[] w, double[] x, double[] y, double[] z) {
+    this.w = w;
+    this.x = x;
+    this.y = y;
+    this.z = z;
   }
 
   /**
@@ -28,7 +28,8 @@ public final class Attitudes {
    * @param rateRadPerS three columns, unit axes, without a lost value, rad/s
    */
   public static Attitudes ofRates(Quaternion qLevelUnit, double[] timeS, double[][] rateRadPerS) {
-    Attitudes out = new Attitudes(timeS.length);
+    int n = timeS.length;
+    Attitudes out = new Attitudes(new double[n], new double[n], new double[n], new double[n]);
     MutableQuaternion q = new MutableQuaternion().set(qLevelUnit);
     out.put(0, q);
     double[] rx = rateRadPerS[0];
@@ -65,13 +66,7 @@ public final class Attitudes {
 
   /** The same motion in another frame: sample i becomes {@code qOtherLevel * qLevelUnit}. */
   public Attitudes seenFrom(Quaternion qOtherLevel) {
-    Attitudes out = new Attitudes(size());
-    for (int i = 0; i < size(); i++) {
-      out.w[i] = w[i];
-      out.x[i] = x[i];
-      out.y[i] = y[i];
-      out.z[i] = z[i];
-    }
+    Attitudes out = new Attitudes(w.clone(), x.clone(), y.clone(), z.clone());
     out.turnFrom(0, qOtherLevel);
     return out;
   }
@@ -88,29 +83,27 @@ public final class Attitudes {
 
   /** Turns columns of unit coordinates into columns of level coordinates. */
   public void toLevel(double[][] unit, double[][] level) {
-    for (int i = 0; i < size(); i++) {
-      double vx = unit[0][i];
-      double vy = unit[1][i];
-      double vz = unit[2][i];
+    double[] unitX = unit[0];
+    double[] unitY = unit[1];
+    double[] unitZ = unit[2];
+    double[] levelX = level[0];
+    double[] levelY = level[1];
+    double[] levelZ = level[2];
+    for (int i = 0; i < w.length; i++) {
+      double vx = unitX[i];
+      double vy = unitY[i];
+      double vz = unitZ[i];
       double tx = 2 * (y[i] * vz - z[i] * vy);
       double ty = 2 * (z[i] * vx - x[i] * vz);
       double tz = 2 * (x[i] * vy - y[i] * vx);
-      level[0][i] = vx + w[i] * tx + y[i] * tz - z[i] * ty;
-      level[1][i] = vy + w[i] * ty + z[i] * tx - x[i] * tz;
-      level[2][i] = vz + w[i] * tz + x[i] * ty - y[i] * tx;
+      levelX[i] = vx + w[i] * tx + y[i] * tz - z[i] * ty;
+      levelY[i] = vy + w[i] * ty + z[i] * tx - x[i] * tz;
+      levelZ[i] = vz + w[i] * tz + x[i] * ty - y[i] * tx;
     }
   }
 
   /** Writes the axes of the unit in level coordinates: entry 3 * row + column of the matrix. */
   public void matrix(int i, double[] rows) {
-    rows[0] = 1 - 2 * (y[i] * y[i] + z[i] * z[i]);
-    rows[1] = 2 * (x[i] * y[i] - w[i] * z[i]);
-    rows[2] = 2 * (x[i] * z[i] + w[i] * y[i]);
-    rows[3] = 2 * (x[i] * y[i] + w[i] * z[i]);
-    rows[4] = 1 - 2 * (x[i] * x[i] + z[i] * z[i]);
-    rows[5] = 2 * (y[i] * z[i] - w[i] * x[i]);
-    rows[6] = 2 * (x[i] * z[i] - w[i] * y[i]);
-    rows[7] = 2 * (y[i] * z[i] + w[i] * x[i]);
-    rows[8] = 1 - 2 * (x[i] * x[i] + y[i] * y[i]);
+    new MutableQuaternion().set(w[i], x[i], y[i], z[i]).matrix(rows);
   }
 }

@@ -1,5 +1,7 @@
 package steadyturn.fusion.rotation;
 
+import java.util.Arrays;
+
 /**
  * A frame that moves over a ground frame: its attitude, and rate, place, velocity and acceleration
  * in ground coordinates, for one instant. A chain of rigid links is walked from its root outward:
@@ -10,35 +12,19 @@ package steadyturn.fusion.rotation;
  */
 public final class MovingFrame {
 
-  // columns are the axes of this frame in ground coordinates
-  private double xx;
-  private double xy;
-  private double xz;
-  private double yx;
-  private double yy;
-  private double yz;
-  private double zx;
-  private double zy;
-  private double zz;
-  private double wx;
-  private double wy;
-  private double wz;
-  private double dwx;
-  private double dwy;
-  private double dwz;
+  private final double[][] axes = new double[3][3]; // the frame's own x, y, z in ground coordinates
+  private final double[] turning = new double[3];
+  private final double[] quickening = new double[3];
   private final double[] place = new double[3];
   private final double[] speed = new double[3];
   private final double[] pull = new double[3];
 
   /** Starts at rest in the ground frame, unturned. */
   public void setGround() {
-    xx = 1;
-    yy = 1;
-    zz = 1;
-    xy = xz = yx = yz = zx = zy = 0;
-    wx = wy = wz = dwx = dwy = dwz = 0;
     for (int i = 0; i < 3; i++) {
-      place[i] = speed[i] = pull[i] = 0;
+      Arrays.fill(axes[i], 0);
+      axes[i][i] = 1;
+      turning[i] = quickening[i] = place[i] = speed[i] = pull[i] = 0;
     }
   }
 
@@ -53,124 +39,89 @@ public final class MovingFrame {
 
   /** Turns about the frame's own x axis: angle rad, its rate and its acceleration. */
   public void turnX(double angleRad, double rateRadPerS, double accelRadPerS2) {
-    addTurn(xx, xy, xz, rateRadPerS, accelRadPerS2);
-    double c = Math.cos(angleRad);
-    double s = Math.sin(angleRad);
-    double ax = yx;
-    double ay = yy;
-    double az = yz;
-    yx = c * ax + s * zx;
-    yy = c * ay + s * zy;
-    yz = c * az + s * zz;
-    zx = c * zx - s * ax;
-    zy = c * zy - s * ay;
-    zz = c * zz - s * az;
+    turn(0, angleRad, rateRadPerS, accelRadPerS2);
   }
 
   /** Turns about the frame's own y axis. */
   public void turnY(double angleRad, double rateRadPerS, double accelRadPerS2) {
-    addTurn(yx, yy, yz, rateRadPerS, accelRadPerS2);
-    double c = Math.cos(angleRad);
-    double s = Math.sin(angleRad);
-    double ax = zx;
-    double ay = zy;
-    double az = zz;
-    zx = c * ax + s * xx;
-    zy = c * ay + s * xy;
-    zz = c * az + s * xz;
-    xx = c * xx - s * ax;
-    xy = c * xy - s * ay;
-    xz = c * xz - s * az;
+    turn(1, angleRad, rateRadPerS, accelRadPerS2);
   }
 
   /** Turns about the frame's own z axis. */
   public void turnZ(double angleRad, double rateRadPerS, double accelRadPerS2) {
-    addTurn(zx, zy, zz, rateRadPerS, accelRadPerS2);
-    double c = Math.cos(angleRad);
-    double s = Math.sin(angleRad);
-    double ax = xx;
-    double ay = xy;
-    double az = xz;
-    xx = c * ax + s * yx;
-    xy = c * ay + s * yy;
-    xz = c * az + s * yz;
-    yx = c * yx - s * ax;
-    yy = c * yy - s * ay;
-    yz = c * yz - s * az;
+    turn(2, angleRad, rateRadPerS, accelRadPerS2);
   }
 
-  private void addTurn(double ax, double ay, double az, double rate, double accel) {
-    // a turning axis carries its own turn along: alpha gains w x (axis * rate)
-    dwx += ax * accel + (wy * az - wz * ay) * rate;
-    dwy += ay * accel + (wz * ax - wx * az) * rate;
-    dwz += az * accel + (wx * ay - wy * ax) * rate;
-    wx += ax * rate;
-    wy += ay * rate;
-    wz += az * rate;
+  private void turn(int axis, double angleRad, double rateRadPerS, double accelRadPerS2) {
+    double[] about = axes[axis];
+    for (int i = 0; i < 3; i++) {
+      // a turning axis carries its own turn along: alpha gains w x (axis * rate)
+      quickening[i] += about[i] * accelRadPerS2 + cross(turning, about, i) * rateRadPerS;
+    }
+    double cos = Math.cos(angleRad);
+    double sin = Math.sin(angleRad);
+    double[] second = axes[(axis + 1) % 3];
+    double[] third = axes[(axis + 2) % 3];
+    for (int i = 0; i < 3; i++) {
+      turning[i] += about[i] * rateRadPerS;
+      double before = second[i];
+      second[i] = cos * before + sin * third[i];
+      third[i] = cos * third[i] - sin * before;
+    }
+  }
+
+  private static double cross(double[] a, double[] b, int i) {
+    int j = (i + 1) % 3;
+    int k = (i + 2) % 3;
+    return a[j] * b[k] - a[k] * b[j];
   }
 
   /** Turns once and for all: the new axes are those of {@code qThisNew}, which does not change. */
   public void turnFixed(Quaternion qThisNew) {
-    Vector3 a = toGround(qThisNew.rotate(Vector3.X));
-    Vector3 b = toGround(qThisNew.rotate(Vector3.Y));
-    Vector3 c = toGround(qThisNew.rotate(Vector3.Z));
-    xx = a.x();
-    xy = a.y();
-    xz = a.z();
-    yx = b.x();
-    yy = b.y();
-    yz = b.z();
-    zx = c.x();
-    zy = c.y();
-    zz = c.z();
+    double[][] before = {axes[0].clone(), axes[1].clone(), axes[2].clone()};
+    for (int axis = 0; axis < 3; axis++) {
+      toGround(before, qThisNew.rotate(Vector3.axis(axis)), axes[axis]);
+    }
   }
 
   /** Moves the origin by a fixed offset, m, in the frame's own axes. */
   public void shift(double dx, double dy, double dz) {
-    double rx = xx * dx + yx * dy + zx * dz;
-    double ry = xy * dx + yy * dy + zy * dz;
-    double rz = xz * dx + yz * dy + zz * dz;
-    double vx = wy * rz - wz * ry;
-    double vy = wz * rx - wx * rz;
-    double vz = wx * ry - wy * rx;
-    place[0] += rx;
-    place[1] += ry;
-    place[2] += rz;
-    speed[0] += vx;
-    speed[1] += vy;
-    speed[2] += vz;
-    pull[0] += dwy * rz - dwz * ry + wy * vz - wz * vy;
-    pull[1] += dwz * rx - dwx * rz + wz * vx - wx * vz;
-    pull[2] += dwx * ry - dwy * rx + wx * vy - wy * vx;
+    double[] arm = new double[3];
+    toGround(axes, new Vector3(dx, dy, dz), arm);
+    double[] carried = new double[3];
+    for (int i = 0; i < 3; i++) {
+      carried[i] = cross(turning, arm, i);
+    }
+    for (int i = 0; i < 3; i++) {
+      place[i] += arm[i];
+      speed[i] += carried[i];
+      pull[i] += cross(quickening, arm, i) + cross(turning, carried, i);
+    }
   }
 
   /** Moves the origin along the frame's own axis 0, 1 or 2 by an offset, m, that itself changes. */
   public void slide(int axis, double offsetM, double rateMps, double accelMps2) {
-    double ax = axis == 0 ? xx : axis == 1 ? yx : zx;
-    double ay = axis == 0 ? xy : axis == 1 ? yy : zy;
-    double az = axis == 0 ? xz : axis == 1 ? yz : zz;
+    double[] along = axes[axis];
     shift(axis == 0 ? offsetM : 0, axis == 1 ? offsetM : 0, axis == 2 ? offsetM : 0);
-    // relative velocity, Coriolis and relative acceleration
-    speed[0] += ax * rateMps;
-    speed[1] += ay * rateMps;
-    speed[2] += az * rateMps;
-    pull[0] += ax * accelMps2 + 2 * rateMps * (wy * az - wz * ay);
-    pull[1] += ay * accelMps2 + 2 * rateMps * (wz * ax - wx * az);
-    pull[2] += az * accelMps2 + 2 * rateMps * (wx * ay - wy * ax);
+    for (int i = 0; i < 3; i++) {
+      // relative velocity, Coriolis and relative acceleration
+      speed[i] += along[i] * rateMps;
+      pull[i] += along[i] * accelMps2 + 2 * rateMps * cross(turning, along, i);
+    }
   }
 
-  private Vector3 toGround(Vector3 own) {
-    return new Vector3(
-        xx * own.x() + yx * own.y() + zx * own.z(),
-        xy * own.x() + yy * own.y() + zy * own.z(),
-        xz * own.x() + yz * own.y() + zz * own.z());
+  private static void toGround(double[][] axes, Vector3 own, double[] out) {
+    for (int i = 0; i < 3; i++) {
+      out[i] = axes[0][i] * own.x() + axes[1][i] * own.y() + axes[2][i] * own.z();
+    }
   }
 
   /** Writes the rate about the frame's own axes, rad/s, into {@code out}. */
   public void rateRadPerS(double[] out) {
-    out[0] = xx * wx + xy * wy + xz * wz;
-    out[1] = yx * wx + yy * wy + yz * wz;
-    out[2] = zx * wx + zy * wy + zz * wz;
+    for (int axis = 0; axis < 3; axis++) {
+      double[] a = axes[axis];
+      out[axis] = a[0] * turning[0] + a[1] * turning[1] + a[2] * turning[2];
+    }
   }
 
   /**
@@ -179,28 +130,29 @@ public final class MovingFrame {
    */
   public void specificForceMps2(double gravityMps2, double[] out) {
     double up = pull[2] + gravityMps2;
-    out[0] = xx * pull[0] + xy * pull[1] + xz * up;
-    out[1] = yx * pull[0] + yy * pull[1] + yz * up;
-    out[2] = zx * pull[0] + zy * pull[1] + zz * up;
+    for (int axis = 0; axis < 3; axis++) {
+      double[] a = axes[axis];
+      out[axis] = a[0] * pull[0] + a[1] * pull[1] + a[2] * up;
+    }
   }
 
   /** Attitude: turns this frame's coordinates into ground coordinates. */
   public Quaternion qGroundFrame() {
-    return Quaternion.fromAxes(xAxis(), new Vector3(yx, yy, yz), new Vector3(zx, zy, zz));
+    return Quaternion.fromAxes(xAxis(), Vector3.of(axes[1], 0), Vector3.of(axes[2], 0));
   }
 
   /** The frame's own x axis in ground coordinates. */
   public Vector3 xAxis() {
-    return new Vector3(xx, xy, xz);
+    return Vector3.of(axes[0], 0);
   }
 
   /** Place of the origin in ground coordinates, m. */
   public Vector3 placeM() {
-    return new Vector3(place[0], place[1], place[2]);
+    return Vector3.of(place, 0);
   }
 
   /** Velocity of the origin in ground coordinates, m/s. */
   public Vector3 velocityMps() {
-    return new Vector3(speed[0], speed[1], speed[2]);
+    return Vector3.of(speed, 0);
   }
 }

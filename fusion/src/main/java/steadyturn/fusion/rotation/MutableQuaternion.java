@@ -149,31 +149,20 @@ public final class MutableQuaternion {
     return set(half, k * vy, -k * vx, 0);
   }
 
-  /** Entry of the rotation matrix, row 0, column 0; row: axis of the left frame. */
-  public double m00() {
-    return 1 - 2 * (y * y + z * z);
+  /** Writes the rotation matrix, row by row, into {@code rows}. */
+  public void matrix(double[] rows) {
+    rows[0] = 1 - 2 * (y * y + z * z);
+    rows[1] = 2 * (x * y - w * z);
+    rows[2] = 2 * (x * z + w * y);
+    rows[3] = 2 * (x * y + w * z);
+    rows[4] = 1 - 2 * (x * x + z * z);
+    rows[5] = 2 * (y * z - w * x);
+    rows[6] = 2 * (x * z - w * y);
+    rows[7] = 2 * (y * z + w * x);
+    rows[8] = 1 - 2 * (x * x + y * y);
   }
 
-  public double m01() {
-    return 2 * (x * y - w * z);
-  }
-
-  public double m02() {
-    return 2 * (x * z + w * y);
-  }
-
-  public double m10() {
-    return 2 * (x * y + w * z);
-  }
-
-  public double m11() {
-    return 1 - 2 * (x * x + z * z);
-  }
-
-  public double m12() {
-    return 2 * (y * z - w * x);
-  }
-
+  /** The vertical of the left frame in the right one: the last row of {@link #matrix}. */
   public double m20() {
     return 2 * (x * z - w * y);
   }

@@ -110,6 +110,17 @@ public record Quaternion(double w, double x, double y, double z) {
   }
 
   /**
+   * Turns a frame in which {@code up} was seen into one with z up, whose heading zero is the
+   * frame's x axis (its y axis where x is within 30 deg of the vertical).
+   */
+  public static Quaternion levelling(Vector3 up) {
+    Vector3 z = up.unit();
+    Vector3 ahead = Math.abs(z.x()) < Math.cos(Math.PI / 6) ? Vector3.X : Vector3.Y;
+    Vector3 x = ahead.minus(z.times(ahead.dot(z))).unit();
+    return fromAxes(x, z.cross(x), z).conjugate();
+  }
+
+  /**
    * The rotation whose columns are the axes x, y, z of the right frame, given in the left frame
    * (orthonormal, right-handed). Shepperd 1978, J Guidance Control 1:223-224 (from memory): the
    * largest of four divisors is used.

@@ -1,5 +1,7 @@
 package steadyturn.fusion.rotation;
 
+import java.util.function.IntToDoubleFunction;
+
 /**
  * Three numbers along x, y, z of one frame; the name of the variable says which frame and which
  * unit.
@@ -10,6 +12,26 @@ public record Vector3(double x, double y, double z) {
   public static final Vector3 X = new Vector3(1, 0, 0);
   public static final Vector3 Y = new Vector3(0, 1, 0);
   public static final Vector3 Z = new Vector3(0, 0, 1);
+
+  /** The unit vector along axis 0, 1 or 2. */
+  public static Vector3 axis(int axis) {
+    return axis == 0 ? X : axis == 1 ? Y : Z;
+  }
+
+  /** Three numbers of an array, from {@code first} on. */
+  public static Vector3 of(double[] numbers, int first) {
+    return new Vector3(numbers[first], numbers[first + 1], numbers[first + 2]);
+  }
+
+  /** Row {@code k} of three columns. */
+  public static Vector3 of(double[][] columns, int k) {
+    return new Vector3(columns[0][k], columns[1][k], columns[2][k]);
+  }
+
+  /** One number for each axis. */
+  public static Vector3 each(IntToDoubleFunction ofAxis) {
+    return new Vector3(ofAxis.applyAsDouble(0), ofAxis.applyAsDouble(1), ofAxis.applyAsDouble(2));
+  }
 
   public Vector3 plus(Vector3 o) {
     return new Vector3(x + o.x, y + o.y, z + o.z);
@@ -46,11 +68,6 @@ public record Vector3(double x, double y, double z) {
 
   /** Component 0, 1 or 2. */
   public double get(int axis) {
-    return switch (axis) {
-      case 0 -> x;
-      case 1 -> y;
-      case 2 -> z;
-      default -> throw new IllegalArgumentException("axis is 0, 1 or 2, was " + axis);
-    };
+    return axis == 0 ? x : axis == 1 ? y : z;
   }
 }

@@ -3,6 +3,7 @@ package steadyturn.fusion.strapdown;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.Gaps;
@@ -45,21 +46,23 @@ final class Bridging {
     }
   }
 
-  static Bridging of(StrapdownSamples samples, UnitStream stream) {
-    return new Bridging(samples, stream);
-  }
-
   /** All bridges by time, slight ones put together. */
-  List<Bridge> bridges() {
-    List<Bridge> all = new ArrayList<>();
-    Gaps.of(stream, Gaps.Need.RATE).inner().forEach(gap -> all.add(over(gap, true)));
-    for (Gaps.Gap gap : Gaps.of(stream, Gaps.Need.FORCE).inner()) {
-      if (samplesIn(gap) > 0) {
-        all.add(over(gap, false));
-      }
+  static List<Bridge> all(StrapdownSamples samples, UnitStream stream) {
+    List<Gaps.Gap> rates = Gaps.of(stream, Gaps.Need.RATE).inner();
+    List<Gaps.Gap> forces = Gaps.of(stream, Gaps.Need.FORCE).inner();
+    List<Gaps.Gap> cutRates = Gaps.cut(stream, Gaps.Need.RATE);
+    List<Gaps.Gap> cutForces = Gaps.cut(stream, Gaps.Need.FORCE);
+    if (Stream.of(rates, forces, cutRates, cutForces).allMatch(List::isEmpty)) {
+      return List.of();
     }
-    Gaps.cut(stream, Gaps.Need.RATE).forEach(cut -> all.add(cutRate(cut)));
-    Gaps.cut(stream, Gaps.Need.FORCE).forEach(cut -> all.add(cutForce(cut)));
+    Bridging bridging = new Bridging(samples, stream);
+    List<Bridge> all = new ArrayList<>();
+    rates.forEach(gap -> all.add(bridging.over(gap, true)));
+    forces.stream()
+        .filter(gap -> bridging.samplesIn(gap) > 0)
+        .forEach(gap -> all.add(bridging.over(gap, false)));
+    cutRates.forEach(cut -> all.add(bridging.cutRate(cut)));
+    cutForces.forEach(cut -> all.add(bridging.cutForce(cut)));
     all.sort(Comparator.comparingDouble(Bridge::afterS));
     return Lumps.of(all);
   }
@@ -67,9 +70,10 @@ final class Bridging {
   /**
    * Those over lost rates alone, by time, slight ones put together; cut rates are left as shown.
    */
-  List<Bridge> overLostRates() {
-    return Lumps.of(
-        Gaps.of(stream, Gaps.Need.RATE).inner().stream().map(gap -> over(gap, true)).toList());
+  static List<Bridge> overRates(
+      StrapdownSamples samples, UnitStream stream, List<Gaps.Gap> lostRates) {
+    Bridging bridging = new Bridging(samples, stream);
+    return Lumps.of(lostRates.stream().map(gap -> bridging.over(gap, true)).toList());
   }
 
   private int samplesIn(Gaps.Gap gap) {

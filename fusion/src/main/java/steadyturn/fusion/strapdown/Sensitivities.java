@@ -40,7 +40,6 @@ public final class Sensitivities {
   private double[] axesBefore = new double[9];
   private final double[] turned = new double[3];
   private final double[] pushed = new double[3];
-  private int lastForce;
 
   private Sensitivities(Strapdown pass, int[] kept) {
     this.pass = pass;
@@ -75,9 +74,6 @@ public final class Sensitivities {
     int next = 0;
     int from = 0;
     for (int k = 0; k < pass.size() && next < kept.length; k++) {
-      if (k > 0) {
-        gather(k);
-      }
       boolean isWanted = kept[next] == k;
       boolean isFull = k + 1 < pass.size() && pass.timeS(k + 1) - pass.timeS(from) > BLOCK_S + 1e-9;
       if (k > from && (isWanted || isFull)) {
@@ -90,23 +86,44 @@ public final class Sensitivities {
     }
   }
 
-  /** Adds the step that ends at sample k to the integrals of measured rate and force. */
-  private void gather(int k) {
-    double dt = pass.timeS(k) - pass.timeS(k - 1);
+  /** The integrals of measured rate and force over a block. */
+  private void gather(int from, int to) {
     StrapdownSamples s = pass.samples;
-    // where the force is lost its last value stands in: a scale error is small
-    if (s.hasForce(k)) {
-      lastForce = k;
-    }
+    double lengthS = s.timeS[to] - s.timeS[from];
     for (int axis = 0; axis < 3; axis++) {
-      double rate = (s.gyroRadPerS[axis][k - 1] + s.gyroRadPerS[axis][k]) / 2;
-      turned[axis] += dt * (rate - pass.state.gyroBiasRadPerS().get(axis));
-      if (s.hasForce(lastForce)) {
-        double shown = s.accelMps2[axis][lastForce];
-        double force = s.hasForce(k - 1) ? (s.accelMps2[axis][k - 1] + shown) / 2 : shown;
-        pushed[axis] += dt * (force - pass.state.accelBiasMps2().get(axis));
-      }
+      turned[axis] =
+          integral(s.timeS, s.gyroRadPerS[axis], from, to)
+              - lengthS * pass.state.gyroBiasRadPerS().get(axis);
+      double push = integral(s.timeS, s.accelMps2[axis], from, to);
+      pushed[axis] =
+          (Double.isNaN(push) ? bridgedPush(axis, from, to) : push)
+              - lengthS * pass.state.accelBiasMps2().get(axis);
     }
+  }
+
+  private static double integral(double[] timeS, double[] column, int from, int to) {
+    double sum = 0;
+    for (int k = from + 1; k <= to; k++) {
+      sum += (timeS[k] - timeS[k - 1]) * (column[k - 1] + column[k]);
+    }
+    return sum / 2;
+  }
+
+  /** Where the force is lost its last value stands in: a scale error is small. */
+  private double bridgedPush(int axis, int from, int to) {
+    StrapdownSamples s = pass.samples;
+    int last = from;
+    while (last > 0 && !s.hasForce(last)) {
+      last--;
+    }
+    double push = 0;
+    for (int k = from + 1; k <= to; k++) {
+      last = s.hasForce(k) ? k : last;
+      double shown = s.hasForce(last) ? s.accelMps2[axis][last] : 0;
+      double before = s.hasForce(k - 1) ? s.accelMps2[axis][k - 1] : shown;
+      push += (s.timeS[k] - s.timeS[k - 1]) * (before + shown) / 2;
+    }
+    return push;
   }
 
   private void carry(int from, int to) {
@@ -114,6 +131,7 @@ public final class Sensitivities {
     axesBefore = axes;
     axes = spare;
     pass.attitudes.matrix(to, axes);
+    gather(from, to);
     double dt = pass.timeS(to) - pass.timeS(from);
     System.arraycopy(rotation, 0, rotationBefore, 0, rotation.length);
     System.arraycopy(velocity, 0, velocityBefore, 0, velocity.length);
@@ -132,8 +150,6 @@ public final class Sensitivities {
     for (int c = 0; c < place.length; c++) {
       place[c] += dt * (velocityBefore[c] + velocity[c]) / 2;
     }
-    Arrays.fill(turned, 0);
-    Arrays.fill(pushed, 0);
   }
 
   /** A turned unit takes the force for one that is turned: rotation x impulse of the block. */

@@ -38,21 +38,6 @@ public final class StrapdownMotion implements UnitMotion {
   }
 
   @Override
-  public Vector3 velocityMps(int k) {
-    return pass.velocityMps(k);
-  }
-
-  @Override
-  public Vector3 rateRadPerS(int k) {
-    return pass.rateRadPerS(k);
-  }
-
-  @Override
-  public int parameters() {
-    return covariance.length;
-  }
-
-  @Override
   public double[][] covariance() {
     return covariance;
   }

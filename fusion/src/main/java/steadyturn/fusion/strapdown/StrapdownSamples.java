@@ -30,7 +30,7 @@ public final class StrapdownSamples {
     return bare.size() < 3
         ? bare
         : new StrapdownSamples(
-            bare.timeS, bare.gyroRadPerS, bare.accelMps2, Bridging.of(bare, stream).bridges());
+            bare.timeS, bare.gyroRadPerS, bare.accelMps2, Bridging.all(bare, stream));
   }
 
   private static StrapdownSamples bare(UnitStream stream) {
@@ -38,7 +38,7 @@ public final class StrapdownSamples {
     int[] whole = new int[n];
     int m = 0;
     for (int i = 0; i < n; i++) {
-      if (!Double.isNaN(stream.gyroNormRadPerS(i))) {
+      if (stream.hasRate(i)) {
         whole[m++] = i;
       }
     }
@@ -48,7 +48,7 @@ public final class StrapdownSamples {
     for (int k = 0; k < m; k++) {
       int i = whole[k];
       time[k] = stream.timeS(i);
-      boolean hasForce = !Double.isNaN(stream.accelNormMps2(i));
+      boolean hasForce = stream.hasForce(i);
       for (int axis = 0; axis < 3; axis++) {
         gyro[axis][k] = stream.gyroRadPerS(axis, i);
         accel[axis][k] = hasForce ? stream.accelMps2(axis, i) : Double.NaN;
@@ -59,10 +59,12 @@ public final class StrapdownSamples {
 
   /** The bridges over lost rates of a stretch, for a pass over its gyroscope alone. */
   public static List<Bridge> overLostRates(UnitStream stream) {
+    List<Gaps.Gap> lost = Gaps.of(stream, Gaps.Need.RATE).inner();
+    if (lost.isEmpty()) {
+      return List.of();
+    }
     StrapdownSamples bare = bare(stream);
-    return bare.size() < 3 || Gaps.of(stream, Gaps.Need.RATE).inner().isEmpty()
-        ? List.of()
-        : Bridging.of(bare, stream).overLostRates();
+    return bare.size() < 3 ? List.of() : Bridging.overRates(bare, stream, lost);
   }
 
   /** Number of samples with a whole rate. */

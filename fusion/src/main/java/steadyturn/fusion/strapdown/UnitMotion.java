@@ -24,14 +24,10 @@ public interface UnitMotion {
   /** Place of the unit at sample k since the first sample, m. */
   Vector3 positionM(int k);
 
-  /** Velocity of the unit at sample k, m/s. */
-  Vector3 velocityMps(int k);
-
-  /** Rate of the unit at sample k, corrected, unit axes, rad/s. */
-  Vector3 rateRadPerS(int k);
-
   /** Number P of estimated parameters. */
-  int parameters();
+  default int parameters() {
+    return covariance().length;
+  }
 
   /** Covariance of the parameters, P x P, row by row. */
   double[][] covariance();

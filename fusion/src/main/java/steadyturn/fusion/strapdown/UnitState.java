@@ -43,18 +43,6 @@ public record UnitState(
         new double[Bridge.SIZE * bridges]);
   }
 
-  /** The same state before so many bridges, none of them with a jump yet. */
-  public UnitState withJumps(int bridges) {
-    return new UnitState(
-        qLevelUnit,
-        velocityMps,
-        gyroBiasRadPerS,
-        accelBiasMps2,
-        gyroMatrix,
-        accelScale,
-        new double[Bridge.SIZE * bridges]);
-  }
-
   /** Number of parameters, jumps and all. */
   public int size() {
     return SIZE + jumps.length;

@@ -1,5 +1,7 @@
 package steadyturn.fusion.wear;
 
+import java.util.List;
+
 /**
  * How a unit slips on the moving skin in a swing: by one random turn that has grown fully at the
  * top, by another at impact and by a third at the finish; they go over into each other with least
@@ -13,15 +15,8 @@ public record SkinSlip(double takeawayS, double topS, double impactS, double fin
   public SkinSlip {
     if (!(takeawayS < topS && topS < impactS && impactS < finishS)) {
       throw new IllegalArgumentException(
-          "takeaway, top, impact and finish must follow each other, were "
-              + takeawayS
-              + ", "
-              + topS
-              + ", "
-              + impactS
-              + " and "
-              + finishS
-              + " s");
+          "takeaway, top, impact and finish must follow each other, were (s) "
+              + List.of(takeawayS, topS, impactS, finishS));
     }
   }
 

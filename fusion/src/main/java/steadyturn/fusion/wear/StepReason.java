@@ -30,11 +30,6 @@ public enum StepReason implements ReasonCode {
   }
 
   @Override
-  public String about() {
-    return "step";
-  }
-
-  @Override
   public List<String> args() {
     return args;
   }

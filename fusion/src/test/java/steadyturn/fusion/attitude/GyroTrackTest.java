@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -43,6 +44,25 @@ class GyroTrackTest {
       sum = sum.plus(track.qTrackUnit(k).rotate(cross).times(dt * dt / 12));
     }
     return sum.norm();
+  }
+
+  @Test
+  void columnsAreTurnedAsSingleVectorsAre() {
+    // Given: a turn about all axes. Expect: rates and any columns in the track frame as the
+    // quaternion of each sample turns them. Within 1e-12: rounding.
+    GyroTrack track = track(200);
+    double[][] columns = new double[3][track.size()];
+    Arrays.fill(columns[1], 0.7);
+    track.toTrack(columns);
+    double[][] rates = track.ratesTrackRadPerS();
+    for (int k = 0; k < track.size(); k += 17) {
+      Vector3 rate = track.qTrackUnit(k).rotate(track.rateUnitRadPerS(k));
+      Vector3 y = track.qTrackUnit(k).rotate(Vector3.Y).times(0.7);
+      for (int axis = 0; axis < 3; axis++) {
+        assertThat(rates[axis][k]).isCloseTo(rate.get(axis), within(1e-12));
+        assertThat(columns[axis][k]).isCloseTo(y.get(axis), within(1e-12));
+      }
+    }
   }
 
   @ParameterizedTest

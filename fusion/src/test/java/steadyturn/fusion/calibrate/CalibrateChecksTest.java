@@ -30,24 +30,13 @@ class CalibrateChecksTest {
     String[] words = given.split(" ", -1);
     double got =
         switch (words[0]) {
-          case "nine-points" -> deviation(measure, NINE_POINTS, Integer.parseInt(words[1]));
+          case "nine-points" -> AllanDeviation.overlapping(NINE_POINTS, Integer.parseInt(words[1]));
           case "thousand-points" ->
-              deviation(measure, thousandPoints(), Integer.parseInt(words[1]));
+              AllanDeviation.overlapping(thousandPoints(), Integer.parseInt(words[1]));
           case "latitude-height" ->
               Gravity.atMps2(Double.parseDouble(words[1]), Double.parseDouble(words[2]));
           default -> throw new IllegalArgumentException(id + ": nothing gives " + given);
         };
     assertThat(got).as(id).isCloseTo(expect, within(tolerance * Math.abs(expect)));
-  }
-
-  private static double deviation(String measure, double[] values, int m) {
-    return switch (measure) {
-      case "plain" -> AllanDeviation.plain(values, m);
-      case "overlapping" -> AllanDeviation.overlapping(values, m);
-      case "modified" -> AllanDeviation.modified(values, m);
-      case "hadamard" -> AllanDeviation.hadamard(values, m);
-      case "time" -> AllanDeviation.timeS(values, m, 1);
-      default -> throw new IllegalArgumentException("no deviation is called " + measure);
-    };
   }
 }

@@ -203,7 +203,7 @@ class CalibrationTest {
     UnitCalibration found =
         UnitCalibration.none("TEST-7", DAY)
             .with(SixPositions.of(sixFaces(GYRO_NOISE), TableUnit.G), TableUnit.G, DAY);
-    AxisMatrix m = found.accelMatrix();
+    AxisMatrix m = found.accel().matrix();
     assertThat(m.x().y()).isCloseTo(m.y().x(), within(1e-12));
     assertThat(m.x().z()).isCloseTo(m.z().x(), within(1e-12));
     assertThat(m.y().z()).isCloseTo(m.z().y(), within(1e-12));

@@ -64,11 +64,11 @@ class LessonLawsTest {
   private static final List<SwingSpan> SWINGS =
       List.of(span(swing(1, 0.1)), span(swing(-0.7, 0.2)), span(swing(0.4, -0.15)));
 
-  private static final LessonFit FIT =
+  private static final List<SwingFit> FIT =
       new LessonEstimate(PRIORS, G, 40, 1e-9, 0).fit(SWINGS, FIRST_BIAS);
 
   private static Rows rows(int swing) {
-    UnitState state = FIT.swings().get(swing).state();
+    UnitState state = FIT.get(swing).state();
     return Knowledge.of(SWINGS.get(swing), state, G);
   }
 
@@ -107,9 +107,9 @@ class LessonLawsTest {
   }
 
   private static double[] moved(int swing) {
-    UnitState now = FIT.swings().get(swing).state();
+    UnitState now = FIT.get(swing).state();
     Vector3 up = RestGate.meanAccelMps2(swing(swing), 0.1, 1);
-    Quaternion level = LessonEstimate.levelled(up);
+    Quaternion level = Quaternion.levelling(up);
     Vector3 turn = now.qLevelUnit().times(level.conjugate()).rotationVector();
     double[] out = new double[UnitState.SIZE];
     for (int axis = 0; axis < 3; axis++) {
@@ -185,7 +185,7 @@ class LessonLawsTest {
         }
       }
       RealMatrix expected = map.multiply(inverse).multiply(map.transpose());
-      double[][] found = FIT.swings().get(s).covariance();
+      double[][] found = FIT.get(s).covariance();
       for (int i = 0; i < UnitState.SIZE; i++) {
         for (int j = 0; j < UnitState.SIZE; j++) {
           double size = Math.sqrt(expected.getEntry(i, i) * expected.getEntry(j, j));
@@ -201,8 +201,8 @@ class LessonLawsTest {
   void theUnitsErrorsAreFoundWithinTheirStatedSpreads() {
     // Expect: the gyro's bias and the accelerometer's nearer than three spreads of what was put in,
     // and the spread no wider than the prior. The path comes back to where it began within 20 mm.
-    UnitState state = FIT.swings().get(0).state();
-    double[][] covariance = FIT.swings().get(0).covariance();
+    UnitState state = FIT.get(0).state();
+    double[][] covariance = FIT.get(0).covariance();
     Vector3 bias = FIRST_BIAS.plus(new Vector3(0.0006, 0.0004, -0.0008));
     Vector3 accel = new Vector3(0.03, -0.02, 0.025);
     for (int axis = 0; axis < 3; axis++) {
@@ -212,6 +212,6 @@ class LessonLawsTest {
       assertThat(state.accelBiasMps2().get(axis)).isCloseTo(accel.get(axis), within(3 * accelSd));
       assertThat(gyroSd).isLessThan(Math.hypot(sharedSd()[0], ownSd()[6]));
     }
-    assertThat(FIT.swings()).allMatch(SwingFit::taught);
+    assertThat(FIT).allMatch(SwingFit::taught);
   }
 }

@@ -162,7 +162,7 @@ class OrientationRunTest {
     // Given: sway of 1 deg/s at 0.4 Hz about two axes (from memory: quiet standing sways by some
     // tenths of a degree a second; taken larger). Expect: the worn settings see rest, and the bias
     // stays within 0.3 deg/s of the truth of 1 deg/s.
-    KalmanSettings worn = KalmanSettings.standard().withRest(RestDetectorSettings.worn());
+    KalmanSettings worn = KalmanSettings.with(RestDetectorSettings.worn());
     ErrorStateKalmanFilter filter = new ErrorStateKalmanFilter(worn, SampleLimits.unlimited());
     Random random = new Random(SEED);
     double bias = Math.toRadians(1);

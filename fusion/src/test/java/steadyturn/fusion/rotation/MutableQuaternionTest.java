@@ -78,9 +78,12 @@ class MutableQuaternionTest {
               2 * Math.acos(a.w()),
               RotationConvention.VECTOR_OPERATOR);
       Vector3D turned = axisAngle.applyTo(v);
-      double rowX = m.m00() * v.getX() + m.m01() * v.getY() + m.m02() * v.getZ();
-      double rowY = m.m10() * v.getX() + m.m11() * v.getY() + m.m12() * v.getZ();
-      double rowZ = m.m20() * v.getX() + m.m21() * v.getY() + m.m22() * v.getZ();
+      double[] r = new double[9];
+      m.matrix(r);
+      double rowX = r[0] * v.getX() + r[1] * v.getY() + r[2] * v.getZ();
+      double rowY = r[3] * v.getX() + r[4] * v.getY() + r[5] * v.getZ();
+      double rowZ = r[6] * v.getX() + r[7] * v.getY() + r[8] * v.getZ();
+      assertThat(new double[] {m.m20(), m.m21(), m.m22()}).containsExactly(r[6], r[7], r[8]);
       assertThat(rowX).isCloseTo(turned.getX(), within(1e-12));
       assertThat(rowY).isCloseTo(turned.getY(), within(1e-12));
       assertThat(rowZ).isCloseTo(turned.getZ(), within(1e-12));

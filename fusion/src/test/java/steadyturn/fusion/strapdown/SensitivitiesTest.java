@@ -221,8 +221,6 @@ class SensitivitiesTest {
     assertThat(motion.parameters()).isEqualTo(33);
     assertThat(motion.bridges()).hasSize(1).isEqualTo(samples.bridges());
     assertThat(motion.positionM(150)).isEqualTo(pass.positionM(150));
-    assertThat(motion.velocityMps(150)).isEqualTo(pass.velocityMps(150));
-    assertThat(motion.rateRadPerS(150)).isEqualTo(pass.rateRadPerS(150));
     assertThat(motion.qLevelUnit(150)).isEqualTo(pass.qLevelUnit(150));
     assertThat(motion.sensitivity(150)).isDeepEqualTo(Sensitivities.everywhere(pass).of(150));
   }

@@ -64,18 +64,6 @@ class UnitStateTest {
     near(found.turnBehind(0), Vector3.ZERO);
   }
 
-  @Test
-  void withJumpsKeepsTheUnitAndForgetsTheJumps() {
-    UnitState state = UnitState.start(TILTED, Vector3.X, 1);
-    state = state.plus(counting(state.size()));
-    UnitState three = state.withJumps(3);
-    assertThat(three.size()).isEqualTo(24 + 27);
-    assertThat(three.jumps()).hasSize(27).containsOnly(0);
-    assertThat(three.velocityMps()).isEqualTo(state.velocityMps());
-    assertThat(three.gyroMatrix()).isEqualTo(state.gyroMatrix());
-    assertThat(three.accelScale()).isEqualTo(state.accelScale());
-  }
-
   private static void near(Vector3 found, Vector3 expect) {
     assertThat(found.minus(expect).norm()).as("%s, not %s", found, expect).isLessThan(1e-12);
   }

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
@@ -50,7 +51,8 @@ public final class CommonClock {
       return new AlignedRecording(recording, Map.of(), List.of());
     }
     Map<BodyPoint, List<Shock>> shocks = new EnumMap<>(BodyPoint.class);
-    waiting.forEach(u -> shocks.put(u.point(), ShockFinder.find(u)));
+    shocks.putAll(
+        waiting.parallelStream().collect(Collectors.toMap(UnitStream::point, ShockFinder::find)));
     Map<BodyPoint, ClockFit> fits = new EnumMap<>(BodyPoint.class);
     List<ClockLink> links = new ArrayList<>();
     Map<List<BodyPoint>, ClockFit> known = new HashMap<>();

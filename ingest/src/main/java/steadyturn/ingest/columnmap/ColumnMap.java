@@ -1,11 +1,10 @@
 package steadyturn.ingest.columnmap;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import steadyturn.ingest.recording.disk.Shipped;
 import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.sample.BodyPoint;
 
@@ -47,16 +46,8 @@ public record ColumnMap(String name, TableShape table, TimeColumn time, List<Uni
               + String.join(", ", BUNDLED)
               + ", or a file.");
     }
-    String resource = name + ".toml";
-    try (InputStream in = ColumnMap.class.getResourceAsStream(resource)) {
-      if (in == null) {
-        throw new IllegalStateException(resource + " is missing from the program");
-      }
-      return ColumnMapText.parse(
-          Path.of(resource), new String(in.readAllBytes(), StandardCharsets.UTF_8));
-    } catch (IOException e) {
-      throw RecordingException.io(Path.of(resource), e);
-    }
+    String file = name + ".toml";
+    return ColumnMapText.parse(Path.of(file), Shipped.text(ColumnMap.class, file));
   }
 
   /** The same map for a unit worn elsewhere; only for a map of one unit. */

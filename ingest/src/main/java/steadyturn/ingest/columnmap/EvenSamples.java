@@ -1,5 +1,7 @@
 package steadyturn.ingest.columnmap;
 
+import java.util.Arrays;
+import java.util.stream.IntStream;
 import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -30,12 +32,8 @@ record EvenSamples(double stepS, double[][] values) {
   }
 
   private static boolean hasGap(UnitStream unit, int from, int count, double longestS) {
-    for (int i = Math.max(1, from); i < from + count; i++) {
-      if (unit.timeS(i) - unit.timeS(i - 1) > longestS) {
-        return true;
-      }
-    }
-    return false;
+    return IntStream.range(Math.max(1, from), from + count)
+        .anyMatch(i -> unit.timeS(i) - unit.timeS(i - 1) > longestS);
   }
 
   private static double mean(double[] column, int from, int count) {
@@ -52,14 +50,8 @@ record EvenSamples(double stepS, double[][] values) {
 
   /** Whether all values from..from+count-1 are there. */
   boolean isWhole(int from, int count) {
-    for (double[] column : values) {
-      for (int i = from; i < from + count; i++) {
-        if (Double.isNaN(column[i])) {
-          return false;
-        }
-      }
-    }
-    return true;
+    return Arrays.stream(values)
+        .allMatch(column -> Arrays.stream(column, from, from + count).noneMatch(Double::isNaN));
   }
 
   double mean(int column, int from, int count) {

@@ -11,33 +11,25 @@ public final class TextLineEncoder implements UnitEncoder {
   @Override
   public byte[] hello(UnitHello hello) {
     return line(
-        String.format(
-            Locale.ROOT,
-            "hello,%s,%s,%.3f,%.4f,%.5f",
-            word(hello.name()),
-            word(hello.serialNumber()),
-            hello.rateHz(),
-            hello.accelFullScaleMps2(),
-            hello.gyroFullScaleRadPerS()));
+        "hello,%s,%s,%.3f,%.4f,%.5f",
+        word(hello.name()),
+        word(hello.serialNumber()),
+        hello.rateHz(),
+        hello.accelFullScaleMps2(),
+        hello.gyroFullScaleRadPerS());
   }
 
   @Override
   public byte[] sample(long counter, long micros, double[] accelMps2, double[] gyroRadPerS) {
+    double[] a = accelMps2;
+    double[] g = gyroRadPerS;
     return line(
-        String.format(
-            Locale.ROOT,
-            "%d.%06d,%.4f,%.4f,%.4f,%.5f,%.5f,%.5f",
-            micros / 1_000_000,
-            micros % 1_000_000,
-            accelMps2[0],
-            accelMps2[1],
-            accelMps2[2],
-            gyroRadPerS[0],
-            gyroRadPerS[1],
-            gyroRadPerS[2]));
+        "%d.%06d,%.4f,%.4f,%.4f,%.5f,%.5f,%.5f",
+        micros / 1_000_000, micros % 1_000_000, a[0], a[1], a[2], g[0], g[1], g[2]);
   }
 
-  private static byte[] line(String body) {
+  private static byte[] line(String format, Object... values) {
+    String body = String.format(Locale.ROOT, format, values);
     return (body + "*" + TextLineAdapter.check(body) + "\r\n")
         .getBytes(StandardCharsets.ISO_8859_1);
   }

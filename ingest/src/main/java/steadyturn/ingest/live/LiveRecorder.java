@@ -7,12 +7,14 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.recording.disk.ArchiveLock;
 import steadyturn.ingest.recording.disk.PrivateFiles;
@@ -34,9 +36,7 @@ public final class LiveRecorder implements AutoCloseable {
   private static final int FLUSH_MS = 200;
   private static final int FLUSHES_A_FORCE = 2;
 
-  /**
-   * Room that must be left: several minutes of five units at 1 kHz, and the sidecars' rewriting.
-   */
+  /** Room that must be left: minutes of five units at 1 kHz, and the sidecars' rewriting. */
   private static final long LEAST_FREE_BYTES = 16L << 20;
 
   private final Path root;
@@ -136,14 +136,9 @@ public final class LiveRecorder implements AutoCloseable {
 
   /** What a person should know, a sentence each, told once. */
   public List<String> news() {
-    List<String> told = new ArrayList<>();
-    for (String line = news.poll(); line != null; line = news.poll()) {
-      told.add(line);
-    }
-    return told;
+    return Stream.generate(news::poll).takeWhile(Objects::nonNull).toList();
   }
 
-  /** Adds to the news. */
   void tell(String sentence) {
     news.add(sentence);
   }
@@ -208,20 +203,16 @@ public final class LiveRecorder implements AutoCloseable {
       stopReason = "the disk is full; the recording was ended with what is on the disk";
       return;
     }
-    List<Throwable> failures = new ArrayList<>();
+    List<Throwable> failures = new ArrayList<>(); // the other units' samples are still kept
     for (LiveTrack track : tracks) {
       try {
         track.flush(force);
-      } catch (IOException
-          | RuntimeException
-          | Error e) { // the other units' samples are still kept
+      } catch (IOException | RuntimeException | Error e) {
         failures.add(e);
       }
     }
     writeMarks();
-    if (!failures.isEmpty()) {
-      stop(failures.get(0));
-    }
+    failures.stream().findFirst().ifPresent(this::stop);
   }
 
   /** Marks that cannot be written wait for the next time; samples do not wait for them. */

@@ -199,12 +199,7 @@ public final class LiveTrack {
         UnitSidecars.write(folder, label, facts, OptionalDouble.of(rateHz));
       }
     }
-    ArchiveLock.whileWriting(
-        root,
-        () -> {
-          writeStart();
-          return point;
-        });
+    ArchiveLock.whileWriting(root, this::writeStart);
   }
 
   Path folder() {

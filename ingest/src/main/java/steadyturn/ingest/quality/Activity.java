@@ -33,8 +33,11 @@ final class Activity {
     double[] gyro = new double[bins];
     double[] accel = new double[bins];
     int[] counts = new int[bins];
+    int bin = 0;
     for (int i = 0; i < unit.size(); i++) {
-      int bin = bin(unit.timeS(i)) - first;
+      while (bin + 1 < bins && unit.timeS(i) >= BIN_S * (first + bin + 1)) {
+        bin++;
+      }
       double rate = unit.gyroNormRadPerS(i);
       double force = unit.accelNormMps2(i) - StandardGravity.MPS2;
       if (!Double.isNaN(rate + force)) {
@@ -43,9 +46,9 @@ final class Activity {
         counts[bin]++;
       }
     }
-    for (int bin = 0; bin < bins; bin++) {
-      gyro[bin] /= counts[bin];
-      accel[bin] /= counts[bin];
+    for (int k = 0; k < bins; k++) {
+      gyro[k] /= counts[k];
+      accel[k] /= counts[k];
     }
     return new Activity(unit.point(), first, gyro, accel);
   }

@@ -38,11 +38,6 @@ public enum QualityReason implements ReasonCode {
   }
 
   @Override
-  public String about() {
-    return "quality";
-  }
-
-  @Override
   public List<String> args() {
     return args;
   }

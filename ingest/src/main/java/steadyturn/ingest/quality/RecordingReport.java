@@ -1,8 +1,6 @@
 package steadyturn.ingest.quality;
 
 import java.util.List;
-import java.util.Optional;
-import steadyturn.ingest.sample.BodyPoint;
 
 /**
  * What was found in a recording.
@@ -15,10 +13,6 @@ public record RecordingReport(String recordingId, List<UnitReport> units) {
 
   public RecordingReport {
     units = List.copyOf(units);
-  }
-
-  public Optional<UnitReport> unit(BodyPoint point) {
-    return units.stream().filter(u -> u.facts().point() == point).findFirst();
   }
 
   /** The worst verdict of the units. */

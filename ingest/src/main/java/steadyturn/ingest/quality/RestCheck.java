@@ -114,15 +114,15 @@ final class RestCheck {
   }
 
   private static double[] meanAndVariance(double[] values, int from, int to) {
+    double first = values[from]; // near the mean, so that the squares are small
     double sum = 0;
-    for (int i = from; i < to; i++) {
-      sum += values[i];
-    }
-    double mean = sum / (to - from);
     double squares = 0;
     for (int i = from; i < to; i++) {
-      squares += (values[i] - mean) * (values[i] - mean);
+      double away = values[i] - first;
+      sum += away;
+      squares += away * away;
     }
-    return new double[] {mean, squares / (to - from - 1)};
+    int n = to - from;
+    return new double[] {first + sum / n, Math.max(0, squares - sum * sum / n) / (n - 1)};
   }
 }

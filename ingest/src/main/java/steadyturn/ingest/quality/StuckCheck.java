@@ -68,21 +68,32 @@ final class StuckCheck {
     return Arrays.stream(values).allMatch(value -> value == values[0]);
   }
 
-  /** A value held at the end of the range is a matter of saturation. */
+  /**
+   * A value held at the end of the range is a matter of saturation. A long hold shows itself by two
+   * equal values half its least length apart, so that few need to be looked at.
+   */
   private static int longestHeldWhileMoving(
       UnitStream unit, double[] values, int channel, int atLeast, double range) {
     double end = SaturationCheck.SHARE_OF_FULL_SCALE * range;
     int longest = 0;
-    int from = 0;
-    for (int i = 1; i <= values.length; i++) {
-      if (i < values.length && values[i] == values[from]) {
+    int stride = Math.max(1, atLeast / 2);
+    for (int i = stride; i < values.length; i += stride) {
+      double held = values[i];
+      if (values[i - stride] != held || !(Math.abs(held) < end)) {
         continue;
       }
-      boolean isLong = i - from > atLeast && Math.abs(values[from]) < end;
-      if (isLong && movement(unit, channel, from, i) > MOVING_RAD_PER_S) {
-        longest = Math.max(longest, i - from);
+      int from = i;
+      while (from > 0 && values[from - 1] == held) {
+        from--;
       }
-      from = i;
+      int to = i + 1;
+      while (to < values.length && values[to] == held) {
+        to++;
+      }
+      if (to - from > atLeast && movement(unit, channel, from, to) > MOVING_RAD_PER_S) {
+        longest = Math.max(longest, to - from);
+      }
+      i = Math.max(i, to - stride);
     }
     return longest;
   }

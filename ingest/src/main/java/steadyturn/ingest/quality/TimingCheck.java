@@ -35,20 +35,11 @@ final class TimingCheck {
     double[] timeS = unit.timeColumnS().clone();
     int n = 0;
     for (int i = 0; i < timeS.length; i++) {
-      if (isWhole(unit, i)) {
+      if (unit.isWhole(i)) {
         timeS[n++] = timeS[i];
       }
     }
     return n == timeS.length ? timeS : Arrays.copyOf(timeS, n);
-  }
-
-  /** True when all six values are there. */
-  static boolean isWhole(UnitStream unit, int i) {
-    double sum = 0;
-    for (int axis = 0; axis < 3; axis++) {
-      sum += unit.accelMps2(axis, i) + unit.gyroRadPerS(axis, i);
-    }
-    return !Double.isNaN(sum);
   }
 
   /** Mean of the steps near the median one: right for jittered and for coarse time stamps. */
@@ -82,7 +73,8 @@ final class TimingCheck {
     long lost = 0;
     for (int i = 1; i < timeS.length; i++) {
       double lateS = timeS[i] - beatS - periodS;
-      long missed = Math.round(lateS / periodS);
+      boolean isInTime = Math.abs(lateS) < periodS / 2;
+      long missed = isInTime ? 0 : Math.round(lateS / periodS);
       double restS = lateS - missed * periodS;
       if (missed >= GAP_SAMPLES) {
         gaps.add(new Gap(timeS[i - 1], timeS[i], (int) Math.min(missed, Integer.MAX_VALUE)));

@@ -18,10 +18,19 @@ public record UnitCount(
   /** Counts a stream. */
   public static UnitCount of(UnitStream unit) {
     Timing timing = TimingCheck.of(unit);
+    return of(unit, timing, SaturationCheck.of(unit, timing.rateHz()));
+  }
+
+  /** What was counted already when a stream was judged. */
+  public static UnitCount of(UnitStream unit, UnitReport judged) {
+    return of(unit, judged.timing(), judged.saturation());
+  }
+
+  private static UnitCount of(UnitStream unit, Timing timing, Saturation saturation) {
     return new UnitCount(
         timing.samples(),
         timing.lostSamples(),
-        SaturationCheck.of(unit, timing.rateHz()).samples(),
+        saturation.samples(),
         unit.lengthS(),
         timing.rateHz());
   }
@@ -35,6 +44,17 @@ public record UnitCount(
         saturatedSamples + next.saturatedSamples,
         bothS,
         bothS > 0 ? (rateHz * lengthS + next.rateHz * next.lengthS) / bothS : rateHz);
+  }
+
+  /** This piece without the part it begins with, which was counted before. */
+  public UnitCount without(UnitCount part) {
+    double restS = lengthS - part.lengthS;
+    return new UnitCount(
+        samples - part.samples,
+        lostSamples - part.lostSamples,
+        saturatedSamples - part.saturatedSamples,
+        restS,
+        restS > 0 ? (rateHz * lengthS - part.rateHz * part.lengthS) / restS : rateHz);
   }
 
   /** Lost samples in percent of those expected. */

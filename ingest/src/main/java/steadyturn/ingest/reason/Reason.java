@@ -28,11 +28,6 @@ public record Reason(ReasonCode code, Map<String, Object> args) {
     }
 
     @Override
-    public List<String> args() {
-      return List.of();
-    }
-
-    @Override
     public String word() {
       return "";
     }

@@ -12,8 +12,13 @@ public interface ReasonCode {
   /** The enum constant's own name. */
   String name();
 
-  /** What the set speaks of; first part of the code: {@code quality}. */
-  String about();
+  /**
+   * What the set speaks of; first part of the code: {@code quality}. The set's own name says it: a
+   * {@code QualityReason} is about quality.
+   */
+  default String about() {
+    return getClass().getSimpleName().replaceFirst("Reason$", "").toLowerCase(Locale.ROOT);
+  }
 
   /**
    * Names of the arguments, each with its unit where it has one: {@code longestS}; none unless

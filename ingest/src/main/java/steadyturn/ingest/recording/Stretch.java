@@ -18,9 +18,4 @@ public record Stretch(Recording recording, double fromS, double toS) {
       throw new IllegalArgumentException("a stretch from " + fromS + " s to " + toS + " s");
     }
   }
-
-  /** Whether an instant belongs to this piece and to no other. */
-  public boolean owns(double instantS) {
-    return fromS <= instantS && instantS < toS;
-  }
 }

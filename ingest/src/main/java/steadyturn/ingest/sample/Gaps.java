@@ -1,7 +1,6 @@
 package steadyturn.ingest.sample;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -28,7 +27,6 @@ public record Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
   private static final double NEAR_FULL = 0.999;
 
   private static final double LONGER_THAN_USUAL = 1.5;
-  private static final int LOOKED_AT = 1001;
 
   /**
    * One stretch between two good samples.
@@ -57,7 +55,7 @@ public record Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
 
   /** The gaps of a stream between its whole samples, by time. */
   public static Gaps of(UnitStream stream, Need need) {
-    double stepS = usualStepS(stream);
+    double stepS = stream.usualStepS();
     List<Gap> found = new ArrayList<>();
     int last = -1;
     double firstS = Double.POSITIVE_INFINITY;
@@ -95,12 +93,7 @@ public record Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
   }
 
   private static boolean isWhole(UnitStream stream, Need need, int i) {
-    double sum = 0;
-    for (int axis = 0; axis < 3; axis++) {
-      sum += need == Need.FORCE ? 0 : stream.gyroRadPerS(axis, i);
-      sum += need == Need.RATE ? 0 : stream.accelMps2(axis, i);
-    }
-    return !Double.isNaN(sum); // one lost value makes the sum NaN
+    return (need == Need.FORCE || stream.hasRate(i)) && (need == Need.RATE || stream.hasForce(i));
   }
 
   private static boolean isCut(UnitStream stream, Need need, int i) {
@@ -112,21 +105,6 @@ public record Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
       cut |= need != Need.RATE && Math.abs(stream.accelMps2(axis, i)) >= force;
     }
     return cut;
-  }
-
-  /** Median step of time of at most a thousand places, s; the nominal one where there are none. */
-  private static double usualStepS(UnitStream stream) {
-    int steps = stream.size() - 1;
-    if (steps < 1) {
-      return 1 / stream.facts().nominalRateHz();
-    }
-    double[] some = new double[Math.min(steps, LOOKED_AT)];
-    for (int i = 0; i < some.length; i++) {
-      int k = (int) ((long) i * steps / some.length);
-      some[i] = stream.timeS(k + 1) - stream.timeS(k);
-    }
-    Arrays.sort(some);
-    return some[some.length / 2];
   }
 
   /** The gap between whole samples that holds an instant. */

@@ -36,6 +36,12 @@ public record UnitFacts(
         point, serialNumber, nominalRateHz, accelFullScaleMps2, gyroFullScaleRadPerS, true);
   }
 
+  /** The same unit under a serial number that someone gave. */
+  public UnitFacts withSerialNumber(String number) {
+    return new UnitFacts(
+        point, number, nominalRateHz, accelFullScaleMps2, gyroFullScaleRadPerS, calibrated);
+  }
+
   /** Facts of an uncalibrated unit that states neither a serial number nor its full scales. */
   public static UnitFacts plain(BodyPoint point, double nominalRateHz) {
     return new UnitFacts(

@@ -11,10 +11,15 @@ import java.util.Arrays;
  */
 public final class UnitStream {
 
+  private static final int LOOKED_AT = 1001;
+
   private final UnitFacts facts;
   private final double[] timeS;
   private final double[][] accelMps2;
   private final double[][] gyroRadPerS;
+
+  /** Found when first asked for; a part of a stream has that of the whole. */
+  private double usualStepS = Double.NaN;
 
   /**
    * Takes ownership of the columns.
@@ -93,6 +98,26 @@ public final class UnitStream {
     return gyroRadPerS[axis];
   }
 
+  /** Whether all three axes of the accelerometer are there at sample i. */
+  public boolean hasForce(int i) {
+    return isWhole(accelMps2, i);
+  }
+
+  /** Whether all three axes of the gyroscope are there at sample i. */
+  public boolean hasRate(int i) {
+    return isWhole(gyroRadPerS, i);
+  }
+
+  /** Whether all six values are there at sample i. */
+  public boolean isWhole(int i) {
+    return hasForce(i) && hasRate(i);
+  }
+
+  private static boolean isWhole(double[][] columns, int i) {
+    double sum = columns[0][i] + columns[1][i] + columns[2][i];
+    return !Double.isNaN(sum); // one lost value makes the sum NaN
+  }
+
   /** Size of the acceleration of sample i, m/s^2. */
   public double accelNormMps2(int i) {
     return norm(accelMps2, i);
@@ -110,6 +135,20 @@ public final class UnitStream {
     return Math.sqrt(x * x + y * y + z * z);
   }
 
+  /** Median step of time of at most a thousand places, s; the nominal one where there are none. */
+  public double usualStepS() {
+    if (Double.isNaN(usualStepS)) {
+      int steps = timeS.length - 1;
+      double[] some = new double[Math.max(0, Math.min(steps, LOOKED_AT))];
+      for (int i = 0; i < some.length; i++) {
+        int k = (int) ((long) i * steps / some.length);
+        some[i] = timeS[k + 1] - timeS[k];
+      }
+      usualStepS = some.length == 0 ? 1 / facts.nominalRateHz() : Averages.median(some);
+    }
+    return usualStepS;
+  }
+
   /** First sample at or after the instant; {@link #size()} when there is none. */
   public int indexAt(double instantS) {
     return TimeAxis.indexAt(timeS, instantS);
@@ -119,11 +158,14 @@ public final class UnitStream {
   public UnitStream between(double fromS, double toS) {
     int from = indexAt(fromS);
     int to = Math.max(from, indexAt(toS));
-    return new UnitStream(
-        facts,
-        Arrays.copyOfRange(timeS, from, to),
-        cut(accelMps2, from, to),
-        cut(gyroRadPerS, from, to));
+    UnitStream part =
+        new UnitStream(
+            facts,
+            Arrays.copyOfRange(timeS, from, to),
+            cut(accelMps2, from, to),
+            cut(gyroRadPerS, from, to));
+    part.usualStepS = usualStepS();
+    return part;
   }
 
   private static double[][] cut(double[][] columns, int from, int to) {
@@ -132,6 +174,11 @@ public final class UnitStream {
       out[axis] = Arrays.copyOfRange(columns[axis], from, to);
     }
     return out;
+  }
+
+  /** The same samples with other rates, one column an axis, rad/s. */
+  public UnitStream withRates(double[][] otherRadPerS) {
+    return new UnitStream(facts, timeS, accelMps2, otherRadPerS);
   }
 
   /** From the first to the last sample, s; 0 for fewer than two. */

@@ -64,19 +64,4 @@ public final class Cobs {
     }
     return n;
   }
-
-  /**
-   * Undoes the stuffing.
-   *
-   * @throws IllegalArgumentException when the stuffing is broken
-   */
-  public static byte[] decode(byte[] stuffed) {
-    byte[] plain = new byte[stuffed.length + 1];
-    int n = decode(ByteBuffer.wrap(stuffed), 0, stuffed.length, plain);
-    if (n < 0) {
-      throw new IllegalArgumentException(
-          "not byte-stuffed: a block of these " + stuffed.length + " bytes is cut short");
-    }
-    return Arrays.copyOf(plain, n);
-  }
 }

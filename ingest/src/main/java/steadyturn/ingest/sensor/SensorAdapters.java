@@ -23,11 +23,6 @@ public final class SensorAdapters {
     return all().stream().filter(a -> a.name().equals(name)).findFirst();
   }
 
-  /** An adapter that first finds out which of the others it has to be. */
-  public static FindingAdapter finding() {
-    return new FindingAdapter();
-  }
-
   /**
    * The adapter that understands these bytes best: it finds at least three samples, and passes over
    * less than half of the bytes. A new instance, which has seen none of them.

@@ -61,8 +61,9 @@ public final class ShockFinder {
     int ring = samples(RING_S);
     int i = 2 * lag;
     while (i < unit.size()) {
-      double leastMps2 = change(i) > LEAST_MPS2 ? threshold(i) : Double.POSITIVE_INFINITY;
-      if (change(i) > leastMps2) {
+      double changeMps2 = change(i);
+      double leastMps2 = changeMps2 > LEAST_MPS2 ? threshold(i) : Double.POSITIVE_INFINITY;
+      if (changeMps2 > leastMps2) {
         int end = Math.min(unit.size(), i + ring);
         int largest = largest(i, end);
         shocks.add(shock(largest, change(largest) / leastMps2));
@@ -146,17 +147,14 @@ public final class ShockFinder {
 
   /** Size of the second difference that ends at sample i; 0 across a gap. */
   private double change(int i) {
-    if (isGap(i, 2)) {
-      return 0;
-    }
-    double sum = 0;
-    for (int axis = 0; axis < 3; axis++) {
-      double bend =
-          unit.accelMps2(axis, i)
-              - 2 * unit.accelMps2(axis, i - lag)
-              + unit.accelMps2(axis, i - 2 * lag);
-      sum += bend * bend;
-    }
-    return Double.isNaN(sum) ? 0 : Math.sqrt(sum);
+    double x = bend(unit.accelColumnMps2(0), i);
+    double y = bend(unit.accelColumnMps2(1), i);
+    double z = bend(unit.accelColumnMps2(2), i);
+    double square = x * x + y * y + z * z;
+    return Double.isNaN(square) || isGap(i, 2) ? 0 : Math.sqrt(square);
+  }
+
+  private double bend(double[] column, int i) {
+    return column[i] - 2 * column[i - lag] + column[i - 2 * lag];
   }
 }

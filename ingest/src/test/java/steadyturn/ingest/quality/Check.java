@@ -1,5 +1,8 @@
 package steadyturn.ingest.quality;
 
+import java.util.Optional;
+import steadyturn.ingest.sample.BodyPoint;
+
 /** What a finding is about: several reasons may belong to one thing that is looked at. */
 enum Check {
   LENGTH,
@@ -15,6 +18,11 @@ enum Check {
   GRAVITY,
   SWAPPED,
   OVERLAP;
+
+  /** What was found in the unit at a point. */
+  static Optional<UnitReport> unit(RecordingReport report, BodyPoint point) {
+    return report.units().stream().filter(unit -> unit.facts().point() == point).findFirst();
+  }
 
   static Check of(Finding finding) {
     return switch ((QualityReason) finding.what().code()) {

@@ -208,14 +208,15 @@ class MixUpTest {
   void unitsShareHalfOfTheShorterOne(double fromS, double lengthS, String verdict) {
     // Given: a pelvis unit of 20 s. Expect: half of the shorter is enough; under a second none.
     List<Finding> findings =
-        judged(fromS, lengthS).unit(BodyPoint.LEAD_HAND).orElseThrow().findings();
+        Check.unit(judged(fromS, lengthS), BodyPoint.LEAD_HAND).orElseThrow().findings();
     if (verdict.equals("nothing")) {
       assertThat(findings).isEmpty();
     } else {
       assertThat(findings).extracting(Check::of).containsExactly(Check.OVERLAP);
       assertThat(findings.get(0).verdict()).isEqualTo(Verdict.valueOf(verdict));
     }
-    assertThat(judged(fromS, lengthS).unit(BodyPoint.PELVIS).orElseThrow().findings()).isEmpty();
+    assertThat(Check.unit(judged(fromS, lengthS), BodyPoint.PELVIS).orElseThrow().findings())
+        .isEmpty();
   }
 
   @Test
@@ -225,6 +226,6 @@ class MixUpTest {
     assertThat(Verdict.FIT.worse(Verdict.FIT)).isEqualTo(Verdict.FIT);
     assertThat(judged(19.1, 20).verdict()).isEqualTo(Verdict.NOT_USABLE);
     assertThat(judged(0, 20).verdict()).isEqualTo(Verdict.FIT);
-    assertThat(judged(0, 20).unit(BodyPoint.THORAX)).isEmpty();
+    assertThat(Check.unit(judged(0, 20), BodyPoint.THORAX)).isEmpty();
   }
 }

@@ -25,7 +25,7 @@ class RecordingQualityTest {
   }
 
   private static List<Check> checksOf(RecordingReport report, BodyPoint point) {
-    return report.unit(point).orElseThrow().findings().stream().map(Check::of).toList();
+    return Check.unit(report, point).orElseThrow().findings().stream().map(Check::of).toList();
   }
 
   @Test
@@ -49,7 +49,8 @@ class RecordingQualityTest {
                 made(BodyPoint.LEAD_HAND, 450)));
     assertThat(checksOf(report, BodyPoint.PELVIS)).contains(Check.SWAPPED);
     assertThat(checksOf(report, BodyPoint.LEAD_HAND)).contains(Check.SWAPPED);
-    assertThat(report.unit(BodyPoint.PELVIS).orElseThrow().verdict()).isEqualTo(Verdict.NOT_USABLE);
+    assertThat(Check.unit(report, BodyPoint.PELVIS).orElseThrow().verdict())
+        .isEqualTo(Verdict.NOT_USABLE);
   }
 
   @Test

@@ -64,8 +64,8 @@ class TimingCheckTest {
       Timing timing = TimingCheck.of(unit.stream());
       assertThat(timing.samples()).isEqualTo(1999);
       assertThat(timing.lostSamples()).isEqualTo(1);
-      assertThat(TimingCheck.isWhole(unit.stream(), 700)).isFalse();
-      assertThat(TimingCheck.isWhole(unit.stream(), 701)).isTrue();
+      assertThat(unit.stream().isWhole(700)).isFalse();
+      assertThat(unit.stream().isWhole(701)).isTrue();
     }
   }
 
@@ -131,7 +131,7 @@ class TimingCheckTest {
   }
 
   @Test
-  void countsOfPiecesAddUp() {
+  void countsOfPiecesAddUpAndCanBeTakenOff() {
     // Given: 1 s at 100 Hz and 3 s at 200 Hz. Expect: sums; the rate by time, (100 + 600) / 4.
     UnitCount first = new UnitCount(95, 5, 1, 1, 100);
     UnitCount both = first.and(new UnitCount(595, 5, 2, 3, 200));
@@ -140,6 +140,8 @@ class TimingCheckTest {
     assertThat(new UnitCount(0, 0, 0, 0, 0).lostPct()).isEqualTo(100);
     assertThat(new UnitCount(1, 0, 0, 0, 50).and(new UnitCount(1, 0, 0, 0, 70)).rateHz())
         .isEqualTo(50);
+    assertThat(both.without(first)).isEqualTo(new UnitCount(595, 5, 2, 3, 200));
+    assertThat(first.without(first).rateHz()).isEqualTo(100);
     UnitCount of = UnitCount.of(SteadyUnit.usual().later(1000, 0.05).ranges(9, 9).stream());
     assertThat(of.samples()).isEqualTo(2000);
     assertThat(of.lostSamples()).isEqualTo(5);

@@ -89,7 +89,9 @@ class StretchesTest {
     try (Stretches pieces = RecordingReader.stretches(run, 3, 1)) {
       while (pieces.hasNext()) {
         Stretch piece = pieces.next();
-        piece.recording().marks().stream().filter(m -> piece.owns(m.onsetS())).forEach(owned::add);
+        piece.recording().marks().stream()
+            .filter(m -> piece.fromS() <= m.onsetS() && m.onsetS() < piece.toS())
+            .forEach(owned::add);
       }
     }
     assertThat(owned).isEqualTo(Lessons.threeUnits(1, 3).marks());

@@ -19,7 +19,8 @@ class FrameCuttingTest {
   @Test
   void brokenStuffingIsRefused() {
     for (byte[] broken : new byte[][] {{0}, {3, 1}, {1, 0}, {5, 1, 2, 3}}) {
-      assertThatThrownBy(() -> Cobs.decode(broken)).hasMessageContaining("not byte-stuffed");
+      int length = Cobs.decode(ByteBuffer.wrap(broken), 0, broken.length, new byte[8]);
+      assertThat(length).isEqualTo(-1);
     }
     ByteBuffer stuffed = ByteBuffer.wrap(new byte[] {3, 7, 8});
     assertThat(Cobs.decode(stuffed, 0, 3, new byte[2])).isEqualTo(-1);

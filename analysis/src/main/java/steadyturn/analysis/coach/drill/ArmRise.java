@@ -35,7 +35,7 @@ record ArmRise(At takeaway, At top, Optional<At> levelDown, At back) {
   }
 
   static double topS(Swing swing) {
-    return swing.event(SwingEvent.TOP).orElseThrow().timeS();
+    return swing.timeS(SwingEvent.TOP).orElseThrow();
   }
 
   /** The rise as a practice swing with what key positions it has. */

@@ -76,7 +76,7 @@ final class ArmRises {
   }
 
   static List<ArmRise> of(UnitStream forearm, WristAlignment alignment, int handSign) {
-    KalmanSettings worn = KalmanSettings.standard().withRest(RestDetectorSettings.worn());
+    KalmanSettings worn = KalmanSettings.with(RestDetectorSettings.worn());
     OrientationTrack track = new OrientationRun(worn).run(forearm, OrientationMethod.OFFLINE);
     Vector3 longAxis = alignment.qForearmUnitForearm().rotate(Vector3.X);
     return new ArmRises(track, longAxis, alignment.longAxisSdRad(), handSign).find();

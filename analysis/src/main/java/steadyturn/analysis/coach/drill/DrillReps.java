@@ -13,16 +13,13 @@ import steadyturn.ingest.sample.Mark;
  * The repetitions of one drill by time, full swings and rehearsals; empty where one was marked or
  * seen and cannot be judged.
  */
-record DrillReps(List<Optional<DrillRep>> inOrder) {
+final class DrillReps {
 
-  /** A rehearsal this close to the top of a full swing is that swing, s. */
   private static final double SAME_S = 2;
 
-  DrillReps {
-    inOrder = List.copyOf(inOrder);
-  }
+  private DrillReps() {}
 
-  static DrillReps of(
+  static List<Optional<DrillRep>> of(
       Drill drill, List<Mark> marks, List<SwingResult> swings, List<Rehearsal> rehearsals) {
     List<Optional<DrillRep>> all = new ArrayList<>();
     for (Mark mark : marks) {
@@ -42,7 +39,7 @@ record DrillReps(List<Optional<DrillRep>> inOrder) {
       // an instant marks one repetition, a stretch all within it
       seen.stream().limit(mark.durationS() > 0 ? seen.size() : 1).forEach(s -> all.add(s.rep));
     }
-    return new DrillReps(all);
+    return all;
   }
 
   private record Seen(double timeS, Optional<DrillRep> rep) {}
@@ -52,8 +49,9 @@ record DrillReps(List<Optional<DrillRep>> inOrder) {
   }
 
   private static Optional<DrillRep> swing(Drill drill, SwingResult swing) {
-    return swing
-        .measure(drill.judgedBy().measure(), drill.judgedBy().at())
+    return drill
+        .judgedBy()
+        .in(swing)
         .filter(MeasureValue::given)
         .map(v -> DrillRep.of(drill, swing.number(), swing.timeS(SwingEvent.TOP), v));
   }

@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.ComparisonRow;
@@ -47,11 +49,6 @@ public record DrillScore(
     reps = List.copyOf(reps);
   }
 
-  /** Scores the drills of a recording whose repetitions are all full swings. */
-  public static List<DrillScore> of(Teaching teaching, List<Mark> marks, List<SwingResult> swings) {
-    return of(teaching, marks, swings, List.of());
-  }
-
   /**
    * Scores every drill that a recording has marks for, in the order they were begun.
    *
@@ -59,48 +56,44 @@ public record DrillScore(
    */
   public static List<DrillScore> of(
       Teaching teaching, List<Mark> marks, List<SwingResult> swings, List<Rehearsal> rehearsals) {
-    Map<String, List<Mark>> byDrill = new LinkedHashMap<>();
-    for (Mark mark : marks) {
-      if (mark.trialType().equals(MARK)) {
-        byDrill.computeIfAbsent(mark.note().strip(), name -> new ArrayList<>()).add(mark);
-      }
-    }
+    List<SwingResult> full = fullSwings(marks, swings);
+    Map<String, List<Mark>> byDrill =
+        reps(marks)
+            .collect(
+                Collectors.groupingBy(
+                    mark -> mark.note().strip(), LinkedHashMap::new, Collectors.toList()));
     List<DrillScore> scores = new ArrayList<>();
     byDrill.forEach(
         (name, own) ->
             teaching.drills().stream()
                 .filter(drill -> drill.name().equals(name))
-                .forEach(
-                    drill ->
-                        scores.add(
-                            score(
-                                drill,
-                                own,
-                                DrillReps.of(drill, own, swings, rehearsals),
-                                fullSwings(marks, swings)))));
+                .map(drill -> score(drill, own, DrillReps.of(drill, own, swings, rehearsals), full))
+                .forEach(scores::add));
     return scores;
+  }
+
+  /** Those of the marks that are repetitions of a drill. */
+  static Stream<Mark> reps(List<Mark> marks) {
+    return marks.stream().filter(mark -> mark.trialType().equals(MARK));
   }
 
   /** The swings that are no repetition of a drill. */
   public static List<SwingResult> fullSwings(List<Mark> marks, List<SwingResult> swings) {
-    return swings.stream()
-        .filter(
-            s -> marks.stream().filter(m -> m.trialType().equals(MARK)).noneMatch(m -> isRep(m, s)))
-        .toList();
+    return swings.stream().filter(s -> reps(marks).noneMatch(m -> isRep(m, s))).toList();
   }
 
   private static DrillScore score(
-      Drill drill, List<Mark> own, DrillReps done, List<SwingResult> full) {
+      Drill drill, List<Mark> own, List<Optional<DrillRep>> done, List<SwingResult> full) {
     int run = 0;
     int longest = 0;
-    for (Optional<DrillRep> rep : done.inOrder()) {
+    for (Optional<DrillRep> rep : done) {
       run = rep.isPresent() && rep.get().inBand() ? run + 1 : 0;
       longest = Math.max(longest, run);
     }
-    List<DrillRep> reps = done.inOrder().stream().flatMap(Optional::stream).toList();
+    List<DrillRep> reps = done.stream().flatMap(Optional::stream).toList();
     int inBand = (int) reps.stream().filter(DrillRep::inBand).count();
     int near = (int) reps.stream().filter(rep -> !rep.sure()).count();
-    int unseen = done.inOrder().size() - reps.size();
+    int unseen = done.size() - reps.size();
     return new DrillScore(drill, reps, unseen, inBand, near, longest, effect(drill, own, full));
   }
 
@@ -126,8 +119,7 @@ public record DrillScore(
     }
     List<SwingGroup> groups =
         List.of(new SwingGroup("before", before), new SwingGroup("after", after));
-    return GroupComparison.withDefaults().compare(groups, List.of(drill.judgedBy())).rows().stream()
-        .findFirst();
+    return GroupComparison.compare(groups, List.of(drill.judgedBy())).rows().stream().findFirst();
   }
 
   private static List<LessonSwing> swings(List<SwingResult> full, double fromS, double toS) {

@@ -3,9 +3,7 @@ package steadyturn.analysis.coach.drill;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
-import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventReason;
@@ -50,19 +48,14 @@ public final class HalfSwings {
     Recording recording = aligned.recording();
     RestBiases biases = RestBiases.of(recording);
     steps = WristSteps.of(recording, biases, steps);
-    Optional<UnitStream> forearm = recording.unit(BodyPoint.LEAD_FOREARM);
-    List<Rehearsal> found = new ArrayList<>();
-    if (forearm.isPresent()) {
-      for (Mark mark : recording.marks()) {
-        if (mark.trialType().equals(DrillScore.MARK)) {
-          within(mark, forearm.get(), recording).stream()
-              .map(swing -> rehearsal(swing, aligned, biases))
-              .forEach(found::add);
-        }
-      }
-    }
-    found.sort(Comparator.comparingDouble(Rehearsal::timeS));
-    return List.copyOf(found);
+    return recording.unit(BodyPoint.LEAD_FOREARM).stream()
+        .flatMap(
+            forearm ->
+                DrillScore.reps(recording.marks())
+                    .flatMap(mark -> within(mark, forearm, recording).stream()))
+        .map(swing -> rehearsal(swing, aligned, biases))
+        .sorted(Comparator.comparingDouble(Rehearsal::timeS))
+        .toList();
   }
 
   private List<Swing> within(Mark mark, UnitStream forearm, Recording recording) {
@@ -85,18 +78,7 @@ public final class HalfSwings {
         topS,
         measures.stream()
             .filter(m -> SAID.contains(m.measure()))
-            .map(m -> m.given() ? estimated(m) : m)
+            .map(m -> m.estimated(Reason.of(EventReason.HALF_SWING)))
             .toList());
-  }
-
-  private static MeasureValue estimated(MeasureValue m) {
-    return new MeasureValue(
-        m.measure(),
-        m.at(),
-        m.value(),
-        m.low(),
-        m.high(),
-        Grade.ESTIMATED,
-        Reason.of(EventReason.HALF_SWING));
   }
 }

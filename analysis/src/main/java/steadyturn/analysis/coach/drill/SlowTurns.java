@@ -83,17 +83,13 @@ public final class SlowTurns {
 
   /** The rehearsals within the marks of a recording, by time; none without a pelvis unit. */
   public static List<Rehearsal> of(Recording recording) {
-    List<Rehearsal> found = new ArrayList<>();
-    recording
-        .unit(BodyPoint.PELVIS)
-        .ifPresent(
+    return recording.unit(BodyPoint.PELVIS).stream()
+        .flatMap(
             unit ->
-                recording.marks().stream()
-                    .filter(mark -> mark.trialType().equals(DrillScore.MARK))
-                    .forEach(
-                        mark -> found.addAll(within(mark, unit, recording.player().handed()))));
-    found.sort(Comparator.comparingDouble(Rehearsal::timeS));
-    return List.copyOf(found);
+                DrillScore.reps(recording.marks())
+                    .flatMap(mark -> within(mark, unit, recording.player().handed()).stream()))
+        .sorted(Comparator.comparingDouble(Rehearsal::timeS))
+        .toList();
   }
 
   private static List<Rehearsal> within(Mark mark, UnitStream unit, Handedness handed) {
@@ -101,7 +97,7 @@ public final class SlowTurns {
     if (stretch.size() < 2) {
       return List.of();
     }
-    KalmanSettings worn = KalmanSettings.standard().withRest(RestDetectorSettings.worn());
+    KalmanSettings worn = KalmanSettings.with(RestDetectorSettings.worn());
     OrientationTrack track = new OrientationRun(worn).run(stretch, OrientationMethod.OFFLINE);
     return new SlowTurns(track, Stepping.of(stretch), handed.sign())
         .find().stream().filter(turn -> turn.timeS() >= mark.onsetS()).toList();

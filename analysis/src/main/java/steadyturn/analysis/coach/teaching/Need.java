@@ -1,7 +1,6 @@
 package steadyturn.analysis.coach.teaching;
 
 import java.util.Arrays;
-import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import steadyturn.analysis.compare.MeasureAt;
@@ -26,10 +25,8 @@ public record Need(MeasureAt what, boolean ofSpread, boolean above, String limit
   static Need read(String text) {
     Matcher m = FORM.matcher(text.strip());
     if (!m.matches()) {
-      throw new TeachingException(
-          "\""
-              + text
-              + "\" is no condition. Write it like \"pelvis.turn at top above turn-little\".");
+      throw TeachingException.of(
+          "\"%s\" is no condition. Write it like \"pelvis.turn at top above turn-little\".", text);
     }
     return new Need(
         position(m.group(2), m.group(3)),
@@ -39,20 +36,18 @@ public record Need(MeasureAt what, boolean ofSpread, boolean above, String limit
   }
 
   static MeasureAt position(String measureId, String at) {
-    Optional<Measure> measure =
-        Arrays.stream(Measure.values()).filter(m -> m.id().equals(measureId)).findFirst();
-    if (measure.isEmpty()) {
-      throw new TeachingException(
-          "there is no measure \"" + measureId + "\". docs/measures.md lists them.");
-    }
+    Measure measure =
+        Measure.ofId(measureId)
+            .orElseThrow(
+                () ->
+                    new TeachingException(
+                        "there is no measure \"" + measureId + "\". docs/measures.md lists them."));
     boolean known =
         at.equals("swing") || Arrays.stream(SwingEvent.values()).anyMatch(e -> e.word().equals(at));
     if (!known) {
-      throw new TeachingException(
-          "there is no position \""
-              + at
-              + "\". Use one like top or impact, or swing for all of it.");
+      throw TeachingException.of(
+          "there is no position \"%s\". Use one like top or impact, or swing for all of it.", at);
     }
-    return new MeasureAt(measure.get(), at.equals("swing") ? "" : at);
+    return new MeasureAt(measure, at.equals("swing") ? "" : at);
   }
 }

@@ -72,18 +72,19 @@ public record Teaching(
   }
 
   public Consequence consequence(String name) {
-    return consequences.stream()
-        .filter(c -> c.name().equals(name))
-        .findFirst()
-        .orElseThrow(() -> missing("consequence", name));
+    return find("consequence", name, consequences, Consequence::name);
   }
 
   /** A drill by its name. */
   public Drill drill(String name) {
-    return drills.stream()
-        .filter(d -> d.name().equals(name))
+    return find("drill", name, drills, Drill::name);
+  }
+
+  private static <T> T find(String kind, String name, List<T> all, Function<T, String> nameOf) {
+    return all.stream()
+        .filter(each -> nameOf.apply(each).equals(name))
         .findFirst()
-        .orElseThrow(() -> missing("drill", name));
+        .orElseThrow(() -> missing(kind, name));
   }
 
   private static TeachingException missing(String kind, String name) {
@@ -118,14 +119,10 @@ public record Teaching(
     Consequence at = start;
     while (!at.tendencyOf().isEmpty()) {
       if (!seen.add(at.name())) {
-        throw new TeachingException(
-            "consequence "
-                + start.name()
-                + ": tendency-of goes round in a circle ("
-                + String.join(" -> ", seen)
-                + " -> "
-                + at.name()
-                + "). Let one of them have seen-when or look = true instead.");
+        throw TeachingException.of(
+            "consequence %s: tendency-of goes round in a circle (%s -> %s). Let one of them have"
+                + " seen-when or look = true instead.",
+            start.name(), String.join(" -> ", seen), at.name());
       }
       at = consequence(at.tendencyOf());
     }

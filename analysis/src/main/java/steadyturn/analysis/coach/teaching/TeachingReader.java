@@ -4,10 +4,7 @@ import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.dataformat.toml.TomlMapper;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -17,8 +14,10 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import steadyturn.ingest.recording.disk.Shipped;
 
 /** Reads teaching files (TOML); a mistake is told with its file, its entry and what to do. */
 public final class TeachingReader {
@@ -33,25 +32,13 @@ public final class TeachingReader {
 
   /** The rules that come with the program. */
   public static Teaching shipped() {
-    try (InputStream in = TeachingReader.class.getResourceAsStream("teaching.toml")) {
-      if (in == null) {
-        throw new IllegalStateException("teaching.toml is not beside " + TeachingReader.class);
-      }
-      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-      return parse("teaching.toml", text).checked();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return parse("teaching.toml", Shipped.text(TeachingReader.class, "teaching.toml")).checked();
   }
 
   /** The shipped rules with a teacher's file on top. */
   public static Teaching read(Path file) throws IOException {
     Teaching own = parse(file.getFileName().toString(), text(file));
-    try {
-      return shipped().with(own).checked();
-    } catch (TeachingException e) {
-      throw new TeachingException(file.getFileName() + ": " + e.getMessage());
-    }
+    return within(file.getFileName() + ": ", () -> shipped().with(own).checked());
   }
 
   private static String text(Path file) throws IOException {
@@ -104,13 +91,18 @@ public final class TeachingReader {
     for (JsonNode node : root.path(section)) {
       number++;
       String name = node.path("name").asText("number " + number);
-      try {
-        out.add(read.apply(node));
-      } catch (TeachingException e) {
-        throw new TeachingException(section + " " + name + ": " + e.getMessage());
-      }
+      out.add(within(section + " " + name + ": ", () -> read.apply(node)));
     }
     return out;
+  }
+
+  /** What goes wrong in a part is said with the part's name before it. */
+  private static <T> T within(String part, Supplier<T> read) {
+    try {
+      return read.get();
+    } catch (TeachingException e) {
+      throw new TeachingException(part + e.getMessage());
+    }
   }
 
   private static Map<String, Limit> limits(JsonNode table) {
@@ -120,13 +112,15 @@ public final class TeachingReader {
     }
     for (Map.Entry<String, JsonNode> each : table.properties()) {
       JsonNode node = each.getValue();
-      try {
-        String source = source(node);
-        double value = number(node, "value");
-        out.put(each.getKey(), new Limit(each.getKey(), value, text(node, "unit"), source));
-      } catch (TeachingException e) {
-        throw new TeachingException("limit " + each.getKey() + ": " + e.getMessage());
-      }
+      out.put(
+          each.getKey(),
+          within(
+              "limit " + each.getKey() + ": ",
+              () -> {
+                String source = source(node);
+                double value = number(node, "value");
+                return new Limit(each.getKey(), value, text(node, "unit"), source);
+              }));
     }
     return out;
   }

@@ -1,7 +1,6 @@
 package steadyturn.analysis.swing.find;
 
 import steadyturn.fusion.attitude.GyroTrack;
-import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 
 /**
@@ -11,31 +10,45 @@ import steadyturn.fusion.rotation.Vector3;
 final class BoneTurn {
 
   private final GyroTrack track;
-  private final Vector3[] bone;
-  private final Vector3[] across;
+
+  /** Columns x, y, z, track frame. */
+  private final double[][] bone;
+
+  private final double[][] across;
   private final double[] rollRadPerS;
 
   BoneTurn(GyroTrack track, Vector3 longAxisUnit) {
     this.track = track;
     int n = track.size();
-    bone = new Vector3[n];
-    across = new Vector3[n];
+    bone = new double[3][n];
+    across = new double[3][n];
     rollRadPerS = new double[n];
     for (int i = 0; i < n; i++) {
-      Quaternion q = track.qTrackUnit(i);
       Vector3 rate = track.rateUnitRadPerS(i);
       rollRadPerS[i] = rate.dot(longAxisUnit);
-      bone[i] = q.rotate(longAxisUnit);
-      across[i] = q.rotate(rate.minus(longAxisUnit.times(rollRadPerS[i])));
+      for (int axis = 0; axis < 3; axis++) {
+        bone[axis][i] = longAxisUnit.get(axis);
+        across[axis][i] = rate.get(axis) - longAxisUnit.get(axis) * rollRadPerS[i];
+      }
     }
+    track.toTrack(bone);
+    track.toTrack(across);
+  }
+
+  private Vector3 across(int i) {
+    return new Vector3(across[0][i], across[1][i], across[2][i]);
+  }
+
+  private static double along(double[][] columns, Vector3 axis, int i) {
+    return columns[0][i] * axis.x() + columns[1][i] * axis.y() + columns[2][i] * axis.z();
   }
 
   /** Sample of the fastest turn across the bone in a span. */
   int fastest(double fromS, double toS) {
-    int from = Math.min(across.length - 1, track.indexAt(fromS));
+    int from = Math.min(track.size() - 1, track.indexAt(fromS));
     int best = from;
-    for (int i = from; i < across.length && track.timeS(i) <= toS; i++) {
-      best = across[i].norm() > across[best].norm() ? i : best;
+    for (int i = from; i < track.size() && track.timeS(i) <= toS; i++) {
+      best = across(i).norm() > across(best).norm() ? i : best;
     }
     return best;
   }
@@ -44,29 +57,29 @@ final class BoneTurn {
   Vector3 axis(int from, int to) {
     Vector3 sum = Vector3.ZERO;
     for (int i = from; i <= to; i++) {
-      sum = sum.plus(across[i].times(across[i].norm()));
+      sum = sum.plus(across(i).times(across(i).norm()));
     }
     return sum.norm() > 0 ? sum.unit() : Vector3.Z;
   }
 
   /** Rate of the bone around an axis, rad/s: about the part of the axis that is square to it. */
   double[] ratesAbout(Vector3 axis) {
-    double[] rates = new double[bone.length];
+    double[] rates = new double[track.size()];
     for (int i = 0; i < rates.length; i++) {
-      rates[i] = across[i].dot(axis) / squareTo(axis, i);
+      rates[i] = along(across, axis, i) / squareTo(axis, i);
     }
     return rates;
   }
 
   private double squareTo(Vector3 axis, int i) {
-    double along = bone[i].dot(axis);
+    double along = along(bone, axis, i);
     return Math.sqrt(Math.max(0.25, 1 - along * along));
   }
 
   /** What else the bone does at a sample: its turn across, square to an axis, rad/s. */
   double astrayRadPerS(Vector3 axis, int i) {
-    double in = across[i].dot(axis) / squareTo(axis, i);
-    double all = across[i].norm();
+    double in = along(across, axis, i) / squareTo(axis, i);
+    double all = across(i).norm();
     return Math.sqrt(Math.max(0, all * all - in * in));
   }
 

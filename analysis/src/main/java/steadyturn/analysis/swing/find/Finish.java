@@ -58,7 +58,7 @@ final class Finish {
       last--;
     }
     int next = last + 1;
-    while (next < stream.size() - 1 && Double.isNaN(stream.gyroNormRadPerS(next))) {
+    while (next < stream.size() - 1 && !stream.hasRate(next)) {
       next++;
     }
     double lastS = last < 0 ? fromS : stream.timeS(last);

@@ -1,5 +1,6 @@
 package steadyturn.analysis.swing.find;
 
+import java.util.Arrays;
 import java.util.Optional;
 import steadyturn.fusion.attitude.CentredParabola;
 import steadyturn.fusion.attitude.GyroTrack;
@@ -58,10 +59,7 @@ final class PelvisMotion {
     GyroTrack raw = GyroTrack.of(stretch, bias);
     // the whole span: a trunk stays upright, and its accelerations cancel in the mean
     GyroTrack track = raw.levelled(0, raw.size());
-    double[] rate = new double[track.size()];
-    for (int i = 0; i < rate.length; i++) {
-      rate[i] = handedSign * track.qTrackUnit(i).rotate(track.rateUnitRadPerS(i)).z();
-    }
+    double[] rate = Arrays.stream(track.ratesTrackRadPerS()[2]).map(r -> handedSign * r).toArray();
     double[] time = stretch.timeColumnS();
     return Optional.of(
         new PelvisMotion(track, gaps, time, CentredParabola.of(time, rate, HALF_WIDTH_S)));

@@ -78,11 +78,12 @@ class DrillScoreTest {
 
   @Test
   void aMarkOfAnUnknownDrillIsNotScored() {
-    assertThat(DrillScore.of(TEACHING, reps(100, "juggling", 2), swings(100, -50))).isEmpty();
+    assertThat(DrillScore.of(TEACHING, reps(100, "juggling", 2), swings(100, -50), List.of()))
+        .isEmpty();
   }
 
   private static DrillScore score(List<Mark> marks, List<SwingResult> swings) {
-    return DrillScore.of(TEACHING, marks, swings).get(0);
+    return DrillScore.of(TEACHING, marks, swings, List.of()).get(0);
   }
 
   /** Marks every 20 s. */

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -77,9 +78,27 @@ class SharedErrorStudyTest {
     List<SharedErrorRow> rows = SharedErrorStudy.run(spec, SharedErrorStudy.looks(), LESSONS, seed);
     Files.write(
         Path.of("target", "shared-error-" + rows.get(0).units() + ".csv"),
-        rows.stream().map(SharedErrorRow::line).toList());
+        rows.stream().map(SharedErrorStudyTest::line).toList());
     long near = rows.stream().filter(SharedErrorStudyTest::reachesTheTable).count();
     assertThat(near).isGreaterThanOrEqualTo(rows.size() * 9L / 10);
+  }
+
+  /** A row as it stands in shared-error.csv. */
+  private static String line(SharedErrorRow row) {
+    return String.format(
+        Locale.ROOT,
+        "%s,%s,%s,%d,%d,%.2f,%.2f,%.2f,%.4g,%.4g,%s",
+        row.units(),
+        row.what().measure().id(),
+        row.what().at(),
+        row.lessons(),
+        row.swings(),
+        row.share(),
+        row.low(),
+        row.high(),
+        row.betweenSd(),
+        row.withinSd(),
+        row.what().measure().unit());
   }
 
   private static boolean reachesTheTable(SharedErrorRow row) {

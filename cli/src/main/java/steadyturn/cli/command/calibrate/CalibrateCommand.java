@@ -154,7 +154,7 @@ public final class CalibrateCommand implements Callable<Integer> {
     for (CalibrationStep step : inOrder()) {
       found = step.take(work, found, gravityMps2, today, report);
     }
-    UnitStream named = serial.isPresent() ? Renamed.to(number, unit) : unit;
+    UnitStream named = unit.withFacts(unit.facts().withSerialNumber(number));
     CalibrationEffect.of(found, named).ifPresent(report::effect);
     console
         .out()

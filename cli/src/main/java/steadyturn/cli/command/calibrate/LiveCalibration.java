@@ -38,6 +38,10 @@ final class LiveCalibration {
   @Option(names = "--baud", paramLabel = "N")
   private int baud = SerialPortSource.BAUD;
 
+  /** One reader for all steps: it may have read ahead. */
+  private final BufferedReader keyboard =
+      new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
+
   boolean isAsked() {
     return choice.isPresent();
   }
@@ -124,19 +128,8 @@ final class LiveCalibration {
       return;
     }
     say(console, "Press Enter when you are ready.");
-    if (keyboard().readLine() == null) {
+    if (keyboard.readLine() == null) {
       throw new CalibrationException("standard input ended; --go-on needs none");
     }
-  }
-
-  private Optional<BufferedReader> reader = Optional.empty();
-
-  /** One reader for all steps: it may have read ahead. */
-  private BufferedReader keyboard() {
-    if (reader.isEmpty()) {
-      reader =
-          Optional.of(new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)));
-    }
-    return reader.get();
   }
 }

@@ -67,7 +67,7 @@ public final class AccuracyCommand implements Callable<Integer> {
     boolean reached = true;
     for (Studies.Study study : studies) {
       List<StudyRow> rows =
-          study.runner().run(study.lessons(runs), seed, () -> after(progress, study.name()));
+          study.runner().run(study.lessons(runs), seed, () -> progress.step(study.name()));
       progress.clear();
       String table = StudyTable.of(study.name(), study.what(), study.lessons(runs), rows);
       console.out().println(table);
@@ -79,13 +79,6 @@ public final class AccuracyCommand implements Callable<Integer> {
       write(page.get(), tables.toString());
     }
     return reached ? Failures.DONE : Failures.FAILED;
-  }
-
-  private void after(Progress progress, String name) {
-    synchronized (progress) {
-      progress.step();
-      progress.at(name, System.nanoTime());
-    }
   }
 
   private List<Studies.Study> chosen() {

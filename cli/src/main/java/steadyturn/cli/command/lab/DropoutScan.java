@@ -12,19 +12,11 @@ import steadyturn.cli.terminal.Progress;
 import steadyturn.ingest.sample.Recording;
 
 /** Lays dropouts on lessons and prints what they did. */
-final class DropoutScan {
+record DropoutScan(Console console, List<Path> on) {
 
   private static final int SIMULATED = 3;
   private static final int LONG_PART = 10;
   private static final int WORST = 20;
-
-  private final Console console;
-  private final List<Path> on;
-
-  DropoutScan(Console console, List<Path> on) {
-    this.console = console;
-    this.on = on;
-  }
 
   /** Exit code 1 when something moved in silence or was withheld for nothing. */
   int run(int cases, long seed) {
@@ -44,12 +36,7 @@ final class DropoutScan {
     }
     int more = cases / LONG_PART;
     Progress progress = console.progress(cases + more);
-    Runnable afterEach =
-        () -> {
-          progress.step();
-          progress.at("dropouts", System.nanoTime());
-        };
-    DropoutStudy study = new DropoutStudy(lessons, seed, afterEach);
+    DropoutStudy study = new DropoutStudy(lessons, seed, () -> progress.step("dropouts"));
     DropoutStudy.Findings findings = study.lay(cases).layLong(more).findings(WORST);
     progress.clear();
     console.out().print(DropoutTable.of(findings));

@@ -1,36 +1,26 @@
 package steadyturn.cli.command.lab;
 
 import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import steadyturn.analysis.lab.study.DropoutRow;
 import steadyturn.analysis.lab.study.DropoutStudy;
 
 /** What dropouts did to lessons, as a Markdown table and the worst cases below it. */
 public final class DropoutTable {
 
+  private static final String HEAD =
+      "length,cases,values,moved,in silence,missed %,touched,withheld,for nothing,wider,for nothing,"
+          + "elsewhere,swings lost";
+
   private DropoutTable() {}
 
   /** The whole of it, with what each column means. */
   public static String of(DropoutStudy.Findings findings) {
     StringBuilder out = new StringBuilder("### dropouts\n\n");
+    out.append(line((Object[]) HEAD.split(",", -1)));
     out.append(
-        line(
-            "length",
-            "cases",
-            "values",
-            "moved",
-            "in silence",
-            "missed %",
-            "touched",
-            "withheld",
-            "for nothing",
-            "wider",
-            "for nothing",
-            "elsewhere",
-            "swings lost"));
-    out.append(
-        line(
-            "---", "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:", "--:",
-            "--:"));
+        line(Stream.concat(Stream.of("---"), Stream.generate(() -> "--:").limit(12)).toArray()));
     findings.rows().forEach(row -> out.append(line(row)));
     out.append(
         """
@@ -67,15 +57,14 @@ public final class DropoutTable {
   }
 
   private static String lost(DropoutRow row) {
-    return row.swingsLost()
-        + " + "
-        + row.lostInSilence()
-        + " + "
-        + row.lostForNothing()
-        + " + "
-        + row.swingsInvented()
-        + " + "
-        + row.failures();
+    return Stream.of(
+            row.swingsLost(),
+            row.lostInSilence(),
+            row.lostForNothing(),
+            row.swingsInvented(),
+            row.failures())
+        .map(String::valueOf)
+        .collect(Collectors.joining(" + "));
   }
 
   private static String line(Object... cells) {

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.Writer;
 import java.nio.file.Path;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import steadyturn.analysis.lab.truth.LessonTruth;
 import steadyturn.analysis.lab.truth.SwingTruth;
@@ -21,8 +20,7 @@ import steadyturn.ingest.recording.write.DatasetFiles;
  */
 public final class TruthFiles {
 
-  private static final List<String> COLUMNS =
-      List.of("swing", "club", "kind", "at", "time", "measure", "value", "unit");
+  private static final String COLUMNS = "swing,club,kind,at,time,measure,value,unit";
 
   private TruthFiles() {}
 
@@ -33,7 +31,7 @@ public final class TruthFiles {
   }
 
   private static void rows(LessonTruth truth, Writer to) throws IOException {
-    TsvReport.row(to, COLUMNS);
+    TsvReport.row(to, (Object[]) COLUMNS.split(",", -1));
     for (SwingTruth swing : truth.swings()) {
       Map<String, Double> timesS = new HashMap<>();
       swing.eventsS().forEach((event, timeS) -> timesS.put(event.word(), timeS));
@@ -47,14 +45,13 @@ public final class TruthFiles {
       throws IOException {
     TsvReport.row(
         to,
-        List.of(
-            Integer.toString(swing.number()),
-            swing.club(),
-            swing.kind().word(),
-            measure.at(),
-            Decimals.cell(timeS, Decimals.OF_TIME_S),
-            measure.measure().id(),
-            Decimals.cell(measure.value(), Decimals.OF_VALUE),
-            measure.measure().unit()));
+        swing.number(),
+        swing.club(),
+        swing.kind().word(),
+        measure.at(),
+        Decimals.cell(timeS, Decimals.OF_TIME_S),
+        measure.measure().id(),
+        Decimals.cell(measure.value(), Decimals.OF_VALUE),
+        measure.measure().unit());
   }
 }

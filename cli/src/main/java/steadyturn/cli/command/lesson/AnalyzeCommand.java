@@ -15,6 +15,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
@@ -97,6 +98,17 @@ public final class AnalyzeCommand implements Callable<Integer> {
         .analyze(new LessonReading(lesson, lessons)).stream()
             .filter(result -> asked.contains(result.recording()))
             .toList();
+  }
+
+  /** Every swing of some lessons. */
+  static List<LessonSwing> swings(Lessons lessons, AnalysisSettings settings) {
+    List<LessonSwing> swings = new ArrayList<>();
+    lessons.each(
+        lesson ->
+            analyze(lesson, lessons, settings).stream()
+                .flatMap(result -> result.swings().stream())
+                .forEach(swing -> swings.add(new LessonSwing(lesson.id(), swing))));
+    return swings;
   }
 
   private void score(

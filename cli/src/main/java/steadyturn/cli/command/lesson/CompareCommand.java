@@ -18,8 +18,7 @@ import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.compare.SwingPair;
-import steadyturn.analysis.lesson.LessonResult;
-import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.cli.lesson.FormatChoice;
 import steadyturn.cli.lesson.FormatChoice.Format;
@@ -88,7 +87,7 @@ public final class CompareCommand implements Callable<Integer> {
     if (looks.isEmpty()) {
       return nothingToCompare();
     }
-    Comparison comparison = GroupComparison.withDefaults().compare(swings, looks);
+    Comparison comparison = GroupComparison.compare(swings, looks);
     if (format == Format.JSON) {
       ComparisonJson.write(comparison, by.toString(), console.out());
     } else {
@@ -102,8 +101,8 @@ public final class CompareCommand implements Callable<Integer> {
     if (!numbers.matches("[0-9]{1,6},[0-9]{1,6}") || folders.size() > 2) {
       throw console.wrongUsage("--swings takes two numbers, such as 3,7, and one PATH or two");
     }
-    int one = Integer.parseInt(numbers.substring(0, numbers.indexOf(',')));
-    int other = Integer.parseInt(numbers.substring(numbers.indexOf(',') + 1));
+    int one = Integer.parseInt(numbers.split(",", -1)[0]);
+    int other = Integer.parseInt(numbers.split(",", -1)[1]);
     Lessons first = Lessons.under(folders.subList(0, 1), console);
     List<LessonSwing> all = new ArrayList<>(swings(first));
     LessonSwing a = numbered(one, all, folders.get(0));
@@ -139,31 +138,19 @@ public final class CompareCommand implements Callable<Integer> {
   private LessonSwing numbered(int number, List<LessonSwing> swings, Path folder) {
     List<LessonSwing> found =
         swings.stream().filter(each -> each.swing().number() == number).toList();
-    if (found.size() != 1) {
+    if (found.isEmpty()) {
+      throw console.wrongUsage("there is no swing %s in %s", number, folder);
+    }
+    if (found.size() > 1) {
       throw console.wrongUsage(
-          found.isEmpty()
-              ? "there is no swing " + number + " in " + folder
-              : found.size()
-                  + " recordings in "
-                  + folder
-                  + " have a swing "
-                  + number
-                  + "; name the motion table of one");
+          "%s recordings in %s have a swing %s; name the motion table of one",
+          found.size(), folder, number);
     }
     return found.get(0);
   }
 
   private static List<LessonSwing> swings(Lessons lessons) {
-    List<LessonSwing> swings = new ArrayList<>();
-    lessons.each(
-        lesson -> {
-          for (LessonResult result : AnalyzeCommand.analyzeWithoutCurves(lesson, lessons)) {
-            for (SwingResult swing : result.swings()) {
-              swings.add(new LessonSwing(lesson.id(), swing));
-            }
-          }
-        });
-    return swings;
+    return AnalyzeCommand.swings(lessons, AnalysisSettings.defaults().withoutCurves());
   }
 
   private String name(LessonSwing each) {

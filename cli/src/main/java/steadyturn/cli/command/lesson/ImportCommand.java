@@ -6,12 +6,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import steadyturn.cli.lesson.PlayerSizes;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.ingest.columnmap.ColumnMap;
@@ -21,7 +21,6 @@ import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.recording.write.RecordingWriter;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
-import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -52,17 +51,7 @@ public final class ImportCommand implements Callable<Integer> {
   @Option(names = "--handed", paramLabel = "right|left")
   private Handedness handed = Handedness.RIGHT;
 
-  @Option(names = "--pelvis-width", paramLabel = "MM")
-  private Optional<Double> pelvisWidthMm = Optional.empty();
-
-  @Option(names = "--pelvis-depth", paramLabel = "MM")
-  private Optional<Double> pelvisDepthMm = Optional.empty();
-
-  @Option(names = "--worn-depth", paramLabel = "MM")
-  private Optional<Double> wornDepthMm = Optional.empty();
-
-  @Option(names = "--stature", paramLabel = "MM")
-  private Optional<Double> statureMm = Optional.empty();
+  @Mixin private PlayerSizes sizes;
 
   @Option(names = "--start", paramLabel = "TIME")
   private LocalDateTime start = UNKNOWN_DAY;
@@ -78,7 +67,8 @@ public final class ImportCommand implements Callable<Integer> {
     for (String table : tables) {
       units.addAll(unitsOf(table, columns));
     }
-    Recording recording = ColumnMapImporter.recording(player, player(), units, List.of());
+    Recording recording =
+        ColumnMapImporter.recording(player, sizes.of(player, handed, console), units, List.of());
     RunLabel label =
         RecordingWriter.into(out, "Imported recordings").writeNext(recording, lesson, start);
     for (UnitStream unit : recording.units()) {
@@ -103,27 +93,13 @@ public final class ImportCommand implements Callable<Integer> {
     return imported.units();
   }
 
-  private Player player() {
-    return new Player(
-        player,
-        handed,
-        given(pelvisWidthMm),
-        given(pelvisDepthMm),
-        given(statureMm),
-        given(wornDepthMm));
-  }
-
-  private static OptionalDouble given(Optional<Double> mm) {
-    return mm.isPresent() ? OptionalDouble.of(mm.get()) : OptionalDouble.empty();
-  }
-
   private static String words(UnitStream unit) {
     return String.format(
         Locale.ROOT,
         "%s, %d samples, %.1f s at %.2f Hz",
         unit.point().trackedPoint().replace('_', ' '),
         unit.size(),
-        unit.timeS(unit.size() - 1) - unit.timeS(0),
+        unit.lengthS(),
         unit.facts().nominalRateHz());
   }
 }

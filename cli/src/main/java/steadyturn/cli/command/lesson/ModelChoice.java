@@ -1,7 +1,6 @@
 package steadyturn.cli.command.lesson;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -10,7 +9,7 @@ import steadyturn.analysis.coach.BestSwing;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.SwingGroup;
-import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.cli.lesson.Lessons;
@@ -45,25 +44,14 @@ final class ModelChoice {
       throw console.wrongUsage(
           "--model-swing takes a number or \"best\", not \"" + modelSwing.get() + "\"");
     }
-    List<LessonSwing> all = read(console);
+    Lessons lessons = Lessons.under(List.of(model.get()), console);
+    List<LessonSwing> all = AnalyzeCommand.swings(lessons, AnalysisSettings.defaults());
     Optional<Chosen> chosen =
         modelSwing.filter(BEST::equals).isPresent() ? best(teaching, all) : asked(all);
     if (chosen.isEmpty()) {
       console.warn("no such swing in the model lesson " + model.get());
     }
     return chosen;
-  }
-
-  private List<LessonSwing> read(Console console) {
-    Lessons lessons = Lessons.under(List.of(model.orElseThrow()), console);
-    List<LessonSwing> swings = new ArrayList<>();
-    lessons.each(
-        lesson -> {
-          for (LessonResult result : AnalyzeCommand.analyze(lesson, lessons)) {
-            result.swings().forEach(swing -> swings.add(new LessonSwing(lesson.id(), swing)));
-          }
-        });
-    return swings;
   }
 
   private Optional<Chosen> asked(List<LessonSwing> all) {

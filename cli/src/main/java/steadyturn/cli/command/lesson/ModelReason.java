@@ -17,11 +17,6 @@ enum ModelReason implements ReasonCode {
   }
 
   @Override
-  public String about() {
-    return "model";
-  }
-
-  @Override
   public List<String> args() {
     return args;
   }

@@ -27,7 +27,6 @@ import steadyturn.fusion.orientation.OrientationMethod;
 import steadyturn.fusion.orientation.OrientationRun;
 import steadyturn.fusion.orientation.OrientationTrack;
 import steadyturn.ingest.recording.RecordingReader;
-import steadyturn.ingest.recording.dataset.Session;
 import steadyturn.ingest.recording.dataset.SessionRun;
 import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.sample.BodyPoint;
@@ -91,7 +90,7 @@ public final class OrientCommand implements Callable<Integer> {
   }
 
   private OrientationTrack orient(UnitStream unit, OrientationMethod chosen, Rest usual) {
-    KalmanSettings settings = KalmanSettings.standard().withRest(rest.orElse(usual).settings());
+    KalmanSettings settings = KalmanSettings.with(rest.orElse(usual).settings());
     return new OrientationRun(settings).run(unit, chosen);
   }
 
@@ -127,15 +126,11 @@ public final class OrientCommand implements Callable<Integer> {
     Lessons lessons = Lessons.under(paths, console);
     lessons.each(
         lesson -> {
-          for (SessionRun run : runsOf(lesson)) {
+          for (SessionRun run : lesson.runs()) {
             lessons.tried(() -> orientRun(run, chosen));
           }
         });
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
-  }
-
-  private static List<SessionRun> runsOf(Session lesson) {
-    return lesson.runs();
   }
 
   private void orientRun(SessionRun run, OrientationMethod chosen) {

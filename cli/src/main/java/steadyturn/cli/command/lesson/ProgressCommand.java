@@ -109,15 +109,12 @@ public final class ProgressCommand implements Callable<Integer> {
           ProgressTable.write(
               progress, ProgressPage.drills(progress, teaching, page.units()), console.out());
       case JSON -> ProgressJson.write(label, chosen, progress, teaching, console.out());
-      default ->
-          console
-              .out()
-              .println(
-                  page.pages(console)
-                      .write(
-                          "sub-" + label + "_progress.html",
-                          ProgressPage.html(
-                              label, chosen, progress, teaching, page.units(), Words.inUse())));
+      default -> {
+        String html =
+            ProgressPage.html(label, chosen, progress, teaching, page.units(), Words.inUse());
+        String name = "sub-" + label + "_progress.html";
+        console.out().println(page.pages(console).write(name, html));
+      }
     }
   }
 }

@@ -6,7 +6,6 @@ import java.util.Optional;
 import steadyturn.ingest.sensor.AdapterFeed;
 import steadyturn.ingest.sensor.FindingAdapter;
 import steadyturn.ingest.sensor.SampleSink;
-import steadyturn.ingest.sensor.SensorAdapters;
 import steadyturn.ingest.sensor.UnitHello;
 import steadyturn.ingest.serial.PortListener;
 
@@ -15,7 +14,7 @@ final class PortWatch implements PortListener, SampleSink {
 
   private final String path;
   private final String says;
-  private final FindingAdapter adapter = SensorAdapters.finding();
+  private final FindingAdapter adapter = new FindingAdapter();
   private final AdapterFeed feed = new AdapterFeed(adapter, this);
   private Optional<UnitHello> hello = Optional.empty();
   private String trouble = "nothing heard yet";

@@ -10,7 +10,6 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -18,6 +17,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import steadyturn.cli.lesson.PlayerSizes;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.HangUp;
@@ -25,7 +25,6 @@ import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.sample.Handedness;
-import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.serial.HostTime;
 import steadyturn.ingest.serial.SerialPortSource;
 
@@ -57,17 +56,7 @@ public final class RecordCommand implements Callable<Integer> {
   @Option(names = "--lesson", paramLabel = "LABEL")
   private String lesson = LocalDate.now(ZoneId.systemDefault()).toString().replace("-", "");
 
-  @Option(names = "--pelvis-width", paramLabel = "MM")
-  private double widthMm;
-
-  @Option(names = "--pelvis-depth", paramLabel = "MM")
-  private double depthMm;
-
-  @Option(names = "--worn-depth", paramLabel = "MM")
-  private double wornMm;
-
-  @Option(names = "--stature", paramLabel = "MM")
-  private double statureMm;
+  @Mixin private PlayerSizes sizes;
 
   @Option(names = "--baud", paramLabel = "N")
   private int baud = SerialPortSource.BAUD;
@@ -86,7 +75,7 @@ public final class RecordCommand implements Callable<Integer> {
       throw console.wrongUsage("--player and --lesson take letters and digits only");
     }
     UnitChoice.requireApart(units, console);
-    LiveRecorder recorder = LiveRecorder.start(root, facts(), lesson);
+    LiveRecorder recorder = LiveRecorder.start(root, sizes.of(player, handed, console), lesson);
     CountDownLatch isSaid = new CountDownLatch(1);
     Thread atEnd = new Thread(() -> endFromOutside(recorder, isSaid), "end of recording");
     Runtime.getRuntime().addShutdownHook(atEnd);
@@ -123,7 +112,7 @@ public final class RecordCommand implements Callable<Integer> {
   /** What is on the disk, and what is not; whether all is well. */
   private boolean say(LiveRecorder recorder, LivePorts ports) {
     ports.show(console, recorder);
-    console.clearStatus();
+    console.status("");
     console.out().println(ports.summary());
     recorder.stopped().ifPresent(console::warn);
     if (recorder.missing() > 0) {
@@ -137,14 +126,6 @@ public final class RecordCommand implements Callable<Integer> {
         && recorder.missing() == 0
         && recorder.kept() > 0
         && ports.nobodyGivenUp();
-  }
-
-  private Player facts() {
-    return new Player(player, handed, size(widthMm), size(depthMm), size(statureMm), size(wornMm));
-  }
-
-  private static OptionalDouble size(double mm) {
-    return mm > 0 ? OptionalDouble.of(mm) : OptionalDouble.empty();
   }
 
   private void watch(LiveRecorder recorder, LivePorts ports) {
@@ -163,23 +144,22 @@ public final class RecordCommand implements Callable<Integer> {
   }
 
   private void readMarks(LiveRecorder recorder) {
-    Thread reader =
-        new Thread(
-            () -> {
-              try (BufferedReader in =
-                  new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
-                String line = in.readLine();
-                while (line != null && isEnded.getCount() > 0) {
-                  takeLine(line.strip(), recorder);
-                  line = in.readLine();
-                }
-              } catch (IOException e) {
-                console.warn("marks can no longer be typed: " + e.getMessage());
-              }
-            },
-            "marks");
+    Thread reader = new Thread(() -> takeLines(recorder), "marks");
     reader.setDaemon(true);
     reader.start();
+  }
+
+  private void takeLines(LiveRecorder recorder) {
+    try (BufferedReader in =
+        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
+      String line = in.readLine();
+      while (line != null && isEnded.getCount() > 0) {
+        takeLine(line.strip(), recorder);
+        line = in.readLine();
+      }
+    } catch (IOException e) {
+      console.warn("marks can no longer be typed: " + e.getMessage());
+    }
   }
 
   private void takeLine(String line, LiveRecorder recorder) {

@@ -1,6 +1,5 @@
 package steadyturn.cli.command.live;
 
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -59,12 +58,7 @@ public record UnitChoice(Optional<BodyPoint> point, String path, Optional<String
           .orElseThrow(
               () ->
                   new TypeConversionException(
-                      "\""
-                          + word
-                          + "\" is no body point; there are "
-                          + Arrays.stream(BodyPoint.values())
-                              .map(BodyPoint::trackedPoint)
-                              .collect(Collectors.joining(", "))));
+                      "\"" + word + "\" is no body point; there are " + BodyPoint.words()));
     }
 
     private static String adapter(String name) {
@@ -73,12 +67,13 @@ public record UnitChoice(Optional<BodyPoint> point, String path, Optional<String
           .orElseThrow(
               () ->
                   new TypeConversionException(
-                      "there is no adapter \""
-                          + name
-                          + "\"; there are "
-                          + SensorAdapters.all().stream()
-                              .map(SensorAdapter::name)
-                              .collect(Collectors.joining(", "))));
+                      "there is no adapter \"" + name + "\"; there are " + adapters()));
+    }
+
+    private static String adapters() {
+      return SensorAdapters.all().stream()
+          .map(SensorAdapter::name)
+          .collect(Collectors.joining(", "));
     }
   }
 }

@@ -72,16 +72,8 @@ public final class UnitsCommand implements Callable<Integer> {
   private static String table(List<PortWatch> watches) {
     StringBuilder text = new StringBuilder();
     text.append(
-        String.format(
-            ROOT,
-            "%-22s %-13s %-13s %-10s %7s %8s  %s%n",
-            "port",
-            "adapter",
-            "unit",
-            "serial",
-            "Hz",
-            "m/s^2",
-            "turning"));
+        "port                   adapter       unit          serial          Hz    m/s^2  turning");
+    text.append(System.lineSeparator());
     watches.forEach(w -> text.append(w.line()));
     return text.toString();
   }

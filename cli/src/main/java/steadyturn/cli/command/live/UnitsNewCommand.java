@@ -11,6 +11,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.recording.disk.Shipped;
 
 /** Writes what a new unit needs: the adapter's skeleton, its test, its registration. */
 @Command(name = "new")
@@ -42,10 +43,10 @@ final class UnitsNewCommand implements Callable<Integer> {
     String type = typeName(name) + "Adapter";
     write(
         main.resolve("java").resolve(SENSOR).resolve(type + ".java"),
-        AdapterSkeleton.adapter(name, type));
+        filled("Adapter.java.txt", type));
     write(
         test.resolve("java").resolve(SENSOR).resolve("kit").resolve(type + "Test.java"),
-        AdapterSkeleton.test(name, type));
+        filled("AdapterTest.java.txt", type));
     Path captures = test.resolve("resources").resolve(SENSOR).resolve("kit").resolve(name);
     Files.createDirectories(captures);
     String line = "steadyturn.ingest.sensor." + type + "\n";
@@ -57,6 +58,11 @@ final class UnitsNewCommand implements Callable<Integer> {
     console.out().println("put the four captures into " + captures);
     console.out().println("then: mvn -Dquick -pl ingest test -Dtest=" + type + "Test");
     return Failures.DONE;
+  }
+
+  private String filled(String template, String type) {
+    String text = Shipped.text(UnitsNewCommand.class, template);
+    return text.replace("TYPE", type).replace("NAME", name);
   }
 
   private void write(Path file, String text) throws IOException {

@@ -49,7 +49,7 @@ final class Figure {
 
   /** A plain number in the rounding of a measure, for means and spreads. */
   static String nearest(double number, Measure measure) {
-    int decimals = decimals(measure);
+    int decimals = PlainWords.decimals(measure);
     double rounded = Math.rint(number * Math.pow(10, decimals)) / Math.pow(10, decimals);
     return Words.inUse().decimal(rounded + 0.0, decimals);
   }
@@ -65,24 +65,16 @@ final class Figure {
   }
 
   private static String up(double number, Measure measure) {
-    double step = Math.pow(10, -decimals(measure));
+    double step = Math.pow(10, -PlainWords.decimals(measure));
     return nearest(Math.ceil(number / step - 1e-9) * step, measure);
   }
 
   private static String down(double number, Measure measure) {
-    double step = Math.pow(10, -decimals(measure));
+    double step = Math.pow(10, -PlainWords.decimals(measure));
     return nearest(Math.floor(number / step + 1e-9) * step, measure);
   }
 
   private static String mark(MeasureValue value) {
     return value.grade() == Grade.ESTIMATED ? "~" : "";
-  }
-
-  private static int decimals(Measure measure) {
-    return switch (measure.unit()) {
-      case "deg", "deg/cm", "1" -> 1;
-      case "s", "mm/deg" -> 2;
-      default -> 0;
-    };
   }
 }

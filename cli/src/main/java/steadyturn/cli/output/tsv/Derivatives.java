@@ -70,22 +70,19 @@ public final class Derivatives {
   }
 
   private static void keyPositions(LessonResult result, Writer to) throws IOException {
-    TsvReport.row(to, List.of("swing", "event", "time", "sd", "grade", "why"));
+    TsvReport.row(to, MeasureColumns.OF_KEY_POSITIONS.toArray());
     for (SwingResult swing : result.swings()) {
       for (EventTime event : swing.events()) {
-        TsvReport.row(to, cells(swing, event));
+        TsvReport.row(
+            to,
+            swing.number(),
+            event.event().word(),
+            Decimals.cell(event.timeS(), Decimals.OF_TIME_S),
+            Decimals.cell(event.sdS(), Decimals.OF_TIME_S),
+            event.grade().word(),
+            Words.english().text(event.why()));
       }
     }
-  }
-
-  private static List<String> cells(SwingResult swing, EventTime event) {
-    return List.of(
-        Integer.toString(swing.number()),
-        event.event().word(),
-        Decimals.cell(event.timeS(), Decimals.OF_TIME_S),
-        Decimals.cell(event.sdS(), Decimals.OF_TIME_S),
-        event.grade().word(),
-        Words.english().text(event.why()));
   }
 
   private static String place(String recording) {

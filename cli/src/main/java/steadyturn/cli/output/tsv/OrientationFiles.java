@@ -12,6 +12,7 @@ import steadyturn.cli.output.FixedDecimals;
 import steadyturn.fusion.orientation.OrientationMethod;
 import steadyturn.fusion.orientation.OrientationTrack;
 import steadyturn.ingest.recording.disk.ArchiveLock;
+import steadyturn.ingest.recording.disk.Shipped;
 import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.JsonText;
 import steadyturn.ingest.recording.write.DatasetFiles;
@@ -23,8 +24,6 @@ import steadyturn.ingest.sample.BodyPoint;
  * {@code desc-orientation}.
  */
 public final class OrientationFiles {
-
-  private static final double DEG_PER_RAD = 180 / Math.PI;
 
   private final Path archive;
 
@@ -59,7 +58,9 @@ public final class OrientationFiles {
         stem + "_motion.tsv",
         table -> {
           WholeFile.write(table.resolveSibling(stem + "_channels.tsv"), channels(point, method));
-          WholeFile.write(table.resolveSibling(stem + "_channels.json"), columns());
+          WholeFile.write(
+              table.resolveSibling(stem + "_channels.json"),
+              Shipped.text(getClass(), "orientation_channels.json"));
           WholeFile.write(table.resolveSibling(stem + "_motion.json"), sidecar(point, rateHz));
           WholeFile.writeText(table, out -> rows(track, out));
         });
@@ -99,12 +100,8 @@ public final class OrientationFiles {
     for (int i = 0; i < track.size(); i++) {
       row.setLength(0);
       FixedDecimals.append(row, track.timeS()[i] - zeroS, 6);
-      for (double[] column : new double[][] {track.qx(), track.qy(), track.qz(), track.qw()}) {
-        FixedDecimals.append(row.append('\t'), column[i], 9);
-      }
-      double inclinationDeg = DEG_PER_RAD * track.inclinationSigmaRad()[i];
-      FixedDecimals.append(row.append('\t'), inclinationDeg, 4);
-      FixedDecimals.append(row.append('\t'), DEG_PER_RAD * track.headingSigmaRad()[i], 4);
+      FixedDecimals.cells(row, '\t', 9, track.qx()[i], track.qy()[i], track.qz()[i], track.qw()[i]);
+      OrientationText.sigmas(row, '\t', track, i);
       writer.append(row).append('\n');
     }
   }
@@ -126,22 +123,6 @@ public final class OrientationFiles {
 
   private static void row(StringBuilder text, String... cells) {
     text.append(String.join("\t", cells)).append('\n');
-  }
-
-  private static String columns() {
-    Map<String, Object> earth = new LinkedHashMap<>();
-    earth.put("RotationRule", "right-hand");
-    earth.put(
-        "Description",
-        "Quaternions turn unit coordinates into earth coordinates, z up. Heading is zero at the"
-            + " first sample and drifts with the gyroscope: headings of two units do not compare."
-            + " Sigmas are one standard deviation.");
-    Map<String, Object> members = new LinkedHashMap<>();
-    members.put("reference_frame", Map.of("Levels", Map.of("earth", earth)));
-    members.put(
-        "method",
-        Map.of("Description", "The filter that found it, as --method of orient names it"));
-    return JsonText.of(members);
   }
 
   private static String sidecar(BodyPoint point, double rateHz) {

@@ -27,13 +27,9 @@ public final class OrientationText {
     for (int i = 0; i < track.size(); i++) {
       row.setLength(0);
       FixedDecimals.append(row, track.timeS()[i], 6);
-      for (double[] column : new double[][] {track.qw(), track.qx(), track.qy(), track.qz()}) {
-        FixedDecimals.append(row.append(','), column[i], 9);
-      }
+      FixedDecimals.cells(row, ',', 9, track.qw()[i], track.qx()[i], track.qy()[i], track.qz()[i]);
       if (withSigma) {
-        double inclinationDeg = DEG_PER_RAD * track.inclinationSigmaRad()[i];
-        FixedDecimals.append(row.append(','), inclinationDeg, 4);
-        FixedDecimals.append(row.append(','), DEG_PER_RAD * track.headingSigmaRad()[i], 4);
+        sigmas(row, ',', track, i);
       }
       to.append(row).append('\n');
     }
@@ -60,12 +56,16 @@ public final class OrientationText {
       FixedDecimals.append(row, first.timeS()[i], 6);
       for (OrientationTrack track : units) {
         FixedDecimals.append(row.append('\t'), track.qw()[i], 9);
-        FixedDecimals.append(row.append(','), track.qx()[i], 9);
-        FixedDecimals.append(row.append(','), track.qy()[i], 9);
-        FixedDecimals.append(row.append(','), track.qz()[i], 9);
+        FixedDecimals.cells(row, ',', 9, track.qx()[i], track.qy()[i], track.qz()[i]);
       }
       to.append(row).append('\n');
     }
+  }
+
+  /** The two sigmas of a sample, deg. */
+  static void sigmas(StringBuilder row, char mark, OrientationTrack track, int i) {
+    double inclinationDeg = DEG_PER_RAD * track.inclinationSigmaRad()[i];
+    FixedDecimals.cells(row, mark, 4, inclinationDeg, DEG_PER_RAD * track.headingSigmaRad()[i]);
   }
 
   private static double rateHz(OrientationTrack track) {

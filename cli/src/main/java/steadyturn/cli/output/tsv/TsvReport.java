@@ -2,7 +2,9 @@ package steadyturn.cli.output.tsv;
 
 import java.io.IOException;
 import java.io.Writer;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
@@ -18,26 +20,14 @@ public final class TsvReport {
 
   public static final List<String> COLUMNS =
       List.of(
-          "recording",
-          "player",
-          "swing",
-          "club",
-          "kind",
-          "flags",
-          "measure",
-          "at",
-          "value",
-          "unit",
-          "low",
-          "high",
-          "grade",
-          "why");
+          "recording,player,swing,club,kind,flags,measure,at,value,unit,low,high,grade,why"
+              .split(",", -1));
 
   private TsvReport() {}
 
   /** Writes header and rows; leaves the writer open. */
   public static void write(List<LessonResult> results, Writer to) throws IOException {
-    row(to, COLUMNS);
+    row(to, COLUMNS.toArray());
     for (LessonResult result : results) {
       for (SwingResult swing : result.swings()) {
         for (MeasureValue value : swing.measures()) {
@@ -47,33 +37,32 @@ public final class TsvReport {
     }
   }
 
-  private static List<String> cells(LessonResult result, SwingResult swing, MeasureValue value) {
-    return List.of(
-        result.recording(),
-        result.player().id(),
-        Integer.toString(swing.number()),
-        swing.club(),
-        swing.kind().word(),
-        String.join(",", swing.flags()),
-        value.measure().id(),
-        value.at(),
-        Decimals.cell(value.value(), Decimals.OF_VALUE),
-        value.measure().unit(),
-        Decimals.cell(value.low(), Decimals.OF_VALUE),
-        Decimals.cell(value.high(), Decimals.OF_VALUE),
-        value.grade().word(),
-        Words.english().text(value.why()));
+  private static Object[] cells(LessonResult result, SwingResult swing, MeasureValue value) {
+    return new Object[] {
+      result.recording(),
+      result.player().id(),
+      swing.number(),
+      swing.club(),
+      swing.kind().word(),
+      String.join(",", swing.flags()),
+      value.measure().id(),
+      value.at(),
+      Decimals.cell(value.value(), Decimals.OF_VALUE),
+      value.measure().unit(),
+      Decimals.cell(value.low(), Decimals.OF_VALUE),
+      Decimals.cell(value.high(), Decimals.OF_VALUE),
+      value.grade().word(),
+      Words.english().text(value.why())
+    };
   }
 
   /** One line; empty cells become {@code n/a}, and none holds what a spreadsheet would run. */
-  public static void row(Writer to, List<String> cells) throws IOException {
-    StringBuilder line = new StringBuilder();
-    for (String cell : cells) {
-      if (!line.isEmpty()) {
-        line.append('\t');
-      }
-      line.append(cell.isBlank() ? "n/a" : CellText.written(cell));
-    }
-    to.write(line.append('\n').toString());
+  public static void row(Writer to, Object... cells) throws IOException {
+    String line =
+        Arrays.stream(cells)
+            .map(String::valueOf)
+            .map(cell -> cell.isBlank() ? "n/a" : CellText.written(cell))
+            .collect(Collectors.joining("\t"));
+    to.write(line + "\n");
   }
 }

@@ -63,8 +63,8 @@ class CalibrateCommandTest {
     assertThat(kept.parts().keySet())
         .containsExactly(UnitCalibration.SIX_POSITION, UnitCalibration.TABLE_REST);
     // Within 0.01 m/s^2 and 0.001 rad/s: means of 200 samples with noise 0.01 and 0.001.
-    assertThat(kept.accelBiasMps2().x()).isBetween(0.19, 0.21);
-    assertThat(kept.gyroBiasRadPerS().x()).isBetween(0.016, 0.018);
+    assertThat(kept.accel().bias().x()).isBetween(0.19, 0.21);
+    assertThat(kept.gyro().bias().x()).isBetween(0.016, 0.018);
   }
 
   @Test
@@ -83,7 +83,7 @@ class CalibrateCommandTest {
     assertThat(calibrate(rest, "--latitude", "50").exitCode()).isZero();
     UnitCalibration kept = CalibrationStore.of(folder).latest("AB-12").orElseThrow();
     assertThat(kept.parts()).containsKeys(UnitCalibration.SIX_POSITION, UnitCalibration.TABLE_REST);
-    assertThat(kept.accelBiasMps2().x()).isBetween(0.19, 0.21);
+    assertThat(kept.accel().bias().x()).isBetween(0.19, 0.21);
   }
 
   @Test

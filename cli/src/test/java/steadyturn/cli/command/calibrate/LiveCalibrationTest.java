@@ -94,13 +94,13 @@ class LiveCalibrationTest {
     double accelBiasSigma = figure(kept, "accel_bias_sigma_m_per_s2");
     double accelSigma = figure(kept, "accel_matrix_sigma");
     for (int row = 0; row < 3; row++) {
-      near(kept.gyroBiasRadPerS().get(row), TableStream.GYRO_BIAS[row], gyroBiasSigma);
-      near(kept.accelBiasMps2().get(row), TableStream.ACCEL_BIAS[row], accelBiasSigma);
+      near(kept.gyro().bias().get(row), TableStream.GYRO_BIAS[row], gyroBiasSigma);
+      near(kept.accel().bias().get(row), TableStream.ACCEL_BIAS[row], accelBiasSigma);
       for (int axis = 0; axis < 3; axis++) {
         double gyroSigma = figure(kept, "gyro_matrix_sigma_" + "xyz".charAt(axis));
-        double gyro = kept.gyroMatrix().inverse().row(row).get(axis);
+        double gyro = kept.gyro().matrix().inverse().row(row).get(axis);
         near(gyro, TableStream.GYRO_ERRORS[row][axis], gyroSigma);
-        double accel = kept.accelMatrix().inverse().row(row).get(axis);
+        double accel = kept.accel().matrix().inverse().row(row).get(axis);
         near(accel, TableStream.ACCEL_ERRORS[row][axis], accelSigma);
       }
     }

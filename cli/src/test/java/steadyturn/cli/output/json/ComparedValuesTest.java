@@ -96,7 +96,7 @@ class ComparedValuesTest {
         List.of(
             new SwingGroup("before", swings("01", -40, 5)),
             new SwingGroup("after", swings("02", -48, 6)));
-    Comparison comparison = GroupComparison.withDefaults().compare(groups, List.of(TURN, RELEASE));
+    Comparison comparison = GroupComparison.compare(groups, List.of(TURN, RELEASE));
     StringWriter text = new StringWriter();
     ComparisonJson.write(comparison, "lesson", text);
     assertThat(text.toString()).endsWith("}\n");
@@ -154,7 +154,7 @@ class ComparedValuesTest {
         lesson,
         date,
         swings(lesson, turnDeg, count).stream().map(LessonSwing::swing).toList(),
-        new Advice(count, "", List.of(), Optional.empty(), List.of(), List.of(), List.of()));
+        new Advice(count, List.of(), Optional.empty(), List.of(), List.of(), List.of()));
   }
 
   @Test

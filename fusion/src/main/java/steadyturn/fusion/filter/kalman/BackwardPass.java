@@ -2,6 +2,9 @@ package steadyturn.fusion.filter.kalman;
 
 import static steadyturn.fusion.filter.kalman.BlockModel.ERRORS;
 
+import steadyturn.fusion.filter.kalman.BlockTrace.Block;
+import steadyturn.fusion.filter.kalman.BlockTrace.Observation;
+
 /**
  * The backward half of a fixed-interval smoother over the blocks of a forward pass, in the form of
  * Bierman 1973, "Fixed interval smoothing with discrete measurements", Int J Control 18:65-75 (from
@@ -13,12 +16,9 @@ public final class BackwardPass {
   private static final int N = ERRORS;
 
   private final BlockTrace trace;
-  private final BlockModel model = new BlockModel();
   private final double[] lambda = new double[N];
   private final double[] lambdaMatrix = new double[N * N];
-  private final double[] gain = new double[N];
   private final double[] product = new double[N];
-  private final double[] turnRows = new double[3 * N];
 
   /** Smoothed turn after block k, less what the forward pass had then: rad, at 3 k + axis. */
   public final double[] turnRad;
@@ -36,13 +36,14 @@ public final class BackwardPass {
   }
 
   public void run() {
-    for (int block = trace.blocks() - 1; block >= 0; block--) {
-      finish(block);
-      for (int o = trace.observations(block) - 1; o >= 0; o--) {
-        undoObservation(block, o);
+    for (int k = trace.blocks() - 1; k >= 0; k--) {
+      Block block = trace.block(k);
+      finish(k, block.turnRows);
+      for (int o = block.observations.size() - 1; o >= 0; o--) {
+        undo(block.observations.get(o));
       }
-      carryBack(block);
-      if (trace.startsAnew(block)) {
+      carryBack(block.model);
+      if (block.startsAnew) {
         forget();
       }
     }
@@ -59,8 +60,7 @@ public final class BackwardPass {
     }
   }
 
-  private void finish(int block) {
-    trace.readTurnRows(block, turnRows);
+  private void finish(int block, double[] turnRows) {
     for (int axis = 0; axis < 3; axis++) {
       double sum = 0;
       for (int j = 0; j < N; j++) {
@@ -68,12 +68,12 @@ public final class BackwardPass {
       }
       turnRad[3 * block + axis] = -sum;
     }
-    double inclination = 0.5 * (smoothedVariance(0) + smoothedVariance(1));
+    double inclination = 0.5 * (smoothedVariance(turnRows, 0) + smoothedVariance(turnRows, 1));
     inclinationSigmaRad[block] = Math.sqrt(Math.max(0, inclination));
-    headingSigmaRad[block] = Math.sqrt(Math.max(0, smoothedVariance(2)));
+    headingSigmaRad[block] = Math.sqrt(Math.max(0, smoothedVariance(turnRows, 2)));
   }
 
-  private double smoothedVariance(int axis) {
+  private double smoothedVariance(double[] turnRows, int axis) {
     int at = axis * N;
     double taken = 0;
     for (int i = 0; i < N; i++) {
@@ -87,10 +87,10 @@ public final class BackwardPass {
   }
 
   /** lambda' = (I - K h)^T lambda - h^T nu / S, and the like for the matrix. */
-  private void undoObservation(int block, int o) {
-    int h = trace.error(block, o);
-    double inverse = 1 / trace.variance(block, o);
-    trace.readGain(block, o, gain);
+  private void undo(Observation seen) {
+    int h = seen.error();
+    double[] gain = seen.gain();
+    double inverse = 1 / seen.variance();
     double along = 0;
     double square = 0;
     for (int i = 0; i < N; i++) {
@@ -102,7 +102,7 @@ public final class BackwardPass {
       along += gain[i] * lambda[i];
       square += gain[i] * sum;
     }
-    lambda[h] -= along + trace.innovation(block, o) * inverse;
+    lambda[h] -= along + seen.innovation() * inverse;
     for (int i = 0; i < N; i++) {
       lambdaMatrix[h * N + i] -= product[i];
       lambdaMatrix[i * N + h] -= product[i];
@@ -110,13 +110,22 @@ public final class BackwardPass {
     lambdaMatrix[h * N + h] += square + inverse;
   }
 
-  private void carryBack(int block) {
-    trace.readModel(block, model);
+  /** The matrix, which is its own transpose, becomes F-transposed times it times F. */
+  private void carryBack(BlockModel model) {
     model.carryBack(lambda, 0);
     for (int i = 0; i < N; i++) {
       model.carryBack(lambdaMatrix, i * N);
     }
-    model.carryBackRows(lambdaMatrix);
+    for (int i = 0; i < N; i++) {
+      for (int j = 0; j < i; j++) {
+        double upper = lambdaMatrix[j * N + i];
+        lambdaMatrix[j * N + i] = lambdaMatrix[i * N + j];
+        lambdaMatrix[i * N + j] = upper;
+      }
+    }
+    for (int i = 0; i < N; i++) {
+      model.carryBack(lambdaMatrix, i * N);
+    }
     for (int i = 0; i < N; i++) {
       for (int j = 0; j < i; j++) {
         double mean = 0.5 * (lambdaMatrix[i * N + j] + lambdaMatrix[j * N + i]);

@@ -117,7 +117,7 @@ final class BlockCorrection {
   private void predict(BlockSums sums) {
     model.set(sums);
     covariance.predict(model, sums, coefficients);
-    listener.predicted(model);
+    listener.predicted(sums);
     for (int axis = 0; axis < 2; axis++) {
       placeM[axis] += velocityMps[axis] * sums.lengthS + sums.placeM[axis];
       velocityMps[axis] += sums.velocityMps[axis];

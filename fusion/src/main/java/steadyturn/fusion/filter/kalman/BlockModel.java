@@ -49,37 +49,6 @@ final class BlockModel {
   }
 
   /**
-   * Carries rows of a matrix of 19 columns: {@code top} (7 x 19) becomes the first seven rows of F
-   * times {@code p} (19 x 19).
-   */
-  void carryRows(double[] p, double[] top) {
-    int n = ERRORS;
-    for (int i = 0; i < 3; i++) {
-      System.arraycopy(p, i * n, top, i * n, n);
-      for (int c = 0; c < FIXED; c++) {
-        double a = turnByFixed[FIXED * i + c];
-        int from = (MOVING + c) * n;
-        for (int j = 0; j < n; j++) {
-          top[i * n + j] += a * p[from + j];
-        }
-      }
-    }
-    for (int j = 0; j < n; j++) {
-      double mid0 = 0.5 * (p[j] + top[j]);
-      double mid1 = 0.5 * (p[n + j] + top[n + j]);
-      double mid2 = 0.5 * (p[2 * n + j] + top[2 * n + j]);
-      double gainX = mid1 * velZ - mid2 * velY;
-      double gainY = mid2 * velX - mid0 * velZ;
-      double vx = p[3 * n + j];
-      double vy = p[4 * n + j];
-      top[3 * n + j] = vx + gainX;
-      top[4 * n + j] = vy + gainY;
-      top[5 * n + j] = p[5 * n + j] + lengthS * (vx + 0.5 * gainX);
-      top[6 * n + j] = p[6 * n + j] + lengthS * (vy + 0.5 * gainY);
-    }
-  }
-
-  /**
    * Carries one row vector r of 19 in place: its first seven become those of r times F-transposed.
    */
   void carryRow(double[] r, int at) {
@@ -127,36 +96,5 @@ final class BlockModel {
     r[at + 2] += back2;
     r[at + 3] += lengthS * r[at + 5];
     r[at + 4] += lengthS * r[at + 6];
-  }
-
-  /** {@link #carryBack} for every column of a 19 x 19 matrix, row-wise: F-transposed times it. */
-  void carryBackRows(double[] l) {
-    int n = ERRORS;
-    for (int j = 0; j < n; j++) {
-      double ux = l[3 * n + j] + 0.5 * lengthS * l[5 * n + j];
-      double uy = l[4 * n + j] + 0.5 * lengthS * l[6 * n + j];
-      l[3 * n + j] += lengthS * l[5 * n + j];
-      l[4 * n + j] += lengthS * l[6 * n + j];
-      // halves first: the fixed errors act through the mean turn of the block
-      l[j] -= 0.5 * velZ * uy;
-      l[n + j] += 0.5 * velZ * ux;
-      l[2 * n + j] += 0.5 * (velX * uy - velY * ux);
-    }
-    for (int c = 0; c < FIXED; c++) {
-      double a0 = turnByFixed[c];
-      double a1 = turnByFixed[FIXED + c];
-      double a2 = turnByFixed[2 * FIXED + c];
-      int to = (MOVING + c) * n;
-      for (int j = 0; j < n; j++) {
-        l[to + j] += a0 * l[j] + a1 * l[n + j] + a2 * l[2 * n + j];
-      }
-    }
-    for (int j = 0; j < n; j++) {
-      double ux = l[3 * n + j] - 0.5 * lengthS * l[5 * n + j];
-      double uy = l[4 * n + j] - 0.5 * lengthS * l[6 * n + j];
-      l[j] -= 0.5 * velZ * uy;
-      l[n + j] += 0.5 * velZ * ux;
-      l[2 * n + j] += 0.5 * (velX * uy - velY * ux);
-    }
   }
 }

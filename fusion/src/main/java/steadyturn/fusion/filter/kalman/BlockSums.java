@@ -2,6 +2,7 @@ package steadyturn.fusion.filter.kalman;
 
 import steadyturn.fusion.filter.SampleGuard;
 import steadyturn.fusion.rotation.MutableQuaternion;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * What the samples of one block add up to, in earth axes along the followed attitude R(t):
@@ -24,6 +25,8 @@ final class BlockSums {
   /** Integral of the measured rates, unit axes, rad. */
   final double[] angleRad = new double[3];
 
+  private final double[] turned = new double[9];
+
   /** Integral of the squared rate, rad^2/s, and of the squared force, m^2/s^3. */
   double rateSquared;
 
@@ -36,55 +39,33 @@ final class BlockSums {
   /** Adds a step whose attitude in the middle is q. */
   void add(MutableQuaternion q, SampleGuard step, double[] rate, double ax, double ay, double az) {
     double dt = step.stepS;
-    addRow(0, q.m00(), q.m01(), q.m02(), rate, ax, ay, az, dt);
-    addRow(1, q.m10(), q.m11(), q.m12(), rate, ax, ay, az, dt);
-    addRow(2, q.m20(), q.m21(), q.m22(), rate, ax, ay, az, dt);
+    q.matrix(turned);
+    // no force seen: stand in with rest, R-transposed times g
+    double fx = step.accelSeen ? ax : StandardGravity.MPS2 * turned[6];
+    double fy = step.accelSeen ? ay : StandardGravity.MPS2 * turned[7];
+    double fz = step.accelSeen ? az : StandardGravity.MPS2 * turned[8];
+    for (int i = 0; i < 3; i++) {
+      double gainMps = (turned[3 * i] * fx + turned[3 * i + 1] * fy + turned[3 * i + 2] * fz) * dt;
+      if (i < 2) {
+        placeM[i] += (velocityMps[i] + 0.5 * gainMps) * dt;
+      }
+      velocityMps[i] += gainMps;
+      for (int c = 0; c < 3; c++) {
+        double s = turned[3 * i + c] * dt;
+        attitudeS[3 * i + c] += s;
+        attitudeRate[9 * i + 3 * c] += s * rate[0];
+        attitudeRate[9 * i + 3 * c + 1] += s * rate[1];
+        attitudeRate[9 * i + 3 * c + 2] += s * rate[2];
+      }
+    }
     angleRad[0] += step.rateX * dt;
     angleRad[1] += step.rateY * dt;
     angleRad[2] += step.rateZ * dt;
     lengthS += dt;
     rateSquared += (rate[0] * rate[0] + rate[1] * rate[1] + rate[2] * rate[2]) * dt;
-    forceSquared += (ax * ax + ay * ay + az * az) * dt;
+    forceSquared += (fx * fx + fy * fy + fz * fz) * dt;
     angleVariance += step.angleVariance;
     velocityVariance += step.velocityVariance;
-  }
-
-  /** Row i of R is (rx, ry, rz). */
-  private void addRow(
-      int i,
-      double rx,
-      double ry,
-      double rz,
-      double[] rate,
-      double ax,
-      double ay,
-      double az,
-      double dt) {
-    double gainMps = (rx * ax + ry * ay + rz * az) * dt;
-    if (i < 2) {
-      placeM[i] += (velocityMps[i] + 0.5 * gainMps) * dt;
-    }
-    velocityMps[i] += gainMps;
-    double sx = rx * dt;
-    double sy = ry * dt;
-    double sz = rz * dt;
-    int a = 3 * i;
-    attitudeS[a] += sx;
-    attitudeS[a + 1] += sy;
-    attitudeS[a + 2] += sz;
-    double wx = rate[0];
-    double wy = rate[1];
-    double wz = rate[2];
-    int m = 9 * i;
-    attitudeRate[m] += sx * wx;
-    attitudeRate[m + 1] += sx * wy;
-    attitudeRate[m + 2] += sx * wz;
-    attitudeRate[m + 3] += sy * wx;
-    attitudeRate[m + 4] += sy * wy;
-    attitudeRate[m + 5] += sy * wz;
-    attitudeRate[m + 6] += sz * wx;
-    attitudeRate[m + 7] += sz * wy;
-    attitudeRate[m + 8] += sz * wz;
   }
 
   void clear() {

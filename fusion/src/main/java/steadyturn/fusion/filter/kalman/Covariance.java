@@ -79,7 +79,13 @@ final class Covariance {
 
   /** P becomes F P F-transposed + Q. */
   void predict(BlockModel model, BlockSums sums, KalmanCoefficients c) {
-    model.carryRows(p, top);
+    for (int j = 0; j < ERRORS; j++) {
+      System.arraycopy(p, j * ERRORS, row, 0, ERRORS);
+      model.carryRow(row, 0);
+      for (int i = 0; i < MOVING; i++) {
+        top[i * ERRORS + j] = row[i];
+      }
+    }
     for (int i = 0; i < MOVING; i++) {
       model.carryRow(top, i * ERRORS);
     }

@@ -1,7 +1,7 @@
 package steadyturn.fusion.filter.kalman;
 
-import java.util.Arrays;
 import steadyturn.fusion.filter.RestDetectorSettings;
+import steadyturn.fusion.filter.Setting;
 import steadyturn.fusion.filter.SigmaFloor;
 
 /**
@@ -39,29 +39,21 @@ public record KalmanSettings(
     SigmaFloor floor) {
 
   public KalmanSettings {
-    double[] sizes = {
-      blockS,
-      startTiltRad,
-      startBiasRadPerS,
-      rateNoiseRadPerSqrtS,
-      speedSigmaMps,
-      placeSigmaM,
-      movementCorrelationS
-    };
-    for (double size : sizes) {
-      if (!(size > 0 && size < Double.POSITIVE_INFINITY)) {
-        throw new IllegalArgumentException(
-            "a size of a Kalman setting must be above 0 and finite, was " + size);
-      }
-    }
-    double[] parts = {
-      biasWalkRadPerSSqrtS, rateMatrixSigma, turnNoiseSqrtS, velocityNoiseMpsPerSqrtS
-    };
-    if (!Arrays.stream(parts).allMatch(part -> part >= 0)) {
-      throw new IllegalArgumentException(
-          "bias walk, rate matrix, turn noise and velocity noise must be 0 or more, were "
-              + Arrays.toString(parts));
-    }
+    Setting.sizes(
+        "block, start tilt and bias, rate noise, speed, place and correlation",
+        blockS,
+        startTiltRad,
+        startBiasRadPerS,
+        rateNoiseRadPerSqrtS,
+        speedSigmaMps,
+        placeSigmaM,
+        movementCorrelationS);
+    Setting.atLeast0(
+        "bias walk, rate matrix, turn and velocity noise",
+        biasWalkRadPerSSqrtS,
+        rateMatrixSigma,
+        turnNoiseSqrtS,
+        velocityNoiseMpsPerSqrtS);
   }
 
   /**
@@ -69,6 +61,11 @@ public record KalmanSettings(
    * optimum over five open recordings; docs/accuracy-orientation.md shows how flat it is.
    */
   public static KalmanSettings standard() {
+    return with(RestDetectorSettings.laidDown());
+  }
+
+  /** The standard ones with other settings of the rest detector. */
+  public static KalmanSettings with(RestDetectorSettings rest) {
     return new KalmanSettings(
         0.1,
         0.1,
@@ -81,21 +78,12 @@ public record KalmanSettings(
         0.5,
         0.5,
         0.3,
-        RestDetectorSettings.laidDown(),
+        rest,
         SigmaFloor.standard());
-  }
-
-  /** The same with another idea of rest. */
-  public KalmanSettings withRest(RestDetectorSettings otherRest) {
-    return with(otherRest, floor);
   }
 
   /** The same for a unit of this sample rate: a sample speaks for an instant within its step. */
   public KalmanSettings forRate(double rateHz) {
-    return with(rest, floor.forStep(1 / rateHz));
-  }
-
-  private KalmanSettings with(RestDetectorSettings otherRest, SigmaFloor otherFloor) {
     return new KalmanSettings(
         blockS,
         startTiltRad,
@@ -108,7 +96,7 @@ public record KalmanSettings(
         speedSigmaMps,
         placeSigmaM,
         movementCorrelationS,
-        otherRest,
-        otherFloor);
+        rest,
+        floor.forStep(1 / rateHz));
   }
 }

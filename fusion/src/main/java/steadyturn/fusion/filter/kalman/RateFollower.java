@@ -5,7 +5,6 @@ import static steadyturn.fusion.filter.kalman.BlockModel.MATRIX;
 
 import steadyturn.fusion.filter.SampleGuard;
 import steadyturn.fusion.rotation.MutableQuaternion;
-import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * Follows the rates sample by sample, less the gyroscope errors known so far, and adds up the force
@@ -48,14 +47,7 @@ final class RateFollower {
     lastGood = step.rateGood;
     double half = 0.5 * step.stepS;
     qEarthUnit.turnRight(half * rate[0], half * rate[1], half * rate[2]);
-    if (step.accelSeen) {
-      sums.add(qEarthUnit, step, rate, ax, ay, az);
-    } else {
-      // no force seen: stand in with rest, R-transposed times g
-      double g = StandardGravity.MPS2;
-      sums.add(
-          qEarthUnit, step, rate, g * qEarthUnit.m20(), g * qEarthUnit.m21(), g * qEarthUnit.m22());
-    }
+    sums.add(qEarthUnit, step, rate, ax, ay, az);
     qEarthUnit.turnRight(half * rate[0], half * rate[1], half * rate[2]).normalize();
   }
 

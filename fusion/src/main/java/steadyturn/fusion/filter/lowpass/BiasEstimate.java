@@ -8,7 +8,7 @@ final class BiasEstimate {
   private final double walkVariancePerS;
   private final double[] bias = new double[3];
   private final double[] p = new double[9];
-  private final double[] gain = new double[3];
+  private final double[] ph = new double[3];
 
   BiasEstimate(double startSigma, double walk) {
     walkVariancePerS = walk * walk;
@@ -37,25 +37,16 @@ final class BiasEstimate {
   }
 
   /** Folds in h . (true bias - bias) = innovation, with this variance. */
-  void observe(double hx, double hy, double hz, double innovation, double variance) {
-    double px = p[0] * hx + p[1] * hy + p[2] * hz;
-    double py = p[3] * hx + p[4] * hy + p[5] * hz;
-    double pz = p[6] * hx + p[7] * hy + p[8] * hz;
-    double inverse = 1 / (hx * px + hy * py + hz * pz + variance);
-    gain[0] = px * inverse;
-    gain[1] = py * inverse;
-    gain[2] = pz * inverse;
+  void observe(double[] h, double innovation, double variance) {
+    double s = variance;
     for (int i = 0; i < 3; i++) {
-      bias[i] += gain[i] * innovation;
-      p[3 * i] -= gain[i] * px;
-      p[3 * i + 1] -= gain[i] * py;
-      p[3 * i + 2] -= gain[i] * pz;
+      ph[i] = p[3 * i] * h[0] + p[3 * i + 1] * h[1] + p[3 * i + 2] * h[2];
+      s += h[i] * ph[i];
     }
     for (int i = 0; i < 3; i++) {
-      for (int j = 0; j < i; j++) {
-        double mean = 0.5 * (p[3 * i + j] + p[3 * j + i]);
-        p[3 * i + j] = mean;
-        p[3 * j + i] = mean;
+      bias[i] += ph[i] / s * innovation;
+      for (int j = 0; j < 3; j++) {
+        p[3 * i + j] -= ph[i] * ph[j] / s;
       }
     }
   }

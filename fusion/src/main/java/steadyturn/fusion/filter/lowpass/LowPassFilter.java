@@ -1,5 +1,6 @@
 package steadyturn.fusion.filter.lowpass;
 
+import java.util.Arrays;
 import steadyturn.fusion.filter.OrientationFilter;
 import steadyturn.fusion.filter.RestDetector;
 import steadyturn.fusion.filter.SampleGuard;
@@ -37,6 +38,8 @@ public final class LowPassFilter implements OrientationFilter {
   private final TwoStageMean attitude;
   private final MutableQuaternion qDriftUnit = new MutableQuaternion();
   private final MutableQuaternion qEarthDrift = new MutableQuaternion();
+  private final double[] turned = new double[9];
+  private final double[] h = new double[3];
   private final double[] restRateSum = new double[3];
   private final double[] tiltRad = new double[2];
   private double blockS;
@@ -100,9 +103,10 @@ public final class LowPassFilter implements OrientationFilter {
     MutableQuaternion q = qDriftUnit;
     q.turnRight(rx, ry, rz);
     attitude.step(guard.stepS);
-    addRow(0, q.m00(), q.m01(), q.m02());
-    addRow(1, q.m10(), q.m11(), q.m12());
-    addRow(2, q.m20(), q.m21(), q.m22());
+    q.matrix(turned);
+    for (int k = 0; k < turned.length; k++) {
+      attitude.add(k, turned[k]);
+    }
     if (guard.accelSeen) {
       force.step(guard.stepS);
       force.add(0, q.rotatedX(ax, ay, az));
@@ -111,12 +115,6 @@ public final class LowPassFilter implements OrientationFilter {
     }
     q.turnRight(rx, ry, rz).normalize();
     loseTrust();
-  }
-
-  private void addRow(int row, double x, double y, double z) {
-    attitude.add(3 * row, x);
-    attitude.add(3 * row + 1, y);
-    attitude.add(3 * row + 2, z);
   }
 
   /** What was not seen (gaps, clipping) makes the old vertical worth less. */
@@ -181,9 +179,11 @@ public final class LowPassFilter implements OrientationFilter {
     if (blockAtRest) {
       double sigma = settings.rest().rateSigmaRadPerSqrtS();
       double variance = sigma * sigma / blockS;
-      bias.observe(1, 0, 0, restRateSum[0] / blockS - bias.get(0), variance);
-      bias.observe(0, 1, 0, restRateSum[1] / blockS - bias.get(1), variance);
-      bias.observe(0, 0, 1, restRateSum[2] / blockS - bias.get(2), variance);
+      for (int axis = 0; axis < 3; axis++) {
+        Arrays.fill(h, 0);
+        h[axis] = 1;
+        bias.observe(h, restRateSum[axis] / blockS - bias.get(axis), variance);
+      }
     } else if (blockSeen && force.settled()) {
       double sigma = settings.movingRateRadPerSqrtS();
       observeTilt(tiltRad[0] / blockS, tiltRad[1] / blockS, sigma * sigma / blockS);
@@ -196,30 +196,22 @@ public final class LowPassFilter implements OrientationFilter {
   /** Levelling turns against the drift that a wrong bias makes: tilt rate = R (true - bias). */
   private void observeTilt(double rateX, double rateY, double variance) {
     double limit = settings.largestTiltRateRadPerS();
-    MutableQuaternion c = qEarthDrift;
-    double x0 = attitude.get(0);
-    double y0 = attitude.get(3);
-    double z0 = attitude.get(6);
-    double x1 = attitude.get(1);
-    double y1 = attitude.get(4);
-    double z1 = attitude.get(7);
-    double x2 = attitude.get(2);
-    double y2 = attitude.get(5);
-    double z2 = attitude.get(8);
-    double ix = Math.max(-limit, Math.min(limit, rateX));
-    double iy = Math.max(-limit, Math.min(limit, rateY));
-    bias.observe(
-        -c.rotatedX(x0, y0, z0), -c.rotatedX(x1, y1, z1), -c.rotatedX(x2, y2, z2), ix, variance);
-    bias.observe(
-        -c.rotatedY(x0, y0, z0), -c.rotatedY(x1, y1, z1), -c.rotatedY(x2, y2, z2), iy, variance);
+    for (int c = 0; c < 3; c++) {
+      h[c] = -qEarthDrift.rotatedX(attitude.get(c), attitude.get(3 + c), attitude.get(6 + c));
+    }
+    bias.observe(h, Math.max(-limit, Math.min(limit, rateX)), variance);
+    for (int c = 0; c < 3; c++) {
+      h[c] = -qEarthDrift.rotatedY(attitude.get(c), attitude.get(3 + c), attitude.get(6 + c));
+    }
+    bias.observe(h, Math.max(-limit, Math.min(limit, rateY)), variance);
   }
 
   private void clearBlock() {
     blockS = 0;
     blockAtRest = true;
     blockSeen = true;
-    java.util.Arrays.fill(restRateSum, 0);
-    java.util.Arrays.fill(tiltRad, 0);
+    Arrays.fill(restRateSum, 0);
+    Arrays.fill(tiltRad, 0);
   }
 
   @Override

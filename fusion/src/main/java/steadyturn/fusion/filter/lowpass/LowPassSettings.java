@@ -1,7 +1,7 @@
 package steadyturn.fusion.filter.lowpass;
 
-import java.util.Locale;
 import steadyturn.fusion.filter.RestDetectorSettings;
+import steadyturn.fusion.filter.Setting;
 import steadyturn.fusion.filter.SigmaFloor;
 import steadyturn.fusion.filter.kalman.KalmanSettings;
 
@@ -26,23 +26,13 @@ public record LowPassSettings(
     SigmaFloor floor) {
 
   public LowPassSettings {
-    if (!(forceTimeS > 0 && startBiasRadPerS > 0 && movingRateRadPerSqrtS > 0)) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "force time, start bias and moving rate must be above 0, were %s s, %s, %s rad/s",
-              forceTimeS,
-              startBiasRadPerS,
-              movingRateRadPerSqrtS));
-    }
-    if (!(biasWalkRadPerSSqrtS >= 0 && largestTiltRateRadPerS > 0)) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "bias walk must be 0 or more and the largest tilt rate above 0, were %s and %s",
-              biasWalkRadPerSSqrtS,
-              largestTiltRateRadPerS));
-    }
+    Setting.sizes(
+        "force time s, start bias, moving rate and largest tilt rate rad/s",
+        forceTimeS,
+        startBiasRadPerS,
+        movingRateRadPerSqrtS,
+        largestTiltRateRadPerS);
+    Setting.atLeast0("bias walk", biasWalkRadPerSSqrtS);
   }
 
   /** Our choice, for the same units as {@link KalmanSettings#standard()}. */

@@ -11,7 +11,7 @@ import steadyturn.ingest.sample.UnitStream;
  * Carries the heading of the aim step on by the gyro. What is carried loses itself within minutes,
  * so it reaches {@link #REACH_S} far and over no break of the stream.
  */
-public final class AimCarry {
+public record AimCarry(UnitStream stretch, OrientationTrack track, double aimedS, Gaps gaps) {
 
   /** Beyond this the gyro's bias has used the heading up, s. */
   public static final double REACH_S = 120;
@@ -28,18 +28,6 @@ public final class AimCarry {
 
   private static final double LONGEST_GAP_S = 0.05;
 
-  private final UnitStream stretch;
-  private final OrientationTrack track;
-  private final double aimedS;
-  private final Gaps gaps;
-
-  private AimCarry(UnitStream stretch, double aimedS) {
-    this.stretch = stretch;
-    this.aimedS = aimedS;
-    this.gaps = Gaps.of(stretch, Gaps.Need.RATE);
-    this.track = OrientationRun.withDefaults().run(stretch, OrientationMethod.OFFLINE);
-  }
-
   /**
    * Runs over what the unit saw around an aim step.
    *
@@ -47,7 +35,9 @@ public final class AimCarry {
    * @param aimedS the middle of the step, s
    */
   public static AimCarry of(UnitStream pelvis, double aimedS) {
-    return new AimCarry(pelvis.between(aimedS - BEFORE_S, aimedS + REACH_S), aimedS);
+    UnitStream stretch = pelvis.between(aimedS - BEFORE_S, aimedS + REACH_S);
+    OrientationTrack track = OrientationRun.withDefaults().run(stretch, OrientationMethod.OFFLINE);
+    return new AimCarry(stretch, track, aimedS, Gaps.of(stretch, Gaps.Need.RATE));
   }
 
   /** What an address has in common with the step; none where it is too far or the stream broke. */

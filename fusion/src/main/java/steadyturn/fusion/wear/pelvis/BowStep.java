@@ -1,9 +1,9 @@
 package steadyturn.fusion.wear.pelvis;
 
-import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
-import org.ejml.interfaces.decomposition.EigenDecomposition_F64;
+import java.util.List;
+import java.util.stream.IntStream;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.PrincipalAxis;
 import steadyturn.fusion.wear.StepReason;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.ingest.reason.Reason;
@@ -23,51 +23,30 @@ public record BowStep(Vector3 axisUnit, double purityPct, StepResult result) {
 
   /** The axis from all samples of the step, rates about the bias. */
   public static BowStep of(UnitStream unit, Vector3 biasRadPerS, double fromS, double toS) {
-    DMatrixRMaj scatter = new DMatrixRMaj(3, 3);
-    int n = 0;
-    for (int i = unit.indexAt(fromS), to = unit.indexAt(toS); i < to; i++) {
-      if (Double.isNaN(unit.gyroNormRadPerS(i))) {
-        continue;
-      }
-      for (int a = 0; a < 3; a++) {
-        for (int b = 0; b < 3; b++) {
-          scatter.add(
-              a,
-              b,
-              (unit.gyroRadPerS(a, i) - biasRadPerS.get(a))
-                  * (unit.gyroRadPerS(b, i) - biasRadPerS.get(b)));
-        }
-      }
-      n++;
+    List<Vector3> rates =
+        IntStream.range(unit.indexAt(fromS), unit.indexAt(toS))
+            .filter(unit::hasRate)
+            .mapToObj(i -> Vector3.each(axis -> unit.gyroRadPerS(axis, i)).minus(biasRadPerS))
+            .toList();
+    if (rates.size() < 3) {
+      return little(0);
     }
-    return fromScatter(scatter, n);
-  }
-
-  private static BowStep fromScatter(DMatrixRMaj scatter, int n) {
-    double total = scatter.get(0, 0) + scatter.get(1, 1) + scatter.get(2, 2);
-    if (n < 3 || Math.sqrt(total / n) < LEAST_RATE_RAD_PER_S) {
-      double rms = n == 0 ? 0 : Math.toDegrees(Math.sqrt(total / n));
-      return new BowStep(
-          Vector3.Y,
-          0,
-          StepResult.again("bow", rms, 10, "deg/s", Reason.of(StepReason.BOW_LITTLE)));
+    PrincipalAxis found = PrincipalAxis.of(rates);
+    if (found.rmsRadPerS() < LEAST_RATE_RAD_PER_S) {
+      return little(found.rmsRadPerS());
     }
-    EigenDecomposition_F64<DMatrixRMaj> eigen = DecompositionFactory_DDRM.eig(3, true, true);
-    eigen.decompose(scatter.copy());
-    int best = 0;
-    for (int i = 1; i < 3; i++) {
-      if (eigen.getEigenvalue(i).getReal() > eigen.getEigenvalue(best).getReal()) {
-        best = i;
-      }
-    }
-    DMatrixRMaj v = eigen.getEigenVector(best);
-    double purityPct = 100 * eigen.getEigenvalue(best).getReal() / total;
-    Vector3 axis = new Vector3(v.get(0), v.get(1), v.get(2)).unit();
+    double purityPct = found.purityPct();
     StepResult result =
         purityPct >= LEAST_PURITY_PCT
             ? StepResult.good("bow", purityPct, LEAST_PURITY_PCT, "%")
             : StepResult.again(
                 "bow", purityPct, LEAST_PURITY_PCT, "%", Reason.of(StepReason.BOW_SIDEWAYS));
-    return new BowStep(axis, purityPct, result);
+    return new BowStep(found.axis(), purityPct, result);
+  }
+
+  private static BowStep little(double rmsRadPerS) {
+    Reason why = Reason.of(StepReason.BOW_LITTLE);
+    double rms = Math.toDegrees(rmsRadPerS);
+    return new BowStep(Vector3.Y, 0, StepResult.again("bow", rms, 10, "deg/s", why));
   }
 }

@@ -16,9 +16,8 @@ import steadyturn.ingest.sample.Player;
  * @param midHipFromUnitPelvisM mid-hip relative to the unit, anatomical pelvis axes (x forward, y
  *     left, z up), m
  * @param sdM spread of each component, m
- * @param source in words, for the output
  */
-public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source) {
+public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM) {
 
   private static final double BEHIND_PER_DEPTH = 0.24;
   private static final double BELOW_PER_WIDTH = 0.30;
@@ -61,19 +60,10 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source
     double aheadM = 1e-3 * (wornMm - hipBehindFrontMm(depthMm));
     return new LeverArm(
         new Vector3(aheadM, arm.y(), arm.z()),
-        new Vector3(1e-3 * WORN_SD_MM, bare.sdM().y(), bare.sdM().z()),
-        bare.source() + ", depth over the worn unit");
+        new Vector3(1e-3 * WORN_SD_MM, bare.sdM().y(), bare.sdM().z()));
   }
 
   private static LeverArm fromSkin(Player player) {
-    if (player.pelvisWidthMm().isPresent() && player.pelvisDepthMm().isPresent()) {
-      return fromSizes(
-          player.pelvisWidthMm().getAsDouble(),
-          player.pelvisDepthMm().getAsDouble(),
-          0,
-          0,
-          "pelvis width and depth");
-    }
     OptionalDouble stature = player.statureMm();
     double statureMm = stature.orElse(USUAL_STATURE_MM);
     double statureSdMm = stature.isPresent() ? 10 : USUAL_STATURE_SD_MM;
@@ -85,12 +75,11 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source
             : Math.hypot(WIDTH_SD_MM, WIDTH_PER_STATURE * statureSdMm),
         player.pelvisDepthMm().isPresent()
             ? 0
-            : Math.hypot(DEPTH_SD_MM, DEPTH_PER_STATURE * statureSdMm),
-        stature.isPresent() ? "stature" : "a usual stature, as none was given");
+            : Math.hypot(DEPTH_SD_MM, DEPTH_PER_STATURE * statureSdMm));
   }
 
   private static LeverArm fromSizes(
-      double widthMm, double depthMm, double widthSdMm, double depthSdMm, String source) {
+      double widthMm, double depthMm, double widthSdMm, double depthSdMm) {
     double aheadMm = depthMm - hipBehindFrontMm(depthMm) + SKIN_AND_CASE_MM;
     double belowMm = hipBelowFrontMm(widthMm);
     return new LeverArm(
@@ -99,8 +88,7 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM, String source
                 Math.hypot(PLACING_SD_MM.x(), (1 - BEHIND_PER_DEPTH) * depthSdMm),
                 PLACING_SD_MM.y(),
                 Math.hypot(PLACING_SD_MM.z(), BELOW_PER_WIDTH * widthSdMm))
-            .times(1e-3),
-        source);
+            .times(1e-3));
   }
 
   /** Hip-joint centre behind the middle of the front hip-bone points, mm. */

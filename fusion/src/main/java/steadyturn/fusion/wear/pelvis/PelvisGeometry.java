@@ -1,6 +1,5 @@
 package steadyturn.fusion.wear.pelvis;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
@@ -15,10 +14,8 @@ import steadyturn.ingest.sample.Player;
  * @param leverArmUnitM mid-hip relative to the unit, unit axes, m
  * @param covariance 6 x 6: small turn of the pelvis axes about themselves (rad), then lever arm in
  *     unit axes (m)
- * @param sources what taught it, in words
  */
-public record PelvisGeometry(
-    Quaternion qUnitPelvis, Vector3 leverArmUnitM, double[][] covariance, List<String> sources) {
+public record PelvisGeometry(Quaternion qUnitPelvis, Vector3 leverArmUnitM, double[][] covariance) {
 
   /** Forward tilt of a standing pelvis in its anatomical axes: 10 +- 5 deg (from memory). */
   static final double STANDING_TILT_RAD = Math.toRadians(10);
@@ -37,10 +34,6 @@ public record PelvisGeometry(
   private static final Vector3 MOUNTING_SD_RAD =
       new Vector3(Math.toRadians(2.5), Math.toRadians(12), Math.toRadians(3));
 
-  public PelvisGeometry {
-    sources = List.copyOf(sources);
-  }
-
   /** Nominal mounting: unit x up the spine, unit z away from the skin, that is backwards. */
   public static PelvisGeometry nominal(LeverArm arm) {
     // columns: pelvis x, y, z in unit axes
@@ -52,8 +45,10 @@ public record PelvisGeometry(
     }
     for (int column = 0; column < 3; column++) {
       Vector3 turned =
-          qUnitPelvis.rotate(axis(column).cross(armPelvisM)).times(MOUNTING_SD_RAD.get(column));
-      Vector3 moved = qUnitPelvis.rotate(axis(column)).times(arm.sdM().get(column));
+          qUnitPelvis
+              .rotate(Vector3.axis(column).cross(armPelvisM))
+              .times(MOUNTING_SD_RAD.get(column));
+      Vector3 moved = qUnitPelvis.rotate(Vector3.axis(column)).times(arm.sdM().get(column));
       for (int row = 0; row < 3; row++) {
         a.set(3 + row, column, turned.get(row));
         a.set(3 + row, 3 + column, moved.get(row));
@@ -61,15 +56,7 @@ public record PelvisGeometry(
     }
     DMatrixRMaj covariance = new DMatrixRMaj(6, 6);
     CommonOps_DDRM.multTransB(a, a, covariance);
-    return new PelvisGeometry(
-        qUnitPelvis,
-        qUnitPelvis.rotate(armPelvisM),
-        rows(covariance),
-        List.of("lever arm from " + arm.source()));
-  }
-
-  static Vector3 axis(int i) {
-    return i == 0 ? Vector3.X : i == 1 ? Vector3.Y : Vector3.Z;
+    return new PelvisGeometry(qUnitPelvis, qUnitPelvis.rotate(armPelvisM), covariance.get2DData());
   }
 
   /**
@@ -80,8 +67,7 @@ public record PelvisGeometry(
    * @param unitSdRad what the accelerometer's own bias turns that by, about each axis, rad (1 SD)
    */
   public PelvisGeometry afterQuietStance(Vector3 forceUnitMps2, double unitSdRad) {
-    return afterStanding(
-        forceUnitMps2, unitSdRad, STANDING_TILT_RAD, STANDING_TILT_SD_RAD, "quiet stance");
+    return afterStanding(forceUnitMps2, unitSdRad, STANDING_TILT_RAD, STANDING_TILT_SD_RAD);
   }
 
   /** The tilt step, beside what is known of standing people, in place of the quiet stance. */
@@ -90,11 +76,11 @@ public record PelvisGeometry(
     double seen = 1 / (step.rulerSdRad() * step.rulerSdRad());
     double tiltRad = (usual * STANDING_TILT_RAD + seen * step.tiltRad(player)) / (usual + seen);
     return afterStanding(
-        step.forceUnitMps2(), step.unitSdRad(), tiltRad, 1 / Math.sqrt(usual + seen), "tilt step");
+        step.forceUnitMps2(), step.unitSdRad(), tiltRad, 1 / Math.sqrt(usual + seen));
   }
 
   private PelvisGeometry afterStanding(
-      Vector3 forceUnitMps2, double unitSdRad, double tilt, double tiltSdRad, String source) {
+      Vector3 forceUnitMps2, double unitSdRad, double tilt, double tiltSdRad) {
     Vector3 upPelvis = new Vector3(-Math.sin(tilt), 0, Math.cos(tilt));
     Vector3 perTilt = new Vector3(-Math.cos(tilt), 0, -Math.sin(tilt)).times(tiltSdRad);
     Vector3 perSide = new Vector3(0, STANDING_SIDETILT_SD_RAD, 0);
@@ -105,7 +91,7 @@ public record PelvisGeometry(
             Vector3.X.times(unitSdRad),
             Vector3.Y.times(unitSdRad),
             Vector3.Z.times(unitSdRad));
-    return afterDirection(forceUnitMps2.unit(), upPelvis, spreads, source);
+    return afterDirection(forceUnitMps2.unit(), upPelvis, spreads);
   }
 
   /**
@@ -119,8 +105,7 @@ public record PelvisGeometry(
     return afterDirection(
         left,
         Vector3.Y,
-        List.of(Vector3.X.times(BOW_AXIS_SD_RAD), Vector3.Z.times(BOW_AXIS_SD_RAD)),
-        "bow");
+        List.of(Vector3.X.times(BOW_AXIS_SD_RAD), Vector3.Z.times(BOW_AXIS_SD_RAD)));
   }
 
   /**
@@ -128,7 +113,7 @@ public record PelvisGeometry(
    * do not add up.
    */
   private PelvisGeometry afterDirection(
-      Vector3 seenUnit, Vector3 knownPelvis, List<Vector3> spreads, String source) {
+      Vector3 seenUnit, Vector3 knownPelvis, List<Vector3> spreads) {
     DMatrixRMaj noise = CommonOps_DDRM.identity(3);
     CommonOps_DDRM.scale(1e-6, noise);
     for (Vector3 s : spreads) {
@@ -139,11 +124,10 @@ public record PelvisGeometry(
       }
     }
     PelvisGeometry now = this;
-    Update last = new Update(new double[6], covariance, 1, 0);
     for (int round = 0; round < 3; round++) {
       DMatrixRMaj h = new DMatrixRMaj(3, 6);
       for (int column = 0; column < 3; column++) {
-        Vector3 d = axis(column).cross(knownPelvis);
+        Vector3 d = Vector3.axis(column).cross(knownPelvis);
         for (int row = 0; row < 3; row++) {
           h.set(row, column, d.get(row));
         }
@@ -151,9 +135,8 @@ public record PelvisGeometry(
       Vector3 seenPelvis = now.qUnitPelvis.conjugate().rotate(seenUnit);
       // relinearised about the latest guess, always against the first prior
       Vector3 residual = seenPelvis.minus(knownPelvis).plus(turnSince(now).cross(knownPelvis));
-      last =
-          Update.of(covariance, h, noise, new double[] {residual.x(), residual.y(), residual.z()});
-      now = moved(last, source);
+      double[] off = {residual.x(), residual.y(), residual.z()};
+      now = moved(Update.of(covariance, h, noise, off));
     }
     return now;
   }
@@ -163,28 +146,12 @@ public record PelvisGeometry(
   }
 
   /** The geometry moved by one linear update of its six numbers. */
-  PelvisGeometry moved(Update update, String source) {
+  PelvisGeometry moved(Update update) {
     double[] step = update.step();
-    Quaternion turned =
-        qUnitPelvis
-            .times(Quaternion.fromRotationVector(new Vector3(step[0], step[1], step[2])))
-            .normalized();
-    List<String> more = new ArrayList<>(sources);
-    more.add(source);
+    Quaternion qTurn = Quaternion.fromRotationVector(Vector3.of(step, 0));
     return new PelvisGeometry(
-        turned,
-        leverArmUnitM.plus(new Vector3(step[3], step[4], step[5])),
-        update.covariance(),
-        more);
-  }
-
-  static double[][] rows(DMatrixRMaj m) {
-    double[][] out = new double[m.numRows][m.numCols];
-    for (int i = 0; i < m.numRows; i++) {
-      for (int j = 0; j < m.numCols; j++) {
-        out[i][j] = m.get(i, j);
-      }
-    }
-    return out;
+        qUnitPelvis.times(qTurn).normalized(),
+        leverArmUnitM.plus(Vector3.of(step, 3)),
+        update.covariance());
   }
 }

@@ -69,7 +69,7 @@ public final class TurnOnSpot {
       for (int axis = 0; axis < 3; axis++) {
         residual[3 * i + axis] = -moved.get(axis);
         for (int c = 0; c < 3; c++) {
-          Vector3 e = PelvisGeometry.axis(c);
+          Vector3 e = Vector3.axis(c);
           h.set(3 * i + axis, 3 + c, q.rotate(e).minus(first.rotate(e)).get(axis));
         }
       }
@@ -79,7 +79,7 @@ public final class TurnOnSpot {
     Update update = Update.of(geometry.covariance(), h, noise, residual);
     return update.misfit() > LARGEST_MISFIT || update.surprise() > LARGEST_SURPRISE
         ? Optional.empty()
-        : Optional.of(geometry.moved(update, "turn on the spot"));
+        : Optional.of(geometry.moved(update));
   }
 
   private static int[] instants(UnitMotion motion) {

@@ -38,33 +38,23 @@ record Update(double[] step, double[][] covariance, double misfit, double surpri
     }
     DMatrixRMaj gain = new DMatrixRMaj(p.numRows, h.numRows);
     CommonOps_DDRM.mult(ph, inverse, gain);
-    double[] step = new double[p.numRows];
-    for (int i = 0; i < step.length; i++) {
-      for (int j = 0; j < residual.length; j++) {
-        step[i] += gain.get(i, j) * residual[j];
-      }
-    }
+    DMatrixRMaj step = new DMatrixRMaj(p.numRows, 1);
+    CommonOps_DDRM.mult(gain, DMatrixRMaj.wrap(residual.length, 1, residual), step);
     DMatrixRMaj taken = new DMatrixRMaj(p.numRows, p.numRows);
     CommonOps_DDRM.multTransB(gain, ph, taken);
     CommonOps_DDRM.subtractEquals(p, taken);
-    double[][] out = PelvisGeometry.rows(p);
-    for (int i = 0; i < out.length; i++) {
-      for (int j = 0; j < i; j++) {
-        double mean = 0.5 * (out[i][j] + out[j][i]);
-        out[i][j] = mean;
-        out[j][i] = mean;
-      }
-    }
-    return new Update(
-        step, out, square(residual, inverse) / residual.length, surprise(prior, taken, step));
+    DMatrixRMaj even = new DMatrixRMaj(p.numRows, p.numRows);
+    CommonOps_DDRM.add(0.5, p, 0.5, CommonOps_DDRM.transpose(p, null), even);
+    double misfit = square(residual, inverse) / residual.length;
+    return new Update(step.data, even.get2DData(), misfit, surprise(prior, taken, step));
   }
 
   /**
    * In axes in which the prior's numbers are independent with spread 1 and so are the parts of the
    * step, its squares over their own variances are chi-squared.
    */
-  private static double surprise(double[][] prior, DMatrixRMaj covariance, double[] step) {
-    int n = step.length;
+  private static double surprise(double[][] prior, DMatrixRMaj covariance, DMatrixRMaj step) {
+    int n = step.numRows;
     DMatrixRMaj white = inverseOfRoot(prior);
     DMatrixRMaj half = new DMatrixRMaj(n, n);
     DMatrixRMaj parts = new DMatrixRMaj(n, n);
@@ -73,7 +63,7 @@ record Update(double[] step, double[][] covariance, double misfit, double surpri
     EigenDecomposition_F64<DMatrixRMaj> eigen = DecompositionFactory_DDRM.eig(n, true, true);
     eigen.decompose(parts);
     DMatrixRMaj whiteStep = new DMatrixRMaj(n, 1);
-    CommonOps_DDRM.mult(white, new DMatrixRMaj(n, 1, true, step), whiteStep);
+    CommonOps_DDRM.mult(white, step, whiteStep);
     double squares = 0;
     int taught = 0;
     for (int i = 0; i < n; i++) {

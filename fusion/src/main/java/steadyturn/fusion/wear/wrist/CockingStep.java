@@ -1,9 +1,10 @@
 package steadyturn.fusion.wear.wrist;
 
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.EigenDecomposition;
+import java.util.ArrayList;
+import java.util.List;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.PrincipalAxis;
 import steadyturn.fusion.wear.StepReason;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.ingest.reason.Reason;
@@ -38,25 +39,21 @@ public record CockingStep(WristAlignment alignment, double purityPct, StepResult
     if (forearmStretch.size() < 20 || handStretch.size() < 20) {
       return again(before, 0, Reason.of(StepReason.COCKING_DID_NOT_RUN));
     }
-    GyroTrack forearmTrack = GyroTrack.of(forearmStretch, forearmBias);
-    GyroTrack handTrack = GyroTrack.of(handStretch, handBias);
-    double[][] moment = moment(before, forearmTrack, handTrack);
-    EigenDecomposition parts = new EigenDecomposition(new Array2DRowRealMatrix(moment));
-    double[] sizes = parts.getRealEigenvalues();
-    double whole = sizes[0] + sizes[1] + sizes[2];
-    double purity = 100 * sizes[0] / whole;
-    double rms = Math.sqrt(whole / handTrack.size());
-    if (rms < LEAST_TURN_RAD_PER_S) {
+    PrincipalAxis found =
+        PrincipalAxis.of(
+            rates(
+                before,
+                GyroTrack.of(forearmStretch, forearmBias),
+                GyroTrack.of(handStretch, handBias)));
+    double purity = found.purityPct();
+    if (found.rmsRadPerS() < LEAST_TURN_RAD_PER_S) {
       return again(before, purity, Reason.of(StepReason.COCKING_LITTLE));
     }
     if (purity < LEAST_PURITY_PCT) {
       return again(before, purity, Reason.of(StepReason.COCKING_IMPURE, purity));
     }
-    double[] axis = parts.getEigenvector(0).toArray();
-    return new CockingStep(
-        corrected(before, new Vector3(axis[0], axis[1], axis[2])),
-        purity,
-        StepResult.good(STEP, purity, LEAST_PURITY_PCT, "%"));
+    StepResult good = StepResult.good(STEP, purity, LEAST_PURITY_PCT, "%");
+    return new CockingStep(corrected(before, found.axis()), purity, good);
   }
 
   private static CockingStep again(WristAlignment before, double purityPct, Reason why) {
@@ -64,24 +61,18 @@ public record CockingStep(WristAlignment alignment, double purityPct, StepResult
     return new CockingStep(before, purityPct, result);
   }
 
-  /** Second moment of the hand's rate against the forearm's, in hand axes as known so far. */
-  private static double[][] moment(WristAlignment before, GyroTrack forearm, GyroTrack hand) {
-    double[][] moment = new double[3][3];
+  /** The hand's rates against the forearm's, in hand axes as known so far. */
+  private static List<Vector3> rates(WristAlignment before, GyroTrack forearm, GyroTrack hand) {
+    List<Vector3> rates = new ArrayList<>();
     int j = 0;
     for (int k = 0; k < hand.size(); k++) {
       while (j < forearm.size() - 1 && forearm.timeS(j + 1) <= hand.timeS(k)) {
         j++;
       }
       Vector3 along = before.qForearmUnitForearm().conjugate().rotate(forearm.rateUnitRadPerS(j));
-      Vector3 rate =
-          before.qHandUnitHand().conjugate().rotate(hand.rateUnitRadPerS(k)).minus(along);
-      for (int a = 0; a < 3; a++) {
-        for (int b = 0; b < 3; b++) {
-          moment[a][b] += rate.get(a) * rate.get(b);
-        }
-      }
+      rates.add(before.qHandUnitHand().conjugate().rotate(hand.rateUnitRadPerS(k)).minus(along));
     }
-    return moment;
+    return rates;
   }
 
   /** Turns the hand about its x so that its z comes nearer to the axis, each by its certainty. */

@@ -1,5 +1,6 @@
 package steadyturn.fusion.wear.wrist;
 
+import org.apache.commons.math3.util.MathArrays;
 import steadyturn.fusion.attitude.AttitudeTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
@@ -29,7 +30,14 @@ public final class HandOnShaft {
   private final int shaftAtAddress;
   private final double headingRad;
 
-  private HandOnShaft(
+  /**
+   * Compares both tracks.
+   *
+   * @param fromS address, s
+   * @param toS the end of what is compared, before the blow
+   * @param syncSdS standard deviation of the one clock against the other, s
+   */
+  public HandOnShaft(
       AttitudeTrack hand,
       AttitudeTrack shaft,
       UnitMount handMount,
@@ -47,24 +55,6 @@ public final class HandOnShaft {
     this.headingRad = heading();
   }
 
-  /**
-   * Compares both tracks.
-   *
-   * @param fromS address, s
-   * @param toS the end of what is compared, before the blow
-   * @param syncSdS standard deviation of the one clock against the other, s
-   */
-  public static HandOnShaft of(
-      AttitudeTrack hand,
-      AttitudeTrack shaft,
-      UnitMount handMount,
-      double fromS,
-      double toS,
-      double syncSdS) {
-    return new HandOnShaft(hand, shaft, handMount, fromS, toS, syncSdS);
-  }
-
-  /** Last sample at or before the instant, such that one follows. */
   private static int indexAt(AttitudeTrack track, double timeS) {
     return TimeAxis.beforeAt(track::timeS, track.size(), timeS);
   }
@@ -128,11 +118,8 @@ public final class HandOnShaft {
     double[] then = new double[track.parameters()];
     track.putTurn(k, along, now, 0);
     track.putTurn(before, alongBefore, then, 0);
-    double sum = 0;
-    for (int i = 0; i < now.length; i++) {
-      sum += (now[i] - then[i]) * (now[i] - then[i]);
-    }
-    return sum;
+    double apart = MathArrays.distance(now, then);
+    return apart * apart;
   }
 
   /** Whether the two turn against each other by more than all that may explain it. */

@@ -29,27 +29,17 @@ public record NeutralWrist(WristAlignment alignment, StepResult result) {
   /** Reads the pose from both units. */
   public static NeutralWrist of(
       WristAlignment before, UnitStream forearm, UnitStream hand, double fromS, double toS) {
-    StillStep forearmStill = StillStep.stance(forearm, fromS, toS, STEP);
-    StillStep handStill = StillStep.stance(hand, fromS, toS, STEP);
-    if (!forearmStill.result().used()) {
-      return new NeutralWrist(before, forearmStill.result());
+    StillStep armHangs = StillStep.stance(forearm, fromS, toS, STEP);
+    StillStep handHangs = StillStep.stance(hand, fromS, toS, STEP);
+    StepResult result = judge(armHangs, handHangs);
+    if (!result.used()) {
+      return new NeutralWrist(before, result);
     }
-    if (!handStill.result().used()) {
-      return new NeutralWrist(before, handStill.result());
-    }
-    Vector3 forearmLong = forearmStill.meanForceMps2().times(-1).unit();
-    Vector3 handLong = handStill.meanForceMps2().times(-1).unit();
-    double off = Math.max(offDeg(forearmLong), offDeg(handLong));
-    if (off > FARTHEST_DEG) {
-      return new NeutralWrist(before, tooFar(off));
-    }
+    UnitMount arm = before.forearm().posed(turned(armHangs), hangingSdRad(forearm));
+    UnitMount own =
+        before.hand().posed(turned(handHangs), Math.hypot(STRAIGHT_SD_RAD, hangingSdRad(hand)));
     return new NeutralWrist(
-        new WristAlignment(
-            before.forearm().posed(turned(forearmLong), hangingSdRad(forearm)),
-            before.hand().posed(turned(handLong), Math.hypot(STRAIGHT_SD_RAD, hangingSdRad(hand))),
-            HANG_SD_RAD,
-            WristAlignment.Source.POSE),
-        StepResult.good(STEP, off, FARTHEST_DEG, "deg"));
+        new WristAlignment(arm, own, HANG_SD_RAD, WristAlignment.Source.POSE), result);
   }
 
   /**
@@ -58,22 +48,34 @@ public record NeutralWrist(WristAlignment alignment, StepResult result) {
    */
   static NeutralWrist ofForearm(
       WristAlignment before, UnitStream forearm, double fromS, double toS) {
-    StillStep still = StillStep.stance(forearm, fromS, toS, STEP);
-    if (!still.result().used()) {
-      return new NeutralWrist(before, still.result());
+    StillStep hangs = StillStep.stance(forearm, fromS, toS, STEP);
+    StepResult result = judge(hangs);
+    if (!result.used()) {
+      return new NeutralWrist(before, result);
     }
-    Vector3 along = still.meanForceMps2().times(-1).unit();
-    double off = offDeg(along);
-    if (off > FARTHEST_DEG) {
-      return new NeutralWrist(before, tooFar(off));
-    }
+    UnitMount arm = before.forearm().posed(turned(hangs), hangingSdRad(forearm));
     return new NeutralWrist(
-        new WristAlignment(
-            before.forearm().posed(turned(along), hangingSdRad(forearm)),
-            before.hand(),
-            0,
-            WristAlignment.Source.POSE),
-        StepResult.good(STEP, off, FARTHEST_DEG, "deg"));
+        new WristAlignment(arm, before.hand(), 0, WristAlignment.Source.POSE), result);
+  }
+
+  private static StepResult judge(StillStep... units) {
+    double offDeg = 0;
+    for (StillStep hangs : units) {
+      if (!hangs.result().used()) {
+        return hangs.result();
+      }
+      double cosine = Math.max(-1, Math.min(1, along(hangs).x()));
+      offDeg = Math.max(offDeg, Math.toDegrees(Math.acos(cosine)));
+    }
+    return offDeg > FARTHEST_DEG
+        ? StepResult.again(
+            STEP, offDeg, FARTHEST_DEG, "deg", Reason.of(StepReason.NEUTRAL_WRIST_FAR, offDeg))
+        : StepResult.good(STEP, offDeg, FARTHEST_DEG, "deg");
+  }
+
+  /** The segment's long axis in its unit. */
+  private static Vector3 along(StillStep hangs) {
+    return hangs.meanForceMps2().times(-1).unit();
   }
 
   /** How the arm hangs, and what the unit's own accelerometer adds. */
@@ -81,18 +83,10 @@ public record NeutralWrist(WristAlignment alignment, StepResult result) {
     return Math.hypot(HANG_SD_RAD, LevelTrack.Spreads.of(unit).tiltRad());
   }
 
-  private static StepResult tooFar(double offDeg) {
-    return StepResult.again(
-        STEP, offDeg, FARTHEST_DEG, "deg", Reason.of(StepReason.NEUTRAL_WRIST_FAR, offDeg));
-  }
-
-  private static double offDeg(Vector3 longAxisUnit) {
-    return Math.toDegrees(Math.acos(Math.max(-1, Math.min(1, longAxisUnit.x()))));
-  }
-
   /** Segment x along the long axis; z as near to the unit's z as that allows. */
-  private static Quaternion turned(Vector3 longAxisUnit) {
-    Vector3 z = Vector3.Z.minus(longAxisUnit.times(longAxisUnit.z())).unit();
-    return Quaternion.fromAxes(longAxisUnit, z.cross(longAxisUnit), z);
+  private static Quaternion turned(StillStep hangs) {
+    Vector3 x = along(hangs);
+    Vector3 z = Vector3.Z.minus(x.times(x.z())).unit();
+    return Quaternion.fromAxes(x, z.cross(x), z);
   }
 }

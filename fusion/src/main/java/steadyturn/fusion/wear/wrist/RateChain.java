@@ -7,7 +7,8 @@ import org.ejml.data.DMatrixRMaj;
  * A rate as a chain of straight lines of 10 ms that goes on from a known rate and slope and bends
  * no more than wrists do.
  */
-final class RateChain {
+@SuppressWarnings("ArrayRecordComponent") // of its own making
+record RateChain(double startS, double entry, double slope, double[] knots) {
 
   private static final double KNOT_S = 0.010;
 
@@ -15,18 +16,6 @@ final class RateChain {
   private static final double BEND_SD = 15000;
 
   private static final double EXIT_SD_RAD_PER_S = 0.3;
-
-  private final double startS;
-  private final double entry;
-  private final double slope;
-  private final double[] knots;
-
-  private RateChain(double startS, double entry, double slope, double[] knots) {
-    this.startS = startS;
-    this.entry = entry;
-    this.slope = slope;
-    this.knots = knots;
-  }
 
   /** Begins with the slope it enters by, for 20 ms; level then. */
   static RateChain begin(double startS, double endS, double entry, double slope) {

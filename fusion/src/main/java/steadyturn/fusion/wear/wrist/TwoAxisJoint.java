@@ -112,7 +112,16 @@ public final class TwoAxisJoint {
 
   /** Standard deviation of a quantity by its derivative by all parameters. */
   public double sdRad(double[] row) {
-    return Math.sqrt(Math.max(0, covarianceRad2(row, row)));
+    int p = row.length;
+    double variance = 0;
+    for (int i = 0; i < p; i++) {
+      double along = 0;
+      for (int j = 0; j < i; j++) {
+        along += covariance.data[i * p + j] * row[j];
+      }
+      variance += row[i] * (2 * along + covariance.data[i * p + i] * row[i]);
+    }
+    return Math.sqrt(Math.max(0, variance));
   }
 
   /** How far two quantities err together, by their derivatives by all parameters. */

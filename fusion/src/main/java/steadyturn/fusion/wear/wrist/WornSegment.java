@@ -45,10 +45,6 @@ final class WornSegment {
     this.places = places;
   }
 
-  AttitudeTrack track() {
-    return track;
-  }
-
   /** Attitude at an instant, a turn in unit axes after sample k of the track. */
   Quaternion qLevelSegment(int k, Vector3 onUnitRad, double timeS, double[] z) {
     return Quaternion.fromRotationVector(track.turnRad(k, z, places.track))

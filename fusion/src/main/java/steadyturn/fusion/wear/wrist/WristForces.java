@@ -10,8 +10,12 @@ import steadyturn.fusion.rotation.Vector3;
  * turned into the hand, carried on to the hand unit. Unknowns, in their spreads: a small turn of
  * the hand at the start (3), the places of wrist in the forearm unit and of the hand unit in the
  * hand (6).
+ *
+ * @param qBefore attitude of the hand in the forearm at sample {@code from} of the hand
+ * @param first sample from which the rate about the cut's axis is the chain's
  */
-final class WristForces {
+record WristForces(
+    RateFromForce.Units units, PeakRepair.Cut cut, Quaternion qBefore, int from, int first) {
 
   static final int UNKNOWNS = 9;
 
@@ -24,55 +28,34 @@ final class WristForces {
 
   private static final Vector3 WRIST_HAND_M = new Vector3(0.06, 0, 0.02);
 
-  private final GyroTrack forearm;
-  private final GyroTrack hand;
-  private final WristAlignment alignment;
-  private final PeakRepair.Cut cut;
-  private final Quaternion qBefore;
-  private final int from;
-  private final int first;
-
-  /**
-   * @param qBefore attitude of the hand in the forearm at sample {@code from} of the hand
-   * @param first sample from which the rate about the cut's axis is the chain's
-   */
-  WristForces(
-      RateFromForce.Units units, PeakRepair.Cut cut, Quaternion qBefore, int from, int first) {
-    this.forearm = units.forearm();
-    this.hand = units.hand();
-    this.alignment = units.alignment();
-    this.cut = cut;
-    this.qBefore = qBefore;
-    this.from = from;
-    this.first = first;
-  }
-
   /** Force the hand unit should feel at samples from..to, unit axes, m/s^2. */
   double[][] predicted(double[] z, RateChain chain, int to) {
     double[][] out = new double[to - from + 1][3];
     Quaternion q =
-        alignment
+        units
+            .alignment()
             .qForearmUnitForearm()
             .times(qBefore)
-            .times(alignment.qHandUnitHand().conjugate())
-            .times(
-                Quaternion.fromRotationVector(new Vector3(z[0], z[1], z[2]).times(ANGLE_SD_RAD)));
+            .times(units.alignment().qHandUnitHand().conjugate())
+            .times(Quaternion.fromRotationVector(Vector3.of(z, 0).times(ANGLE_SD_RAD)));
     Vector3 toWrist =
-        alignment
+        units
+            .alignment()
             .qForearmUnitForearm()
-            .rotate(FOREARM_WRIST_M.plus(new Vector3(z[3], z[4], z[5]).times(PLACE_SD_M)));
+            .rotate(FOREARM_WRIST_M.plus(Vector3.of(z, 3).times(PLACE_SD_M)));
     Vector3 toUnit =
-        alignment
+        units
+            .alignment()
             .qHandUnitHand()
-            .rotate(WRIST_HAND_M.plus(new Vector3(z[6], z[7], z[8]).times(PLACE_SD_M)));
-    Vector3 before = forearmAt(hand.timeS(from), false);
+            .rotate(WRIST_HAND_M.plus(Vector3.of(z, 6).times(PLACE_SD_M)));
+    Vector3 before = forearmAt(units.hand().timeS(from), false);
     Vector3 beforeHand = rate(from, chain);
     for (int k = from; k <= to; k++) {
-      double t = hand.timeS(k);
+      double t = units.hand().timeS(k);
       Vector3 arm = forearmAt(t, false);
       Vector3 own = rate(k, chain);
       if (k > from) {
-        double dt = t - hand.timeS(k - 1);
+        double dt = t - units.hand().timeS(k - 1);
         q =
             Quaternion.fromRotationVector(before.plus(arm).times(-dt / 2))
                 .times(q)
@@ -97,7 +80,7 @@ final class WristForces {
   }
 
   private Vector3 forearmAt(double timeS, boolean force) {
-    return at(forearm, timeS, force);
+    return at(units.forearm(), timeS, force);
   }
 
   private static Vector3 at(GyroTrack track, double timeS, boolean force) {
@@ -115,27 +98,24 @@ final class WristForces {
   }
 
   private Vector3 rate(int k, RateChain chain) {
-    Vector3 shown = hand.rateUnitRadPerS(k);
-    return k < first ? shown : with(shown, chain.at(hand.timeS(k)));
+    Vector3 shown = units.hand().rateUnitRadPerS(k);
+    return k < first ? shown : with(shown, chain.at(units.hand().timeS(k)));
   }
 
   private Vector3 with(Vector3 rate, double value) {
-    return new Vector3(
-        cut.axis() == 0 ? value : rate.x(),
-        cut.axis() == 1 ? value : rate.y(),
-        cut.axis() == 2 ? value : rate.z());
+    return Vector3.each(axis -> axis == cut.axis() ? value : rate.get(axis));
   }
 
   /** Change of the hand's rate, over the same stretch to either side. */
   private Vector3 handSpin(int k, RateChain chain) {
-    double reachS = Math.max(SPIN_S / 2, hand.timeS(k) - hand.timeS(k - 1));
-    return handAt(hand.timeS(k) + reachS, chain)
-        .minus(handAt(hand.timeS(k) - reachS, chain))
+    double reachS = Math.max(SPIN_S / 2, units.hand().timeS(k) - units.hand().timeS(k - 1));
+    return handAt(units.hand().timeS(k) + reachS, chain)
+        .minus(handAt(units.hand().timeS(k) - reachS, chain))
         .times(1 / (2 * reachS));
   }
 
   private Vector3 handAt(double timeS, RateChain chain) {
-    Vector3 shown = at(hand, timeS, false);
-    return timeS <= hand.timeS(first - 1) ? shown : with(shown, chain.at(timeS));
+    Vector3 shown = at(units.hand(), timeS, false);
+    return timeS <= units.hand().timeS(first - 1) ? shown : with(shown, chain.at(timeS));
   }
 }

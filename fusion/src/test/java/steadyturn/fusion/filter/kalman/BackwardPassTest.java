@@ -66,11 +66,12 @@ class BackwardPassTest {
     for (int i = 0; i < N; i++) {
       identity[i * N + i] = 1;
     }
-    double[] top = new double[BlockModel.MOVING * N];
-    model.carryRows(identity, top);
-    RealMatrix f = MatrixUtils.createRealIdentityMatrix(N);
-    for (int i = 0; i < top.length; i++) {
-      f.setEntry(i / N, i % N, top[i]);
+    RealMatrix f = MatrixUtils.createRealMatrix(N, N);
+    for (int j = 0; j < N; j++) {
+      model.carryRow(identity, j * N);
+      for (int i = 0; i < N; i++) {
+        f.setEntry(i, j, identity[j * N + i]);
+      }
     }
     return f;
   }
@@ -100,7 +101,7 @@ class BackwardPassTest {
       BlockModel model = new BlockModel();
       model.set(sums);
       covariance.predict(model, sums, C);
-      trace.predicted(model);
+      trace.predicted(sums);
       RealMatrix f = f(model).multiply(kept);
       mean = f.operate(mean);
       RealMatrix predicted = dense(covariance.p);

@@ -26,7 +26,7 @@ class LowPassPartsTest {
       p = p.add(MatrixUtils.createRealIdentityMatrix(3).scalarMultiply(0.0001 * 0.5));
       double[] h = {random.nextGaussian(), random.nextGaussian(), random.nextGaussian()};
       double off = 0.1 * random.nextGaussian();
-      bias.observe(h[0], h[1], h[2], off, 0.002);
+      bias.observe(h, off, 0.002);
       RealMatrix ph = p.multiply(MatrixUtils.createColumnRealMatrix(h));
       double s = MatrixUtils.createRowRealMatrix(h).multiply(ph).getEntry(0, 0) + 0.002;
       b = b.add(ph.scalarMultiply(off / s));

@@ -43,7 +43,7 @@ class AimCarryTest {
   }
 
   private static LeverArm arm() {
-    return new LeverArm(new Vector3(0.1, 0, -0.1), new Vector3(0.01, 0.01, 0.01), "made");
+    return new LeverArm(new Vector3(0.1, 0, -0.1), new Vector3(0.01, 0.01, 0.01));
   }
 
   @ParameterizedTest

@@ -189,7 +189,7 @@ class TwoAxisJointTest {
             t -> Quaternion.aboutZ(0.8).times(qGroundHand(t)).times(qHandShaft.apply(t)),
             Quaternion.aboutY(0.2));
     UnitMount mount = UnitMount.onSkin().posed(Quaternion.aboutX(-0.1), Math.toRadians(1));
-    return HandOnShaft.of(track(hand), track(shaft), mount, 0.9, 2.05, 1e-4);
+    return new HandOnShaft(track(hand), track(shaft), mount, 0.9, 2.05, 1e-4);
   }
 
   @Test

@@ -176,7 +176,7 @@ class WristClosedFormTest {
     for (double tiltSd : new double[] {0, Math.toRadians(1)}) {
       UnitMount mount = new UnitMount(HAND_SITS, 0, 0, Math.toRadians(1));
       HandOnShaft pair =
-          HandOnShaft.of(
+          new HandOnShaft(
               track(WristClosedFormTest::hand, HAND_SITS, tiltSd),
               track(WristClosedFormTest::hand, ARM_SITS, tiltSd),
               mount,

@@ -3,12 +3,10 @@ package steadyturn.ingest.recording.dataset;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import steadyturn.ingest.recording.disk.Shipped;
 import steadyturn.ingest.recording.disk.WholeFile;
-import steadyturn.ingest.recording.table.JsonText;
 import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.recording.table.TableText;
 import steadyturn.ingest.recording.table.TextTable;
@@ -70,20 +68,7 @@ public final class EventsFile {
         folder.resolve(label.fileName(tracksys, "events.tsv")),
         text.toString().replace(System.lineSeparator(), "\n"));
     WholeFile.write(
-        folder.resolve(label.fileName(tracksys, "events.json")), JsonText.of(columns()));
-  }
-
-  private static Map<String, Object> columns() {
-    Map<String, Object> columns = new LinkedHashMap<>();
-    columns.put(
-        "trial_type",
-        Map.of(
-            "Description",
-            "A wear step (table-rest, aim, quiet-stance, tilt, bow, neutral-wrist, cocking,"
-                + " turn-on-spot), a swing (hit, practice) or a repetition of a drill"
-                + " (drill-rep)"));
-    columns.put("club", Map.of("Description", "The club in the player's hands"));
-    columns.put("note", Map.of("Description", "Free words"));
-    return columns;
+        folder.resolve(label.fileName(tracksys, "events.json")),
+        Shipped.text(EventsFile.class, "events.json"));
   }
 }

@@ -106,12 +106,7 @@ public final class Participants {
    * @throws RecordingException when the file already tells another side for this player
    */
   public static void add(Path root, Player player) {
-    ArchiveLock.whileWriting(
-        root,
-        () -> {
-          addAlone(root, player);
-          return player;
-        });
+    ArchiveLock.whileWriting(root, () -> addAlone(root, player));
   }
 
   private static void addAlone(Path root, Player player) {

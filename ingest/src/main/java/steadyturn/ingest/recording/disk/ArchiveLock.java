@@ -66,6 +66,16 @@ public final class ArchiveLock implements AutoCloseable {
                         + " end it."));
   }
 
+  /** The same for work that gives nothing back. */
+  public static void whileWriting(Path root, Runnable work) {
+    whileWriting(
+        root,
+        () -> {
+          work.run();
+          return root;
+        });
+  }
+
   /** The same where nobody else is at work; empty otherwise. */
   public static <T> Optional<T> ifNobodyWrites(Path root, Supplier<T> work) {
     return whileWriting(root, work, 0);

@@ -113,29 +113,24 @@ public final class MotionStream implements Closeable {
   /** The number that starts at the index; the cursor moves behind it. */
   private double number(int from, int column) {
     byte[] b = bytes;
-    int i = from;
-    boolean negative = b[i] == '-';
-    if (negative) {
-      i++;
-    }
-    int first = i;
+    boolean negative = b[from] == '-';
+    int first = negative ? from + 1 : from;
+    int i = first;
+    int dot = -1;
     long digits = 0;
-    int digit;
-    while ((digit = b[i] - '0') >= 0 && digit <= 9) {
-      digits = digits * 10 + digit;
+    while (true) {
+      int digit = b[i] - '0';
+      if (digit >= 0 && digit <= 9) {
+        digits = digits * 10 + digit;
+      } else if (digit == '.' - '0' && dot < 0) {
+        dot = i;
+      } else {
+        break;
+      }
       i++;
     }
-    int count = i - first;
-    int behindDot = 0;
-    if (b[i] == '.') {
-      int dot = ++i;
-      while ((digit = b[i] - '0') >= 0 && digit <= 9) {
-        digits = digits * 10 + digit;
-        i++;
-      }
-      behindDot = i - dot;
-      count += behindDot;
-    }
+    int behindDot = dot < 0 ? 0 : i - dot - 1;
+    int count = dot < 0 ? i - first : i - first - 1;
     if (!isCellEnd(b[i]) || count == 0 || count > Numbers.EXACT_DIGITS) {
       return oddNumber(from, column);
     }

@@ -39,33 +39,26 @@ public final class MotionTally {
 
   public List<String> notices() {
     List<String> notices = new ArrayList<>();
-    if (missing > 0) {
-      notices.add(
-          RecordingException.place(file, firstMissingLine, "")
-              + ": the first of "
-              + missing
-              + (missing == 1 ? " lost value" : " lost values")
-              + " (n/a, NaN or an empty cell).");
-    }
-    if (withoutTime > 0) {
-      notices.add(
-          RecordingException.place(file, 0, "")
-              + ": "
-              + withoutTime
-              + " samples without a time left out.");
-    }
-    if (repeated > 0) {
-      notices.add(
-          RecordingException.place(file, firstRepeatedLine, "")
-              + ": the first of "
-              + repeated
-              + " samples that repeat the time of the one before; they were left out.");
-    }
-    if (cutLine > 0) {
-      notices.add(
-          RecordingException.place(file, cutLine, "")
-              + ": the last line is cut short; it was left out.");
-    }
+    String values = missing == 1 ? " lost value" : " lost values";
+    tell(
+        notices,
+        missing,
+        firstMissingLine,
+        "the first of " + missing + values + " (n/a, NaN or an empty cell).");
+    tell(notices, withoutTime, 0, withoutTime + " samples without a time left out.");
+    tell(
+        notices,
+        repeated,
+        firstRepeatedLine,
+        ("the first of " + repeated)
+            + " samples that repeat the time of the one before; they were left out.");
+    tell(notices, cutLine, cutLine, "the last line is cut short; it was left out.");
     return notices;
+  }
+
+  private void tell(List<String> notices, long count, long line, String what) {
+    if (count > 0) {
+      notices.add(RecordingException.place(file, line, "") + ": " + what);
+    }
   }
 }

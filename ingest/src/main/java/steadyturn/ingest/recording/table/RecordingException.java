@@ -1,23 +1,16 @@
 package steadyturn.ingest.recording.table;
 
+import java.io.IOException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.util.Optional;
-import java.util.OptionalLong;
 
 /** Something in a file stops it from being read or written: where, what was found, what to do. */
 public final class RecordingException extends RuntimeException {
 
   private static final long serialVersionUID = 1L;
 
-  private final transient Path file;
-  private final long line;
-  private final String column;
-
   private RecordingException(Path file, long line, String column, String message) {
     super(place(file, line, column) + ": " + message);
-    this.file = file;
-    this.line = line;
-    this.column = column;
   }
 
   /** A fault of the file (or folder) as a whole. */
@@ -36,15 +29,15 @@ public final class RecordingException extends RuntimeException {
   }
 
   /** A fault told by the file system. */
-  public static RecordingException io(Path file, java.io.IOException cause) {
+  public static RecordingException io(Path file, IOException cause) {
     RecordingException told = of(file, words(cause));
     told.initCause(cause);
     return told;
   }
 
-  private static String words(java.io.IOException cause) {
+  private static String words(IOException cause) {
     String why = String.valueOf(cause.getMessage());
-    if (cause instanceof java.nio.file.NoSuchFileException) {
+    if (cause instanceof NoSuchFileException) {
       return "does not exist. Check the path and the rights to it.";
     }
     if (why.contains("No space left") || why.contains("not enough space")) {
@@ -56,20 +49,6 @@ public final class RecordingException extends RuntimeException {
         + cause.getClass().getSimpleName()
         + (cause.getMessage() == null ? "" : " " + why)
         + "). Check the path and the rights to it.";
-  }
-
-  public Path file() {
-    return file;
-  }
-
-  /** The line, counted from 1; empty when the whole file is meant. */
-  public OptionalLong line() {
-    return line > 0 ? OptionalLong.of(line) : OptionalLong.empty();
-  }
-
-  /** The column's name, or its number as words; empty when a whole line is meant. */
-  public Optional<String> column() {
-    return column.isEmpty() ? Optional.empty() : Optional.of(column);
   }
 
   /** Where, for a message: {@code x_motion.tsv, line 412, column gyro_z}. */

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import steadyturn.ingest.recording.disk.Shipped;
 import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.JsonText;
 
@@ -20,11 +21,12 @@ public final class DatasetFiles {
   public static void ensure(Path root, String name) {
     ensureDescription(root, name);
     if (!anyReadme(root)) {
-      WholeFile.write(root.resolve("README"), readme(name));
+      WholeFile.write(
+          root.resolve("README"), name + "\n" + Shipped.text(DatasetFiles.class, "README.txt"));
     }
     Path described = root.resolve("participants.json");
     if (!Files.exists(described)) {
-      WholeFile.write(described, JsonText.of(participantColumns()));
+      WholeFile.write(described, Shipped.text(DatasetFiles.class, "participants.json"));
     }
   }
 
@@ -66,38 +68,5 @@ public final class DatasetFiles {
     return Files.exists(root.resolve("README"))
         || Files.exists(root.resolve("README.md"))
         || Files.exists(root.resolve("README.txt"));
-  }
-
-  private static String readme(String name) {
-    return name
-        + "\n\nRecordings of inertial units worn by golf players, in the layout of Motion-BIDS. One"
-        + " folder a player (sub-) and lesson (ses-); one motion table a unit (tracksys-), each"
-        + " with its own clock.\nTables have no header line: the columns are named in the channels"
-        + " files.\n\nThese are personal data. Keep them as their players agreed.\n";
-  }
-
-  private static Map<String, Object> participantColumns() {
-    Map<String, Object> columns = new LinkedHashMap<>();
-    Map<String, Object> handedness = new LinkedHashMap<>();
-    handedness.put("Description", "The side the player swings from");
-    Map<String, Object> sides = new LinkedHashMap<>();
-    sides.put("right", "right-handed: the left arm leads");
-    sides.put("left", "left-handed: the right arm leads");
-    handedness.put("Levels", sides);
-    columns.put("handedness", handedness);
-    columns.put("pelvis_width", size("Distance between the front hip-bone points (ASIS)"));
-    columns.put("pelvis_depth", size("From the middle of the ASIS to the middle of the PSIS"));
-    columns.put("stature", size("Standing height"));
-    columns.put(
-        "pelvis_depth_worn",
-        size("From the middle of the ASIS to the outer face of the worn pelvis unit"));
-    return columns;
-  }
-
-  private static Map<String, Object> size(String description) {
-    Map<String, Object> size = new LinkedHashMap<>();
-    size.put("Description", description);
-    size.put("Units", "mm");
-    return size;
   }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import steadyturn.ingest.recording.dataset.RunLabel;
+import steadyturn.ingest.recording.disk.Shipped;
 import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.JsonText;
 import steadyturn.ingest.sample.BodyPoint;
@@ -36,7 +37,8 @@ public final class UnitSidecars {
         JsonText.of(motion(label, facts, effectiveRateHz)));
     WholeFile.write(folder.resolve(label.fileName(tracksys, "channels.tsv")), channels(facts));
     WholeFile.write(
-        folder.resolve(label.fileName(tracksys, "channels.json")), JsonText.of(columns()));
+        folder.resolve(label.fileName(tracksys, "channels.json")),
+        Shipped.text(UnitSidecars.class, "channels.json"));
   }
 
   private static Map<String, Object> motion(
@@ -97,24 +99,5 @@ public final class UnitSidecars {
       case CLUB_SHAFT -> "club shaft, below the grip";
       case THORAX -> "upper back";
     };
-  }
-
-  private static Map<String, Object> columns() {
-    Map<String, Object> sensor = new LinkedHashMap<>();
-    sensor.put("RotationRule", "right-hand");
-    sensor.put(
-        "Description",
-        "Axes of the unit itself, right-handed. Acceleration is specific force: at rest the axis"
-            + " that points up reads +9.81 m/s^2.");
-    Map<String, Object> columns = new LinkedHashMap<>();
-    columns.put("reference_frame", Map.of("Levels", Map.of("sensor", sensor)));
-    columns.put(
-        "full_scale",
-        Map.of("Description", "Largest value the channel can show, in the channel's units"));
-    Map<String, Object> words = new LinkedHashMap<>();
-    words.put("applied", "values are corrected by a calibration of this very unit");
-    words.put("none", "values as the unit gives them");
-    columns.put("calibration", Map.of("Levels", words));
-    return columns;
   }
 }
