@@ -54,6 +54,7 @@ class SentencesTest {
       Set.of(
           "Studies",
           "StudyCase",
+          "Situation",
           "PelvisStudy",
           "SwingStudy",
           "WristStudy",

@@ -4,11 +4,14 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.lab.body.Joint;
 import steadyturn.analysis.lab.body.Trait;
 import steadyturn.analysis.lab.curve.Bursts;
-import steadyturn.analysis.lab.pendulum.PendulumSwing;
+import steadyturn.analysis.lab.family.Dice;
+import steadyturn.analysis.lab.family.SwingTiming;
+import steadyturn.analysis.lab.family.WornBody;
 import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.ingest.sample.BodyPoint;
@@ -20,7 +23,7 @@ import steadyturn.ingest.sample.BodyPoint;
 final class Choreography {
 
   private final LessonSpec spec;
-  private final List<PendulumSwing> pendulums;
+  private final List<ArmCourse> arms;
   private final long seed;
   private final Stage stage;
   private final double standingTiltRad;
@@ -29,14 +32,21 @@ final class Choreography {
   private final double playerAimRad;
   private final Approach approach;
   private final Map<BodyPoint, double[]> skinHabit = new EnumMap<>(BodyPoint.class);
+  private final Optional<SwingTiming> timing;
   private final List<PlannedSwing> swings = new ArrayList<>();
 
-  Choreography(LessonSpec spec, List<PendulumSwing> pendulums, long seed, double standingTiltRad) {
+  Choreography(
+      LessonSpec spec,
+      List<ArmCourse> arms,
+      long seed,
+      double standingTiltRad,
+      Optional<WornBody> worn) {
     this.spec = spec;
-    this.pendulums = List.copyOf(pendulums);
+    this.arms = List.copyOf(arms);
     this.seed = seed;
     this.standingTiltRad = standingTiltRad;
-    this.stage = new Stage(seed, spec.body());
+    this.stage = new Stage(seed, spec.body(), worn);
+    this.timing = spec.family().map(f -> f.shape().player(new Dice(Draws.of(seed, "timing", 0))));
     this.random = Draws.of(seed, "choreography", 0);
     this.player = SwingPlan.drawPlayer(spec.player(), Draws.of(seed, "player", 0));
     RandomGenerator habits = Draws.of(seed, "habits", 0);
@@ -84,8 +94,8 @@ final class Choreography {
 
   /** Hits in runs of one club, practice swings spread among them. */
   private List<SwingPlan> plans() {
-    int all = pendulums.isEmpty() ? spec.hits() + spec.practices() : pendulums.size();
-    int practices = pendulums.isEmpty() ? spec.practices() : 0;
+    int all = arms.isEmpty() ? spec.hits() + spec.practices() : arms.size();
+    int practices = arms.isEmpty() ? spec.practices() : 0;
     List<SwingPlan> plans = new ArrayList<>();
     int practised = 0;
     int clubs = Math.max(1, spec.clubs().size());
@@ -96,7 +106,7 @@ final class Choreography {
       SwingKind kind = practice ? SwingKind.PRACTICE : SwingKind.HIT;
       SwingPlan plan =
           SwingPlan.draw(kind, club, spec.player(), player, Draws.of(seed, "swing", i));
-      plans.add(pendulums.isEmpty() ? plan : plan.with(Trait.DOWN_S, pendulums.get(i).impactS()));
+      plans.add(arms.isEmpty() ? plan : plan.with(Trait.DOWN_S, arms.get(i).downS()));
     }
     return plans;
   }
@@ -125,31 +135,61 @@ final class Choreography {
   }
 
   private void swing(SwingPlan plan, int index) {
+    if (timing.isPresent()) {
+      drawnSwing(plan, timing.get(), new Dice(Draws.of(seed, "swing-errors", index)));
+      return;
+    }
     double stillS = stage.nowS;
     double startS = stillS + spec.addressHoldS();
     drift(stillS, startS);
     SwingMoves moves =
         new SwingMoves(stage, plan, startS, skinHabit, Draws.of(seed, "swing-errors", index));
-    if (!pendulums.isEmpty()) {
-      moves.follow(pendulums.get(index));
+    if (!arms.isEmpty()) {
+      moves.follow(arms.get(index));
     }
     moves.lay();
     if (plan.kind() == SwingKind.PRACTICE && spec.turfBrush()) {
       brush(moves.impactS());
     }
     double holdS = spec.finishHeld() ? 1.1 + 0.3 * random.nextDouble() : -0.35;
-    double leaveS = moves.endS() + holdS;
-    swings.add(
-        new PlannedSwing(
-            plan.kind(),
-            plan.club(),
-            startS,
-            startS + plan.of(Trait.BACK_S),
-            moves.impactS(),
-            moves.endS(),
-            leaveS));
+    finish(plan, stillS, startS, moves.impactS(), moves.endS(), moves.endS() + holdS);
+  }
+
+  private void finish(
+      SwingPlan plan, double stillS, double startS, double impactS, double endS, double leaveS) {
+    double topS = startS + plan.of(Trait.BACK_S);
+    swings.add(new PlannedSwing(plan.kind(), plan.club(), startS, topS, impactS, endS, leaveS));
     stage.mark(stillS, leaveS, plan.kind().word(), plan.club());
     stage.nowS = leaveS;
+  }
+
+  private void drawnSwing(SwingPlan plan, SwingTiming usual, Dice dice) {
+    double stillS = stage.nowS;
+    double startS = new DrawnAddress(stage, spec, dice).lay();
+    drift(stillS, startS);
+    SwingTiming course =
+        spec.habits().contains(Habit.PAUSE_AT_TOP) ? usual.pausing(dice.even(0.05, 0.35)) : usual;
+    ShapedSwing shape = new ShapedSwing(stage, plan, course, startS, dice);
+    double endS = shape.lay();
+    stage.worn.ifPresent(
+        w -> new BlowShakes(stage, w.blow(), plan.club(), shape.impactS(), dice).lay());
+    stage.sway(
+        shape.impactS(), endS, stage.errors.swayFinishMmPerS(), stage.errors.swayFinishDegPerS());
+    double holdS = spec.finishHeld() ? dice.even(0.7, 1.6) : -dice.even(0.1, 0.4);
+    if (spec.habits().contains(Habit.WANDERING_FINISH)) {
+      wander(endS - 0.2, endS + holdS, dice);
+    }
+    finish(plan, stillS, startS, shape.impactS(), endS, endS + holdS);
+  }
+
+  /** Out of balance after the swing: small shifts, turns and bends that never cease. */
+  private void wander(double fromS, double toS, Dice dice) {
+    for (Joint joint : List.of(Joint.PLACE_X, Joint.PLACE_Y, Joint.TURN, Joint.TILT, Joint.ARM)) {
+      double size = joint == Joint.PLACE_X || joint == Joint.PLACE_Y ? 0.04 : 0.15;
+      for (double atS = fromS; atS < toS; atS += 0.3) {
+        stage.joint(joint).by(atS, atS + dice.even(0.4, 0.7), dice.about(0, size));
+      }
+    }
   }
 
   private void drift(double stillS, double startS) {

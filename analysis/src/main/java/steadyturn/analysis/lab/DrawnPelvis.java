@@ -3,6 +3,7 @@ package steadyturn.analysis.lab;
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.BodySizes;
+import steadyturn.analysis.lab.family.Pelvis;
 import steadyturn.fusion.rotation.Vector3;
 
 /**
@@ -24,6 +25,13 @@ record DrawnPelvis(BodySizes sizes, double standingTiltRad, Vector3 midHipFromUn
     double up = -sizes.midHipBelowMm() + errors.leverForwardMm() * random.nextGaussian();
     return new DrawnPelvis(
         sizes, Math.toRadians(tiltDeg), new Vector3(forward / 1000, left / 1000, up / 1000));
+  }
+
+  /** The pelvis of a family's player. */
+  static DrawnPelvis of(Pelvis.Drawn drawn) {
+    BodySizes sizes =
+        BodySizes.of(drawn.shownWidthMm(), drawn.shownDepthMm(), Math.rint(drawn.statureMm()));
+    return new DrawnPelvis(sizes, drawn.tiltRad(), drawn.midHipFromUnitM());
   }
 
   private static double clipped(RandomGenerator random) {

@@ -16,11 +16,12 @@ import org.apache.commons.math3.random.Well19937c;
  * that differ by the same bits, for every seed. Seed, purpose and index are therefore mixed by
  * SHA-256 (FIPS 180-4) first.
  */
-final class Draws {
+public final class Draws {
 
   private Draws() {}
 
-  static RandomGenerator of(long seed, String purpose, int index) {
+  /** A generator for one purpose of one lesson. */
+  public static RandomGenerator of(long seed, String purpose, int index) {
     byte[] mixed = sha256(seed + "/" + purpose + "/" + index);
     int[] state = new int[mixed.length / Integer.BYTES];
     ByteBuffer.wrap(mixed).asIntBuffer().get(state);

@@ -6,72 +6,96 @@ import java.util.function.DoublePredicate;
 import java.util.function.DoubleUnaryOperator;
 import steadyturn.analysis.lab.body.BodyMotion;
 import steadyturn.analysis.lab.body.Joint;
-import steadyturn.analysis.lab.curve.TimeFunction;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.rotation.MovingFrame;
+import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
 
 /**
- * The exact instants of a swing's key positions, from the true joints, by the definitions of the
+ * The exact instants of a swing's key positions, from the moving bones, by the definitions of the
  * events. Times in and out are true times, s.
  */
 final class EventFinder {
 
   private static final double STEP_S = 0.001;
   private static final double SLOW_RAD_PER_S = Math.toRadians(8);
-  private static final double FAST_RAD_PER_S = Math.toRadians(25);
-  private static final double STILL_RAD_PER_S = Math.toRadians(9);
+  private static final double STILL_RAD_PER_S = Math.toRadians(10);
+  private static final double STILL_FOR_S = 0.25;
+
+  /** A bell with its second moment taken out that is this wide halves the power at 5 Hz. */
+  private static final double BELL_S = 1.47 / (2 * Math.PI * 5);
 
   private final BodyMotion body;
-  private final TimeFunction plannedTurn;
   private final PlannedSwing plan;
   private final BodyMotion.Walker walker;
   private final MovingFrame frame = new MovingFrame();
+  private final double[] rate = new double[3];
+  private final Vector3 normal;
 
-  /**
-   * @param plannedTurn pelvis turn without sway and wobble: what remains of it below 5 Hz
-   */
-  EventFinder(BodyMotion body, TimeFunction plannedTurn, PlannedSwing plan) {
+  EventFinder(BodyMotion body, PlannedSwing plan) {
     this.body = body;
-    this.plannedTurn = plannedTurn;
     this.plan = plan;
     this.walker = body.walker();
+    this.normal = normal();
   }
 
   Map<SwingEvent, Double> find() {
     Map<SwingEvent, Double> events = new EnumMap<>(SwingEvent.class);
-    TimeFunction arm = body.joint(Joint.ARM);
-    double topS = first(t -> arm.rateAt(t) > 0, plan.topS() - 0.15, plan.impactS());
-    double takeawayS = takeaway(arm, topS);
+    double impactS = plan.impactS();
+    double downS = fastest(this::inPlane, plan.topS(), impactS);
+    double topS = last(t -> inPlane(t) <= 0, plan.startS(), downS);
+    double takeawayS = last(t -> -inPlane(t) < SLOW_RAD_PER_S, plan.startS() - 2, halfBackS(topS));
     events.put(SwingEvent.ADDRESS, takeawayS - 0.14);
     events.put(SwingEvent.TAKEAWAY, takeawayS);
-    double level = Math.PI / 2;
-    events.put(SwingEvent.LEAD_ARM_LEVEL_BACK, first(t -> arm.at(t) < -level, takeawayS, topS));
-    events.put(
-        SwingEvent.PELVIS_TURNAROUND,
-        first(t -> plannedTurn.rateAt(t) > 0, plan.topS() - 0.3, plan.impactS()));
+    events.put(SwingEvent.LEAD_ARM_LEVEL_BACK, first(t -> up(t) > 0, takeawayS, topS));
+    events.put(SwingEvent.PELVIS_TURNAROUND, turnaround(topS));
     events.put(SwingEvent.TOP, topS);
-    events.put(
-        SwingEvent.LEAD_ARM_LEVEL_DOWN, first(t -> arm.at(t) > -level, topS, plan.impactS()));
-    events.put(SwingEvent.SHAFT_LEVEL_DOWN, shaftLevel(topS));
-    events.put(SwingEvent.IMPACT, plan.impactS());
-    events.put(
-        SwingEvent.LEAD_ARM_LEVEL_THROUGH,
-        first(t -> arm.at(t) > level, plan.impactS(), plan.endS()));
-    events.put(SwingEvent.FINISH, finish(arm));
+    events.put(SwingEvent.LEAD_ARM_LEVEL_DOWN, first(t -> up(t) < 0, topS, impactS));
+    events.put(SwingEvent.SHAFT_LEVEL_DOWN, last(t -> shaftUp(t) > 0, topS, impactS));
+    events.put(SwingEvent.IMPACT, impactS);
+    events.put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, first(t -> up(t) > 0, impactS, plan.holdEndS()));
+    events.put(SwingEvent.FINISH, finish());
     events.values().removeIf(t -> t.isNaN());
     return events;
   }
 
-  /** The last moment at which the arm turns away at less than 8 deg/s. */
-  private double takeaway(TimeFunction arm, double topS) {
-    DoubleUnaryOperator rate = t -> -arm.rateAt(t);
-    double fastS = first(t -> rate.applyAsDouble(t) > FAST_RAD_PER_S, plan.startS() - 0.02, topS);
-    return last(t -> rate.applyAsDouble(t) < SLOW_RAD_PER_S, plan.startS() - 0.1, fastS);
+  /** Normal of the plane the lead forearm sweeps from the top to impact, forward positive. */
+  private Vector3 normal() {
+    Vector3 sum = Vector3.ZERO;
+    for (double t = plan.topS(); t < plan.impactS(); t += 2 * STEP_S) {
+      sum = sum.plus(sweep(t));
+    }
+    return sum.unit();
   }
 
-  private double shaftLevel(double topS) {
-    return last(t -> shaftUp(t) > 0, topS, plan.impactS());
+  /** How the forearm's length turns, rad/s in the ground; its turning about itself left out. */
+  private Vector3 sweep(double timeS) {
+    walker.segment(BodyPoint.LEAD_FOREARM, timeS, frame);
+    frame.rateRadPerS(rate);
+    return frame.qGroundFrame().rotate(new Vector3(0, rate[1], rate[2]));
+  }
+
+  private double inPlane(double timeS) {
+    return sweep(timeS).dot(normal);
+  }
+
+  /** When the arm has gone half of its way back. */
+  private double halfBackS(double topS) {
+    double wayLeft = 0;
+    for (double t = plan.startS(); t < topS; t += STEP_S) {
+      wayLeft -= inPlane(t) / 2;
+    }
+    double t = topS;
+    while (wayLeft > 0 && t > plan.startS()) {
+      t -= STEP_S;
+      wayLeft += inPlane(t);
+    }
+    return t;
+  }
+
+  private double up(double timeS) {
+    walker.segment(BodyPoint.LEAD_FOREARM, timeS, frame);
+    return frame.xAxis().z();
   }
 
   private double shaftUp(double timeS) {
@@ -79,15 +103,44 @@ final class EventFinder {
     return frame.xAxis().z();
   }
 
-  /** Arm and pelvis have stopped; where the finish is not held, the arm turns back. */
-  private double finish(TimeFunction arm) {
-    double back = first(t -> arm.rateAt(t) < 0, plan.impactS() + 0.2, plan.holdEndS());
-    DoublePredicate moving =
-        t ->
-            Math.abs(arm.rateAt(t)) > STILL_RAD_PER_S
-                || Math.abs(plannedTurn.rateAt(t)) > STILL_RAD_PER_S;
-    double still = last(moving, plan.impactS(), Math.min(plan.holdEndS(), plan.endS()));
-    return Double.isNaN(back) ? still : Math.min(still, back);
+  /** Where the turn, with what is faster than 5 Hz averaged away, is least. */
+  private double turnaround(double topS) {
+    DoubleUnaryOperator rising =
+        t -> {
+          double sum = 0;
+          for (int i = -20; i <= 20; i++) {
+            double awayS = i * BELL_S / 5;
+            double u2 = i * i / 25.0;
+            sum += (3 - u2) * Math.exp(-u2 / 2) * body.joint(Joint.TURN).rateAt(t + awayS);
+          }
+          return sum;
+        };
+    double openingS = fastest(rising, topS - 0.1, plan.impactS() + 0.1);
+    return last(t -> rising.applyAsDouble(t) <= 0, plan.startS(), openingS);
+  }
+
+  /** From when on arm and pelvis keep still for a while; NaN where they do not. */
+  private double finish() {
+    double stillS = Double.NaN;
+    for (double t = plan.impactS() + 0.1; t < plan.holdEndS(); t += 2 * STEP_S) {
+      if (sweep(t).norm() > STILL_RAD_PER_S
+          || Math.abs(body.joint(Joint.TURN).rateAt(t)) > STILL_RAD_PER_S) {
+        stillS = Double.NaN;
+      } else if (Double.isNaN(stillS)) {
+        stillS = t;
+      } else if (t - stillS > STILL_FOR_S) {
+        return stillS;
+      }
+    }
+    return Double.NaN;
+  }
+
+  private static double fastest(DoubleUnaryOperator speed, double fromS, double toS) {
+    double bestS = fromS;
+    for (double t = fromS; t <= toS; t += 2 * STEP_S) {
+      bestS = speed.applyAsDouble(t) > speed.applyAsDouble(bestS) ? t : bestS;
+    }
+    return bestS;
   }
 
   /** First instant at which a condition becomes true; NaN if it never does. */

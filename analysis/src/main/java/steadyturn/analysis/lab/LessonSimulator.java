@@ -5,12 +5,16 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.random.RandomGenerator;
+import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.BodyMotion;
-import steadyturn.analysis.lab.body.Joint;
 import steadyturn.analysis.lab.body.MountedUnit;
-import steadyturn.analysis.lab.pendulum.PendulumSwing;
+import steadyturn.analysis.lab.family.Dice;
+import steadyturn.analysis.lab.family.ErrorFamily;
+import steadyturn.analysis.lab.family.Stance;
+import steadyturn.analysis.lab.family.WornBody;
 import steadyturn.analysis.lab.truth.LessonTruth;
 import steadyturn.analysis.lab.truth.SwingTruth;
 import steadyturn.analysis.lab.truth.UnitTruth;
@@ -41,20 +45,34 @@ public final class LessonSimulator {
     return simulate(spec, List.of(), seed);
   }
 
-  /**
-   * Simulates one lesson in which the lead arm and wrist follow given pendulums, one hit each, in
-   * their order; what the spec says of hits and practice swings is passed over. Arm and club turn
-   * in one plane (the forearm rolled by 90 deg) from the top to the pendulum's impact.
-   */
-  public static SyntheticLesson simulate(
-      LessonSpec spec, List<PendulumSwing> pendulums, long seed) {
-    DrawnPelvis geometry = DrawnPelvis.draw(spec.body(), Draws.of(seed, "pelvis", 0));
-    Choreography choreography = new Choreography(spec, pendulums, seed, geometry.standingTiltRad());
+  /** Simulates one lesson in which lead arm and wrist follow given courses, one hit each. */
+  static SyntheticLesson simulate(LessonSpec asked, List<ArmCourse> arms, long seed) {
+    Optional<WornBody> worn =
+        asked.family().map(f -> f.errors().player(new Dice(Draws.of(seed, "worn", 0))));
+    LessonSpec spec = asked.family().map(f -> asked.withBody(sizes(f.errors()))).orElse(asked);
+    DrawnPelvis geometry =
+        worn.map(w -> DrawnPelvis.of(w.pelvis()))
+            .orElseGet(() -> DrawnPelvis.draw(spec.body(), Draws.of(seed, "pelvis", 0)));
+    Choreography choreography =
+        new Choreography(spec, arms, seed, geometry.standingTiltRad(), worn);
     choreography.lay();
     Stage stage = choreography.stage();
     BodyMotion body = stage.body(geometry.sizes(), stage.nowS);
     return new Assembly(spec, seed, geometry, stage, body)
         .lesson(choreography.swings(), choreography.playerAimRad());
+  }
+
+  /** What of a family's errors the stage lays itself: sway, aim, the tilt to the side. */
+  private static BodyErrors sizes(ErrorFamily errors) {
+    Stance stance = errors.stance();
+    return BodyErrors.none()
+        .withSway(
+            stance.mmPerS(),
+            stance.degPerS(),
+            stance.mmPerS() * stance.finish(),
+            stance.degPerS() * stance.finish())
+        .withStandingTilt()
+        .withAim(errors.aimDeg());
   }
 
   /** Puts units, recording and truth of one lesson together. */
@@ -64,12 +82,15 @@ public final class LessonSimulator {
     SyntheticLesson lesson(List<PlannedSwing> planned, double aimRad) {
       List<BodyPoint> points = spec.units().stream().sorted().toList();
       Map<BodyPoint, UnitClock> clocks = clocks(points);
-      UnitMounts mounts = new UnitMounts(spec, seed, stage, geometry);
+      List<Double> impactsS = planned.stream().map(PlannedSwing::impactS).toList();
+      UnitMounts mounts = new UnitMounts(spec, seed, stage, geometry, impactsS);
       List<UnitStream> streams = new ArrayList<>();
       List<UnitTruth> units = new ArrayList<>();
       for (BodyPoint point : points) {
         MountedUnit worn = mounts.mount(point, body);
-        UnitErrors errors = UnitErrors.draw(spec.unitGrade(), Draws.of(seed, "unit " + point, 0));
+        UnitErrors usual = UnitErrors.draw(spec.unitGrade(), Draws.of(seed, "unit " + point, 0));
+        UnitErrors errors =
+            stage.worn.map(w -> usual.times(w.chip().noise(), w.chip().bias())).orElse(usual);
         UnitClock clock = clocks.getOrDefault(point, new UnitClock(0, 0, 0));
         streams.add(stream(worn, errors, clock));
         units.add(
@@ -127,7 +148,13 @@ public final class LessonSimulator {
       RandomGenerator random = Draws.of(seed, "noise " + worn.point(), 0);
       double untilS = stage.nowS - 0.2 * Draws.of(seed, "end " + worn.point(), 0).nextDouble();
       return new InertialUnit(
-              facts, errors, clock, spec.unit().jitterS, spec.unit().lossPct, mirrored())
+              facts,
+              errors,
+              clock,
+              spec.unit().jitterS,
+              spec.unit().lossPct,
+              stage.worn.map(w -> w.chip().lowPassHz()).orElse(0.0),
+              mirrored())
           .record(worn.path(), untilS, random);
     }
 
@@ -166,7 +193,7 @@ public final class LessonSimulator {
         UnitClock axis) {
       List<SwingTruth> swings = new ArrayList<>();
       for (PlannedSwing plan : planned) {
-        EventFinder finder = new EventFinder(body, stage.planned(Joint.TURN), plan);
+        EventFinder finder = new EventFinder(body, plan);
         swings.add(
             new SwingTruth(
                 swings.size() + 1,

@@ -2,10 +2,12 @@ package steadyturn.analysis.lab;
 
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.PlayerStyle;
+import steadyturn.analysis.lab.family.Family;
 import steadyturn.analysis.lab.unit.UnitGrade;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
@@ -15,7 +17,7 @@ import steadyturn.ingest.sample.Handedness;
  * LessonSpec.standard().withHits(20).withHanded(Handedness.LEFT)}: the same with that one changed.
  * Never changes once given out.
  */
-public final class LessonSpec {
+public final class LessonSpec implements Cloneable {
 
   private Handedness handed = Handedness.RIGHT;
   private String playerId = "p01";
@@ -29,6 +31,8 @@ public final class LessonSpec {
   private double addressHoldS = 1;
   private double addressDriftMps = 0;
   private boolean finishHeld = true;
+  private Set<Habit> habits = EnumSet.noneOf(Habit.class);
+  private Optional<Family> family = Optional.empty();
   private boolean turfBrush = false;
   private Set<WearStep> wearSteps = EnumSet.allOf(WearStep.class);
   private boolean marks = true;
@@ -46,26 +50,13 @@ public final class LessonSpec {
   }
 
   private LessonSpec with(Consumer<LessonSpec> change) {
-    LessonSpec c = new LessonSpec();
-    c.handed = handed;
-    c.playerId = playerId;
-    c.player = player;
-    c.hits = hits;
-    c.practices = practices;
-    c.waggles = waggles;
-    c.putts = putts;
-    c.clubs = clubs;
-    c.walking = walking;
-    c.addressHoldS = addressHoldS;
-    c.addressDriftMps = addressDriftMps;
-    c.finishHeld = finishHeld;
-    c.turfBrush = turfBrush;
-    c.wearSteps = wearSteps;
-    c.marks = marks;
-    c.body = body;
-    c.unit = unit;
-    change.accept(c);
-    return c;
+    try {
+      LessonSpec c = (LessonSpec) clone();
+      change.accept(c);
+      return c;
+    } catch (CloneNotSupportedException e) {
+      throw new IllegalStateException("a spec can be cloned", e);
+    }
   }
 
   private LessonSpec withUnit(Consumer<UnitSpec> change) {
@@ -95,7 +86,6 @@ public final class LessonSpec {
     return with(c -> c.handed = handed);
   }
 
-  /** Label of the player, letters and digits. */
   public String playerId() {
     return playerId;
   }
@@ -199,6 +189,26 @@ public final class LessonSpec {
     return with(c -> c.finishHeld = finishHeld);
   }
 
+  public Set<Habit> habits() {
+    return habits;
+  }
+
+  /** Families of movement and error the lesson is drawn from; empty for the usual sizes. */
+  public Optional<Family> family() {
+    return family;
+  }
+
+  /** The same with player, body and units drawn from a family. */
+  public LessonSpec withFamily(Family family, Set<Habit> habits) {
+    return with(
+        c -> {
+          c.family = Optional.of(family);
+          c.habits = Set.copyOf(habits);
+          c.player = family.shape().style();
+          c.unit = unit.with(u -> u.wear(family.errors().chip()));
+        });
+  }
+
   /** Whether the club brushes the turf in practice swings. */
   public boolean turfBrush() {
     return turfBrush;
@@ -243,48 +253,40 @@ public final class LessonSpec {
     return withUnit(u -> u.grade = unitGrade);
   }
 
-  /** The same with: samples a second of every unit. */
   public LessonSpec withRateHz(double rateHz) {
     requireAtLeast(50, rateHz, "rate in Hz");
     return withUnit(u -> u.rateHz = rateHz);
   }
 
-  /** The same with: largest rate a unit shows, deg/s. */
   public LessonSpec withGyroFullScaleDegPerS(double gyroFullScaleDegPerS) {
     return withUnit(u -> u.gyroFullScaleDegPerS = gyroFullScaleDegPerS);
   }
 
-  /** The same with: samples lost, percent. */
   public LessonSpec withLossPct(double lossPct) {
     requireAtLeast(0, lossPct, "loss in %");
     return withUnit(u -> u.lossPct = lossPct);
   }
 
-  /** The same with: size of each unit's clock skew, millionths, give or take 40 %, either sign. */
   public LessonSpec withClockSkewPpm(double clockSkewPpm) {
     requireAtLeast(0, clockSkewPpm, "skew in ppm");
     return withUnit(u -> u.clockSkewPpm = clockSkewPpm);
   }
 
-  /** The same with: how far apart the units start; known to the recording, s. */
   public LessonSpec withUnitStartSpreadS(double unitStartSpreadS) {
     requireAtLeast(0, unitStartSpreadS, "spread in s");
     return withUnit(u -> u.startSpreadS = unitStartSpreadS);
   }
 
-  /** The same with: standard deviation of what is not known of it, s. */
   public LessonSpec withUnitStartErrorS(double unitStartErrorS) {
     requireAtLeast(0, unitStartErrorS, "error in s");
     return withUnit(u -> u.startErrorS = unitStartErrorS);
   }
 
-  /** The same with: standard deviation of time stamps, s. */
   public LessonSpec withJitterS(double jitterS) {
     requireAtLeast(0, jitterS, "jitter in s");
     return withUnit(u -> u.jitterS = jitterS);
   }
 
-  /** The same with all wear steps, or none. */
   public LessonSpec withWearSteps(boolean all) {
     return withWearSteps(all ? EnumSet.allOf(WearStep.class) : EnumSet.noneOf(WearStep.class));
   }

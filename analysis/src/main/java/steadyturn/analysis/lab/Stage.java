@@ -4,15 +4,18 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.BodyMotion;
 import steadyturn.analysis.lab.body.BodySizes;
 import steadyturn.analysis.lab.body.Joint;
+import steadyturn.analysis.lab.body.WristAxes;
 import steadyturn.analysis.lab.curve.Bursts;
 import steadyturn.analysis.lab.curve.Steps;
 import steadyturn.analysis.lab.curve.Sway;
 import steadyturn.analysis.lab.curve.TimeFunction;
+import steadyturn.analysis.lab.family.WornBody;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.shock.BlowDelay;
@@ -41,11 +44,13 @@ final class Stage {
   /** By how much this player's trunk feels a blow later than the hands, s. */
   final double blowDelayS;
 
+  final Optional<WornBody> worn;
   final List<Mark> marks = new ArrayList<>();
   double nowS;
 
-  Stage(long seed, BodyErrors errors) {
+  Stage(long seed, BodyErrors errors, Optional<WornBody> worn) {
     this.seed = seed;
+    this.worn = worn;
     this.errors = errors;
     double awayMs = errors.blowDelayMs() * Draws.of(seed, "blow-delay", 0).nextGaussian();
     this.blowDelayS = Math.max(LEAST_BLOW_DELAY_S, BlowDelay.TRUNK_S + awayMs / 1000);
@@ -109,18 +114,19 @@ final class Stage {
     for (Joint joint : Joint.values()) {
       List<TimeFunction> parts = new ArrayList<>();
       parts.add(planned(joint));
-      double share = swayShare(joint);
+      double share = swayShare(joint, worn.map(w -> w.stance().up()).orElse(1.0 / 3));
       if (share > 0 && errors.swayAddressMmPerS() > 0) {
         RandomGenerator random = Draws.of(seed, "sway " + joint, 0);
         TimeFunction strength = isPlace(joint) ? speed : rate;
-        parts.add(Sway.draw(random, 0, untilS + 1, t -> share * strength.at(t)));
+        double haste = worn.map(w -> w.stance().haste()).orElse(1.0) * haste(joint);
+        parts.add(Sway.draw(random, 0, untilS + 1, t -> share * strength.at(t), haste));
       }
       if (!burst(joint).isEmpty()) {
         parts.add(burst(joint).build());
       }
       all.put(joint, TimeFunction.sum(parts.toArray(TimeFunction[]::new)));
     }
-    return new BodyMotion(sizes, all);
+    return new BodyMotion(sizes, worn.map(WornBody::wrist).orElse(WristAxes.SQUARE), all);
   }
 
   private static boolean isPlace(Joint joint) {
@@ -128,12 +134,21 @@ final class Stage {
   }
 
   /** Up and down a standing person moves less than to the sides: a third, our assumption. */
-  private static double swayShare(Joint joint) {
+  private static double swayShare(Joint joint, double up) {
     return switch (joint) {
       case PLACE_X, PLACE_Y, TURN, SIDE_TILT, TILT -> 1;
-      case PLACE_Z -> 1.0 / 3;
+      case PLACE_Z -> up;
       case PLANE, ARM, ROLL, COCK, FLEXION -> 1;
-      case HEADING, TRUNK_TURN, TRUNK_BEND -> 0;
+      case HEADING, TRUNK_TURN, TRUNK_BEND, PLAY, CLUB_BEND -> 0;
+    };
+  }
+
+  /** Up and down a person goes as the breath does, and an arm trembles faster: our choice. */
+  private static double haste(Joint joint) {
+    return switch (joint) {
+      case PLACE_X, PLACE_Y -> 1;
+      case PLANE, ARM, ROLL, COCK, FLEXION -> 2.5;
+      default -> 1.6;
     };
   }
 

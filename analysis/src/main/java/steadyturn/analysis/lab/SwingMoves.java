@@ -6,7 +6,6 @@ import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.lab.body.Joint;
 import steadyturn.analysis.lab.body.Trait;
 import steadyturn.analysis.lab.curve.Steps;
-import steadyturn.analysis.lab.pendulum.PendulumSwing;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.ingest.sample.BodyPoint;
 
@@ -24,7 +23,7 @@ final class SwingMoves {
   private final double startS;
   private final double topS;
   private final double impactS;
-  private Optional<PendulumSwing> pendulum = Optional.empty();
+  private Optional<ArmCourse> given = Optional.empty();
 
   /**
    * @param startS true time of the first move
@@ -55,17 +54,17 @@ final class SwingMoves {
     return impactS + 0.75;
   }
 
-  /** Lets arm and wrist follow a pendulum from the top to impact. */
-  void follow(PendulumSwing swing) {
-    pendulum = Optional.of(swing);
+  /** Lets arm and wrist follow a given course. */
+  void follow(ArmCourse course) {
+    given = Optional.of(course);
   }
 
   void lay() {
     pelvis();
     trunk();
     plane();
-    if (pendulum.isPresent()) {
-      new PendulumMoves(stage, plan, startS, topS, pendulum.get()).lay();
+    if (given.isPresent()) {
+      given.get().lay(stage, plan, startS, topS);
     } else {
       arm();
       wrist();

@@ -1,9 +1,13 @@
 package steadyturn.analysis.lab;
 
+import java.util.List;
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.lab.body.BodyMotion;
 import steadyturn.analysis.lab.body.MountedUnit;
+import steadyturn.analysis.lab.body.SkinResponse;
 import steadyturn.analysis.lab.curve.Steps;
+import steadyturn.analysis.lab.curve.TimeFunction;
+import steadyturn.analysis.lab.family.Mount;
 import steadyturn.fusion.rotation.MovingFrame;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
@@ -22,8 +26,15 @@ final class UnitMounts {
   private final long seed;
   private final Stage stage;
   private final DrawnPelvis geometry;
+  private final List<Double> impactsS;
 
-  UnitMounts(LessonSpec spec, long seed, Stage stage, DrawnPelvis geometry) {
+  /**
+   * Straps of one lesson.
+   *
+   * @param impactsS true times of the swings' blows
+   */
+  UnitMounts(LessonSpec spec, long seed, Stage stage, DrawnPelvis geometry, List<Double> impactsS) {
+    this.impactsS = List.copyOf(impactsS);
     this.spec = spec;
     this.seed = seed;
     this.stage = stage;
@@ -32,16 +43,53 @@ final class UnitMounts {
 
   MountedUnit mount(BodyPoint point, BodyMotion body) {
     Quaternion q = nominal(point).times(misalignment(point));
-    MountedUnit worn =
-        new MountedUnit(
-            point, body, offsetM(point), q, stage.shifts(point), MountedUnit.Carry.NONE);
+    MountedUnit.Carry none = MountedUnit.Carry.NONE;
+    MountedUnit worn = new MountedUnit(point, body, offsetM(point), q, shifts(point, body), none);
     if (!spec.wearSteps().contains(WearStep.TABLE_REST)) {
       return worn;
     }
     return new MountedUnit(point, body, worn.offsetM(), q, worn.shifts(), carry(point, worn));
   }
 
+  /** Shakes and shifts laid on the stage, and what skin and strap of a family's player do. */
+  private TimeFunction[] shifts(BodyPoint point, BodyMotion body) {
+    TimeFunction[] laid = stage.shifts(point);
+    if (stage.worn.isEmpty() || point == BodyPoint.CLUB_SHAFT) {
+      return laid;
+    }
+    Mount mount = stage.worn.get().mount(point);
+    MountedUnit onBone =
+        new MountedUnit(
+            point,
+            body,
+            offsetM(point),
+            Quaternion.IDENTITY,
+            new TimeFunction[0],
+            MountedUnit.Carry.NONE);
+    TimeFunction[] skin = SkinResponse.of(mount.skin(), onBone, stage.nowS);
+    TimeFunction[] out = new TimeFunction[Stage.SHIFTS];
+    for (int i = 0; i < Stage.SHIFTS; i++) {
+      double creep = i < 3 ? mount.creepM().get(i) : mount.creepRad().get(i - 3);
+      out[i] = TimeFunction.sum(laid[i], skin[i], creep(creep));
+    }
+    return out;
+  }
+
+  /** Half of it slowly from the first swing on, half in jerks at the blows. */
+  private TimeFunction creep(double whole) {
+    Steps steps = new Steps(0);
+    double fromS = impactsS.isEmpty() ? 0 : impactsS.get(0) - 3;
+    steps.by(fromS, Math.max(stage.nowS, fromS + 1), whole / 2);
+    for (double impactS : impactsS) {
+      steps.by(impactS - 0.05, impactS + 0.25, whole / 2 / impactsS.size());
+    }
+    return steps.build();
+  }
+
   private Quaternion misalignment(BodyPoint point) {
+    if (stage.worn.isPresent()) {
+      return Quaternion.fromRotationVector(stage.worn.get().mount(point).leanRad());
+    }
     RandomGenerator random = Draws.of(seed, "alignment " + point, 0);
     double sd = Math.toRadians(spec.body().alignmentDeg());
     boolean back = point == BodyPoint.PELVIS || point == BodyPoint.THORAX;

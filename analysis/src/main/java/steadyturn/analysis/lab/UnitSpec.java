@@ -3,6 +3,7 @@ package steadyturn.analysis.lab;
 import java.util.EnumSet;
 import java.util.Set;
 import java.util.function.Consumer;
+import steadyturn.analysis.lab.family.Chip;
 import steadyturn.analysis.lab.unit.UnitGrade;
 import steadyturn.ingest.sample.BodyPoint;
 
@@ -35,6 +36,15 @@ final class UnitSpec {
 
   /** Standard deviation of time stamps. */
   double jitterS = 0.0002;
+
+  /** Takes over what a family's chip says. */
+  void wear(Chip chip) {
+    grade = chip.grade();
+    rateHz = chip.rateHz();
+    lossPct = chip.lossPct();
+    jitterS = chip.jitterS();
+    startErrorS = chip.startErrorS();
+  }
 
   UnitSpec with(Consumer<UnitSpec> change) {
     UnitSpec c = new UnitSpec();

@@ -19,8 +19,8 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
-import steadyturn.analysis.lab.LessonSimulator;
 import steadyturn.analysis.lab.LessonSpec;
+import steadyturn.analysis.lab.PendulumLessons;
 import steadyturn.analysis.lab.SyntheticLesson;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.pendulum.DoublePendulum;
@@ -83,7 +83,7 @@ class PendulumPipelineTest {
                     BodyPoint.LEAD_FOREARM,
                     BodyPoint.LEAD_HAND,
                     BodyPoint.CLUB_SHAFT));
-    read(LessonSimulator.simulate(spec, pendulums, SEED));
+    read(PendulumLessons.simulate(spec, pendulums, SEED));
   }
 
   private void read(SyntheticLesson lesson) {

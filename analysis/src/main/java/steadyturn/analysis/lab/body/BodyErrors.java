@@ -73,6 +73,12 @@ public record BodyErrors(
     return changed(SWAY, 4, 0.5, 12, 2);
   }
 
+  /** Adds sway of sizes of one's own choice. */
+  public BodyErrors withSway(
+      double addressMmPerS, double addressDegPerS, double finishMmPerS, double finishDegPerS) {
+    return changed(SWAY, addressMmPerS, addressDegPerS, finishMmPerS, finishDegPerS);
+  }
+
   /** Adds the wobble in the swing: 5-8 Hz, 1-2 deg, 5-10 mm. */
   public BodyErrors withWobble() {
     return changed(WOBBLE, 2, 10);

@@ -26,9 +26,11 @@ public final class BodyMotion {
 
   private final TimeFunction[] joints;
   private final BodySizes sizes;
+  private final WristAxes wrist;
 
-  public BodyMotion(BodySizes sizes, Map<Joint, TimeFunction> joints) {
+  public BodyMotion(BodySizes sizes, WristAxes wrist, Map<Joint, TimeFunction> joints) {
     this.sizes = sizes;
+    this.wrist = wrist;
     Map<Joint, TimeFunction> sorted = new EnumMap<>(joints);
     this.joints = new TimeFunction[Joint.values().length];
     for (Joint joint : Joint.values()) {
@@ -71,7 +73,8 @@ public final class BodyMotion {
         case PELVIS -> pelvis(timeS, out);
         case THORAX -> chest(timeS, out);
         case LEAD_FOREARM -> forearm(timeS, out);
-        case LEAD_HAND, CLUB_SHAFT -> hand(timeS, out);
+        case LEAD_HAND -> hand(timeS, out);
+        case CLUB_SHAFT -> shaft(timeS, out);
       }
     }
 
@@ -122,8 +125,26 @@ public final class BodyMotion {
       forearm(timeS, out);
       out.shift(motion.sizes.armM(), 0, 0);
       double[] j = joint(Joint.FLEXION, timeS);
+      turn(out, motion.wrist.qFlexion());
       out.turnY(j[0], j[1], j[2]);
+      turn(out, motion.wrist.qFlexion().conjugate());
       j = joint(Joint.COCK, timeS);
+      turn(out, motion.wrist.qCock());
+      out.turnZ(-j[0], -j[1], -j[2]);
+      turn(out, motion.wrist.qCock().conjugate());
+      j = joint(Joint.PLAY, timeS);
+      out.turnX(j[0], j[1], j[2]);
+    }
+
+    private void turn(MovingFrame out, Quaternion q) {
+      if (motion.wrist != WristAxes.SQUARE) {
+        out.turnFixed(q);
+      }
+    }
+
+    private void shaft(double timeS, MovingFrame out) {
+      hand(timeS, out);
+      double[] j = joint(Joint.CLUB_BEND, timeS);
       out.turnZ(-j[0], -j[1], -j[2]);
     }
   }

@@ -30,5 +30,9 @@ public enum Joint {
   /** Wrist towards the palm. */
   FLEXION,
   /** Wrist towards the thumb. */
-  COCK
+  COCK,
+  /** Hand about the forearm's length, beside what the two axes of the wrist allow. */
+  PLAY,
+  /** Club bent towards the thumb side, at the shaft unit. */
+  CLUB_BEND
 }

@@ -78,9 +78,15 @@ public final class Bursts {
     return this;
   }
 
-  /** Adds a ring of 0 phase whose largest acceleration (second derivative) is as given. */
+  /** Adds a shock of 0 phase whose largest acceleration (second derivative) is as given. */
   public Bursts addRing(double startS, double lengthS, double peakAccel, double frequencyHz) {
-    Burst one = new Burst(startS, lengthS, 1, 2 * Math.PI * frequencyHz, 0, Window.SHOCK);
+    return addRing(startS, lengthS, peakAccel, frequencyHz, Window.SHOCK);
+  }
+
+  /** The same under any window. */
+  public Bursts addRing(
+      double startS, double lengthS, double peakAccel, double frequencyHz, Window window) {
+    Burst one = new Burst(startS, lengthS, 1, 2 * Math.PI * frequencyHz, 0, window);
     double highest = 0;
     double[] vra = new double[3];
     for (int i = 0; i < 400; i++) {
@@ -88,7 +94,7 @@ public final class Bursts {
       one.addTo(startS + lengthS * i / 400, vra);
       highest = Math.max(highest, Math.abs(vra[2]));
     }
-    return add(startS, lengthS, peakAccel / highest, frequencyHz, 0, Window.SHOCK);
+    return add(startS, lengthS, peakAccel / highest, frequencyHz, 0, window);
   }
 
   public boolean isEmpty() {

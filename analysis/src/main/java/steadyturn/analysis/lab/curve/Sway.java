@@ -4,28 +4,27 @@ import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.random.RandomGenerator;
 
 /**
- * Random drifting to and fro as a standing person does it: the rate is noise correlated over about
- * 0.3 s with a stated RMS, the value stays bounded, and a quintic spline through it makes four
- * derivatives continuous. Rate by a first-order autoregression (correlation time 0.3 s), value by
- * its integral pulled back to zero over 1.5 s (our assumption).
+ * Sway of a standing person: an inverted pendulum on springy ankles that are too weak to hold it,
+ * caught by a delayed push that comes and goes (Asai et al. 2009, PLoS ONE 4:e6169; parameters from
+ * memory: 60 kg, 1 m, stiffness 0.8 of the toppling moment, 4 N m s; push 0.25 of it and 10 N m s
+ * after 0.2 s, off while it falls back; noise 0.2 N m). Its spectrum falls as that of standing
+ * people does, most of the power below half a hertz. What is used of it is the course; its size is
+ * set by the RMS rate wanted.
  */
 public final class Sway {
 
-  private static final double KNOT_S = 0.08;
-  private static final double CORRELATION_S = 0.3;
-  private static final double PULL_BACK_S = 1.5;
-
-  // Uniform quintic B-spline: piece polynomials in u of the six coefficients around, times 120.
-  private static final double[][] BASIS = {
-    {1, -5, 10, -10, 5, -1},
-    {26, -50, 20, 20, -20, 5},
-    {66, 0, -60, 0, 30, -10},
-    {26, 50, 20, -20, -20, 10},
-    {1, 5, 10, 10, 5, -5},
-    {0, 0, 0, 0, 0, 1}
-  };
-
-  private static final double RATE_GAIN = rateOfUnitNoise();
+  private static final double KNOT_S = 0.04;
+  private static final double STEP_S = 0.005;
+  private static final int DELAY = 40;
+  private static final double WARM_UP_S = 20;
+  private static final double INERTIA = 60;
+  private static final double TOPPLING = 60 * 1 * 9.81;
+  private static final double STIFFNESS = 0.8 * TOPPLING;
+  private static final double DAMPING = 4;
+  private static final double PUSH = 0.25 * TOPPLING;
+  private static final double PUSH_DAMPING = 10;
+  private static final double NOISE = 0.2;
+  private static final double SWITCH_PER_S = -0.4;
 
   private Sway() {}
 
@@ -35,71 +34,45 @@ public final class Sway {
    * @param fromS start; before it the value keeps still
    * @param toS end
    * @param rmsRate RMS of the rate wanted at each instant; changes should take a second or more
+   * @param haste by how much faster than the standing person it goes
    */
   public static TimeFunction draw(
-      RandomGenerator random, double fromS, double toS, DoubleUnaryOperator rmsRate) {
-    int knots = (int) Math.ceil((toS - fromS) / KNOT_S) + 6;
-    double[] white = new double[knots];
-    for (int i = 0; i < knots; i++) {
-      white[i] = random.nextGaussian();
+      RandomGenerator random, double fromS, double toS, DoubleUnaryOperator rmsRate, double haste) {
+    double[] stand = standing(random, (int) Math.ceil((toS - fromS) / KNOT_S) + 4, KNOT_S * haste);
+    double squares = 0;
+    for (int i = 1; i < stand.length; i++) {
+      squares += Math.pow((stand[i] - stand[i - 1]) / KNOT_S, 2);
     }
-    return spline(filter(white, fromS, rmsRate), fromS);
+    double rms = Math.sqrt(squares / (stand.length - 1));
+    for (int i = 0; i < stand.length; i++) {
+      stand[i] *= rmsRate.applyAsDouble(fromS + i * KNOT_S) / rms;
+    }
+    return Nodes.through(fromS, KNOT_S, Nodes.ofSpline(stand, KNOT_S));
   }
 
-  private static double[] filter(double[] white, double fromS, DoubleUnaryOperator rmsRate) {
-    double keepRate = Math.exp(-KNOT_S / CORRELATION_S);
-    double keepValue = Math.exp(-KNOT_S / PULL_BACK_S);
-    double[] value = new double[white.length];
+  /** The angle of a standing person, every so often, by steps of Euler and Maruyama. */
+  public static double[] standing(RandomGenerator random, int n, double everyS) {
+    double[] out = new double[n];
+    double[] angles = new double[DELAY];
+    double[] rates = new double[DELAY];
+    double angle = 0;
     double rate = 0;
-    for (int i = 3; i < white.length; i++) {
-      rate = keepRate * rate + white[i];
-      double wanted = rmsRate.applyAsDouble(fromS + (i - 2) * KNOT_S);
-      value[i] = keepValue * value[i - 1] + wanted / RATE_GAIN * rate * KNOT_S;
-    }
-    return value;
-  }
-
-  private static TimeFunction spline(double[] c, double fromS) {
-    int pieces = c.length - 5;
-    double[][] local = new double[pieces][6];
-    for (int j = 0; j < pieces; j++) {
-      for (int b = 0; b < 6; b++) {
-        double power = 120;
-        for (int k = 0; k < 6; k++) {
-          local[j][k] += BASIS[b][k] * c[j + b] / power;
-          power *= KNOT_S;
-        }
+    double shove = NOISE * Math.sqrt(STEP_S);
+    int taken = 0;
+    for (int k = 0; taken < n; k++) {
+      double before = angles[k % DELAY];
+      double rateBefore = rates[k % DELAY];
+      angles[k % DELAY] = angle;
+      rates[k % DELAY] = rate;
+      boolean on = before * (rateBefore - SWITCH_PER_S * before) > 0;
+      double push = on ? PUSH * before + PUSH_DAMPING * rateBefore : 0;
+      double moment = (TOPPLING - STIFFNESS) * angle - DAMPING * rate - push;
+      rate += (moment * STEP_S + shove * random.nextGaussian()) / INERTIA;
+      angle += rate * STEP_S;
+      if (k * STEP_S >= WARM_UP_S + taken * everyS) {
+        out[taken++] = angle;
       }
     }
-    return (timeS, vra) -> {
-      double x = (timeS - fromS) / KNOT_S;
-      if (x >= 0) {
-        int j = Math.min(pieces - 1, (int) x);
-        double u = x >= pieces ? KNOT_S : timeS - fromS - j * KNOT_S;
-        PiecewisePolynomial.addPolynomial(local[j], u, vra);
-      }
-    };
-  }
-
-  /** RMS rate of the spline when white noise of unit size goes in: from its impulse response. */
-  private static double rateOfUnitNoise() {
-    double[] impulse = new double[600];
-    impulse[3] = 1;
-    double keepRate = Math.exp(-KNOT_S / CORRELATION_S);
-    double keepValue = Math.exp(-KNOT_S / PULL_BACK_S);
-    double[] value = new double[impulse.length];
-    double rate = 0;
-    for (int i = 3; i < impulse.length; i++) {
-      rate = keepRate * rate + impulse[i];
-      value[i] = keepValue * value[i - 1] + rate * KNOT_S;
-    }
-    TimeFunction response = spline(value, 0);
-    int perKnot = 4;
-    double sum = 0;
-    for (int i = 0; i < perKnot * 594; i++) {
-      double r = response.rateAt((i + 0.5) * KNOT_S / perKnot);
-      sum += r * r;
-    }
-    return Math.sqrt(sum / perKnot);
+    return out;
   }
 }

@@ -12,6 +12,7 @@ import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.fusion.rotation.MovingFrame;
+import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
 
 /**
@@ -125,24 +126,51 @@ public final class SwingTruth {
     return reference;
   }
 
-  /** Wrist towards the thumb, rad, from straight. */
+  /**
+   * Wrist towards the thumb, rad, from straight: where the hand's length points in the forearm's
+   * axes, whatever joint axes took it there.
+   */
   public double cockRad(double timeS) {
-    return body.joint(Joint.COCK).at(clock.trueS(timeS));
+    double cock = -Math.asin(Math.max(-1, Math.min(1, handInForearm(timeS, Vector3.X).y())));
+    return isBeyondSquare(timeS) ? Math.PI - cock : cock;
   }
 
-  /** Wrist towards the palm, rad, from straight. */
+  /**
+   * Wrist towards the palm, rad, from straight: how far what stands out of the back of the hand
+   * leans along the forearm. Unlike the hand's length it tells that at any cock.
+   */
   public double flexionRad(double timeS) {
-    return body.joint(Joint.FLEXION).at(clock.trueS(timeS));
+    Vector3 back = handInForearm(timeS, Vector3.Z);
+    return Math.atan2(back.x(), back.z());
   }
 
-  /** Rate of the wrist towards the thumb, rad/s. */
+  /** Past a right angle of cock the same direction has two names: that of the joint is meant. */
+  private boolean isBeyondSquare(double timeS) {
+    return body.joint(Joint.COCK).at(clock.trueS(timeS)) > Math.PI / 2;
+  }
+
+  /** An axis of the hand in forearm axes. */
+  private Vector3 handInForearm(double timeS, Vector3 axisHand) {
+    return frame(BodyPoint.LEAD_FOREARM, timeS)
+        .qGroundFrame()
+        .conjugate()
+        .rotate(frame(BodyPoint.LEAD_HAND, timeS).qGroundFrame().rotate(axisHand));
+  }
+
+  private MovingFrame frame(BodyPoint point, double timeS) {
+    MovingFrame frame = new MovingFrame();
+    body.walker().segment(point, clock.trueS(timeS), frame);
+    return frame;
+  }
+
+  /** Rate of the wrist towards the thumb, rad/s, by a difference over 1 ms. */
   public double cockRateRadPerS(double timeS) {
-    return body.joint(Joint.COCK).rateAt(clock.trueS(timeS));
+    return (cockRad(timeS + 0.0005) - cockRad(timeS - 0.0005)) / 0.001;
   }
 
-  /** Rate of the lead arm in its plane, rad/s; positive down and through. */
+  /** Rate of the lead forearm across its length, rad/s. */
   public double armRateRadPerS(double timeS) {
-    return body.joint(Joint.ARM).rateAt(clock.trueS(timeS));
+    return across(BodyPoint.LEAD_FOREARM, timeS);
   }
 
   /** Rate of the pelvis about the vertical, rad/s; positive towards the target. */
@@ -156,10 +184,12 @@ public final class SwingTruth {
    * the hand about the shaft does not count.
    */
   public double handRateRadPerS(double timeS) {
-    MovingFrame frame = new MovingFrame();
-    body.walker().segment(BodyPoint.LEAD_HAND, clock.trueS(timeS), frame);
+    return across(BodyPoint.LEAD_HAND, timeS);
+  }
+
+  private double across(BodyPoint point, double timeS) {
     double[] rate = new double[3];
-    frame.rateRadPerS(rate);
+    frame(point, timeS).rateRadPerS(rate);
     return Math.hypot(rate[1], rate[2]);
   }
 

@@ -6,13 +6,15 @@ import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
- * A unit that samples a true motion with its own errors and clock. Order of effects: matrix, bias
- * (with wander), dependence of the rate on acceleration, white noise, mirror, full scale, 16-bit
- * steps, loss, jitter of the time stamps. The sampling itself is even; only the stamps jitter.
+ * A unit that samples a true motion with its own errors and clock. Order of effects: low-pass
+ * filter of the chip (Butterworth, second order, run at 1000 Hz and more), matrix, bias (with
+ * wander), dependence of the rate on acceleration, white noise, mirror, full scale, 16-bit steps,
+ * loss, jitter of the time stamps. The sampling itself is even; only the stamps jitter.
  *
  * @param facts what the stream says of itself
  * @param jitterS standard deviation of a time stamp, s
  * @param lossPct samples lost, percent, in bursts of three on average
+ * @param lowPassHz where the chip's filter lets half the power through; 0 for none
  * @param mirrored the motion given is that of a right-handed player; show its mirror image in the
  *     vertical plane of the target line, unit and errors mirrored alike (unit axes x and z lie in
  *     the mirrored limb as they do in the other: y changes sign)
@@ -23,6 +25,7 @@ public record InertialUnit(
     UnitClock clock,
     double jitterS,
     double lossPct,
+    double lowPassHz,
     boolean mirrored) {
 
   private static final double WANDER_CORRELATION_S = 100;
@@ -49,8 +52,9 @@ public record InertialUnit(
     double keep = Math.exp(-WANDER_EVERY * periodS / WANDER_CORRELATION_S);
     double push = errors.gyroWanderRadPerS() * Math.sqrt(1 - keep * keep);
     int n = accel[0].length;
+    UnitPath felt = lowPassHz > 0 ? new LowPass(path, lowPassHz, periodS) : path;
     for (int k = 0; k < n; k++) {
-      path.feel(clock.startS() + k * periodS, force, rate);
+      felt.feel(clock.startS() + k * periodS, force, rate);
       if (k % WANDER_EVERY == 0) {
         for (int i = 0; i < 3; i++) {
           wander[i] = keep * wander[i] + push * random.nextGaussian();

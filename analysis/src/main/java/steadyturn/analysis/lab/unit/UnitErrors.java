@@ -65,6 +65,24 @@ public record UnitErrors(
         grade.quantized);
   }
 
+  /** The same unit with its noise and its biases times as large. */
+  public UnitErrors times(double noise, double bias) {
+    return new UnitErrors(
+        gyroMatrix,
+        times(gyroBiasRadPerS, bias),
+        gyroPerAccel,
+        gyroWanderRadPerS * bias,
+        gyroNoiseRadPerSRtHz * noise,
+        accelMatrix,
+        times(accelBiasMps2, bias),
+        accelNoiseMps2RtHz * noise,
+        quantized);
+  }
+
+  private static double[] times(double[] v, double factor) {
+    return new double[] {factor * v[0], factor * v[1], factor * v[2]};
+  }
+
   private static double[][] matrix(
       RandomGenerator random,
       Size diagonal,

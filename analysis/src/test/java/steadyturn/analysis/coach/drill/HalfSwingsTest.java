@@ -35,7 +35,7 @@ import steadyturn.ingest.sample.Recording;
  */
 class HalfSwingsTest {
 
-  private static final int LESSONS = Integer.getInteger("steadyturn.coach.lessons", 2);
+  private static final int LESSONS = Integer.getInteger("steadyturn.coach.lessons", 4);
   private static final long SEED = Long.getLong("steadyturn.coach.seed", 301);
 
   private static final MeasureAt KEPT =

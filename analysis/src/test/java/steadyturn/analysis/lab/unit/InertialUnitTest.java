@@ -31,7 +31,7 @@ class InertialUnitTest {
   private static UnitStream record(
       UnitErrors errors, UnitPath path, double jitterS, double lossPct, double skew) {
     UnitFacts facts = new UnitFacts(BodyPoint.PELVIS, "", RATE_HZ, 16 * 9.80665, 34.9, false);
-    return new InertialUnit(facts, errors, new UnitClock(0.3, 0, skew), jitterS, lossPct, false)
+    return new InertialUnit(facts, errors, new UnitClock(0.3, 0, skew), jitterS, lossPct, 0, false)
         .record(path, 100.3, new Well19937c(SEED));
   }
 

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import steadyturn.analysis.lab.family.Half;
 import steadyturn.analysis.lab.study.Studies;
 import steadyturn.analysis.lab.study.StudyRow;
 import steadyturn.cli.terminal.Console;
@@ -48,8 +49,17 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--on", paramLabel = "PATH")
   private List<Path> on = List.of();
 
+  @Option(names = "--families", paramLabel = "tuning|judging")
+  private Optional<Half> families = Optional.empty();
+
+  @Option(names = "--count", paramLabel = "FILE")
+  private Path count = Path.of("docs/judging-runs.md");
+
   @Override
   public Integer call() throws IOException {
+    if (families.isPresent()) {
+      return judgeFamilies(families.get());
+    }
     if (dropouts > 0) {
       return new DropoutScan(console, on).run(dropouts, seed);
     }
@@ -79,6 +89,15 @@ public final class AccuracyCommand implements Callable<Integer> {
       write(page.get(), tables.toString());
     }
     return reached ? Failures.DONE : Failures.FAILED;
+  }
+
+  private int judgeFamilies(Half half) throws IOException {
+    FamilyJudgement.Printed printed =
+        new FamilyJudgement(console, half, count).run(only, runs, seed);
+    if (page.isPresent()) {
+      write(page.get(), printed.tables());
+    }
+    return printed.exitCode();
   }
 
   private List<Studies.Study> chosen() {

@@ -34,7 +34,7 @@ public final class StudyTable {
     return out.toString();
   }
 
-  private static String sentence(String words) {
+  static String sentence(String words) {
     return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
@@ -50,7 +50,7 @@ public final class StudyTable {
    *
    * @param small whether the row is one of small figures, such as times in s
    */
-  private static String number(double value, boolean small) {
+  static String number(double value, boolean small) {
     if (Double.isNaN(value)) {
       return "";
     }

@@ -10,7 +10,8 @@ import steadyturn.fusion.wear.SkinSlip;
  * Parameters, in this order: those of the forearm track, those of the hand track, the heading
  * between their level frames (rad), the small mounting turns of forearm and hand (in their
  * spreads), the shift of the hand's clock (in its spread), how both slip on the skin until top,
- * impact and finish, and how the arm hung in the neutral pose, which both long axes share.
+ * impact and finish, how the arm hung in the neutral pose, which both long axes share, and how the
+ * wrist's axes are out of square (in its spreads, see {@link #playRad}).
  */
 final class RelativeAttitude {
 
@@ -22,7 +23,14 @@ final class RelativeAttitude {
   private static final int HAND_SLIP = 11;
   private static final int NEXT_SLIP = 6;
   private static final int HANG = 26;
-  private static final int ALL = 28;
+  private static final int PLAY = 28;
+  private static final int ALL = 31;
+
+  /** How far the wrist's axes are out of square when it is straight (our assumption), 1 SD. */
+  private static final double SKEW_SD_RAD = Math.toRadians(4);
+
+  /** Of a bend of the wrist either way, so much goes along with a turn about its length. */
+  private static final double COUPLED_SD = 0.12;
 
   private final AttitudeTrack forearmTrack;
   private final AttitudeTrack handTrack;
@@ -120,6 +128,36 @@ final class RelativeAttitude {
     Vector3 onUnitRad = on.times(handPart[k]).plus(late);
     Quaternion qLevelHand = hand.qLevelSegment(j, onUnitRad, timeS(k), z);
     return new Both(k, qLevelForearm, qLevelHand, z[headingAt]);
+  }
+
+  /**
+   * How far the hand is turned about its length against the forearm by the shape of the joint: by a
+   * skew, and along with deviation and flexion. A rule without it would take every wrist for a
+   * machine's and lay the difference on the heading, and so on cock and flexion.
+   */
+  double playRad(Quaternion qForearmHand, double[] z) {
+    double[] by = playRow(qForearmHand);
+    double sum = 0;
+    for (int i = 0; i < by.length; i++) {
+      sum += by[i] * z[headingAt + PLAY + i];
+    }
+    return sum;
+  }
+
+  /** Takes the derivatives of {@link #playRad} off a row. */
+  void takePlay(Quaternion qForearmHand, double[] row) {
+    double[] by = playRow(qForearmHand);
+    for (int i = 0; i < by.length; i++) {
+      row[headingAt + PLAY + i] -= by[i];
+    }
+  }
+
+  private static double[] playRow(Quaternion qForearmHand) {
+    Vector3 handX = qForearmHand.rotate(Vector3.X);
+    Vector3 handZ = qForearmHand.rotate(Vector3.Z);
+    double deviation = Math.asin(Math.max(-1, Math.min(1, handX.y())));
+    double flexion = Math.atan2(handZ.x(), handZ.z());
+    return new double[] {SKEW_SD_RAD, COUPLED_SD * deviation, COUPLED_SD * flexion};
   }
 
   /**

@@ -14,13 +14,14 @@ import steadyturn.fusion.rotation.Vector3;
  */
 final class TwoAxisFit {
 
-  /** Play of the wrist about its length, and skin that follows no rule: our assumption. */
-  private static final double PLAY_SD_RAD = Math.toRadians(0.35);
+  /**
+   * Play of the wrist about its length that follows neither deviation nor flexion, and skin that
+   * follows no rule: our assumption; a swing that shows more is given more.
+   */
+  private static final double PLAY_SD_RAD = Math.toRadians(1.5);
 
-  private static final double PLAY_CORRELATION_S = 0.1;
+  private static final double PLAY_CORRELATION_S = 0.2;
   private static final double ROW_STEP_S = 0.01;
-  private static final double WEIGHT =
-      ROW_STEP_S / PLAY_CORRELATION_S / (PLAY_SD_RAD * PLAY_SD_RAD);
   private static final int ROUNDS = 6;
 
   /**
@@ -41,6 +42,7 @@ final class TwoAxisFit {
   private final double[] z;
   private final DMatrixRMaj normal;
   private final DMatrixRMaj right;
+  private double playRad = PLAY_SD_RAD;
 
   private TwoAxisFit(RelativeAttitude relative, int[] rows) {
     this.relative = relative;
@@ -59,6 +61,11 @@ final class TwoAxisFit {
     TwoAxisFit fit = new TwoAxisFit(relative, rows(relative, fromS, toS));
     fit.z[relative.headingAt()] = fit.startHeading();
     DMatrixRMaj covariance = fit.solve();
+    double seenRad = fit.residualRmsRad();
+    if (seenRad > PLAY_SD_RAD) {
+      fit.playRad = seenRad;
+      covariance = fit.solve();
+    }
     return new TwoAxisJoint(relative, fit.z, covariance, fit.residualRmsRad());
   }
 
@@ -159,28 +166,30 @@ final class TwoAxisFit {
     for (int i = 0; i < z.length; i++) {
       right.data[i] = i == relative.headingAt() ? 0 : -z[i];
     }
+    double weight = ROW_STEP_S / PLAY_CORRELATION_S / (playRad * playRad);
     for (int k : rows) {
       RelativeAttitude.Both both = relative.at(k, z);
       Quaternion q = both.qForearmHand();
-      double residual = q.rotate(Vector3.Z).y();
+      double residual = residual(q);
       // y of hand z moves with a small turn phi of the hand as phi_y x_y - phi_x y_y
       Vector3 direction = new Vector3(-q.rotate(Vector3.Y).y(), q.rotate(Vector3.X).y(), 0);
       double[] row = relative.turnAlong(both, direction);
+      relative.takePlay(q, row);
       for (int i = 0; i < row.length; i++) {
-        right.data[i] -= WEIGHT * row[i] * residual;
+        right.data[i] -= weight * row[i] * residual;
       }
       if (anew) {
-        add(row);
+        add(row, weight);
       }
     }
     CommonOps_DDRM.symmLowerToFull(normal);
   }
 
   /** Adds one row to the lower half of the normal equations. */
-  private void add(double[] row) {
+  private void add(double[] row, double weight) {
     int p = z.length;
     for (int i = 0; i < p; i++) {
-      double w = WEIGHT * row[i];
+      double w = weight * row[i];
       if (w != 0) {
         int at = i * p;
         for (int j = 0; j <= i; j++) {
@@ -190,10 +199,15 @@ final class TwoAxisFit {
     }
   }
 
+  /** How far forearm y and hand z are from the angle that the joint gives them. */
+  private double residual(Quaternion qForearmHand) {
+    return qForearmHand.rotate(Vector3.Z).y() - relative.playRad(qForearmHand, z);
+  }
+
   private double residualRmsRad() {
     double sum = 0;
     for (int k : rows) {
-      double r = relative.at(k, z).qForearmHand().rotate(Vector3.Z).y();
+      double r = residual(relative.at(k, z).qForearmHand());
       sum += r * r;
     }
     return Math.sqrt(sum / rows.length);

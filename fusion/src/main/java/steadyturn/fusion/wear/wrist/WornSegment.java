@@ -68,7 +68,7 @@ final class WornSegment {
     for (int part = 0; part < parts.length; part++) {
       int s = places.slip + places.nextSlip * part;
       double size = mount.slipSdRad() * parts[part];
-      x += size * z[s];
+      x += mount.axialSlipSdRad() * parts[part] * z[s];
       y += size * z[s + 1];
       across += size * z[s + 2];
     }
@@ -88,8 +88,8 @@ final class WornSegment {
     row[places.mount + 2] = own * alongSegment.z();
     double[] parts = slip.parts(timeS);
     for (int part = 0; part < parts.length; part++) {
-      double size = mount.slipSdRad() * parts[part];
       for (int i = 0; i < MOUNT; i++) {
+        double size = (i == 0 ? mount.axialSlipSdRad() : mount.slipSdRad()) * parts[part];
         row[places.slip + places.nextSlip * part + i] = size * alongSegment.get(i);
       }
     }

@@ -36,12 +36,12 @@ public record WristAlignment(UnitMount forearm, UnitMount hand, double hangSdRad
 
   /** The units as drawn: x towards the fingers, z away from the skin; good to 5-10 deg. */
   public static WristAlignment nominal() {
-    return new WristAlignment(UnitMount.onSkin(), UnitMount.onSkin(), 0, Source.NOMINAL);
+    return new WristAlignment(UnitMount.onForearm(), UnitMount.onSkin(), 0, Source.NOMINAL);
   }
 
   /** Forearm and shaft unit as drawn. */
   public static WristAlignment nominalShaft() {
-    return new WristAlignment(UnitMount.onSkin(), UnitMount.onShaft(), 0, Source.NOMINAL);
+    return new WristAlignment(UnitMount.onForearm(), UnitMount.onShaft(), 0, Source.NOMINAL);
   }
 
   /** Takes forearm coordinates to those of the forearm unit. */

@@ -295,9 +295,10 @@ class TwoAxisJointTest {
     // Expect:
     // flexion at address known to the root of their squares, 2.08 deg, or what the forearm's lean
     // of
-    // 60 deg adds, at most a tenth; taken as errors of each unit apart it is worse.
+    // 60 deg and the skew of the axes (3 deg) add, at most a fourth; taken as errors of each unit
+    // apart it is worse.
     double shared = flexionSdAtAddressDeg(LevelTrack.Spreads.CALIBRATED, 1.5);
-    assertThat(shared).isBetween(0.5, 2.2);
+    assertThat(shared).isBetween(0.5, 2.6);
     WristAlignment drawn = WristAlignment.nominal();
     assertThat(drawn.hangSdRad()).isZero();
     assertThat(flexionSdAtAddressDeg(LevelTrack.Spreads.CALIBRATED, 0)).isGreaterThan(1.1 * shared);

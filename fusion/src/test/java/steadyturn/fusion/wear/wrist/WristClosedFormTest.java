@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import java.util.function.DoubleFunction;
+import org.apache.commons.math3.linear.MatrixUtils;
+import org.apache.commons.math3.linear.RealMatrix;
 import org.ejml.data.DMatrixRMaj;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -104,7 +106,7 @@ class WristClosedFormTest {
   }
 
   private static UnitMount exact(Quaternion sits) {
-    return new UnitMount(sits, 0, 0, 0);
+    return new UnitMount(sits, 0, 0, 0, 0);
   }
 
   private static TwoAxisJoint joint(double headingRad) {
@@ -141,22 +143,34 @@ class WristClosedFormTest {
   }
 
   @Test
-  void theHeadingIsKnownByThePlayOfTheWristAlone() {
-    // Given: nothing unknown but the heading. Our choice: a play of 0.35 deg that stays the same
-    // for 0.1 s; samples used every 10 ms, so ten of them count as one. Expect: its information is
-    // the sum of the squared slopes of the constraint (forearm y times hand z), by turning the
-    // exact truth by 1e-6 rad, over ten and over 0.35 deg squared; the deviation moves by the
-    // heading times the height of hand z. Within 1e-3.
-    double slopes = 0;
+  void theHeadingIsKnownByThePlayAndTheShapeOfTheWrist() {
+    // Given: nothing unknown but the heading and the wrist's shape. Our choices: a play of 1.5 deg
+    // that stays the same for 0.2 s (samples used every 10 ms, so twenty of them count as one),
+    // axes
+    // out of square by 4 deg, and by 0.12 of deviation and flexion. Expect: the heading's variance
+    // from dense normal equations of the four, the slopes of the constraint (forearm y times hand
+    // z)
+    // by turning the exact truth by 1e-6 rad; the deviation moves by the heading times the height
+    // of
+    // hand z. Within 2e-3: flexion and deviation of the joint stand in for those of the truth.
+    RealMatrix normal = MatrixUtils.createRealDiagonalMatrix(new double[] {0, 1, 1, 1});
+    double weight = 1 / (20 * Math.pow(Math.toRadians(1.5), 2));
     for (int k = 150; k <= 410; k += 2) {
-      slopes += Math.pow((constraint(k, 1e-6) - constraint(k, -1e-6)) / 2e-6, 2);
+      double t = k / 200.0;
+      double slope = (constraint(k, 1e-6) - constraint(k, -1e-6)) / 2e-6;
+      RealMatrix row =
+          MatrixUtils.createRowRealMatrix(
+              new double[] {
+                slope, -Math.toRadians(4), -0.12 * deviationRad(t), -0.12 * flexionRad(t)
+              });
+      normal = normal.add(row.transpose().multiply(row).scalarMultiply(weight));
     }
-    double headingSd = Math.toRadians(0.35) * Math.sqrt(10 / slopes);
+    double headingSd = Math.sqrt(MatrixUtils.inverse(normal).getEntry(0, 0));
     TwoAxisJoint joint = joint(0.6);
     for (int k : new int[] {160, 280, 400}) {
       double height = Math.abs(hand(k / 200.0).rotate(Vector3.Z).z());
       assertThat(joint.sdRad(joint.deviationRow(k)))
-          .isCloseTo(headingSd * height, within(1e-3 * headingSd));
+          .isCloseTo(headingSd * height, within(2e-3 * headingSd));
     }
   }
 
@@ -174,7 +188,7 @@ class WristClosedFormTest {
     // its two axes have changed along hand z since address is added. Within 1e-6.
     double address = 0.9;
     for (double tiltSd : new double[] {0, Math.toRadians(1)}) {
-      UnitMount mount = new UnitMount(HAND_SITS, 0, 0, Math.toRadians(1));
+      UnitMount mount = new UnitMount(HAND_SITS, 0, 0, Math.toRadians(1), 0);
       HandOnShaft pair =
           new HandOnShaft(
               track(WristClosedFormTest::hand, HAND_SITS, tiltSd),
@@ -206,7 +220,7 @@ class WristClosedFormTest {
     // Given: a long axis known to 2.5 deg, 1.5 of it from how both arms hung, 1.6 deg of tilt by
     // the accelerometer, an arm that leans at address. Expect: own = 2.5^2 - 1.5^2 - (1.6 times how
     // upright x stands)^2, by squares, never below none; without a shared part the whole.
-    UnitMount mount = new UnitMount(HAND_SITS, Math.toRadians(2.5), 0, 0);
+    UnitMount mount = new UnitMount(HAND_SITS, Math.toRadians(2.5), 0, 0, 0);
     Exact track = track(WristClosedFormTest::hand, HAND_SITS, Math.toRadians(1.6));
     PosedAxis axis = PosedAxis.of(mount, Math.toRadians(1.5), track, 0.7);
     double upright = hand(0.7).rotate(Vector3.X).z();

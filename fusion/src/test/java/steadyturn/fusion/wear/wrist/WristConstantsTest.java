@@ -34,6 +34,7 @@ class WristConstantsTest {
       case "drawn-long-axis-sd" -> Math.toDegrees(UnitMount.onSkin().longAxisSdRad());
       case "drawn-axial-sd" -> Math.toDegrees(UnitMount.onShaft().axialSdRad());
       case "skin-slip-sd" -> Math.toDegrees(UnitMount.onSkin().slipSdRad());
+      case "forearm-twist-sd" -> Math.toDegrees(UnitMount.onForearm().axialSlipSdRad());
       case "grip-slip-sd" -> Math.toDegrees(UnitMount.onShaft().slipSdRad());
       case "cocking-purity-limit" ->
           CockingStep.of(WristAlignment.nominal(), still, Vector3.ZERO, still, Vector3.ZERO, 1, 2)

@@ -100,8 +100,8 @@ class WristForcesTest {
   private static double[][] predicted(double[] z) {
     WristAlignment known =
         new WristAlignment(
-            new UnitMount(ARM_SITS, 0, 0, SkinSlip.SD_RAD),
-            new UnitMount(HAND_SITS, 0, 0, SkinSlip.SD_RAD),
+            new UnitMount(ARM_SITS, 0, 0, SkinSlip.SD_RAD, SkinSlip.SD_RAD),
+            new UnitMount(HAND_SITS, 0, 0, SkinSlip.SD_RAD, SkinSlip.SD_RAD),
             0,
             WristAlignment.Source.COCKING);
     RateFromForce.Units units =
