@@ -21,6 +21,11 @@ public record SigmaFloor(double alignmentRad, double timingS) {
     return new SigmaFloor(Math.toRadians(0.25), 0.0025);
   }
 
+  /** The same for a step of this length: the instant may lie anywhere in half of it. */
+  public SigmaFloor forStep(double stepS) {
+    return new SigmaFloor(alignmentRad, Math.max(timingS, 0.5 * stepS));
+  }
+
   /** Variance per axis at a rate of this size, rad^2; a third of the rate falls on each axis. */
   public double variance(double rateX, double rateY, double rateZ) {
     double squared = rateX * rateX + rateY * rateY + rateZ * rateZ;

@@ -21,9 +21,10 @@ public record OrientationRun(KalmanSettings kalman) {
   /** The orientation at every sample, unit to earth, with one sigma. */
   public OrientationTrack run(UnitStream stream, OrientationMethod method) {
     SampleLimits limits = SampleLimits.of(stream.facts());
+    KalmanSettings settings = kalman.forRate(stream.facts().nominalRateHz());
     return switch (method) {
-      case ONLINE -> follow(new ErrorStateKalmanFilter(kalman, limits), stream);
-      case OFFLINE -> new OrientationSmoother(kalman, limits, stream).run();
+      case ONLINE -> follow(new ErrorStateKalmanFilter(settings, limits), stream);
+      case OFFLINE -> new OrientationSmoother(settings, limits, stream).run();
       case LOW_PASS -> follow(new LowPassFilter(LowPassSettings.standard(), limits), stream);
       case COMPLEMENTARY ->
           follow(new ComplementaryFilter(ComplementarySettings.standard(), limits), stream);

@@ -130,8 +130,11 @@ final class OrientationSmoother {
     track.set(
         i,
         q,
-        sigma(i, mix(part, back.inclinationSigmaRad[before], back.inclinationSigmaRad[block])),
-        sigma(i, mix(part, back.headingSigmaRad[before], back.headingSigmaRad[block])));
+        sigma(
+            i,
+            mix(part, back.inclinationSigmaRad[before], back.inclinationSigmaRad[block]),
+            filter.unseenTiltVariance()),
+        sigma(i, mix(part, back.headingSigmaRad[before], back.headingSigmaRad[block]), 0));
   }
 
   private double turnRad(
@@ -142,12 +145,12 @@ final class OrientationSmoother {
   }
 
   /** Own sigma and the floor; a lost rate adds nothing here, the forward pass has counted it. */
-  private double sigma(int i, double own) {
+  private double sigma(int i, double own, double more) {
     double x = stream.gyroRadPerS(0, i);
     double y = stream.gyroRadPerS(1, i);
     double z = stream.gyroRadPerS(2, i);
     double beyond = Double.isNaN(x + y + z) ? floor.variance(0, 0, 0) : floor.variance(x, y, z);
-    return Math.sqrt(own * own + beyond);
+    return Math.sqrt(own * own + beyond + more);
   }
 
   private static double mix(double part, double from, double to) {

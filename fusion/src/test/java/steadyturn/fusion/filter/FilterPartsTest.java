@@ -69,14 +69,15 @@ class FilterPartsTest {
     "4,-1",
     "5,0",
     "6,-1",
-    "7,0",
+    "7,-1",
     "8,0",
     "9,0",
+    "10,0",
     "5,Infinity",
-    "9,NaN"
+    "10,NaN"
   })
   void aKalmanSettingThatCannotBeIsRefused(int which, double value) {
-    double[] s = {0.1, 0.1, 0.03, 0, 0, 1e-3, 0, 0.5, 0.5, 0.3};
+    double[] s = {0.1, 0.1, 0.03, 0, 0, 1e-3, 0, 0, 0.5, 0.5, 0.3};
     assertThat(settings(s).blockS()).isEqualTo(0.1);
     s[which] = value;
     assertThatThrownBy(() -> settings(s)).isInstanceOf(IllegalArgumentException.class);
@@ -94,6 +95,7 @@ class FilterPartsTest {
         s[7],
         s[8],
         s[9],
+        s[10],
         RestDetectorSettings.worn(),
         SigmaFloor.standard());
   }
@@ -118,6 +120,7 @@ class FilterPartsTest {
       case "bias-walk" -> Math.toDegrees(k.biasWalkRadPerSSqrtS());
       case "rate-matrix" -> k.rateMatrixSigma();
       case "rate-noise" -> Math.toDegrees(k.rateNoiseRadPerSqrtS());
+      case "turn-noise" -> k.turnNoiseSqrtS();
       case "velocity-noise" -> k.velocityNoiseMpsPerSqrtS();
       case "speed" -> k.speedSigmaMps();
       case "place" -> k.placeSigmaM();

@@ -19,6 +19,7 @@ final class SettingsStudy {
           "bias walk",
           "rate matrix",
           "rate noise",
+          "turn noise",
           "velocity noise",
           "speed",
           "place",
@@ -60,10 +61,11 @@ final class SettingsStudy {
         f[3] * s.biasWalkRadPerSSqrtS(),
         f[4] * s.rateMatrixSigma(),
         f[5] * s.rateNoiseRadPerSqrtS(),
-        f[6] * s.velocityNoiseMpsPerSqrtS(),
-        f[7] * s.speedSigmaMps(),
-        f[8] * s.placeSigmaM(),
-        f[9] * s.movementCorrelationS(),
+        f[6] * s.turnNoiseSqrtS(),
+        f[7] * s.velocityNoiseMpsPerSqrtS(),
+        f[8] * s.speedSigmaMps(),
+        f[9] * s.placeSigmaM(),
+        f[10] * s.movementCorrelationS(),
         s.rest(),
         s.floor());
   }

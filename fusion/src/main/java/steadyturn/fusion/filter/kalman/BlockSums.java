@@ -26,6 +26,11 @@ final class BlockSums {
   final double[] angleRad = new double[3];
 
   private final double[] turned = new double[9];
+
+  /** Integral of the squared rate, rad^2/s, and of the squared force, m^2/s^3. */
+  double rateSquared;
+
+  double forceSquared;
   double lengthS;
   double angleVariance;
   double velocityVariance;
@@ -57,6 +62,8 @@ final class BlockSums {
     angleRad[1] += step.rateY * dt;
     angleRad[2] += step.rateZ * dt;
     lengthS += dt;
+    rateSquared += (rate[0] * rate[0] + rate[1] * rate[1] + rate[2] * rate[2]) * dt;
+    forceSquared += (fx * fx + fy * fy + fz * fz) * dt;
     angleVariance += step.angleVariance;
     velocityVariance += step.velocityVariance;
   }
@@ -68,6 +75,8 @@ final class BlockSums {
     java.util.Arrays.fill(placeM, 0);
     java.util.Arrays.fill(angleRad, 0);
     lengthS = 0;
+    rateSquared = 0;
+    forceSquared = 0;
     angleVariance = 0;
     velocityVariance = 0;
     atRest = true;

@@ -30,6 +30,11 @@ final class Covariance {
     for (int axis = 0; axis < 3; axis++) {
       setVariance(BIAS + axis, c.startBiasVariance());
     }
+    startMatrix(c);
+  }
+
+  /** As long as the unit has not turned, nothing hangs on its gyroscope matrix. */
+  void startMatrix(KalmanCoefficients c) {
     for (int k = MATRIX; k < ERRORS; k++) {
       setVariance(k, c.rateMatrixVariance());
     }
@@ -48,10 +53,15 @@ final class Covariance {
   }
 
   private void startMoving(KalmanCoefficients c) {
+    startMoving(c.startTiltVariance(), c.speedVariance(), c.placeVariance());
+  }
+
+  /** Fresh from levelling: nothing else is known of tilt, velocity and place. */
+  void startMoving(double tiltVariance, double speedVariance, double placeVariance) {
     for (int axis = 0; axis < 2; axis++) {
-      setVariance(axis, c.startTiltVariance());
-      setVariance(VELOCITY + axis, c.speedVariance());
-      setVariance(PLACE + axis, c.placeVariance());
+      setVariance(axis, tiltVariance);
+      setVariance(VELOCITY + axis, speedVariance);
+      setVariance(PLACE + axis, placeVariance);
     }
   }
 
@@ -89,7 +99,11 @@ final class Covariance {
     }
     double t = sums.lengthS;
     for (int axis = 0; axis < 3; axis++) {
-      addVariance(axis, c.angleVariancePerS() * t + sums.angleVariance);
+      addVariance(
+          axis,
+          c.angleVariancePerS() * t
+              + c.angleVariancePerTurn() * sums.rateSquared
+              + sums.angleVariance);
       addVariance(BIAS + axis, c.biasVariancePerS() * t);
     }
     addVariance(VELOCITY, c.velocityVariancePerS() * t + sums.velocityVariance);

@@ -9,6 +9,7 @@ record KalmanCoefficients(
     double speedVariance,
     double placeVariance,
     double angleVariancePerS,
+    double angleVariancePerTurn,
     double biasVariancePerS,
     double velocityVariancePerS,
     double speedDensity,
@@ -26,6 +27,7 @@ record KalmanCoefficients(
         square(s.speedSigmaMps()),
         square(s.placeSigmaM()),
         square(s.rateNoiseRadPerSqrtS()),
+        square(s.turnNoiseSqrtS()),
         square(s.biasWalkRadPerSSqrtS()),
         square(s.velocityNoiseMpsPerSqrtS()),
         square(s.speedSigmaMps()) * s.movementCorrelationS(),
@@ -33,6 +35,30 @@ record KalmanCoefficients(
         s.movementCorrelationS(),
         square(s.rest().velocitySigmaMps()),
         square(s.rest().rateSigmaRadPerSqrtS()));
+  }
+
+  /**
+   * The same for a unit with so many times the noise of a usual one. Noise is a witness for the
+   * other errors, which makers sell by the same grade; not a sure one, hence variances grow with
+   * the ratio and not with its square (our choice).
+   */
+  KalmanCoefficients forNoise(double ratio) {
+    return new KalmanCoefficients(
+        blockS,
+        startTiltVariance,
+        startBiasVariance,
+        ratio * rateMatrixVariance,
+        speedVariance,
+        placeVariance,
+        angleVariancePerS,
+        ratio * angleVariancePerTurn,
+        biasVariancePerS,
+        velocityVariancePerS,
+        speedDensity,
+        placeDensity,
+        movementCorrelationS,
+        restSpeedVariance,
+        restRateDensity);
   }
 
   /** Variance of the statement "speed zero" made every stepS; never under that of one statement. */

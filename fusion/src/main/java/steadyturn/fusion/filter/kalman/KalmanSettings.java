@@ -14,6 +14,8 @@ import steadyturn.fusion.filter.SigmaFloor;
  * @param biasWalkRadPerSSqrtS how the bias wanders, rad/s per square root of s
  * @param rateMatrixSigma one sigma of each gyroscope scale error and cross-talk, 1
  * @param rateNoiseRadPerSqrtS angle that gyroscope noise gathers in one second, rad
+ * @param turnNoiseSqrtS angle noise that turning adds: times the rate it is rad per square root of
+ *     s; what scale, cross-talk and force do to a gyroscope beyond a constant matrix
  * @param velocityNoiseMpsPerSqrtS velocity that accelerometer noise gathers in one second, m/s
  * @param speedSigmaMps usual size of each velocity component: a unit on a body stays slow
  * @param placeSigmaM usual distance from the middle of its movements: it stays near
@@ -28,6 +30,7 @@ public record KalmanSettings(
     double biasWalkRadPerSSqrtS,
     double rateMatrixSigma,
     double rateNoiseRadPerSqrtS,
+    double turnNoiseSqrtS,
     double velocityNoiseMpsPerSqrtS,
     double speedSigmaMps,
     double placeSigmaM,
@@ -46,9 +49,10 @@ public record KalmanSettings(
         placeSigmaM,
         movementCorrelationS);
     Setting.atLeast0(
-        "bias walk, rate matrix and velocity noise",
+        "bias walk, rate matrix, turn and velocity noise",
         biasWalkRadPerSSqrtS,
         rateMatrixSigma,
+        turnNoiseSqrtS,
         velocityNoiseMpsPerSqrtS);
   }
 
@@ -66,14 +70,33 @@ public record KalmanSettings(
         0.1,
         0.1,
         Math.toRadians(2),
-        Math.toRadians(0.002),
-        0.0015,
+        Math.toRadians(0.003),
+        0.0025,
         Math.toRadians(0.02),
+        0.0002,
         0.02,
         0.5,
         0.5,
         0.3,
         rest,
         SigmaFloor.standard());
+  }
+
+  /** The same for a unit of this sample rate: a sample speaks for an instant within its step. */
+  public KalmanSettings forRate(double rateHz) {
+    return new KalmanSettings(
+        blockS,
+        startTiltRad,
+        startBiasRadPerS,
+        biasWalkRadPerSSqrtS,
+        rateMatrixSigma,
+        rateNoiseRadPerSqrtS,
+        turnNoiseSqrtS,
+        velocityNoiseMpsPerSqrtS,
+        speedSigmaMps,
+        placeSigmaM,
+        movementCorrelationS,
+        rest,
+        floor.forStep(1 / rateHz));
   }
 }

@@ -211,11 +211,15 @@ class BlockModelTest {
     // same steps. Within 1e-12: rounding.
     End end = block(-1, 0);
     double[] angle = new double[3];
+    double squared = 0;
     for (int i = 0; i < STEPS; i++) {
       for (int axis = 0; axis < 3; axis++) {
         angle[axis] += rate(i).get(axis) * STEP_S;
+        squared += rate(i).get(axis) * rate(i).get(axis) * STEP_S;
       }
     }
+    assertThat(end.sums.rateSquared).isCloseTo(squared, within(1e-12));
+    assertThat(end.sums.forceSquared).isPositive();
     assertThat(end.sums.angleRad).containsExactly(angle, within(1e-12));
     assertThat(end.sums.lengthS).isCloseTo(STEPS * STEP_S, within(1e-12));
     assertThat(end.sums.placeM).containsExactly(end.placeM, within(1e-12));
@@ -232,7 +236,8 @@ class BlockModelTest {
           end.sums.attitudeS,
           end.sums.placeM,
           end.sums.velocityMps,
-          {end.sums.lengthS, end.sums.angleVariance, end.sums.velocityVariance}
+          {end.sums.lengthS, end.sums.angleVariance, end.sums.velocityVariance},
+          {end.sums.rateSquared, end.sums.forceSquared}
         }) {
       assertThat(part).containsOnly(0);
     }
@@ -254,9 +259,11 @@ class BlockModelTest {
     covariance.predict(model(), sums, C);
     RealMatrix q = MatrixUtils.createRealMatrix(N, N);
     double t = STEPS * STEP_S;
+    double noise = Math.toRadians(0.02);
+    double turn = 0.0002;
     for (int axis = 0; axis < 3; axis++) {
-      q.setEntry(axis, axis, Math.pow(Math.toRadians(0.02), 2) * t + 0.3);
-      q.setEntry(7 + axis, 7 + axis, Math.pow(Math.toRadians(0.002), 2) * t);
+      q.setEntry(axis, axis, noise * noise * t + turn * turn * sums.rateSquared + 0.3);
+      q.setEntry(7 + axis, 7 + axis, Math.pow(Math.toRadians(0.003), 2) * t);
     }
     q.setEntry(3, 3, 0.02 * 0.02 * t + 0.7);
     q.setEntry(4, 4, 0.02 * 0.02 * t + 0.7);
@@ -294,7 +301,7 @@ class BlockModelTest {
     covariance.start(C);
     double[] diagonal = new double[N];
     for (int i = 0; i < N; i++) {
-      diagonal[i] = i < 7 ? start[i] : i < 10 ? Math.pow(Math.toRadians(2), 2) : 0.0015 * 0.0015;
+      diagonal[i] = i < 7 ? start[i] : i < 10 ? Math.pow(Math.toRadians(2), 2) : 0.0025 * 0.0025;
     }
     diagonal[2] = 1e-9;
     assertSame(covariance.p, MatrixUtils.createRealDiagonalMatrix(diagonal), 1e-15);
