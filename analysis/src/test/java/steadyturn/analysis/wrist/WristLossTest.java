@@ -189,7 +189,7 @@ class WristLossTest {
     // Given: units that show nothing of the address. Expect: all eight withheld, saying which unit
     // it would have needed, or which one did not last through the swing.
     List<UnitStream> units = new ArrayList<>();
-    for (String point : points.split("\\+", -1)) {
+    for (String point : List.of(points.split("\\+", -1))) {
       units.add(hand(BodyPoint.valueOf(point), WristLawsTest::cockDeg).between(2.5, 3));
     }
     WristReading reading = read(of(units.toArray(UnitStream[]::new)));
@@ -509,8 +509,10 @@ class WristLossTest {
 
   @Test
   void aBendThatNoWristMakesIsNotTold() {
-    // Given: a hand that goes 2.5 and 3.2 times as far as a wrist: from 12 to 62 deg of cock makes 125
-    // and 160 deg since address. Expect: the first is told, nothing of the second, and why (no wrist
+    // Given: a hand that goes 2.5 and 3.2 times as far as a wrist: from 12 to 62 deg of cock makes
+    // 125
+    // and 160 deg since address. Expect: the first is told, nothing of the second, and why (no
+    // wrist
     // cocks by 130 deg; from the anatomy of any joint table, radial deviation is 20 to 30 deg).
     for (double times : new double[] {2.5, 3.2}) {
       UnitStream far = hand(BodyPoint.LEAD_HAND, t -> times * (WristLawsTest.cockDeg(t) - 12) + 12);

@@ -31,12 +31,11 @@ public final class RecordingReader {
   /** Of the heap, the rest being left to those who work on the samples: our choice. */
   private static final double LARGEST_SHARE_OF_HEAP = 0.7;
 
-  private static final Consumer<RecordingException> ALL_OR_NOTHING =
-      failure -> {
-        throw failure;
-      };
-
   private RecordingReader() {}
+
+  private static void allOrNothing(RecordingException failure) {
+    throw failure;
+  }
 
   /**
    * Reads a whole run.
@@ -46,8 +45,11 @@ public final class RecordingReader {
   public static ReadRun read(SessionRun run) {
     List<String> notices = new ArrayList<>();
     Player player = Participants.player(run.root(), run.player(), notices);
-    RunPlan plan = RunPlan.of(run, pointsOf(Optional.of(player.handed())), notices, ALL_OR_NOTHING);
-    List<UnitStream> streams = overlapping(plan, streams(plan, notices, ALL_OR_NOTHING), notices);
+    RunPlan plan =
+        RunPlan.of(
+            run, pointsOf(Optional.of(player.handed())), notices, RecordingReader::allOrNothing);
+    List<UnitStream> streams =
+        overlapping(plan, streams(plan, notices, RecordingReader::allOrNothing), notices);
     return new ReadRun(new Recording(run.id(), player, streams, plan.marks()), notices);
   }
 
@@ -58,7 +60,7 @@ public final class RecordingReader {
    * @throws RecordingException when one of them cannot be read
    */
   public static List<UnitStream> readUnits(SessionRun run) {
-    return readUnits(run, ALL_OR_NOTHING);
+    return readUnits(run, RecordingReader::allOrNothing);
   }
 
   /**

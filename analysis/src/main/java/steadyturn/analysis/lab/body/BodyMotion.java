@@ -137,7 +137,7 @@ public final class BodyMotion {
     }
 
     private void turn(MovingFrame out, Quaternion q) {
-      if (motion.wrist != WristAxes.SQUARE) {
+      if (!motion.wrist.equals(WristAxes.SQUARE)) {
         out.turnFixed(q);
       }
     }

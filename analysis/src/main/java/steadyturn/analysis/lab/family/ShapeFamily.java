@@ -21,6 +21,7 @@ public record ShapeFamily(PlayerStyle style, SwingTiming middle) {
     SLOW(1.05, 1.45, 0.29, 0.42, -158, -120),
     FAST_AND_SHORT(0.52, 0.72, 0.18, 0.24, -128, -98);
 
+    @SuppressWarnings("ImmutableEnumChecker") // filled at birth, never handed out
     private final double[] ends;
 
     Tempo(double... ends) {
