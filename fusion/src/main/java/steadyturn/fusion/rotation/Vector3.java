@@ -68,6 +68,11 @@ public record Vector3(double x, double y, double z) {
 
   /** Component 0, 1 or 2. */
   public double get(int axis) {
-    return axis == 0 ? x : axis == 1 ? y : z;
+    return switch (axis) {
+      case 0 -> x;
+      case 1 -> y;
+      case 2 -> z;
+      default -> throw new IllegalArgumentException("a vector has no component " + axis);
+    };
   }
 }

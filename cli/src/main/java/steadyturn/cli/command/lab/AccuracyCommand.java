@@ -9,10 +9,12 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import steadyturn.analysis.lab.family.Half;
+import steadyturn.analysis.lab.family.Situation;
 import steadyturn.analysis.lab.study.Studies;
 import steadyturn.analysis.lab.study.StudyRow;
 import steadyturn.cli.terminal.Console;
@@ -92,6 +94,11 @@ public final class AccuracyCommand implements Callable<Integer> {
   }
 
   private int judgeFamilies(Half half) throws IOException {
+    if (list) {
+      Stream.of(Situation.values())
+          .forEach(s -> console.out().printf(Locale.ROOT, "%-18s %s%n", s.word(), s.what()));
+      return Failures.DONE;
+    }
     FamilyJudgement.Printed printed =
         new FamilyJudgement(console, half, count).run(only, runs, seed);
     if (page.isPresent()) {

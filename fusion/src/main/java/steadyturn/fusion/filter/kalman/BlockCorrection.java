@@ -25,7 +25,7 @@ final class BlockCorrection {
   private final BlockModel model = new BlockModel();
   private final Covariance covariance = new Covariance();
   private final Liveliness liveliness = new Liveliness();
-  private final UnitGrade grade = new UnitGrade();
+  private final ChipGrade grade = new ChipGrade();
   private final double[] velocityMps = new double[2];
   private final double[] placeM = new double[2];
   private final double[] correction = new double[ERRORS];
@@ -47,7 +47,7 @@ final class BlockCorrection {
     return covariance.variance(2);
   }
 
-  /** See {@link UnitGrade#tiltVarianceOff}. */
+  /** See {@link ChipGrade#tiltVarianceOff}. */
   double unseenTiltVariance(double assumed) {
     return grade.tiltVarianceOff(assumed);
   }

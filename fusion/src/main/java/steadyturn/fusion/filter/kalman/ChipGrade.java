@@ -10,7 +10,7 @@ import steadyturn.ingest.sample.StandardGravity;
  * any sample rate gives the same figure. How far the force at rest is from gravity hints at the
  * errors of the accelerometer, which tilt every answer and which no filter can see.
  */
-final class UnitGrade {
+final class ChipGrade {
 
   /** Angle that the noise of a usual unit gathers in one second, rad (units of the 2020s). */
   private static final double USUAL_NOISE_RAD = Math.toRadians(0.006);

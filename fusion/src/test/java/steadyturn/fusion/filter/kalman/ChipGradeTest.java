@@ -11,14 +11,14 @@ import steadyturn.fusion.filter.SampleGuard;
 import steadyturn.fusion.filter.SampleLimits;
 import steadyturn.fusion.rotation.MutableQuaternion;
 
-class UnitGradeTest {
+class ChipGradeTest {
 
   private static final double G = 9.80665;
 
   /** 4 s of rest with white noise of this angle in one second, on a slow sway. */
-  private static UnitGrade rested(double noiseDeg, double rateHz) {
+  private static ChipGrade rested(double noiseDeg, double rateHz) {
     Random random = new Random(11);
-    UnitGrade grade = new UnitGrade();
+    ChipGrade grade = new ChipGrade();
     SampleGuard guard = new SampleGuard(SampleLimits.unlimited());
     double sd = Math.toRadians(noiseDeg) * Math.sqrt(rateHz);
     for (int i = 0; i < 4 * rateHz; i++) {
@@ -44,7 +44,7 @@ class UnitGradeTest {
   void theNoiseOfARestIsReadAtAnyRate(double noiseDeg, double rateHz, double ratio) {
     // Expect: its noise over 0.006 deg in one second, between 0.2 and 5, sway and bias or not.
     // Within 10 %: some 400 pieces of three axes give 3 %, the sway a little.
-    UnitGrade grade = rested(noiseDeg, rateHz);
+    ChipGrade grade = rested(noiseDeg, rateHz);
     assertThat(grade.noiseKnown()).isTrue();
     assertThat(grade.noiseRatio()).isCloseTo(ratio, within(0.1 * ratio));
   }
@@ -53,7 +53,7 @@ class UnitGradeTest {
   void aRestThatIsInterruptedIsNotMeasuredAcross() {
     // Given: 0.3 s at one rate, a movement, 0.3 s at another rate. Expect: not yet enough (60
     // pieces); and the jump between the two is no noise: lowest ratio after a third rest.
-    UnitGrade grade = new UnitGrade();
+    ChipGrade grade = new ChipGrade();
     SampleGuard guard = new SampleGuard(SampleLimits.unlimited());
     for (int part = 0; part < 3; part++) {
       assertThat(grade.noiseKnown()).isFalse();
@@ -71,7 +71,7 @@ class UnitGradeTest {
   void aForceOffGravityAtRestMovesTheTiltAssumed() {
     // Given: a block at rest whose mean force is 20 mg above g. Expect: half of 0.02^2 - assumed,
     // up or down; before any rest nothing. Within 1e-12: closed form.
-    UnitGrade grade = new UnitGrade();
+    ChipGrade grade = new ChipGrade();
     assertThat(grade.tiltVarianceOff(1e-4)).isZero();
     SampleGuard guard = new SampleGuard(SampleLimits.unlimited());
     guard.take(0, 0, 0, 0, 0, 1.02 * G, 0.1);
