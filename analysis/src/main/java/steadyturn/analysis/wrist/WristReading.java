@@ -3,6 +3,7 @@ package steadyturn.analysis.wrist;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleSupplier;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
@@ -99,17 +100,23 @@ public record WristReading(
         : Reason.of(MeasureReason.NEEDS_FOREARM_AND_HAND);
   }
 
-  /** Whether all angles since address, up to impact, are such as a wrist can have. */
+  /** Whether all angles since address, up to impact, may be such as a wrist can have. */
   private static boolean isWrist(WristMotion motion, Swing swing) {
     double toS = swing.event(SwingEvent.IMPACT).map(EventTime::timeS).orElse(swing.endS());
     for (double t = motion.timeS(0); t < toS; t += LOOK_STEP_S) {
       int k = Math.min(motion.size() - 1, motion.indexAt(t));
-      if (Math.abs(motion.cockDeg(k)) > MOST_COCK_DEG
-          || Math.abs(motion.flexionDeg(k)) > MOST_FLEXION_DEG) {
+      if (isSurelyBeyond(motion.cockDeg(k), MOST_COCK_DEG, () -> motion.spreads().cockDeg(k))
+          || isSurelyBeyond(
+              motion.flexionDeg(k), MOST_FLEXION_DEG, () -> motion.spreads().flexionDeg(k))) {
         return false;
       }
     }
     return true;
+  }
+
+  /** By two spreads; behind a gap an angle may be far off and known to be so. */
+  private static boolean isSurelyBeyond(double deg, double mostDeg, DoubleSupplier sdDeg) {
+    return Math.abs(deg) > mostDeg && Math.abs(deg) > mostDeg + 2 * sdDeg.getAsDouble();
   }
 
   private static boolean disagree(WristMotion motion) {
