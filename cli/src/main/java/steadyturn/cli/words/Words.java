@@ -1,10 +1,17 @@
 package steadyturn.cli.words;
 
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.PropertyResourceBundle;
 import java.util.ResourceBundle;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
@@ -25,12 +32,14 @@ public final class Words {
   /** {0} or {rateHz}; with two decimals {0:2}; a word of a group of texts {channel:channel}. */
   private static final Pattern PLACE = Pattern.compile("\\{(\\w+)(?::([\\w.-]+))?}");
 
-  private static final Words ENGLISH = of(Locale.ENGLISH);
-
   private static final Locale LANGUAGE =
       Locale.forLanguageTag(System.getProperty("steadyturn.language", "en"));
 
-  private static final Words IN_USE = of(LANGUAGE);
+  /** Read when the first of them is asked for, as the help of the program needs none. */
+  private static final class Read {
+    static final Words ENGLISH = of(Locale.ENGLISH);
+    static final Words IN_USE = of(LANGUAGE);
+  }
 
   private final ResourceBundle bundle;
 
@@ -45,7 +54,18 @@ public final class Words {
 
   /** What {@code --help} tells, in the reader's language. */
   public static ResourceBundle help() {
-    return bundle("steadyturn.cli.words.Help", LANGUAGE);
+    if (!LANGUAGE.getLanguage().equals("en")) {
+      return bundle("steadyturn.cli.words.Help", LANGUAGE);
+    }
+    // straight from its file: looking for other languages would cost a third of a start
+    try (Reader text =
+        new InputStreamReader(
+            Objects.requireNonNull(Words.class.getResourceAsStream("Help.properties")),
+            StandardCharsets.UTF_8)) {
+      return new PropertyResourceBundle(text);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private static ResourceBundle bundle(String name, Locale locale) {
@@ -57,17 +77,17 @@ public final class Words {
 
   /** The reader's language: system property {@code steadyturn.language}, English unless told. */
   public static Words inUse() {
-    return IN_USE;
+    return Read.IN_USE;
   }
 
   /** For files and scripts, whatever the reader's language. */
   public static Words english() {
-    return ENGLISH;
+    return Read.ENGLISH;
   }
 
   /** A text in the reader's language. */
   public static String say(String key, Object... values) {
-    return IN_USE.text(key, values);
+    return Read.IN_USE.text(key, values);
   }
 
   /** The language these words are in. */
