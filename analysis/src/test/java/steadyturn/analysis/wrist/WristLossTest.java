@@ -511,9 +511,8 @@ class WristLossTest {
   void aBendThatNoWristMakesIsNotTold() {
     // Given: a hand that goes 2.5 and 3.2 times as far as a wrist: from 12 to 62 deg of cock makes
     // 125
-    // and 160 deg since address. Expect: the first is told, nothing of the second, and why (no
-    // wrist
-    // cocks by 130 deg; from the anatomy of any joint table, radial deviation is 20 to 30 deg).
+    // and 160 deg since address. Expect: the first is told, nothing of the second, and why; 130 deg
+    // is our choice of what no wrist does.
     for (double times : new double[] {2.5, 3.2}) {
       UnitStream far = hand(BodyPoint.LEAD_HAND, t -> times * (WristLawsTest.cockDeg(t) - 12) + 12);
       WristReading reading = read(of(unit(BodyPoint.LEAD_FOREARM), far));

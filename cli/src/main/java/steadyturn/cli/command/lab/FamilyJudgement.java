@@ -62,7 +62,8 @@ final class FamilyJudgement {
       show(printed, counted(lessons, seed, tables));
     }
     return new Printed(
-        printed.toString(), tables.stream().allMatch(FamilyText::reached) ? Failures.DONE : 1);
+        printed.toString(),
+        tables.stream().allMatch(FamilyText::reached) ? Failures.DONE : Failures.FAILED);
   }
 
   private void show(StringBuilder printed, String text) {
