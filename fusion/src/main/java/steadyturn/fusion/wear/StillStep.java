@@ -31,7 +31,7 @@ public record StillStep(Vector3 meanRateRadPerS, Vector3 meanForceMps2, StepResu
   }
 
   /** Less says nothing (our choice), s. */
-  private static final double SHORTEST_S = 0.5;
+  private static final double SHORTEST_S = 0.4;
 
   private static StillStep of(
       UnitStream unit, double fromS, double toS, String step, double limit, StepReason why) {
