@@ -23,6 +23,7 @@ import steadyturn.fusion.wear.pelvis.AimCarry;
 import steadyturn.fusion.wear.pelvis.AimSight;
 import steadyturn.fusion.wear.wrist.WristSteps;
 import steadyturn.ingest.clock.AlignedRecording;
+import steadyturn.ingest.clock.ClockReason;
 import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.RecordingQuality;
 import steadyturn.ingest.quality.RecordingReport;
@@ -127,6 +128,7 @@ final class LessonGathering {
         found.add(new Found(swing, steps, aim));
       }
     }
+    tellLoose(aligned, found);
     // swings do not see one another here: on all cores, kept in their order
     swings.addAll(found.parallelStream().map(f -> cut(raw.id(), f, aligned, biases)).toList());
     readBefore(recording, pending, Double.POSITIVE_INFINITY);
@@ -195,10 +197,9 @@ final class LessonGathering {
   private GatheredSwing cut(
       String recording, Found found, AlignedRecording aligned, RestBiases biases) {
     Swing swing = found.swing;
+    Recording tied = tied(aligned, middleS(swing));
     Optional<UnitStream> pelvis =
-        aligned
-            .recording()
-            .unit(BodyPoint.PELVIS)
+        tied.unit(BodyPoint.PELVIS)
             .map(unit -> unit.between(swing.startS() - EARLIER_S, swing.endS()));
     ArmReading arm =
         faults
@@ -207,15 +208,47 @@ final class LessonGathering {
                 middleS(swing),
                 () ->
                     ArmReading.of(
-                        aligned.recording(),
+                        tied,
                         biases,
                         swing,
                         wristSteps,
                         WristClocks.of(aligned, middleS(swing)),
                         curves))
             .orElse(ArmReading.FAILED);
+    arm =
+        tied.units().size() < aligned.recording().units().size()
+            ? arm.flagged(ClockSpread.LOOSE)
+            : arm;
     return new GatheredSwing(
         recording, ClockSpread.added(swing, aligned), pelvis, arm, found.steps, found.sight());
+  }
+
+  /** Without the units whose clock is not tied to the arm's around a swing. */
+  private static Recording tied(AlignedRecording aligned, double timeS) {
+    Recording all = aligned.recording();
+    List<UnitStream> units =
+        all.units().stream().filter(u -> ClockSpread.isTied(aligned, u.point(), timeS)).toList();
+    return new Recording(all.id(), all.player(), units, all.marks());
+  }
+
+  /** Says what of a unit's clock was mended, and where it is not known well enough. */
+  private void tellLoose(AlignedRecording aligned, List<Found> found) {
+    String id = aligned.recording().id();
+    List<Notice> said = notices.computeIfAbsent(id, key -> new ArrayList<>());
+    aligned
+        .reasons()
+        .forEach((point, all) -> all.forEach(r -> said.add(new Notice(point.trackedPoint(), r))));
+    for (UnitStream unit : aligned.recording().units()) {
+      double worstS =
+          found.stream()
+              .mapToDouble(f -> ClockSpread.sdToArmS(aligned, unit.point(), middleS(f.swing)))
+              .max()
+              .orElse(0);
+      if (worstS > ClockSpread.LOOSEST_S) {
+        said.add(
+            new Notice(unit.point().trackedPoint(), Reason.of(ClockReason.LOOSE, 1000 * worstS)));
+      }
+    }
   }
 
   private void report(Recording recording) {

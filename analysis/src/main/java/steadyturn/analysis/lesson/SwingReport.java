@@ -10,6 +10,7 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.pelvis.PelvisCurves;
 import steadyturn.analysis.pelvis.PelvisMeasures;
 import steadyturn.analysis.pelvis.PelvisTrack;
+import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.wear.pelvis.LeverArm;
@@ -104,7 +105,10 @@ record SwingReport(Player player, AnalysisSettings settings) {
                     p.size() > PelvisLesson.LEAST_SAMPLES
                         ? MeasureReason.GAP_AT_ADDRESS
                         : MeasureReason.FEW_PELVIS_SAMPLES)
-            .orElse(MeasureReason.NEEDS_PELVIS));
+            .orElse(
+                gathered.arm().flags().contains(ClockSpread.LOOSE)
+                    ? MeasureReason.CLOCK_LOOSE
+                    : MeasureReason.NEEDS_PELVIS));
   }
 
   private static List<MeasureValue> noPelvis(MeasureReason why) {

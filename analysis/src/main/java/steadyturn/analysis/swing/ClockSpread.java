@@ -13,16 +13,38 @@ import steadyturn.ingest.sample.UnitStream;
  */
 public final class ClockSpread {
 
+  /**
+   * Where two clocks are known less well than this to each other, values that need both are
+   * withheld: at impact hips turn by 10 deg in it (our choice), s.
+   */
+  public static final double LOOSEST_S = 0.03;
+
+  /** Flag of a swing in which values are withheld for that. */
+  public static final String LOOSE = "clock-loose";
+
   private ClockSpread() {}
+
+  /** Whether a unit's clock is tied well enough to that of the arm, which gives the times. */
+  public static boolean isTied(AlignedRecording aligned, BodyPoint point, double timeS) {
+    return sdToArmS(aligned, point, timeS) <= LOOSEST_S;
+  }
+
+  /** Spread of a unit's clock against that of the arm, s; 0 where no arm unit is worn. */
+  public static double sdToArmS(AlignedRecording aligned, BodyPoint point, double timeS) {
+    return arm(aligned).map(arm -> aligned.sdBetweenS(point, arm, timeS)).orElse(0.0);
+  }
+
+  private static Optional<BodyPoint> arm(AlignedRecording aligned) {
+    return aligned
+        .recording()
+        .unit(BodyPoint.LEAD_FOREARM)
+        .or(() -> aligned.recording().unit(BodyPoint.LEAD_HAND))
+        .map(UnitStream::point);
+  }
 
   /** The swing with the spread of the clocks added to the times that the arm units gave. */
   public static Swing added(Swing swing, AlignedRecording aligned) {
-    Optional<BodyPoint> arm =
-        aligned
-            .recording()
-            .unit(BodyPoint.LEAD_FOREARM)
-            .or(() -> aligned.recording().unit(BodyPoint.LEAD_HAND))
-            .map(UnitStream::point);
+    Optional<BodyPoint> arm = arm(aligned);
     if (arm.isEmpty()) {
       return swing;
     }

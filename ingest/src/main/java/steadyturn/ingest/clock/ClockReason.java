@@ -15,7 +15,7 @@ public enum ClockReason implements ReasonCode {
   /** Blows say one thing, what is known otherwise another. */
   DISAGREE("other", "blowsMs", "pairs", "otherwiseSdMs"),
   /** Where two clocks lie is not known well enough. */
-  LOOSE("other", "sdMs");
+  LOOSE("sdMs");
 
   private final List<String> args;
 
