@@ -40,7 +40,7 @@ record LagPath(List<LagPath.Window> windows) {
   private static final double MOST_SHARED = 0.98;
 
   /** What a jump, a start stated wrong, a step of a crystal must be worth (our choice). */
-  private static final double JUMP = 40;
+  private static final double JUMP = 28;
 
   private static final double WRONG_START = 12;
   private static final double DRIFT = 0.5;

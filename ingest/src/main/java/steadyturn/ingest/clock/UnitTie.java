@@ -43,14 +43,18 @@ record UnitTie(ClockFit fit, Reason trouble) {
   private static final double TURNING_FLOOR_SD_S = 0.005;
 
   private static final int ENOUGH_PAIRS = 3;
+
+  /** Fewer pairs may agree by chance anywhere in a wide search. */
+  private static final int MANY_PAIRS = 4;
+
   private static final double SURE = 3;
   private static final double REACH_S = 0.12;
 
   /** Where few blows agree, many may do farther away, s. */
-  private static final double WIDE_SD_S = 0.17;
+  private static final double WIDE_SD_S = 0.2;
 
   /** So far apart may the two ends of a recording be that only blows can tell, s. */
-  private static final double UNSEEN_SKEW_S = 0.1;
+  private static final double UNSEEN_SKEW_S = 0.15;
 
   /** A piece of a stream or all of it, with its shocks. */
   record Felt(UnitStream stream, List<Shock> shocks) {
@@ -80,14 +84,23 @@ record UnitTie(ClockFit fit, Reason trouble) {
         withTrunk ? Optional.empty() : byTurning(unit.moved(guess).stream, other.stream, known);
     ClockFit near = turning.map(t -> behind(guess, t)).orElse(guess);
     ClockFit left = turning.map(UnitTie::spreads).orElse(known);
-    List<TimePair> pairs = blows(unit.moved(near), other, left, turning.isPresent());
-    if (pairs.isEmpty()) {
+    Blows blows = blows(unit.moved(near), other, left, turning.isPresent());
+    if (blows.pairs.isEmpty()) {
       return new UnitTie(behind(near, left), Reason.NONE);
     }
     double floorSdS =
         withTrunk ? Math.hypot(BlowDelay.TRUNK_SD_S, TRUNK_ONSET_SD_S) : ARM_DELAY_SD_S;
-    return judged(near, left, ClockLine.fit(pairs, floorSdS, left), reachS(left, turning), other);
+    ClockFit line = ClockLine.fit(blows.pairs, floorSdS, blows.open);
+    return judged(near, left, line, blows.reachS, other);
   }
+
+  /**
+   * Pairs of blows.
+   *
+   * @param reachS how far apart they were looked for
+   * @param open spreads within which they were looked for
+   */
+  private record Blows(List<TimePair> pairs, double reachS, ClockFit open) {}
 
   /** Sets the likeness that blows are the same against the chance that others met. */
   private static UnitTie judged(
@@ -141,24 +154,27 @@ record UnitTie(ClockFit fit, Reason trouble) {
     return Optional.of(agrees ? ClockLine.fit(pairs, TURNING_FLOOR_SD_S, known) : alone);
   }
 
-  private static double reachS(ClockFit left, Optional<ClockFit> turning) {
-    return turning.isPresent() ? 4 * left.sdS() : Math.max(REACH_S, SURE * left.sdS());
+  private static Blows blows(Felt unit, Felt other, ClockFit left, boolean hasTurning) {
+    double reachS = hasTurning ? 4 * left.sdS() : Math.max(REACH_S, SURE * left.sdS());
+    Blows near = blows(unit, other, reachS, left);
+    if (hasTurning) {
+      return near;
+    }
+    double skewSdPpm = 1e6 * UNSEEN_SKEW_S / Math.max(20, unit.stream.lengthS());
+    ClockFit open = new ClockFit(0, 0, left.centreS(), WIDE_SD_S, skewSdPpm, 0);
+    Blows wide = blows(unit, other, SURE * WIDE_SD_S, open);
+    return wide.pairs.size() > Math.max(MANY_PAIRS, near.pairs.size() + 1) ? wide : near;
   }
 
-  private static List<TimePair> blows(Felt unit, Felt other, ClockFit left, boolean hasTurning) {
+  private static Blows blows(Felt unit, Felt other, double reachS, ClockFit open) {
     double sampleSdS =
         Math.hypot(unit.stream.usualStepS(), other.stream.usualStepS()) / Math.sqrt(12);
-    double reachS = reachS(left, hasTurning ? Optional.of(left) : Optional.empty());
-    List<TimePair> pairs = ShockMatch.of(unit.shocks, other.shocks, sampleSdS, reachS, left);
-    if (!hasTurning && pairs.size() < ENOUGH_PAIRS) {
-      double skewSdPpm = 1e6 * UNSEEN_SKEW_S / Math.max(20, unit.stream.lengthS());
-      ClockFit open = new ClockFit(0, 0, 0, WIDE_SD_S, skewSdPpm, 0);
-      List<TimePair> more =
-          ShockMatch.of(unit.shocks, other.shocks, sampleSdS, SURE * WIDE_SD_S, open);
-      pairs = more.size() > pairs.size() + ENOUGH_PAIRS ? more : pairs;
-    }
     double delayS = delayS(other) - delayS(unit);
-    return pairs.stream().map(p -> new TimePair(p.timeS(), p.laterS() - delayS, p.sdS())).toList();
+    List<TimePair> pairs =
+        ShockMatch.of(unit.shocks, other.shocks, sampleSdS, reachS, open).stream()
+            .map(p -> new TimePair(p.timeS(), p.laterS() - delayS, p.sdS()))
+            .toList();
+    return new Blows(pairs, reachS, open);
   }
 
   private static double delayS(Felt felt) {

@@ -104,7 +104,7 @@ public final class SimulateCommand implements Callable<Integer> {
       throw console.wrongUsage("--player and --lesson take letters and digits only");
     }
     if (serial.isAsked()) {
-      return serial.play(toPlay(), seed, console);
+      return play();
     }
     if (out.toString().isEmpty()) {
       throw console.wrongUsage("--out or --serial is needed");
@@ -112,7 +112,7 @@ public final class SimulateCommand implements Callable<Integer> {
     SyntheticLesson simulated = LessonSimulator.simulate(spec(), seed);
     RunLabel label = RunLabel.lesson(player, lesson);
     RecordingWriter.into(out, "Simulated golf lessons").write(simulated.recording(), label, START);
-    TruthFiles.write(simulated.truth(), label, out);
+    TruthFiles.write(simulated.truth(), label, out, k -> 0);
     console
         .out()
         .printf(
@@ -127,11 +127,21 @@ public final class SimulateCommand implements Callable<Integer> {
     return Failures.DONE;
   }
 
-  private Recording toPlay() {
-    return serial.from().toString().isEmpty()
-        ? LessonSimulator.simulate(spec(), seed).recording()
-        : RecordingReader.read(Archive.open(serial.from()).sessions().get(0).runs().get(0))
-            .recording();
+  /**
+   * Plays a recorded lesson, or a simulated one whose truth is written where {@code --out} says.
+   */
+  private int play() throws IOException {
+    if (!serial.from().toString().isEmpty()) {
+      Recording recorded =
+          RecordingReader.read(Archive.open(serial.from()).sessions().get(0).runs().get(0))
+              .recording();
+      return serial.play(recorded, seed, console);
+    }
+    SyntheticLesson simulated = LessonSimulator.simulate(spec(), seed);
+    if (!out.toString().isEmpty()) {
+      TruthFiles.write(simulated.truth(), RunLabel.lesson(player, lesson), out, serial::skewPpm);
+    }
+    return serial.play(simulated.recording(), seed, console);
   }
 
   private LessonSpec spec() {
