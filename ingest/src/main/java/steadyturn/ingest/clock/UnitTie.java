@@ -44,7 +44,7 @@ record UnitTie(ClockFit fit, Reason trouble) {
 
   private static final int ENOUGH_PAIRS = 3;
 
-  /** Fewer pairs may agree by chance anywhere in a wide search. */
+  /** Fewer pairs, or few of those there are, agree by chance in a wide search. */
   private static final int MANY_PAIRS = 4;
 
   private static final double SURE = 3;
@@ -163,7 +163,9 @@ record UnitTie(ClockFit fit, Reason trouble) {
     double skewSdPpm = 1e6 * UNSEEN_SKEW_S / Math.max(20, unit.stream.lengthS());
     ClockFit open = new ClockFit(0, 0, left.centreS(), WIDE_SD_S, skewSdPpm, 0);
     Blows wide = blows(unit, other, SURE * WIDE_SD_S, open);
-    return wide.pairs.size() > Math.max(MANY_PAIRS, near.pairs.size() + 1) ? wide : near;
+    int fewer = Math.min(unit.shocks.size(), other.shocks.size());
+    int least = Math.max(near.pairs.size() + 2, Math.max(MANY_PAIRS, (fewer + 1) / 2));
+    return wide.pairs.size() >= least ? wide : near;
   }
 
   private static Blows blows(Felt unit, Felt other, double reachS, ClockFit open) {
