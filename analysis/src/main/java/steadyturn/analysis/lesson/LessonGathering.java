@@ -72,6 +72,33 @@ final class LessonGathering {
     this.faults = faults;
   }
 
+  /** Knows what another one knows, so that a piece can be tried on it. */
+  private LessonGathering(LessonGathering other) {
+    this(other.curves, other.faults);
+    swings.addAll(other.swings);
+    other.middlesS.forEach((id, all) -> middlesS.put(id, new ArrayList<>(all)));
+    player = other.player;
+    steps = other.steps;
+    aim = other.aim;
+    wristSteps = other.wristSteps;
+  }
+
+  /** The swings that a piece would bring; nothing here is changed by asking. */
+  LessonGathering tried(Recording piece) {
+    LessonGathering trial = new LessonGathering(this);
+    trial.player = Optional.of(piece.player());
+    faults.keep(piece.id(), 0, () -> trial.read(seeing(piece)));
+    return trial;
+  }
+
+  /** Lets the samples of all but the latest swings go; answers how many swings were let go. */
+  int forgetBut(int latest) {
+    List<GatheredSwing> old = swings.subList(0, Math.max(0, swings.size() - latest));
+    int forgotten = old.size();
+    old.clear();
+    return forgotten;
+  }
+
   /** A mistake of the program costs the recording it meets; units that see nothing are told of. */
   void add(Recording raw) {
     player = Optional.of(raw.player());
@@ -209,6 +236,14 @@ final class LessonGathering {
 
   Map<String, List<Notice>> notices() {
     return notices;
+  }
+
+  /** What was said of units and wear steps since this was last asked. */
+  List<Notice> takeNotices() {
+    List<Notice> said = new ArrayList<>();
+    notices.values().forEach(said::addAll);
+    notices.clear();
+    return said;
   }
 
   Optional<Player> player() {
