@@ -18,5 +18,5 @@ public interface LiveEvents {
   default void revised(List<SwingResult> latest) {}
 
   /** Something about a unit that a person should know. */
-  default void noticed(Notice notice) {}
+  void noticed(Notice notice);
 }

@@ -5,9 +5,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.GrowingLesson;
@@ -24,9 +23,9 @@ import steadyturn.ingest.sample.UnitStream;
 
 /**
  * Follows a lesson and answers every ball. Samples may come by any threads and are only laid aside;
- * one thread of its own looks when a finish is held, and again when all of a swing was seen. Only
- * the last half minute is kept, so a long lesson takes no more memory than a short one. Times are s
- * on one axis of the lesson, whose zero is the caller's choice.
+ * another thread looks when a finish is held, and again when all of a swing was seen. Only the last
+ * half minute is kept, so a long lesson takes no more memory than a short one. Times are s on one
+ * axis of the lesson, whose zero is the caller's choice.
  */
 public final class LiveLesson implements AutoCloseable {
 
@@ -46,13 +45,8 @@ public final class LiveLesson implements AutoCloseable {
   private final UnaryOperator<Recording> calibrated;
   private final LiveEvents events;
   private final GrowingLesson lesson;
-  private final ExecutorService worker =
-      Executors.newSingleThreadExecutor(
-          work -> {
-            Thread thread = new Thread(work, "live lesson");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final Executor worker;
+  private CompletableFuture<Void> work = CompletableFuture.completedFuture(null);
   private final FinishGate gate = new FinishGate();
   private final Map<BodyPoint, GrowingUnit> units = new EnumMap<>(BodyPoint.class);
   private final List<Mark> marks = new ArrayList<>();
@@ -68,6 +62,21 @@ public final class LiveLesson implements AutoCloseable {
    */
   public LiveLesson(
       String id, Player player, UnaryOperator<Recording> calibrated, LiveEvents events) {
+    this(id, player, calibrated, events, LiveLesson::inAThreadOfItsOwn);
+  }
+
+  /**
+   * The same.
+   *
+   * @param worker does the looking, one look after the other
+   */
+  public LiveLesson(
+      String id,
+      Player player,
+      UnaryOperator<Recording> calibrated,
+      LiveEvents events,
+      Executor worker) {
+    this.worker = worker;
     this.id = id;
     this.player = player;
     this.calibrated = calibrated;
@@ -181,16 +190,25 @@ public final class LiveLesson implements AutoCloseable {
     return new Recording(id, player, streams, ended);
   }
 
-  /** The worker outlives whatever a piece does to it. */
-  private void later(Runnable work) {
-    worker.execute(
-        () -> {
-          try {
-            work.run();
-          } catch (RuntimeException | StackOverflowError e) {
-            events.noticed(new Notice("", Reason.of(FaultReason.SWING, nowS, e.toString(), "")));
-          }
-        });
+  /** One look after the other, whatever a piece does to it. */
+  private synchronized void later(Runnable look) {
+    work =
+        work.thenRunAsync(
+            () -> {
+              try {
+                look.run();
+              } catch (RuntimeException | StackOverflowError e) {
+                events.noticed(
+                    new Notice("", Reason.of(FaultReason.SWING, nowS, e.toString(), "")));
+              }
+            },
+            worker);
+  }
+
+  private static void inAThreadOfItsOwn(Runnable look) {
+    Thread thread = new Thread(look, "live lesson");
+    thread.setDaemon(true);
+    thread.start();
   }
 
   /** Looks at what is left and waits until everything was told. */
@@ -199,17 +217,6 @@ public final class LiveLesson implements AutoCloseable {
     if (!Double.isNaN(cutS)) {
       cut();
     }
-    worker.shutdown();
-    boolean isInterrupted = false;
-    while (!worker.isTerminated()) {
-      try {
-        worker.awaitTermination(1, TimeUnit.SECONDS);
-      } catch (InterruptedException e) {
-        isInterrupted = true; // the last balls are told first
-      }
-    }
-    if (isInterrupted) {
-      Thread.currentThread().interrupt();
-    }
+    work.join();
   }
 }

@@ -18,6 +18,7 @@ import steadyturn.analysis.lab.LessonSpec;
 import steadyturn.analysis.lab.SyntheticLesson;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
@@ -38,12 +39,18 @@ class LiveLessonTest {
   private static final class Told implements LiveEvents {
     final Map<Integer, SwingResult> atOnce = Collections.synchronizedMap(new TreeMap<>());
     final Map<Integer, SwingResult> lastly = Collections.synchronizedMap(new TreeMap<>());
+    final List<Notice> notices = Collections.synchronizedList(new ArrayList<>());
     final List<Double> afterS = Collections.synchronizedList(new ArrayList<>());
 
     @Override
     public void measured(SwingResult swing, double seconds) {
       atOnce.put(swing.number(), swing);
       afterS.add(seconds);
+    }
+
+    @Override
+    public void noticed(Notice notice) {
+      notices.add(notice);
     }
 
     @Override

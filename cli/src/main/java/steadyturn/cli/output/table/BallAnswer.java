@@ -14,6 +14,8 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.cli.words.PlainWords;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /**
  * What is said right after a ball, a line a measure: this ball, what is usual for the player in
@@ -44,7 +46,7 @@ public record BallAnswer(String player, Teaching teaching) {
    * @param before the balls before it, of which those with the same club and kind count as usual
    */
   public List<String> lines(SwingResult ball, List<SwingResult> before) {
-    List<String> lines = new ArrayList<>();
+    List<String> lines = new ArrayList<>(List.of(""));
     lines.add(say("ball.head", ball.number(), LessonTable.title(ball)));
     for (String flag : LessonTable.flagsToTell(ball)) {
       lines.addAll(Layout.beside("  !", 4, PlainWords.flag(flag), WIDTH));
@@ -63,8 +65,14 @@ public record BallAnswer(String player, Teaching teaching) {
     return lines;
   }
 
+  /** The lines of something to know of a unit. */
+  public static List<String> lines(Reason reason) {
+    return Layout.beside("*", 2, Words.inUse().text(reason), WIDTH);
+  }
+
   private static boolean isTold(MeasureValue value) {
-    return TOLD.contains(new MeasureAt(value.measure(), value.at()));
+    return TOLD.stream()
+        .anyMatch(what -> what.measure() == value.measure() && what.at().equals(value.at()));
   }
 
   private static Optional<MeasureValue> value(SwingResult swing, MeasureAt what) {
