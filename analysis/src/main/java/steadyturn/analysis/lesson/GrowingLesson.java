@@ -20,6 +20,9 @@ public final class GrowingLesson {
   /** So many swings are estimated together; more would bring little and take ever longer. */
   private static final int TOGETHER = 12;
 
+  /** With so many others at once, as the answer must come soon. */
+  private static final int AT_ONCE = 5;
+
   private final Player player;
   private final AnalysisSettings settings;
   private final Faults faults = Faults.usual();
@@ -48,7 +51,7 @@ public final class GrowingLesson {
   public List<SwingResult> answer(Recording piece) {
     List<GatheredSwing> all = gathering.tried(piece).swings();
     int settled = gathering.swings().size();
-    return all.size() == settled ? List.of() : results(all, settled);
+    return all.size() == settled ? List.of() : results(all, settled, AT_ONCE);
   }
 
   /**
@@ -61,13 +64,13 @@ public final class GrowingLesson {
     int before = gathering.swings().size();
     gathering.add(piece);
     List<GatheredSwing> all = gathering.swings();
-    List<SwingResult> known = all.size() == before ? List.of() : results(all, 0);
+    List<SwingResult> known = all.size() == before ? List.of() : results(all, 0, TOGETHER);
     forgotten += gathering.forgetBut(TOGETHER);
     return known;
   }
 
-  private List<SwingResult> results(List<GatheredSwing> all, int from) {
-    List<GatheredSwing> latest = all.subList(Math.max(0, all.size() - TOGETHER), all.size());
+  private List<SwingResult> results(List<GatheredSwing> all, int from, int most) {
+    List<GatheredSwing> latest = all.subList(Math.max(0, all.size() - most), all.size());
     Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis =
         PelvisLesson.estimate(player, settings, latest, faults);
     SwingReport report = new SwingReport(player, settings);

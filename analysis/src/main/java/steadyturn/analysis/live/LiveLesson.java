@@ -30,7 +30,7 @@ import steadyturn.ingest.sample.UnitStream;
 public final class LiveLesson implements AutoCloseable {
 
   /** A swing's address, and the rest before it, begin so long before its end at most, s. */
-  private static final double MARGIN_S = 20;
+  private static final double MARGIN_S = 10;
 
   /** After so long without a swing a piece is cut, s. */
   private static final double PIECE_S = 30;

@@ -115,6 +115,13 @@ final class BenchCommand implements Callable<Integer> {
     lines.add(line("  compiling", "%.2f s, and collecting", cost.machineS()));
     lines.add(line("time on the clock", "%.2f s", cost.wallS()));
     lines.add(line("peak heap", "%.0f MB", 1e-6 * cost.peakHeapBytes()));
+    lines.addAll(shares(cost));
+    lines.forEach(console.out()::println);
+  }
+
+  /** What each room took. */
+  static List<String> shares(Cost cost) {
+    List<String> lines = new ArrayList<>();
     lines.add(line("share of rooms", "%8s %18s", "itself", "with what it calls"));
     for (RoomShare room : cost.rooms()) {
       if (room.within() >= LEAST_SHARE) {
@@ -126,10 +133,10 @@ final class BenchCommand implements Callable<Integer> {
                 100 * room.within()));
       }
     }
-    lines.forEach(console.out()::println);
+    return lines;
   }
 
-  private static String line(String name, String format, Object... values) {
+  static String line(String name, String format, Object... values) {
     return String.format(Locale.ROOT, "%-28s", name) + String.format(Locale.ROOT, format, values);
   }
 

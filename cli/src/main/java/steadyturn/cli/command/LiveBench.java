@@ -2,7 +2,6 @@ package steadyturn.cli.command;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.UnaryOperator;
 import org.apache.commons.math3.stat.StatUtils;
@@ -44,23 +43,26 @@ final class LiveBench implements LiveEvents {
     Cost cost = Cost.of(() -> play(lesson));
     double[] sorted = answeredAfterS.stream().mapToDouble(s -> s).sorted().toArray();
     List<String> lines = new ArrayList<>();
+    lines.add(BenchCommand.line("swings answered", "%d of %d", sorted.length, hits(lesson)));
     lines.add(
-        String.format(
-            Locale.ROOT, "swings answered   %d of %d", sorted.length, lesson.marks().size()));
-    lines.add(
-        String.format(
-            Locale.ROOT,
-            "answered after    %.0f ms in the middle, %.0f ms p99, %.0f ms at most",
+        BenchCommand.line(
+            "answered after",
+            "%.0f ms in the middle, %.0f ms p99, %.0f ms at most",
             1000 * StatUtils.percentile(sorted, 50),
             1000 * StatUtils.percentile(sorted, 99),
             1000 * StatUtils.max(sorted)));
     lines.add(
-        String.format(
-            Locale.ROOT,
-            "share of a core   %.3f of the lesson's %.0f s",
+        BenchCommand.line(
+            "share of a core",
+            "%.3f of the lesson's %.0f s",
             cost.processorS() / longest.lengthS(),
             longest.lengthS()));
+    lines.addAll(BenchCommand.shares(cost));
     return lines;
+  }
+
+  private static long hits(Recording lesson) {
+    return lesson.marks().stream().filter(mark -> mark.trialType().equals("hit")).count();
   }
 
   /** The shaft and the thorax send what the hand sends: they cost the same. */
