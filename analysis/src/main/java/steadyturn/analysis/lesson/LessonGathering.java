@@ -2,10 +2,12 @@ package steadyturn.analysis.lesson;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.Faults;
@@ -61,7 +63,9 @@ final class LessonGathering {
   private final Map<String, UnitTally> units = new LinkedHashMap<>();
   private final Map<String, List<Notice>> notices = new LinkedHashMap<>();
   private Optional<Player> player = Optional.empty();
-  private final List<StepResult> wristResults = new ArrayList<>();
+  private final Map<String, StepResult> wristResults = new LinkedHashMap<>();
+  private final Set<String> wristRead = new HashSet<>();
+  private String club = "";
   private PelvisSteps steps = PelvisSteps.NONE;
   private Optional<AimCarry> aim = Optional.empty();
   private WristSteps wristSteps = WristSteps.NONE;
@@ -103,8 +107,9 @@ final class LessonGathering {
   void add(Recording raw) {
     player = Optional.of(raw.player());
     aim = Optional.empty(); // a heading lives in one unbroken stream only
+    boolean goesOn = units.containsKey(raw.id());
     report(raw);
-    faults.keep(raw.id(), 0, () -> read(seeing(raw)));
+    faults.keep(raw.id(), 0, () -> read(seeing(raw), goesOn));
   }
 
   /** Without the units that show no turn: nothing can be read from them, and they would mislead. */
@@ -119,16 +124,21 @@ final class LessonGathering {
     return new Recording(raw.id(), raw.player(), units, raw.marks());
   }
 
-  /** Answers how many swings were found. */
-  private int read(Recording raw) {
+  /**
+   * Answers how many swings were found.
+   *
+   * @param goesOn whether an earlier stretch of it was read
+   */
+  private int read(Recording raw, boolean goesOn) {
     AlignedRecording aligned = CommonClock.align(raw);
-    Recording recording = aligned.recording();
-    RestBiases biases = RestBiases.of(recording);
-    wristSteps = WristSteps.of(recording, biases, wristSteps);
-    wristResults.addAll(wristSteps.results());
+    RestBiases biases = RestBiases.of(aligned.recording());
+    LessonMarks marks = marks(aligned.recording(), goesOn, biases);
+    Recording recording = aligned.recording().with(marks.all());
+    readWrist(recording, biases);
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
     List<Swing> all = finder.find(recording, wristSteps.alignment(), biases, faults);
+    club = marks.clubAfter(all);
     LostSwings.timesS(recording, all)
         .forEach(
             t ->
@@ -136,8 +146,8 @@ final class LessonGathering {
                     .computeIfAbsent(raw.id(), id -> new ArrayList<>())
                     .add(new Notice("", Reason.of(LostReason.SWING, t))));
     for (Swing swing : all) {
-      double takeawayS = swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS());
-      pending.removeIf(mark -> readIfBefore(recording, mark, takeawayS));
+      double takeawayS = LessonMarks.takeawayS(swing);
+      readBefore(recording, pending, takeawayS);
       if (middlesS.computeIfAbsent(raw.id(), id -> new ArrayList<>()).stream()
           .noneMatch(otherS -> Math.abs(otherS - middleS(swing)) < SAME_SWING_S)) {
         middlesS.get(raw.id()).add(middleS(swing));
@@ -146,28 +156,50 @@ final class LessonGathering {
     }
     // swings do not see one another here: on all cores, kept in their order
     swings.addAll(found.parallelStream().map(f -> cut(raw.id(), f, aligned, biases)).toList());
-    pending.forEach(mark -> readIfBefore(recording, mark, Double.POSITIVE_INFINITY));
+    readBefore(recording, pending, Double.POSITIVE_INFINITY);
     return found.size();
   }
 
-  private boolean readIfBefore(Recording recording, Mark mark, double timeS) {
-    if (mark.endS() > timeS) {
-      return false;
+  private LessonMarks marks(Recording recording, boolean goesOn, RestBiases biases) {
+    LessonMarks marks = LessonMarks.of(recording, goesOn, club);
+    return marks.isOpen()
+        ? marks.before(finder.find(recording, wristSteps.alignment(), biases, faults))
+        : marks;
+  }
+
+  /** A step whose movement was folded in once is not taken for a second one. */
+  private void readWrist(Recording recording, RestBiases biases) {
+    for (Mark mark : recording.marks()) {
+      String key = recording.id() + " " + mark.trialType() + " " + mark.onsetS();
+      if (!wristRead.contains(key)) {
+        wristSteps = WristSteps.of(recording.with(List.of(mark)), biases, wristSteps);
+        for (StepResult result : wristSteps.results()) {
+          wristResults.put(result.step(), result);
+          if (result.used()) {
+            wristRead.add(key);
+          }
+        }
+      }
     }
-    recording
-        .unit(BodyPoint.PELVIS)
-        .ifPresent(
-            pelvis -> {
-              steps = steps.and(recording, pelvis, mark);
-              if (mark.trialType().equals("aim")) {
-                double middleS = (mark.onsetS() + mark.endS()) / 2;
-                aim =
-                    steps.isGood("aim")
-                        ? Optional.of(AimCarry.of(pelvis, middleS))
-                        : Optional.empty();
-              }
-            });
-    return true;
+  }
+
+  private void readBefore(Recording recording, List<Mark> pending, double timeS) {
+    Optional<UnitStream> pelvis = recording.unit(BodyPoint.PELVIS);
+    pending.removeIf(
+        mark -> {
+          boolean isNow = mark.endS() <= timeS;
+          pelvis.filter(p -> isNow).ifPresent(p -> readPelvis(recording, p, mark));
+          return isNow;
+        });
+  }
+
+  private void readPelvis(Recording recording, UnitStream pelvis, Mark noted) {
+    Mark mark = steps.settled(recording, pelvis, noted);
+    steps = steps.and(recording, pelvis, mark);
+    if (mark.trialType().equals("aim")) {
+      double middleS = (mark.onsetS() + mark.endS()) / 2;
+      aim = steps.isGood("aim") ? Optional.of(AimCarry.of(pelvis, middleS)) : Optional.empty();
+    }
   }
 
   /** A swing with what the wear steps before it said. */
@@ -257,7 +289,7 @@ final class LessonGathering {
   /** How the wear steps went, of pelvis and wrist. */
   List<StepResult> stepResults() {
     List<StepResult> out = new ArrayList<>(steps.results());
-    out.addAll(wristResults);
+    out.addAll(wristResults.values());
     return out;
   }
 }
