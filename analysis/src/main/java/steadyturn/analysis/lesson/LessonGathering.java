@@ -85,13 +85,16 @@ final class LessonGathering {
     steps = other.steps;
     aim = other.aim;
     wristSteps = other.wristSteps;
+    wristRead.addAll(other.wristRead);
+    club = other.club;
   }
 
   /** The swings that a piece would bring; nothing here is changed by asking. */
   LessonGathering tried(Recording piece) {
     LessonGathering trial = new LessonGathering(this);
     trial.player = Optional.of(piece.player());
-    faults.keep(piece.id(), 0, () -> trial.read(seeing(piece)));
+    boolean goesOn = units.containsKey(piece.id());
+    faults.keep(piece.id(), 0, () -> trial.read(seeing(piece), goesOn));
     return trial;
   }
 
@@ -152,12 +155,20 @@ final class LessonGathering {
           .noneMatch(otherS -> Math.abs(otherS - middleS(swing)) < SAME_SWING_S)) {
         middlesS.get(raw.id()).add(middleS(swing));
         found.add(new Found(swing, steps, aim));
+      } else if (!swing.club().isEmpty()) {
+        swings.replaceAll(known -> isSame(known, raw.id(), swing) ? known.named(swing) : known);
       }
     }
     // swings do not see one another here: on all cores, kept in their order
     swings.addAll(found.parallelStream().map(f -> cut(raw.id(), f, aligned, biases)).toList());
     readBefore(recording, pending, Double.POSITIVE_INFINITY);
     return found.size();
+  }
+
+  /** A swing found before, of which by now more may have been noted. */
+  private static boolean isSame(GatheredSwing known, String recording, Swing swing) {
+    return known.recording().equals(recording)
+        && Math.abs(middleS(known.swing()) - middleS(swing)) < SAME_SWING_S;
   }
 
   private LessonMarks marks(Recording recording, boolean goesOn, RestBiases biases) {

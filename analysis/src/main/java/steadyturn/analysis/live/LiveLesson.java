@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
@@ -13,6 +12,8 @@ import steadyturn.analysis.lesson.GrowingLesson;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.swing.FaultReason;
+import steadyturn.ingest.mark.MarkStretches;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
@@ -35,10 +36,8 @@ public final class LiveLesson implements AutoCloseable {
   /** After so long without a swing a piece is cut, s. */
   private static final double PIECE_S = 30;
 
-  /** A wear step is seen with a little of what came before it, s. */
-  private static final double BEFORE_STEP_S = 2;
-
-  private static final Set<String> OF_SWINGS = Set.of("", "hit", "practice", "drill-rep");
+  /** A note belongs to a swing within so long, s. */
+  private static final double NEAR_SWING_S = 15;
 
   private final String id;
   private final Player player;
@@ -124,12 +123,13 @@ public final class LiveLesson implements AutoCloseable {
       double untilS = nowS;
       long arrivedNs = System.nanoTime();
       later(() -> tell(lesson.answer(piece(untilS, false)), arrivedNs));
-    } else if (sight == FinishGate.Sight.OVER || (gate.isIdle() && nowS - cutS > PIECE_S)) {
+    } else if (sight == FinishGate.Sight.OVER
+        || (gate.isIdle() && nowS - cutS > PIECE_S && !isStepOpen())) {
       cut();
     }
   }
 
-  /** A mark that has ended. */
+  /** Takes a mark: a step that was only begun reaches to the next one. */
   public synchronized void mark(Mark mark) {
     marks.add(mark);
   }
@@ -174,20 +174,26 @@ public final class LiveLesson implements AutoCloseable {
         units.values().stream()
             .flatMap(unit -> unit.between(Double.NEGATIVE_INFINITY, untilS).stream())
             .toList();
-    List<Mark> ended = marks.stream().filter(mark -> mark.endS() < untilS).toList();
+    List<Mark> noted =
+        MarkStretches.of(marks).stream().filter(mark -> mark.onsetS() < untilS).toList();
     if (isLast) {
-      marks.removeIf(mark -> !OF_SWINGS.contains(mark.trialType()) && mark.endS() < untilS);
-      double neededS =
-          marks.stream()
-              .filter(mark -> !OF_SWINGS.contains(mark.trialType()))
-              .mapToDouble(mark -> mark.onsetS() - BEFORE_STEP_S)
-              .min()
-              .orElse(untilS);
-      double keptFromS = Math.min(untilS - MARGIN_S, neededS);
-      marks.removeIf(mark -> mark.endS() < keptFromS);
+      double keptFromS = untilS - MARGIN_S;
+      marks.removeIf(mark -> mark.onsetS() < (isOfSwing(mark) ? keptFromS - NEAR_SWING_S : untilS));
       units.values().forEach(unit -> unit.dropBefore(keptFromS));
     }
-    return new Recording(id, player, streams, ended);
+    return new Recording(id, player, streams, noted);
+  }
+
+  /** Notes of swings are laid on the nearest one; steps and clubs hold on by themselves. */
+  private static boolean isOfSwing(Mark mark) {
+    return MarkWord.of(mark.trialType())
+        .filter(word -> word.isStep() || word == MarkWord.CLUB || word == MarkWord.DONE)
+        .isEmpty();
+  }
+
+  /** Whether a step is under way; it is read whole. */
+  private boolean isStepOpen() {
+    return MarkStretches.of(marks).stream().anyMatch(mark -> mark.open() && mark.endS() > nowS);
   }
 
   /** One look after the other, whatever a piece does to it. */

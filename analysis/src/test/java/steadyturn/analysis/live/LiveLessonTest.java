@@ -22,6 +22,7 @@ import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
@@ -80,8 +81,9 @@ class LiveLessonTest {
   /** It is the same work; only what was seen by then differs. */
   private static void assertNear(SwingResult whole, SwingResult live, double halfWidths) {
     String swing = "swing " + whole.number() + ", seed " + SEED;
-    // the forearm's clock is tied by the blows seen so far: within what two of them are known to
-    assertEquals(whole.timeS(SwingEvent.IMPACT), live.timeS(SwingEvent.IMPACT), 0.01, swing);
+    EventTime early = EventTime.of(SwingEvent.IMPACT, live.events()).orElseThrow();
+    double withinS = Math.max(0.005, 2 * early.sdS());
+    assertEquals(whole.timeS(SwingEvent.IMPACT), early.timeS(), withinS, swing);
     for (MeasureValue value : whole.measures()) {
       boolean isLooked = LOOKED_AT.contains(value.measure()) && value.given();
       double other =
