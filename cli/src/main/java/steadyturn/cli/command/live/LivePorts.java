@@ -4,6 +4,7 @@ import static java.util.Locale.ROOT;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
@@ -24,12 +25,28 @@ final class LivePorts implements AutoCloseable {
   private final List<Open> ports = new ArrayList<>();
   private final List<String> told = new ArrayList<>();
 
-  /** Begins to read the ports; each unit's bytes go into the recording, and to a listener. */
-  void open(LiveRecorder recorder, List<UnitChoice> choices, int baud, LiveListener listener) {
+  /**
+   * Begins to read the ports; each unit's bytes go into the recording.
+   *
+   * @param steps hears every unit's samples
+   * @param feeds hears one unit each
+   */
+  void open(
+      LiveRecorder recorder,
+      List<UnitChoice> choices,
+      int baud,
+      LiveListener steps,
+      Supplier<LessonFeed> feeds) {
     for (UnitChoice choice : choices) {
       SensorAdapter adapter =
           choice.adapter().flatMap(SensorAdapters::named).orElseGet(FindingAdapter::new);
-      LiveUnit unit = new LiveUnit(recorder, adapter, choice.point(), listener);
+      LessonFeed feed = feeds.get();
+      LiveListener both =
+          (point, timeS, accel, gyro) -> {
+            steps.sample(point, timeS, accel, gyro);
+            feed.sample(point, timeS, accel, gyro);
+          };
+      LiveUnit unit = feed.of(new LiveUnit(recorder, adapter, choice.point(), both));
       SerialPortSource source = SerialPortSource.open(choice.path(), baud, unit);
       ports.add(new Open(choice.path(), unit, source));
       told.add("");

@@ -3,6 +3,7 @@ package steadyturn.cli.command.live;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -13,8 +14,12 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.live.LiveLesson;
 import steadyturn.analysis.live.StepSamples;
 import steadyturn.cli.lesson.PlayerSizes;
+import steadyturn.cli.lesson.TeachingChoice;
+import steadyturn.cli.output.table.BallAnswer;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Desk;
 import steadyturn.cli.terminal.Failures;
@@ -22,6 +27,7 @@ import steadyturn.cli.terminal.HangUp;
 import steadyturn.cli.terminal.PlainDesk;
 import steadyturn.cli.terminal.TerminalDesk;
 import steadyturn.cli.words.Words;
+import steadyturn.fusion.calibrate.CalibrationStore;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.sample.Handedness;
@@ -59,6 +65,8 @@ public final class RecordCommand implements Callable<Integer> {
 
   @Mixin private PlayerSizes sizes;
 
+  @Mixin private TeachingChoice teachingChoice;
+
   @Option(names = "--baud", paramLabel = "N")
   private int baud = SerialPortSource.BAUD;
 
@@ -76,6 +84,7 @@ public final class RecordCommand implements Callable<Integer> {
       throw console.wrongUsage("--player and --lesson take letters and digits only");
     }
     UnitChoice.requireApart(units, console);
+    Teaching teaching = teachingChoice.read();
     Player who = sizes.of(player, handed, console);
     LiveRecorder recorder = LiveRecorder.start(root, who, lesson);
     CountDownLatch isSaid = new CountDownLatch(1);
@@ -86,8 +95,16 @@ public final class RecordCommand implements Callable<Integer> {
     try (Desk desk = desk()) {
       StepSamples samples = new StepSamples(who);
       LiveTyping typing = new LiveTyping(recorder, samples, desk, isEnded::countDown);
+      LocalDateTime zero = recorder.timeOfDay(HostTime.steadyS());
+      LiveLesson answered =
+          new LiveLesson(
+              recorder.label().id(),
+              who,
+              CalibrationStore.of(root)::applyTo,
+              new BallVoice(new BallAnswer(player, teaching), lines -> lines.forEach(desk::say)));
+      recorder.tellMarks(mark -> answered.mark(mark.since(zero)));
       try {
-        ports.open(recorder, units, baud, samples::add);
+        ports.open(recorder, units, baud, samples::add, () -> new LessonFeed(answered, zero));
         desk.say(Words.say("record.begins", recorder.label().id(), root));
         if (isTyped) {
           typing.start();
@@ -96,6 +113,7 @@ public final class RecordCommand implements Callable<Integer> {
       } finally {
         ports.close();
         recorder.close();
+        answered.close();
       }
       isWell = say(recorder, ports, desk);
     } finally {
@@ -105,11 +123,9 @@ public final class RecordCommand implements Callable<Integer> {
   }
 
   private Desk desk() {
-    boolean isTerminal = Boolean.getBoolean("steadyturn.typed");
-    return Optional.of(isTerminal)
-        .filter(is -> is)
-        .flatMap(is -> TerminalDesk.open(console))
-        .orElseGet(() -> new PlainDesk(console, isTyped));
+    Optional<Desk> terminal =
+        Boolean.getBoolean("steadyturn.typed") ? TerminalDesk.open(console) : Optional.empty();
+    return terminal.orElseGet(() -> new PlainDesk(console, isTyped));
   }
 
   /** Ctrl-C, the end of the terminal, the end of the machine: the command says its last words. */
