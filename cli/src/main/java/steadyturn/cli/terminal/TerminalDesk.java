@@ -1,7 +1,6 @@
 package steadyturn.cli.terminal;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
 import org.jline.reader.EndOfFileException;
@@ -99,7 +98,7 @@ public final class TerminalDesk implements Desk {
       status.ifPresent(Status::hide);
       terminal.close();
     } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      console.status(""); // the terminal went before
     }
   }
 }

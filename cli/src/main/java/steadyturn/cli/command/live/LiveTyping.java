@@ -49,7 +49,12 @@ final class LiveTyping {
       take(line.get());
       line = desk.typed();
     }
+    stopGuiding();
     desk.warn(Words.say("record.no-typing"));
+  }
+
+  private synchronized void stopGuiding() {
+    isGuiding = false;
   }
 
   /** Looks at the step under way, and offers the first one when the units are known. */
