@@ -19,7 +19,6 @@ import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.fusion.wear.pelvis.AimCarry;
 import steadyturn.fusion.wear.pelvis.AimSight;
-import steadyturn.fusion.wear.wrist.WristSteps;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.RecordingQuality;
@@ -55,23 +54,57 @@ final class LessonGathering {
   private final Map<String, UnitTally> units = new LinkedHashMap<>();
   private final Map<String, List<Notice>> notices = new LinkedHashMap<>();
   private Optional<Player> player = Optional.empty();
-  private final List<StepResult> wristResults = new ArrayList<>();
+  private String club = "";
   private PelvisSteps steps = PelvisSteps.NONE;
   private Optional<AimCarry> aim = Optional.empty();
-  private WristSteps wristSteps = WristSteps.NONE;
+  private final WristWearing wrist;
 
   /** Gathers with or without the courses of the arm's measures over time. */
   LessonGathering(boolean curves, Faults faults) {
+    this(curves, faults, new WristWearing());
+  }
+
+  private LessonGathering(boolean curves, Faults faults, WristWearing wrist) {
     this.curves = curves;
     this.faults = faults;
+    this.wrist = wrist;
+  }
+
+  /** Knows what another one knows, so that a piece can be tried on it. */
+  private LessonGathering(LessonGathering other) {
+    this(other.curves, other.faults, new WristWearing(other.wrist));
+    swings.addAll(other.swings);
+    other.middlesS.forEach((id, all) -> middlesS.put(id, new ArrayList<>(all)));
+    player = other.player;
+    steps = other.steps;
+    aim = other.aim;
+    club = other.club;
+  }
+
+  /** The swings that a piece would bring; nothing here is changed by asking. */
+  LessonGathering tried(Recording piece) {
+    LessonGathering trial = new LessonGathering(this);
+    trial.player = Optional.of(piece.player());
+    boolean goesOn = units.containsKey(piece.id());
+    faults.keep(piece.id(), 0, () -> trial.read(seeing(piece), goesOn));
+    return trial;
+  }
+
+  /** Lets the samples of all but the latest swings go; answers how many swings were let go. */
+  int forgetBut(int latest) {
+    List<GatheredSwing> old = swings.subList(0, Math.max(0, swings.size() - latest));
+    int forgotten = old.size();
+    old.clear();
+    return forgotten;
   }
 
   /** A mistake of the program costs the recording it meets; units that see nothing are told of. */
   void add(Recording raw) {
     player = Optional.of(raw.player());
     aim = Optional.empty(); // a heading lives in one unbroken stream only
+    boolean goesOn = units.containsKey(raw.id());
     report(raw);
-    faults.keep(raw.id(), 0, () -> read(seeing(raw)));
+    faults.keep(raw.id(), 0, () -> read(seeing(raw), goesOn));
   }
 
   /** Without the units that show no turn: nothing can be read from them, and they would mislead. */
@@ -86,16 +119,21 @@ final class LessonGathering {
     return new Recording(raw.id(), raw.player(), units, raw.marks());
   }
 
-  /** Answers how many swings were found. */
-  private int read(Recording raw) {
+  /**
+   * Answers how many swings were found.
+   *
+   * @param goesOn whether an earlier stretch of it was read
+   */
+  private int read(Recording raw, boolean goesOn) {
     AlignedRecording aligned = CommonClock.align(raw);
-    Recording recording = aligned.recording();
-    RestBiases biases = RestBiases.of(recording);
-    wristSteps = WristSteps.of(recording, biases, wristSteps);
-    wristResults.addAll(wristSteps.results());
+    RestBiases biases = RestBiases.of(aligned.recording());
+    LessonMarks marks = marks(aligned.recording(), goesOn, biases);
+    Recording recording = aligned.recording().with(marks.all());
+    wrist.read(recording, biases);
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
-    List<Swing> all = finder.find(recording, wristSteps.alignment(), biases, faults);
+    List<Swing> all = finder.find(recording, wrist.steps().alignment(), biases, faults);
+    club = marks.clubAfter(all);
     LostSwings.timesS(recording, all)
         .forEach(
             t ->
@@ -103,38 +141,52 @@ final class LessonGathering {
                     .computeIfAbsent(raw.id(), id -> new ArrayList<>())
                     .add(new Notice("", Reason.of(LostReason.SWING, t))));
     for (Swing swing : all) {
-      double takeawayS = swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS());
-      pending.removeIf(mark -> readIfBefore(recording, mark, takeawayS));
+      double takeawayS = LessonMarks.takeawayS(swing);
+      readBefore(recording, pending, takeawayS);
       if (middlesS.computeIfAbsent(raw.id(), id -> new ArrayList<>()).stream()
           .noneMatch(otherS -> Math.abs(otherS - middleS(swing)) < SAME_SWING_S)) {
         middlesS.get(raw.id()).add(middleS(swing));
         found.add(new Found(swing, steps, aim));
+      } else if (!swing.club().isEmpty()) {
+        swings.replaceAll(known -> isSame(known, raw.id(), swing) ? known.named(swing) : known);
       }
     }
     // swings do not see one another here: on all cores, kept in their order
     swings.addAll(found.parallelStream().map(f -> cut(raw.id(), f, aligned, biases)).toList());
-    pending.forEach(mark -> readIfBefore(recording, mark, Double.POSITIVE_INFINITY));
+    readBefore(recording, pending, Double.POSITIVE_INFINITY);
     return found.size();
   }
 
-  private boolean readIfBefore(Recording recording, Mark mark, double timeS) {
-    if (mark.endS() > timeS) {
-      return false;
+  /** A swing found before, of which by now more may have been noted. */
+  private static boolean isSame(GatheredSwing known, String recording, Swing swing) {
+    return known.recording().equals(recording)
+        && Math.abs(middleS(known.swing()) - middleS(swing)) < SAME_SWING_S;
+  }
+
+  private LessonMarks marks(Recording recording, boolean goesOn, RestBiases biases) {
+    LessonMarks marks = LessonMarks.of(recording, goesOn, club);
+    return marks.isOpen()
+        ? marks.before(finder.find(recording, wrist.steps().alignment(), biases, faults))
+        : marks;
+  }
+
+  private void readBefore(Recording recording, List<Mark> pending, double timeS) {
+    Optional<UnitStream> pelvis = recording.unit(BodyPoint.PELVIS);
+    pending.removeIf(
+        mark -> {
+          boolean isNow = mark.endS() <= timeS;
+          pelvis.filter(p -> isNow).ifPresent(p -> readPelvis(recording, p, mark));
+          return isNow;
+        });
+  }
+
+  private void readPelvis(Recording recording, UnitStream pelvis, Mark noted) {
+    Mark mark = steps.settled(recording, pelvis, noted);
+    steps = steps.and(recording, pelvis, mark);
+    if (mark.trialType().equals("aim")) {
+      double middleS = (mark.onsetS() + mark.endS()) / 2;
+      aim = steps.isGood("aim") ? Optional.of(AimCarry.of(pelvis, middleS)) : Optional.empty();
     }
-    recording
-        .unit(BodyPoint.PELVIS)
-        .ifPresent(
-            pelvis -> {
-              steps = steps.and(recording, pelvis, mark);
-              if (mark.trialType().equals("aim")) {
-                double middleS = (mark.onsetS() + mark.endS()) / 2;
-                aim =
-                    steps.isGood("aim")
-                        ? Optional.of(AimCarry.of(pelvis, middleS))
-                        : Optional.empty();
-              }
-            });
-    return true;
   }
 
   /** A swing with what the wear steps before it said. */
@@ -174,7 +226,7 @@ final class LessonGathering {
                         aligned.recording(),
                         biases,
                         swing,
-                        wristSteps,
+                        wrist.steps(),
                         WristClocks.of(aligned, middleS(swing)),
                         curves))
             .orElse(ArmReading.FAILED);
@@ -207,6 +259,14 @@ final class LessonGathering {
     return notices;
   }
 
+  /** What was said of units and wear steps since this was last asked. */
+  List<Notice> takeNotices() {
+    List<Notice> said = new ArrayList<>();
+    notices.values().forEach(said::addAll);
+    notices.clear();
+    return said;
+  }
+
   Optional<Player> player() {
     return player;
   }
@@ -218,7 +278,7 @@ final class LessonGathering {
   /** How the wear steps went, of pelvis and wrist. */
   List<StepResult> stepResults() {
     List<StepResult> out = new ArrayList<>(steps.results());
-    out.addAll(wristResults);
+    out.addAll(wrist.results());
     return out;
   }
 }

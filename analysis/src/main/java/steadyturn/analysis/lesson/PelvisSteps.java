@@ -3,11 +3,13 @@ package steadyturn.analysis.lesson;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import steadyturn.fusion.attitude.LevelTrack;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.StepReason;
 import steadyturn.fusion.wear.StepResult;
+import steadyturn.fusion.wear.StepSearch;
 import steadyturn.fusion.wear.StillStep;
 import steadyturn.fusion.wear.pelvis.BowStep;
 import steadyturn.fusion.wear.pelvis.LeverArm;
@@ -39,6 +41,9 @@ record PelvisSteps(
     Optional<Vector3> bowAxis,
     Optional<TurnStep> turnOnSpot,
     List<StepResult> results) {
+
+  private static final Set<String> WORDS =
+      Set.of("table-rest", "aim", "quiet-stance", "tilt", "bow", "turn-on-spot");
 
   static final PelvisSteps NONE =
       new PelvisSteps(
@@ -80,6 +85,31 @@ record PelvisSteps(
       case "turn-on-spot" -> turn(TurnStep.of(pelvis, tableBias.orElse(Vector3.ZERO), from, to));
       default -> this;
     };
+  }
+
+  /** The mark laid on that part of its stretch in which the step was done. */
+  Mark settled(Recording recording, UnitStream pelvis, Mark mark) {
+    return WORDS.contains(mark.trialType())
+        ? search(pelvis, true)
+            .settled(mark, (fromS, toS) -> judged(recording, pelvis, mark, fromS, toS))
+        : mark;
+  }
+
+  /** How a step of the pelvis stands while it is done; none before anything was seen. */
+  Optional<StepSearch.Attempt> look(Recording soFar, UnitStream pelvis, Mark mark, boolean isOver) {
+    return WORDS.contains(mark.trialType())
+        ? search(pelvis, isOver).find(mark, (fromS, toS) -> judged(soFar, pelvis, mark, fromS, toS))
+        : Optional.empty();
+  }
+
+  private StepSearch search(UnitStream pelvis, boolean isOver) {
+    return new StepSearch(pelvis, tableBias.orElse(Vector3.ZERO), isOver);
+  }
+
+  private StepResult judged(
+      Recording recording, UnitStream pelvis, Mark mark, double fromS, double toS) {
+    List<StepResult> all = and(recording, pelvis, mark.during(fromS, toS)).results;
+    return all.get(all.size() - 1);
   }
 
   /** The step judged; what it found holds from now on where it was good. */

@@ -8,6 +8,7 @@ import steadyturn.ingest.reason.ReasonCode;
 public enum StepReason implements ReasonCode {
   LOST("lostPct"),
   GAP("longestS"),
+  SHORT("lengthS"),
   TABLE_TURNED("rateDegPerS"),
   STANCE_TURNED("rateDegPerS"),
   TILT_STEEP("slopeDeg"),

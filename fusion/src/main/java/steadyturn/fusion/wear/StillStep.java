@@ -30,12 +30,20 @@ public record StillStep(Vector3 meanRateRadPerS, Vector3 meanForceMps2, StepResu
     return of(unit, fromS, toS, step, STANCE_LIMIT_DEG_PER_S, StepReason.STANCE_TURNED);
   }
 
+  /** Less says nothing (our choice), s. */
+  private static final double SHORTEST_S = 0.4;
+
   private static StillStep of(
       UnitStream unit, double fromS, double toS, String step, double limit, StepReason why) {
     Vector3 rate = RestGate.meanRateRadPerS(unit, fromS, toS);
     Vector3 force = RestGate.meanAccelMps2(unit, fromS, toS);
     double rms = Math.toDegrees(RestGate.rateRmsRadPerS(unit, rate, fromS, toS));
     double lost = Gaps.of(unit.between(fromS, toS), Gaps.Need.BOTH).lostPart(fromS, toS);
+    if (!(toS - fromS >= SHORTEST_S)) {
+      Reason tooShort = Reason.of(StepReason.SHORT, toS - fromS);
+      return new StillStep(
+          rate, force, StepResult.again(step, toS - fromS, SHORTEST_S, "s", tooShort));
+    }
     if (!(lost <= LOST_PART)) {
       return new StillStep(
           rate,

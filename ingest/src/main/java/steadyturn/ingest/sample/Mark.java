@@ -9,8 +9,10 @@ package steadyturn.ingest.sample;
  *     practice}
  * @param club the club, or an empty string
  * @param note free words, or an empty string
+ * @param open whether only its start was noted: what it speaks of lies somewhere within
  */
-public record Mark(double onsetS, double durationS, String trialType, String club, String note) {
+public record Mark(
+    double onsetS, double durationS, String trialType, String club, String note, boolean open) {
 
   public Mark {
     if (!(durationS >= 0)) {
@@ -18,9 +20,24 @@ public record Mark(double onsetS, double durationS, String trialType, String clu
     }
   }
 
+  /** A mark of known length. */
+  public Mark(double onsetS, double durationS, String trialType, String club, String note) {
+    this(onsetS, durationS, trialType, club, note, false);
+  }
+
   /** The same on a time axis moved by {@code byS}, s. */
   public Mark shifted(double byS) {
-    return new Mark(onsetS + byS, durationS, trialType, club, note);
+    return new Mark(onsetS + byS, durationS, trialType, club, note, open);
+  }
+
+  /** The same, its end not known but within so long, s. */
+  public Mark openFor(double withinS) {
+    return new Mark(onsetS, withinS, trialType, club, note, true);
+  }
+
+  /** The same for a known stretch. */
+  public Mark during(double fromS, double toS) {
+    return new Mark(fromS, toS - fromS, trialType, club, note);
   }
 
   public double endS() {

@@ -21,6 +21,11 @@ public record Recording(String id, Player player, List<UnitStream> units, List<M
     }
   }
 
+  /** The same units with other marks. */
+  public Recording with(List<Mark> others) {
+    return new Recording(id, player, units, others);
+  }
+
   public Optional<UnitStream> unit(BodyPoint point) {
     return units.stream().filter(u -> u.point() == point).findFirst();
   }

@@ -22,14 +22,14 @@ final class ArmBlow {
   private final RestBiases biases;
   private final Optional<ArmMotion> forearm;
   private final Optional<ArmMotion> hand;
-  private final Span where;
+  private final ArmMotion.Span where;
 
   ArmBlow(
       Recording recording,
       RestBiases biases,
       Optional<ArmMotion> forearm,
       Optional<ArmMotion> hand,
-      Span where) {
+      ArmMotion.Span where) {
     this.recording = recording;
     this.biases = biases;
     this.forearm = forearm;
@@ -88,7 +88,8 @@ final class ArmBlow {
     if (!isNotedAsHit(back.timeS())) {
       return Optional.empty();
     }
-    Span near = new Span(back.timeS() - WEAK_WITHIN_S, back.timeS() + WEAK_WITHIN_S);
+    ArmMotion.Span near =
+        new ArmMotion.Span(back.timeS() - WEAK_WITHIN_S, back.timeS() + WEAK_WITHIN_S);
     Optional<Onset> atHand = hand.flatMap(h -> weak(h.track(), near, BallBlow.Least.HAND));
     Optional<Onset> atForearm = forearm.flatMap(f -> weak(f.track(), near, BallBlow.Least.FOREARM));
     return atHand.flatMap(
@@ -101,15 +102,15 @@ final class ArmBlow {
         .anyMatch(m -> m.onsetS() <= timeS && timeS <= m.endS());
   }
 
-  private static Optional<Onset> weak(GyroTrack track, Span near, BallBlow.Least least) {
+  private static Optional<Onset> weak(GyroTrack track, ArmMotion.Span near, BallBlow.Least least) {
     return BallBlow.findWeak(track, from(track, near), to(track, near), least);
   }
 
-  private static int from(GyroTrack track, Span span) {
+  private static int from(GyroTrack track, ArmMotion.Span span) {
     return track.indexAt(span.fromS());
   }
 
-  private static int to(GyroTrack track, Span span) {
+  private static int to(GyroTrack track, ArmMotion.Span span) {
     return Math.min(track.size(), track.indexAt(span.toS()));
   }
 }

@@ -14,6 +14,9 @@ import steadyturn.ingest.sample.UnitStream;
  */
 final class ArmMotion {
 
+  /** A stretch of time, s. */
+  record Span(double fromS, double toS) {}
+
   // what turns back slower than this is not on its way yet: the definition of the takeaway
   private static final double SLOW_RAD_PER_S = Math.toRadians(8);
   private static final double BEFORE_PEAK_S = 4.2;

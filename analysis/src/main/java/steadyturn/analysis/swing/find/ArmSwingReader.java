@@ -93,7 +93,7 @@ final class ArmSwingReader {
     Instant impact = shock.orElse(back);
     EventReason why = shock.isPresent() ? EventReason.WEAK_BLOW : EventReason.VIRTUAL;
     put(SwingEvent.IMPACT, impact, clear.isPresent() ? Reason.NONE : Reason.of(why));
-    Span down = new Span(topS, impact.timeS());
+    ArmMotion.Span down = new ArmMotion.Span(topS, impact.timeS());
     readDown(down);
     hips.flatMap(p -> p.turnaround(arm.takeawayS() + 0.2, down.toS()))
         .ifPresent(i -> put(SwingEvent.PELVIS_TURNAROUND, i, Reason.NONE));
@@ -158,7 +158,7 @@ final class ArmSwingReader {
     return hand.takeaway(HAND_RAD_PER_S).and(HAND_TAKEAWAY_SD_S);
   }
 
-  private void readDown(Span down) {
+  private void readDown(ArmMotion.Span down) {
     height.ifPresent(h -> readArmLevels(h, down.toS()));
     Optional<Instant> seen =
         recording
@@ -193,15 +193,15 @@ final class ArmSwingReader {
         .flatMap(s -> PelvisMotion.over(s, biases.radPerS(s.point()), fromS, toS, sign));
   }
 
-  private Span impactSpan() {
+  private ArmMotion.Span impactSpan() {
     StrokeShape shape = arm.shape();
     double peakS = arm.timeS(shape.peak());
     double endS = arm.timeS(Math.min(shape.end(), arm.track().size() - 1));
-    return new Span(shape.topS() + 0.06, Math.min(endS, peakS + 0.3));
+    return new ArmMotion.Span(shape.topS() + 0.06, Math.min(endS, peakS + 0.3));
   }
 
   private Instant virtualImpact() {
-    Span where = impactSpan();
+    ArmMotion.Span where = impactSpan();
     double sdS = forearm.isPresent() ? VIRTUAL_SD_S : 3 * VIRTUAL_SD_S;
     double turnedSd = arm.gaps().turnSdRad(arm.takeawayS(), where.toS());
     double turnedS = turnedSd / arm.peakRadPerS();

@@ -7,7 +7,6 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.ingest.sample.Mark;
-import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
 /** A swing before its neighbours and marks are known. */
@@ -24,33 +23,16 @@ record FoundSwing(
   private static final double BEFORE_TAKEAWAY_S = 3;
   private static final double AFTER_IMPACT_S = 4;
 
-  Swing numbered(int number, double notBeforeS, double notAfterS, Recording recording) {
+  Swing numbered(
+      int number, double notBeforeS, double notAfterS, Optional<Mark> mark, String club) {
     double firstS = seenBy.timeS(0);
     double lastS = seenBy.timeS(seenBy.size() - 1);
     double startS = Math.max(Math.max(firstS, notBeforeS), takeawayS - BEFORE_TAKEAWAY_S);
     double endS = Math.min(Math.min(lastS, notAfterS), impactS + AFTER_IMPACT_S);
-    Optional<Mark> mark = mark(recording);
     SwingKind kind =
         mark.map(m -> m.trialType().equals("practice") ? SwingKind.PRACTICE : SwingKind.HIT)
             .orElse(shock ? SwingKind.HIT : SwingKind.PRACTICE);
-    return new Swing(
-        number, kind, mark.map(Mark::club).orElse(""), startS, endS, events, flags(kind));
-  }
-
-  /** The swing mark that holds the impact, or else the takeaway. */
-  private Optional<Mark> mark(Recording recording) {
-    List<Mark> marks =
-        recording.marks().stream()
-            .filter(m -> m.trialType().equals("hit") || m.trialType().equals("practice"))
-            .toList();
-    return marks.stream()
-        .filter(m -> m.onsetS() <= impactS && impactS <= m.endS())
-        .findFirst()
-        .or(
-            () ->
-                marks.stream()
-                    .filter(m -> m.onsetS() <= motionEndS && takeawayS <= m.endS())
-                    .findFirst());
+    return new Swing(number, kind, club, startS, endS, events, flags(kind));
   }
 
   private List<String> flags(SwingKind kind) {

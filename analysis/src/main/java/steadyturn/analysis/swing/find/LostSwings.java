@@ -30,7 +30,7 @@ public final class LostSwings {
 
   /** Instants in such gaps, by time, s. */
   public static List<Double> timesS(Recording recording, List<Swing> found) {
-    List<Double> signs = signsOfSwings(recording);
+    List<Double> signs = signsOfSwings(recording, found);
     List<Double> out = new ArrayList<>();
     for (UnitStream unit : recording.units()) {
       if (unit.point() == BodyPoint.LEAD_FOREARM || unit.point() == BodyPoint.LEAD_HAND) {
@@ -58,10 +58,12 @@ public final class LostSwings {
             - Math.max(gap.beforeS(), unit.timeS(0));
   }
 
-  private static List<Double> signsOfSwings(Recording recording) {
+  private static List<Double> signsOfSwings(Recording recording, List<Swing> found) {
     List<Double> out = new ArrayList<>();
     for (Mark mark : recording.marks()) {
-      if (mark.trialType().equals("hit") || mark.trialType().equals("practice")) {
+      // what was noted beside a swing may speak of that one
+      if (NotedSwings.isOfSwing(mark)
+          && (mark.durationS() > 0 || found.stream().noneMatch(s -> isBeside(s, mark)))) {
         out.add((mark.onsetS() + mark.endS()) / 2);
       }
     }
@@ -72,6 +74,11 @@ public final class LostSwings {
       }
     }
     return out;
+  }
+
+  private static boolean isBeside(Swing swing, Mark mark) {
+    return mark.onsetS() > swing.startS() - NotedSwings.WITHIN_S
+        && mark.onsetS() < swing.endS() + NotedSwings.WITHIN_S;
   }
 
   private static boolean holds(Swing swing, double timeS) {

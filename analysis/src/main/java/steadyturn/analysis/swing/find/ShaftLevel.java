@@ -24,7 +24,8 @@ final class ShaftLevel {
   private ShaftLevel() {}
 
   /** From a shaft unit with +x towards the club head. */
-  static Optional<Instant> seen(UnitStream shaft, Vector3 bias, double takeawayS, Span down) {
+  static Optional<Instant> seen(
+      UnitStream shaft, Vector3 bias, double takeawayS, ArmMotion.Span down) {
     UnitStream stretch = shaft.between(takeawayS - 0.75, down.toS() + 0.1);
     if (stretch.size() < 10 || stretch.timeS(0) > takeawayS - 0.2) {
       return Optional.empty();
@@ -36,7 +37,7 @@ final class ShaftLevel {
   }
 
   /** From the hand unit and the plane of the swing. */
-  static Optional<Instant> carried(ArmMotion hand, int handedSign, Span down) {
+  static Optional<Instant> carried(ArmMotion hand, int handedSign, ArmMotion.Span down) {
     Vector3 across = new Vector3(hand.planeNormal().x(), hand.planeNormal().y(), 0);
     if (across.norm() < 0.2) {
       return Optional.empty();
@@ -55,7 +56,7 @@ final class ShaftLevel {
 
   /** The last time before impact that the direction falls through the horizontal. */
   private static Optional<Instant> lastFall(
-      GyroTrack track, Vector3 directionUnit, Span down, double sdRad) {
+      GyroTrack track, Vector3 directionUnit, ArmMotion.Span down, double sdRad) {
     int to = Math.min(track.size() - 1, track.indexAt(down.toS()));
     int from = track.indexAt(down.fromS());
     double after = height(track, directionUnit, to);

@@ -8,6 +8,7 @@ import steadyturn.analysis.swing.Swing;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.wrist.WristAlignment;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -40,12 +41,18 @@ public final class SwingFinder {
   public List<Swing> find(
       Recording recording, WristAlignment alignment, RestBiases biases, Faults faults) {
     List<FoundSwing> found = strokes(recording, alignment, biases, faults);
+    NotedSwings noted = new NotedSwings(found, recording.marks());
+    List<Mark> laid = noted.laid();
+    if (!laid.equals(recording.marks()) && !found.stream().allMatch(FoundSwing::shock)) {
+      found = strokes(recording.with(laid), alignment, biases, faults);
+      noted = new NotedSwings(found, laid);
+    }
     List<Swing> swings = new ArrayList<>();
     for (int i = 0; i < found.size(); i++) {
       double notBeforeS = i == 0 ? Double.NEGATIVE_INFINITY : found.get(i - 1).motionEndS();
       double notAfterS =
           i + 1 == found.size() ? Double.POSITIVE_INFINITY : found.get(i + 1).takeawayS();
-      swings.add(found.get(i).numbered(i + 1, notBeforeS, notAfterS, recording));
+      swings.add(found.get(i).numbered(i + 1, notBeforeS, notAfterS, noted.mark(i), noted.club(i)));
     }
     return List.copyOf(swings);
   }

@@ -2,6 +2,7 @@ package steadyturn.fusion.wear.pelvis;
 
 import java.util.List;
 import java.util.stream.IntStream;
+import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.PrincipalAxis;
 import steadyturn.fusion.wear.StepReason;
@@ -19,6 +20,12 @@ import steadyturn.ingest.sample.UnitStream;
 public record BowStep(Vector3 axisUnit, double purityPct, StepResult result) {
 
   private static final double LEAST_PURITY_PCT = 90;
+
+  /**
+   * The hip line is level while both feet stand: a turn about a steeper axis is none (our choice).
+   */
+  private static final double STEEPEST_SINE = 0.5;
+
   private static final double LEAST_RATE_RAD_PER_S = Math.toRadians(10);
 
   /** The axis from all samples of the step, rates about the bias. */
@@ -36,8 +43,10 @@ public record BowStep(Vector3 axisUnit, double purityPct, StepResult result) {
       return little(found.rmsRadPerS());
     }
     double purityPct = found.purityPct();
+    Vector3 force = RestGate.meanAccelMps2(unit, fromS, toS);
+    boolean isLevel = Math.abs(found.axis().dot(force)) < STEEPEST_SINE * force.norm();
     StepResult result =
-        purityPct >= LEAST_PURITY_PCT
+        purityPct >= LEAST_PURITY_PCT && isLevel
             ? StepResult.good("bow", purityPct, LEAST_PURITY_PCT, "%")
             : StepResult.again(
                 "bow", purityPct, LEAST_PURITY_PCT, "%", Reason.of(StepReason.BOW_SIDEWAYS));

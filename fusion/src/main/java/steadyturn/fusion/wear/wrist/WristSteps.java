@@ -3,8 +3,10 @@ package steadyturn.fusion.wear.wrist;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.StepResult;
+import steadyturn.fusion.wear.StepSearch;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
@@ -24,6 +26,8 @@ public record WristSteps(WristAlignment alignment, WristAlignment shaft, List<St
     results = List.copyOf(results);
   }
 
+  private static final Set<String> WORDS = Set.of("neutral-wrist", "cocking");
+
   /** Before any step: the units as drawn. */
   public static final WristSteps NONE =
       new WristSteps(WristAlignment.nominal(), WristAlignment.nominalShaft(), List.of());
@@ -37,9 +41,42 @@ public record WristSteps(WristAlignment alignment, WristAlignment shaft, List<St
   public static WristSteps of(Recording recording, RestBiases biases, WristSteps before) {
     WristSteps steps = new WristSteps(before.alignment, before.shaft, List.of());
     for (Mark mark : recording.marks()) {
-      steps = steps.and(recording, biases, mark);
+      steps = steps.and(recording, biases, steps.settled(recording, biases, mark));
     }
     return steps;
+  }
+
+  /** The mark laid on that part of its stretch in which the step was done. */
+  private Mark settled(Recording recording, RestBiases biases, Mark mark) {
+    return search(recording, biases, mark, true)
+        .map(s -> s.settled(mark, (fromS, toS) -> judged(recording, biases, mark, fromS, toS)))
+        .orElse(mark);
+  }
+
+  /**
+   * How a step of the lead arm stands while it is done; none for another word, or before anything
+   * was seen.
+   */
+  public Optional<StepSearch.Attempt> look(
+      Recording soFar, RestBiases biases, Mark mark, boolean isOver) {
+    return search(soFar, biases, mark, isOver)
+        .flatMap(s -> s.find(mark, (fromS, toS) -> judged(soFar, biases, mark, fromS, toS)));
+  }
+
+  private Optional<StepSearch> search(
+      Recording recording, RestBiases biases, Mark mark, boolean isOver) {
+    return recording
+        .unit(BodyPoint.LEAD_HAND)
+        .or(() -> recording.unit(BodyPoint.CLUB_SHAFT))
+        .filter(u -> recording.unit(BodyPoint.LEAD_FOREARM).isPresent())
+        .filter(u -> WORDS.contains(mark.trialType()))
+        .map(u -> new StepSearch(u, biases.radPerS(u.point()), isOver));
+  }
+
+  private StepResult judged(
+      Recording recording, RestBiases biases, Mark mark, double fromS, double toS) {
+    List<StepResult> all = and(recording, biases, mark.during(fromS, toS)).results;
+    return all.get(all.size() - 1);
   }
 
   /** With one more mark read; marks that are no step of the lead arm change nothing. */

@@ -19,7 +19,9 @@ class BowAndAimTest {
 
   private static final UnitFacts FACTS = UnitFacts.plain(BodyPoint.PELVIS, 100);
   private static final Vector3 BIAS = new Vector3(0.02, -0.03, 0.01);
-  private static final Vector3 UP = new Vector3(3, -4, 8);
+
+  /** Square to the axis of the bows, as the hip line of a person who stands is level. */
+  private static final Vector3 UP = new Vector3(3, 8, 3);
 
   /** To and fro about a skew axis, with a part across it a quarter of a period later. */
   private static UnitStream bowing(double alongDegPerS, double acrossDegPerS) {
@@ -46,6 +48,22 @@ class BowAndAimTest {
     assertThat(bow.result().quality()).isEqualTo(bow.purityPct());
     assertThat(Math.abs(bow.axisUnit().dot(new Vector3(2, -3, 6).times(1 / 7.0))))
         .isCloseTo(1, within(1e-9));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"29,true", "31,false"})
+  void aTurnAboutALineThatIsNotLevelIsNoBow(double steepDeg, boolean used) {
+    // Given: 40 deg/s about a line so many deg off level. Expect: refused beyond 30 (our choice).
+    double rad = Math.toRadians(steepDeg);
+    UnitStream unit =
+        MadeUnit.of(
+            FACTS,
+            4,
+            t -> new Vector3(0, Math.toRadians(40) * Math.sin(2 * Math.PI * t), 0),
+            t -> new Vector3(9.8 * Math.cos(rad), 9.8 * Math.sin(rad), 0));
+    BowStep bow = BowStep.of(unit, Vector3.ZERO, 1, 3);
+    assertThat(bow.result().used()).isEqualTo(used);
+    assertThat(bow.purityPct()).isCloseTo(100, within(1e-9));
   }
 
   @Test

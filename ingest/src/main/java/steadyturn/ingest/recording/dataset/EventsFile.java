@@ -2,9 +2,12 @@ package steadyturn.ingest.recording.dataset;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import steadyturn.ingest.mark.MarkStretches;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.recording.disk.Shipped;
 import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.RecordingException;
@@ -17,7 +20,7 @@ public final class EventsFile {
 
   private EventsFile() {}
 
-  /** The marks by onset, moved by {@code byS} onto the common axis. */
+  /** The marks by onset, moved by {@code byS} onto the common axis, each with its stretch. */
   public static List<Mark> read(Path file, double byS, List<String> notices) {
     TextTable table = TextTable.read(file, notices);
     if (!table.has("onset") || !table.has("duration")) {
@@ -25,10 +28,16 @@ public final class EventsFile {
           file, 1, "lacks a column onset or duration. An events file needs both, in s.");
     }
     List<Mark> marks = new ArrayList<>();
+    Set<String> unknown = new LinkedHashSet<>();
     for (TextTable.Row row : table.rows()) {
       double onsetS = table.number(row, "onset");
       double durationS = table.number(row, "duration");
-      if (Double.isNaN(onsetS) || durationS < 0) {
+      String word = table.text(row, "trial_type");
+      if (!word.isEmpty() && MarkWord.of(word).isEmpty()) {
+        if (unknown.add(word)) {
+          notices.add(unknown(file, row.line(), word));
+        }
+      } else if (Double.isNaN(onsetS) || durationS < 0) {
         notices.add(
             RecordingException.place(file, row.line(), "")
                 + ": left out, an event needs an onset and a duration of 0 s or more.");
@@ -37,13 +46,21 @@ public final class EventsFile {
             new Mark(
                 onsetS + byS,
                 Double.isNaN(durationS) ? 0 : durationS,
-                table.text(row, "trial_type"),
+                MarkWord.of(word).map(MarkWord::word).orElse(""),
                 table.text(row, "club"),
                 table.text(row, "note")));
       }
     }
-    marks.sort(Comparator.comparingDouble(Mark::onsetS));
-    return marks;
+    return MarkStretches.of(marks);
+  }
+
+  private static String unknown(Path file, long line, String word) {
+    return RecordingException.place(file, line, "trial_type")
+        + ": \""
+        + word
+        + "\" is no word known here, rows with it are left out. The nearest one is \""
+        + MarkWord.nearest(word, MarkWord.words())
+        + "\".";
   }
 
   /**
@@ -59,7 +76,7 @@ public final class EventsFile {
               Locale.ROOT,
               "%.6f\t%.6f\t%s\t%s\t%s%n",
               mark.onsetS(),
-              mark.durationS(),
+              mark.open() ? 0 : mark.durationS(),
               TableText.clean(mark.trialType()),
               TableText.clean(mark.club()),
               TableText.clean(mark.note())));
