@@ -121,7 +121,7 @@ public final class TwoWays {
 
   private void compare(long seed, LessonResult asSent, LessonResult recorded) {
     note(seed, "swings", words(asSent), words(recorded));
-    note(seed, "steps to do again", again(asSent), again(recorded));
+    note(seed, "again", again(asSent), again(recorded));
     if (asSent.swings().size() != recorded.swings().size()) {
       return;
     }
