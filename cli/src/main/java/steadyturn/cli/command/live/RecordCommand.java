@@ -1,10 +1,12 @@
 package steadyturn.cli.command.live;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -17,6 +19,8 @@ import picocli.CommandLine.Parameters;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.live.LiveLesson;
 import steadyturn.analysis.live.StepSamples;
+import steadyturn.cli.lesson.LessonReading;
+import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.PlayerSizes;
 import steadyturn.cli.lesson.TeachingChoice;
 import steadyturn.cli.output.table.BallAnswer;
@@ -86,6 +90,7 @@ public final class RecordCommand implements Callable<Integer> {
     UnitChoice.requireApart(units, console);
     Teaching teaching = teachingChoice.read();
     Player who = sizes.of(player, handed, console);
+    List<LessonReading> earlier = earlier();
     LiveRecorder recorder = LiveRecorder.start(root, who, lesson);
     CountDownLatch isSaid = new CountDownLatch(1);
     Thread atEnd = new Thread(() -> endFromOutside(recorder, isSaid), "end of recording");
@@ -102,6 +107,7 @@ public final class RecordCommand implements Callable<Integer> {
               who,
               CalibrationStore.of(root)::applyTo,
               new BallVoice(new BallAnswer(player, teaching), lines -> lines.forEach(desk::say)));
+      earlier.forEach(answered::before);
       recorder.tellMarks(mark -> answered.mark(mark.since(zero)));
       try {
         ports.open(recorder, units, baud, samples::add, () -> new LessonFeed(answered, zero));
@@ -120,6 +126,22 @@ public final class RecordCommand implements Callable<Integer> {
       isSaid.countDown();
     }
     return isWell ? Failures.DONE : Failures.FAILED;
+  }
+
+  /** What was recorded of this lesson before, where wear steps may lie. */
+  private List<LessonReading> earlier() {
+    List<LessonReading> earlier = new ArrayList<>();
+    if (Files.isDirectory(root.resolve("sub-" + player).resolve("ses-" + lesson))) {
+      Lessons there = Lessons.under(List.of(root), console);
+      there.eachOf(
+          player,
+          session -> {
+            if (session.lesson().equals(lesson)) {
+              earlier.add(LessonReading.ofSteps(session, there));
+            }
+          });
+    }
+    return earlier;
   }
 
   private Desk desk() {
