@@ -2,12 +2,10 @@ package steadyturn.analysis.lesson;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.IntStream;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.Faults;
@@ -21,7 +19,6 @@ import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.fusion.wear.pelvis.AimCarry;
 import steadyturn.fusion.wear.pelvis.AimSight;
-import steadyturn.fusion.wear.wrist.WristSteps;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.RecordingQuality;
@@ -43,12 +40,6 @@ final class LessonGathering {
   /** Two finds of one swing in overlapping stretches lie closer than this, s. */
   private static final double SAME_SWING_S = 0.5;
 
-  /**
-   * How much more of the pelvis is kept before a swing: an earlier rest tells of a drifting
-   * address, s.
-   */
-  private static final double EARLIER_S = 4;
-
   /** The middle of the stretch that counts as address, s. */
   private static final double BEFORE_TAKEAWAY_S = 0.14;
 
@@ -63,17 +54,48 @@ final class LessonGathering {
   private final Map<String, UnitTally> units = new LinkedHashMap<>();
   private final Map<String, List<Notice>> notices = new LinkedHashMap<>();
   private Optional<Player> player = Optional.empty();
-  private final Map<String, StepResult> wristResults = new LinkedHashMap<>();
-  private final Set<String> wristRead = new HashSet<>();
   private String club = "";
   private PelvisSteps steps = PelvisSteps.NONE;
   private Optional<AimCarry> aim = Optional.empty();
-  private WristSteps wristSteps = WristSteps.NONE;
+  private final WristWearing wrist;
 
   /** Gathers with or without the courses of the arm's measures over time. */
   LessonGathering(boolean curves, Faults faults) {
+    this(curves, faults, new WristWearing());
+  }
+
+  private LessonGathering(boolean curves, Faults faults, WristWearing wrist) {
     this.curves = curves;
     this.faults = faults;
+    this.wrist = wrist;
+  }
+
+  /** Knows what another one knows, so that a piece can be tried on it. */
+  private LessonGathering(LessonGathering other) {
+    this(other.curves, other.faults, new WristWearing(other.wrist));
+    swings.addAll(other.swings);
+    other.middlesS.forEach((id, all) -> middlesS.put(id, new ArrayList<>(all)));
+    player = other.player;
+    steps = other.steps;
+    aim = other.aim;
+    club = other.club;
+  }
+
+  /** The swings that a piece would bring; nothing here is changed by asking. */
+  LessonGathering tried(Recording piece) {
+    LessonGathering trial = new LessonGathering(this);
+    trial.player = Optional.of(piece.player());
+    boolean goesOn = units.containsKey(piece.id());
+    faults.keep(piece.id(), 0, () -> trial.read(seeing(piece), goesOn));
+    return trial;
+  }
+
+  /** Lets the samples of all but the latest swings go; answers how many swings were let go. */
+  int forgetBut(int latest) {
+    List<GatheredSwing> old = swings.subList(0, Math.max(0, swings.size() - latest));
+    int forgotten = old.size();
+    old.clear();
+    return forgotten;
   }
 
   /** A mistake of the program costs the recording it meets; units that see nothing are told of. */
@@ -107,10 +129,10 @@ final class LessonGathering {
     RestBiases biases = RestBiases.of(aligned.recording());
     LessonMarks marks = marks(aligned.recording(), goesOn, biases);
     Recording recording = aligned.recording().with(marks.all());
-    readWrist(recording, biases);
+    wrist.read(recording, biases);
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
-    List<Swing> all = finder.find(recording, wristSteps.alignment(), biases, faults);
+    List<Swing> all = finder.find(recording, wrist.steps().alignment(), biases, faults);
     club = marks.clubAfter(all);
     LostSwings.timesS(recording, all)
         .forEach(
@@ -125,6 +147,8 @@ final class LessonGathering {
           .noneMatch(otherS -> Math.abs(otherS - middleS(swing)) < SAME_SWING_S)) {
         middlesS.get(raw.id()).add(middleS(swing));
         found.add(new Found(swing, steps, aim));
+      } else if (!swing.club().isEmpty()) {
+        swings.replaceAll(known -> isSame(known, raw.id(), swing) ? known.named(swing) : known);
       }
     }
     // swings do not see one another here: on all cores, kept in their order
@@ -133,27 +157,17 @@ final class LessonGathering {
     return found.size();
   }
 
+  /** A swing found before, of which by now more may have been noted. */
+  private static boolean isSame(GatheredSwing known, String recording, Swing swing) {
+    return known.recording().equals(recording)
+        && Math.abs(middleS(known.swing()) - middleS(swing)) < SAME_SWING_S;
+  }
+
   private LessonMarks marks(Recording recording, boolean goesOn, RestBiases biases) {
     LessonMarks marks = LessonMarks.of(recording, goesOn, club);
     return marks.isOpen()
-        ? marks.before(finder.find(recording, wristSteps.alignment(), biases, faults))
+        ? marks.before(finder.find(recording, wrist.steps().alignment(), biases, faults))
         : marks;
-  }
-
-  /** A step whose movement was folded in once is not taken for a second one. */
-  private void readWrist(Recording recording, RestBiases biases) {
-    for (Mark mark : recording.marks()) {
-      String key = recording.id() + " " + mark.trialType() + " " + mark.onsetS();
-      if (!wristRead.contains(key)) {
-        wristSteps = WristSteps.of(recording.with(List.of(mark)), biases, wristSteps);
-        for (StepResult result : wristSteps.results()) {
-          wristResults.put(result.step(), result);
-          if (result.used()) {
-            wristRead.add(key);
-          }
-        }
-      }
-    }
   }
 
   private void readBefore(Recording recording, List<Mark> pending, double timeS) {
@@ -195,11 +209,13 @@ final class LessonGathering {
   private GatheredSwing cut(
       String recording, Found found, AlignedRecording aligned, RestBiases biases) {
     Swing swing = found.swing;
-    Optional<UnitStream> pelvis =
-        aligned
-            .recording()
-            .unit(BodyPoint.PELVIS)
-            .map(unit -> unit.between(swing.startS() - EARLIER_S, swing.endS()));
+    PelvisReading pelvis =
+        faults
+            .keep(
+                recording,
+                PelvisReading.takeawayS(swing),
+                () -> PelvisReading.of(aligned.recording(), swing, found.steps))
+            .orElse(PelvisReading.FAILED);
     ArmReading arm =
         faults
             .keep(
@@ -210,7 +226,7 @@ final class LessonGathering {
                         aligned.recording(),
                         biases,
                         swing,
-                        wristSteps,
+                        wrist.steps(),
                         WristClocks.of(aligned, middleS(swing)),
                         curves))
             .orElse(ArmReading.FAILED);
@@ -243,6 +259,14 @@ final class LessonGathering {
     return notices;
   }
 
+  /** What was said of units and wear steps since this was last asked. */
+  List<Notice> takeNotices() {
+    List<Notice> said = new ArrayList<>();
+    notices.values().forEach(said::addAll);
+    notices.clear();
+    return said;
+  }
+
   Optional<Player> player() {
     return player;
   }
@@ -254,7 +278,7 @@ final class LessonGathering {
   /** How the wear steps went, of pelvis and wrist. */
   List<StepResult> stepResults() {
     List<StepResult> out = new ArrayList<>(steps.results());
-    out.addAll(wristResults.values());
+    out.addAll(wrist.results());
     return out;
   }
 }

@@ -10,8 +10,8 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.pelvis.PelvisCurves;
 import steadyturn.analysis.pelvis.PelvisMeasures;
 import steadyturn.analysis.pelvis.PelvisTrack;
+import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
-import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.wear.pelvis.LeverArm;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Player;
@@ -19,7 +19,19 @@ import steadyturn.ingest.sample.Player;
 /** Puts the results of one swing together. */
 record SwingReport(Player player, AnalysisSettings settings) {
 
-  SwingResult of(GatheredSwing gathered, Optional<PelvisLesson.PelvisSwing> pelvis, int number) {
+  /** The results; of a swing that meets a mistake of the program its key positions only. */
+  SwingResult kept(
+      GatheredSwing gathered,
+      Optional<PelvisLesson.PelvisSwing> pelvis,
+      int number,
+      Faults faults) {
+    return faults
+        .keep(gathered.recording(), gathered.swing().startS(), () -> of(gathered, pelvis, number))
+        .orElseGet(() -> failed(gathered, number));
+  }
+
+  private SwingResult of(
+      GatheredSwing gathered, Optional<PelvisLesson.PelvisSwing> pelvis, int number) {
     Swing swing = gathered.swing();
     List<String> flags = new ArrayList<>(swing.flags());
     List<MeasureValue> measures = new ArrayList<>();
@@ -28,7 +40,7 @@ record SwingReport(Player player, AnalysisSettings settings) {
       pelvis.get().flags().stream().filter(f -> !flags.contains(f)).forEach(flags::add);
       addPelvis(swing, pelvis.get(), measures, curves);
     } else {
-      measures.addAll(withoutPelvis(gathered));
+      measures.addAll(noPelvis(gathered.pelvis().missing()));
     }
     measures.addAll(gathered.arm().measures());
     curves.addAll(gathered.arm().curves());
@@ -37,8 +49,7 @@ record SwingReport(Player player, AnalysisSettings settings) {
         number, swing.club(), swing.kind(), flags, swing.events(), measures, curves);
   }
 
-  /** A swing that met a mistake of the program: its key positions, nothing more. */
-  static SwingResult failed(GatheredSwing gathered, int number) {
+  private static SwingResult failed(GatheredSwing gathered, int number) {
     Swing swing = gathered.swing();
     List<String> flags = new ArrayList<>(swing.flags());
     flags.add(ArmReading.FAULT);
@@ -57,7 +68,6 @@ record SwingReport(Player player, AnalysisSettings settings) {
       PelvisLesson.PelvisSwing pelvis,
       List<MeasureValue> measures,
       List<Curve> curves) {
-    double takeawayS = swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS() + 1);
     PelvisTrack track =
         PelvisTrack.of(
             pelvis.fit().motion(),
@@ -65,7 +75,7 @@ record SwingReport(Player player, AnalysisSettings settings) {
             player.handed(),
             pelvis.aim().targetFromHipsRad(),
             pelvis.aim().sdRad(),
-            takeawayS);
+            PelvisReading.takeawayS(swing));
     measures.addAll(
         PelvisMeasures.of(
             track,
@@ -93,18 +103,6 @@ record SwingReport(Player player, AnalysisSettings settings) {
       return Reason.of(MeasureReason.ADDRESS_SHORT);
     }
     return Reason.NONE;
-  }
-
-  private static List<MeasureValue> withoutPelvis(GatheredSwing gathered) {
-    return noPelvis(
-        gathered
-            .pelvis()
-            .map(
-                p ->
-                    p.size() > PelvisLesson.LEAST_SAMPLES
-                        ? MeasureReason.GAP_AT_ADDRESS
-                        : MeasureReason.FEW_PELVIS_SAMPLES)
-            .orElse(MeasureReason.NEEDS_PELVIS));
   }
 
   private static List<MeasureValue> noPelvis(MeasureReason why) {
