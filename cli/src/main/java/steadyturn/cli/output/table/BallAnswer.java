@@ -25,7 +25,8 @@ import steadyturn.ingest.reason.Reason;
  */
 public record BallAnswer(String player, Teaching teaching) {
 
-  private static final int WIDTH = 80;
+  /** One column of 80 stays free: a terminal may wrap at the last one. */
+  private static final int WIDTH = 79;
 
   /** So many balls make something usual (our choice). */
   private static final int USUAL_FROM = 2;
@@ -80,10 +81,12 @@ public record BallAnswer(String player, Teaching teaching) {
   }
 
   private List<String> row(MeasureAt what, SwingResult ball, List<SwingResult> alike) {
+    String measure =
+        what.measure() == Measure.PELVIS_CENTRE_ALONG
+            ? say("ball.pivot")
+            : PlainWords.of(what.measure());
     String name =
-        what.at().isEmpty()
-            ? PlainWords.of(what.measure())
-            : say("ball.at", PlainWords.of(what.measure()), PlainWords.keyPosition(what.at()));
+        what.at().isEmpty() ? measure : say("ball.at", measure, PlainWords.keyPosition(what.at()));
     String unit = PlainWords.unit(what.measure());
     String figure = Figure.narrow(value(ball, what).orElseThrow());
     return List.of(
