@@ -12,6 +12,7 @@ import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.output.table.QualityReport;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.RecordingQuality;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.Verdict;
@@ -80,7 +81,8 @@ public final class CheckCommand implements Callable<Integer> {
   }
 
   private void judge(Recording recording, String name, Lessons lessons) throws IOException {
-    RecordingReport report = RecordingQuality.judge(recording);
+    RecordingReport report =
+        RecordingQuality.judge(recording).withClocks(CommonClock.align(recording).reasons());
     QualityReport.write(new RecordingReport(name, report.units()), console.out());
     if (report.verdict() == Verdict.NOT_USABLE) {
       lessons.notWell();
