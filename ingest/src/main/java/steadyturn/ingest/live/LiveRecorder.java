@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -80,11 +81,11 @@ public final class LiveRecorder implements AutoCloseable {
 
   /** Begins the next run of a player's lesson in a dataset, which is made where it is not there. */
   public static LiveRecorder start(Path root, Player player, String lesson) throws IOException {
-    return start(root, player, lesson, new Disk() {}, Clock.systemDefaultZone());
+    return start(root, player, lesson, new Disk() {}, Clock.system(ZoneId.systemDefault()));
   }
 
   static LiveRecorder start(Path root, Player player, String lesson, Disk disk) throws IOException {
-    return start(root, player, lesson, disk, Clock.systemDefaultZone());
+    return start(root, player, lesson, disk, Clock.system(ZoneId.systemDefault()));
   }
 
   static LiveRecorder start(Path root, Player player, String lesson, Disk disk, Clock wall)
