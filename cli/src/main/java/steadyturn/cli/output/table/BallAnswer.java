@@ -19,14 +19,13 @@ import steadyturn.ingest.reason.Reason;
 
 /**
  * What is said right after a ball, a line a measure: this ball, what is usual for the player in
- * this lesson, and what the teacher calls good. At most 80 columns wide.
+ * this lesson, and what the teacher calls good. Fits into 80 columns with two to spare.
  *
  * @param player whose own limits the teacher may have set
  */
 public record BallAnswer(String player, Teaching teaching) {
 
-  /** One column of 80 stays free: a terminal may wrap at the last one. */
-  private static final int WIDTH = 79;
+  private static final int WIDTH = 78;
 
   /** So many balls make something usual (our choice). */
   private static final int USUAL_FROM = 2;
@@ -81,16 +80,15 @@ public record BallAnswer(String player, Teaching teaching) {
   }
 
   private List<String> row(MeasureAt what, SwingResult ball, List<SwingResult> alike) {
-    String measure =
-        what.measure() == Measure.PELVIS_CENTRE_ALONG
-            ? say("ball.pivot")
-            : PlainWords.of(what.measure());
-    String name =
-        what.at().isEmpty() ? measure : say("ball.at", measure, PlainWords.keyPosition(what.at()));
+    String name = say("ball.row." + what.measure().id(), atWords(what));
     String unit = PlainWords.unit(what.measure());
     String figure = Figure.narrow(value(ball, what).orElseThrow());
     return List.of(
         "  " + name, (figure + " " + unit).strip(), usual(what, alike), goal(what, ball.club()));
+  }
+
+  private static String atWords(MeasureAt what) {
+    return what.at().isEmpty() ? "" : PlainWords.keyPosition(what.at());
   }
 
   private static String usual(MeasureAt what, List<SwingResult> alike) {
