@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
@@ -73,8 +74,8 @@ class LiveLessonTest {
     assertEquals(told.atOnce.keySet(), told.lastly.keySet(), "seed " + SEED);
     // within: what was told at once lies inside the joint intervals of what is known at the end
     for (SwingResult swing : read.swings()) {
-      assertNear(swing, told.atOnce.get(swing.number()), 1.5);
-      assertNear(swing, told.lastly.get(swing.number()), 1.0);
+      assertNear(swing, Objects.requireNonNull(told.atOnce.get(swing.number())), 1.5);
+      assertNear(swing, Objects.requireNonNull(told.lastly.get(swing.number())), 1.0);
     }
   }
 
