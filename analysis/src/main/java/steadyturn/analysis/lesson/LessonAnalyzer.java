@@ -76,7 +76,7 @@ public record LessonAnalyzer(AnalysisSettings settings) {
     }
 
     private SwingResult swing(GatheredSwing swing, int number) {
-      SwingReport report = new SwingReport(player, settings);
+      SwingReport report = new SwingReport(player, settings, gathering.refusals());
       return faults
           .keep(
               swing.recording(),
@@ -86,7 +86,7 @@ public record LessonAnalyzer(AnalysisSettings settings) {
     }
 
     private List<Notice> notices(String id, List<Aim> aims) {
-      List<Notice> out = new ArrayList<>(gathering.notices().getOrDefault(id, List.of()));
+      List<Notice> out = new ArrayList<>(gathering.refusals().notices(id));
       AimNotice.of(aims, player.handed(), gathering.steps().isGood("aim"))
           .ifPresent(reason -> out.add(new Notice("aim", reason)));
       gathering.stepResults().stream()

@@ -26,7 +26,6 @@ import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.RecordingQuality;
 import steadyturn.ingest.quality.RecordingReport;
-import steadyturn.ingest.quality.UnitReport;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
@@ -61,7 +60,7 @@ final class LessonGathering {
   private final List<GatheredSwing> swings = new ArrayList<>();
   private final Map<String, List<Double>> middlesS = new HashMap<>();
   private final Map<String, UnitTally> units = new LinkedHashMap<>();
-  private final Map<String, List<Notice>> notices = new LinkedHashMap<>();
+  private final Refusals refusals = new Refusals();
   private Optional<Player> player = Optional.empty();
   private final Map<String, StepResult> wristResults = new LinkedHashMap<>();
   private final Set<String> wristRead = new HashSet<>();
@@ -78,11 +77,12 @@ final class LessonGathering {
 
   /** A mistake of the program costs the recording it meets; units that see nothing are told of. */
   void add(Recording raw) {
-    player = Optional.of(raw.player());
+    Recording sized = refusals.sized(raw);
+    player = Optional.of(sized.player());
     aim = Optional.empty(); // a heading lives in one unbroken stream only
     boolean goesOn = units.containsKey(raw.id());
-    report(raw);
-    faults.keep(raw.id(), 0, () -> read(seeing(raw), goesOn));
+    Recording usable = judged(sized);
+    faults.keep(raw.id(), 0, () -> read(seeing(usable), goesOn));
   }
 
   /** Without the units that show no turn: nothing can be read from them, and they would mislead. */
@@ -107,17 +107,22 @@ final class LessonGathering {
     RestBiases biases = RestBiases.of(aligned.recording());
     LessonMarks marks = marks(aligned.recording(), goesOn, biases);
     Recording recording = aligned.recording().with(marks.all());
+    WristSteps before = wristSteps;
+    Map<String, StepResult> told = new LinkedHashMap<>(wristResults);
     readWrist(recording, biases);
+    List<Swing> all = finder.find(recording, wristSteps.alignment(), biases, faults);
+    Recording asTheySay = refusals.worn(recording, all);
+    if (asTheySay != recording) {
+      wristSteps = before;
+      wristResults.clear();
+      wristResults.putAll(told);
+      return read(without(raw, asTheySay), goesOn);
+    }
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
-    List<Swing> all = finder.find(recording, wristSteps.alignment(), biases, faults);
     club = marks.clubAfter(all);
     LostSwings.timesS(recording, all)
-        .forEach(
-            t ->
-                notices
-                    .computeIfAbsent(raw.id(), id -> new ArrayList<>())
-                    .add(new Notice("", Reason.of(LostReason.SWING, t))));
+        .forEach(t -> refusals.say(raw, "", Reason.of(LostReason.SWING, t), false));
     for (Swing swing : all) {
       double takeawayS = LessonMarks.takeawayS(swing);
       readBefore(recording, pending, takeawayS);
@@ -131,6 +136,13 @@ final class LessonGathering {
     swings.addAll(found.parallelStream().map(f -> cut(raw.id(), f, aligned, biases)).toList());
     readBefore(recording, pending, Double.POSITIVE_INFINITY);
     return found.size();
+  }
+
+  /** The recording as it came, with the units alone that were kept. */
+  private static Recording without(Recording raw, Recording kept) {
+    List<UnitStream> units =
+        raw.units().stream().filter(unit -> kept.unit(unit.point()).isPresent()).toList();
+    return new Recording(raw.id(), raw.player(), units, raw.marks());
   }
 
   private LessonMarks marks(Recording recording, boolean goesOn, RestBiases biases) {
@@ -218,14 +230,10 @@ final class LessonGathering {
         recording, ClockSpread.added(swing, aligned), pelvis, arm, found.steps, found.sight());
   }
 
-  private void report(Recording recording) {
+  private Recording judged(Recording recording) {
     RecordingReport report = RecordingQuality.judge(recording);
     units.computeIfAbsent(recording.id(), id -> new UnitTally()).add(recording, report);
-    List<Notice> said = notices.computeIfAbsent(recording.id(), id -> new ArrayList<>());
-    for (UnitReport unit : report.units()) {
-      unit.findings()
-          .forEach(f -> said.add(new Notice(unit.facts().point().trackedPoint(), f.what())));
-    }
+    return refusals.judged(recording, report);
   }
 
   List<GatheredSwing> swings() {
@@ -239,8 +247,8 @@ final class LessonGathering {
     return results;
   }
 
-  Map<String, List<Notice>> notices() {
-    return notices;
+  Refusals refusals() {
+    return refusals;
   }
 
   Optional<Player> player() {
