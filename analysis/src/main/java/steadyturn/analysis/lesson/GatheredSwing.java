@@ -21,4 +21,10 @@ record GatheredSwing(
     Optional<UnitStream> pelvis,
     ArmReading arm,
     PelvisSteps steps,
-    Optional<AimSight> aim) {}
+    Optional<AimSight> aim) {
+
+  /** The same swing with the club and kind that were noted after it. */
+  GatheredSwing named(Swing noted) {
+    return new GatheredSwing(recording, swing.named(noted), pelvis, arm, steps, aim);
+  }
+}

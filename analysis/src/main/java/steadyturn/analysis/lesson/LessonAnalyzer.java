@@ -76,13 +76,8 @@ public record LessonAnalyzer(AnalysisSettings settings) {
     }
 
     private SwingResult swing(GatheredSwing swing, int number) {
-      SwingReport report = new SwingReport(player, settings, gathering.refusals());
-      return faults
-          .keep(
-              swing.recording(),
-              swing.swing().startS(),
-              () -> report.of(swing, Optional.ofNullable(pelvis.get(swing)), number))
-          .orElseGet(() -> SwingReport.failed(swing, number));
+      return new SwingReport(player, settings, gathering.refusals())
+          .kept(swing, Optional.ofNullable(pelvis.get(swing)), number, faults);
     }
 
     private List<Notice> notices(String id, List<Aim> aims) {

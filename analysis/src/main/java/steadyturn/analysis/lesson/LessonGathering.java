@@ -2,12 +2,10 @@ package steadyturn.analysis.lesson;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.IntStream;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.Faults;
@@ -21,7 +19,6 @@ import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.fusion.wear.pelvis.AimCarry;
 import steadyturn.fusion.wear.pelvis.AimSight;
-import steadyturn.fusion.wear.wrist.WristSteps;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.RecordingQuality;
@@ -60,19 +57,52 @@ final class LessonGathering {
   private final List<GatheredSwing> swings = new ArrayList<>();
   private final Map<String, List<Double>> middlesS = new HashMap<>();
   private final Map<String, UnitTally> units = new LinkedHashMap<>();
-  private final Refusals refusals = new Refusals();
+  private final Refusals refusals;
   private Optional<Player> player = Optional.empty();
-  private final Map<String, StepResult> wristResults = new LinkedHashMap<>();
-  private final Set<String> wristRead = new HashSet<>();
   private String club = "";
   private PelvisSteps steps = PelvisSteps.NONE;
   private Optional<AimCarry> aim = Optional.empty();
-  private WristSteps wristSteps = WristSteps.NONE;
+  private WristWearing wrist;
 
   /** Gathers with or without the courses of the arm's measures over time. */
   LessonGathering(boolean curves, Faults faults) {
+    this(curves, faults, new WristWearing(), new Refusals());
+  }
+
+  private LessonGathering(boolean curves, Faults faults, WristWearing wrist, Refusals refusals) {
+    this.refusals = refusals;
     this.curves = curves;
     this.faults = faults;
+    this.wrist = wrist;
+  }
+
+  /** Knows what another one knows, so that a piece can be tried on it. */
+  private LessonGathering(LessonGathering other) {
+    this(other.curves, other.faults, new WristWearing(other.wrist), other.refusals);
+    swings.addAll(other.swings);
+    other.middlesS.forEach((id, all) -> middlesS.put(id, new ArrayList<>(all)));
+    player = other.player;
+    steps = other.steps;
+    aim = other.aim;
+    club = other.club;
+  }
+
+  /** The swings that a piece would bring; nothing here is changed by asking. */
+  LessonGathering tried(Recording piece) {
+    LessonGathering trial = new LessonGathering(this);
+    Recording usable = refusals.known(refusals.sized(piece));
+    trial.player = Optional.of(usable.player());
+    boolean goesOn = units.containsKey(piece.id());
+    faults.keep(piece.id(), 0, () -> trial.read(seeing(usable), goesOn));
+    return trial;
+  }
+
+  /** Lets the samples of all but the latest swings go; answers how many swings were let go. */
+  int forgetBut(int latest) {
+    List<GatheredSwing> old = swings.subList(0, Math.max(0, swings.size() - latest));
+    int forgotten = old.size();
+    old.clear();
+    return forgotten;
   }
 
   /** A mistake of the program costs the recording it meets; units that see nothing are told of. */
@@ -107,15 +137,12 @@ final class LessonGathering {
     RestBiases biases = RestBiases.of(aligned.recording());
     LessonMarks marks = marks(aligned.recording(), goesOn, biases);
     Recording recording = aligned.recording().with(marks.all());
-    WristSteps before = wristSteps;
-    Map<String, StepResult> told = new LinkedHashMap<>(wristResults);
-    readWrist(recording, biases);
-    List<Swing> all = finder.find(recording, wristSteps.alignment(), biases, faults);
+    WristWearing before = new WristWearing(wrist);
+    wrist.read(recording, biases);
+    List<Swing> all = finder.find(recording, wrist.steps().alignment(), biases, faults);
     Recording asTheySay = refusals.worn(recording, all);
     if (asTheySay != recording) {
-      wristSteps = before;
-      wristResults.clear();
-      wristResults.putAll(told);
+      wrist = before;
       return read(without(raw, asTheySay), goesOn);
     }
     List<Mark> pending = new ArrayList<>(recording.marks());
@@ -130,6 +157,8 @@ final class LessonGathering {
           .noneMatch(otherS -> Math.abs(otherS - middleS(swing)) < SAME_SWING_S)) {
         middlesS.get(raw.id()).add(middleS(swing));
         found.add(new Found(swing, steps, aim));
+      } else if (!swing.club().isEmpty()) {
+        swings.replaceAll(known -> isSame(known, raw.id(), swing) ? known.named(swing) : known);
       }
     }
     // swings do not see one another here: on all cores, kept in their order
@@ -145,27 +174,17 @@ final class LessonGathering {
     return new Recording(raw.id(), raw.player(), units, raw.marks());
   }
 
+  /** A swing found before, of which by now more may have been noted. */
+  private static boolean isSame(GatheredSwing known, String recording, Swing swing) {
+    return known.recording().equals(recording)
+        && Math.abs(middleS(known.swing()) - middleS(swing)) < SAME_SWING_S;
+  }
+
   private LessonMarks marks(Recording recording, boolean goesOn, RestBiases biases) {
     LessonMarks marks = LessonMarks.of(recording, goesOn, club);
     return marks.isOpen()
-        ? marks.before(finder.find(recording, wristSteps.alignment(), biases, faults))
+        ? marks.before(finder.find(recording, wrist.steps().alignment(), biases, faults))
         : marks;
-  }
-
-  /** A step whose movement was folded in once is not taken for a second one. */
-  private void readWrist(Recording recording, RestBiases biases) {
-    for (Mark mark : recording.marks()) {
-      String key = recording.id() + " " + mark.trialType() + " " + mark.onsetS();
-      if (!wristRead.contains(key)) {
-        wristSteps = WristSteps.of(recording.with(List.of(mark)), biases, wristSteps);
-        for (StepResult result : wristSteps.results()) {
-          wristResults.put(result.step(), result);
-          if (result.used()) {
-            wristRead.add(key);
-          }
-        }
-      }
-    }
   }
 
   private void readBefore(Recording recording, List<Mark> pending, double timeS) {
@@ -222,7 +241,7 @@ final class LessonGathering {
                         aligned.recording(),
                         biases,
                         swing,
-                        wristSteps,
+                        wrist.steps(),
                         WristClocks.of(aligned, middleS(swing)),
                         curves))
             .orElse(ArmReading.FAILED);
@@ -251,6 +270,11 @@ final class LessonGathering {
     return refusals;
   }
 
+  /** What was said of units and wear steps since this was last asked. */
+  List<Notice> takeNotices() {
+    return refusals.takeNotices();
+  }
+
   Optional<Player> player() {
     return player;
   }
@@ -262,7 +286,7 @@ final class LessonGathering {
   /** How the wear steps went, of pelvis and wrist. */
   List<StepResult> stepResults() {
     List<StepResult> out = new ArrayList<>(steps.results());
-    out.addAll(wristResults.values());
+    out.addAll(wrist.results());
     return out;
   }
 }

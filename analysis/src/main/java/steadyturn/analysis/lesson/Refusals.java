@@ -7,12 +7,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
-import steadyturn.analysis.limits.BodySizes;
+import steadyturn.analysis.limits.CredibleSizes;
+import steadyturn.analysis.limits.MountReason;
 import steadyturn.analysis.limits.WornCheck;
 import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.ingest.quality.Finding;
+import steadyturn.ingest.quality.QualityReason;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.UnitReport;
 import steadyturn.ingest.quality.Verdict;
@@ -43,13 +45,16 @@ final class Refusals {
 
   /** The recording with the sizes that can be. */
   Recording sized(Recording raw) {
-    BodySizes sizes = BodySizes.of(raw.player());
+    CredibleSizes sizes = CredibleSizes.of(raw.player());
     sizes.refused().forEach(why -> say(raw, "", why, true));
     Player player = sizes.player();
     return new Recording(raw.id(), player, raw.units(), raw.marks());
   }
 
-  /** The recording without the units that are not usable; what was found is said of all. */
+  /**
+   * The recording without the units that are not usable; what was found is said of all. A short
+   * piece of a recording that goes on is no fault of its unit.
+   */
   Recording judged(Recording raw, RecordingReport report) {
     Map<BodyPoint, Reason> refused = new EnumMap<>(BodyPoint.class);
     for (UnitReport unit : report.units()) {
@@ -57,7 +62,7 @@ final class Refusals {
       for (Finding finding : unit.findings()) {
         boolean refuses = finding.verdict() == Verdict.NOT_USABLE;
         say(raw, point.trackedPoint(), finding.what(), refuses);
-        if (refuses) {
+        if (refuses && finding.what().code() != QualityReason.SHORT) {
           refused.putIfAbsent(point, finding.what());
         }
       }
@@ -81,6 +86,24 @@ final class Refusals {
 
   private Recording without(Recording recording, Map<BodyPoint, Reason> refused) {
     units.computeIfAbsent(recording.id(), id -> new EnumMap<>(BodyPoint.class)).putAll(refused);
+    return left(recording, refused);
+  }
+
+  /** A further piece of a recording, without the units of which it is known how they are worn. */
+  Recording known(Recording piece) {
+    Map<BodyPoint, Reason> refused = new EnumMap<>(BodyPoint.class);
+    units
+        .getOrDefault(piece.id(), Map.of())
+        .forEach(
+            (point, why) -> {
+              if (why.code() instanceof MountReason) {
+                refused.put(point, why);
+              }
+            });
+    return left(piece, refused);
+  }
+
+  private static Recording left(Recording recording, Map<BodyPoint, Reason> refused) {
     return new Recording(
         recording.id(),
         recording.player(),
@@ -97,6 +120,13 @@ final class Refusals {
   /** What was said of a recording. */
   List<Notice> notices(String recording) {
     return List.copyOf(notices.getOrDefault(recording, Set.of()));
+  }
+
+  /** What was said since this was last asked. */
+  List<Notice> takeNotices() {
+    List<Notice> said = notices.values().stream().flatMap(Set::stream).toList();
+    notices.clear();
+    return said;
   }
 
   /** A value of a recording, withheld where it needs what was refused. */

@@ -10,6 +10,7 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.pelvis.PelvisCurves;
 import steadyturn.analysis.pelvis.PelvisMeasures;
 import steadyturn.analysis.pelvis.PelvisTrack;
+import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.wear.pelvis.LeverArm;
@@ -19,7 +20,19 @@ import steadyturn.ingest.sample.Player;
 /** Puts the results of one swing together. */
 record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) {
 
-  SwingResult of(GatheredSwing gathered, Optional<PelvisLesson.PelvisSwing> pelvis, int number) {
+  /** The results; of a swing that meets a mistake of the program its key positions only. */
+  SwingResult kept(
+      GatheredSwing gathered,
+      Optional<PelvisLesson.PelvisSwing> pelvis,
+      int number,
+      Faults faults) {
+    return faults
+        .keep(gathered.recording(), gathered.swing().startS(), () -> of(gathered, pelvis, number))
+        .orElseGet(() -> failed(gathered, number));
+  }
+
+  private SwingResult of(
+      GatheredSwing gathered, Optional<PelvisLesson.PelvisSwing> pelvis, int number) {
     Swing swing = gathered.swing();
     List<String> flags = new ArrayList<>(swing.flags());
     List<MeasureValue> measures = new ArrayList<>();
@@ -38,8 +51,7 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
     return new SwingResult(number, swing.club(), swing.kind(), flags, swing.events(), kept, curves);
   }
 
-  /** A swing that met a mistake of the program: its key positions, nothing more. */
-  static SwingResult failed(GatheredSwing gathered, int number) {
+  private static SwingResult failed(GatheredSwing gathered, int number) {
     Swing swing = gathered.swing();
     List<String> flags = new ArrayList<>(swing.flags());
     flags.add(ArmReading.FAULT);

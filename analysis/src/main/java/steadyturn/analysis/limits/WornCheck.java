@@ -36,6 +36,8 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
   /** A pelvis unit lies 50 to 180 mm behind what the pelvis turns about. */
   private static final double LEAST_OUT_M = 0;
 
+  private static final double TURNING_RAD = Math.toRadians(25);
+
   /** Trunk and arm turn to the target by 35 to 120 deg in the downswing, all of them. */
   private static final double CLEAR_TURN_RAD = Math.toRadians(8);
 
@@ -49,10 +51,10 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
   /** Looks at some swings of a recording; nothing is said where there is none. */
   public static WornCheck of(Recording recording, List<Swing> swings) {
     List<Stroke> strokes = Stroke.of(recording, swings);
-    Map<BodyPoint, List<WornUnit>> seen = new EnumMap<>(BodyPoint.class);
+    Map<BodyPoint, List<StrokeSeen>> seen = new EnumMap<>(BodyPoint.class);
     for (UnitStream unit : recording.units()) {
-      List<WornUnit> its =
-          strokes.parallelStream().flatMap(s -> WornUnit.of(unit, s).stream()).toList();
+      List<StrokeSeen> its =
+          strokes.parallelStream().flatMap(s -> StrokeSeen.of(unit, s).stream()).toList();
       if (!its.isEmpty()) {
         seen.put(unit.point(), its);
       }
@@ -60,7 +62,7 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
     return judge(seen, recording.player().handed());
   }
 
-  private static WornCheck judge(Map<BodyPoint, List<WornUnit>> seen, Handedness handed) {
+  private static WornCheck judge(Map<BodyPoint, List<StrokeSeen>> seen, Handedness handed) {
     Map<BodyPoint, Reason> units = new LinkedHashMap<>(exchanged(seen));
     boolean isOtherSide = isOtherSide(seen, handed);
     int sign = isOtherSide ? -handed.sign() : handed.sign();
@@ -76,13 +78,14 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
   }
 
   /** All units turn clearly the other way. */
-  private static boolean isOtherSide(Map<BodyPoint, List<WornUnit>> seen, Handedness handed) {
+  private static boolean isOtherSide(Map<BodyPoint, List<StrokeSeen>> seen, Handedness handed) {
     return !seen.isEmpty()
         && seen.values().stream()
-            .allMatch(its -> handed.sign() * middle(its, WornUnit::turnDownRad) < -CLEAR_TURN_RAD);
+            .allMatch(
+                its -> handed.sign() * middle(its, StrokeSeen::turnDownRad) < -CLEAR_TURN_RAD);
   }
 
-  private static Optional<Reason> mount(BodyPoint point, List<WornUnit> its, int sign) {
+  private static Optional<Reason> mount(BodyPoint point, List<StrokeSeen> its, int sign) {
     return switch (point) {
       case PELVIS, THORAX -> trunk(point, its);
       case LEAD_FOREARM, LEAD_HAND -> arm(point, its, sign);
@@ -90,7 +93,7 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
     };
   }
 
-  private static Optional<Reason> trunk(BodyPoint point, List<WornUnit> its) {
+  private static Optional<Reason> trunk(BodyPoint point, List<StrokeSeen> its) {
     double up = middle(its, u -> u.up().x());
     if (up < -LEAST_UP) {
       return Optional.of(Reason.of(MountReason.UPSIDE_DOWN, point));
@@ -98,13 +101,14 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
     if (up < LEAST_UP) {
       return Optional.of(Reason.of(MountReason.ON_ITS_SIDE, point, Math.toDegrees(Math.acos(up))));
     }
-    return point == BodyPoint.PELVIS && middle(its, WornUnit::outM) < LEAST_OUT_M
+    boolean turns = Math.abs(middle(its, StrokeSeen::turnDownRad)) > TURNING_RAD;
+    return point == BodyPoint.PELVIS && turns && middle(its, StrokeSeen::outM) < LEAST_OUT_M
         ? Optional.of(Reason.of(MountReason.FACING_IN, point))
         : Optional.empty();
   }
 
   /** At address the arm hangs, the back of hand and forearm look to the target and a little up. */
-  private static Optional<Reason> arm(BodyPoint point, List<WornUnit> its, int sign) {
+  private static Optional<Reason> arm(BodyPoint point, List<StrokeSeen> its, int sign) {
     boolean hangsUp = middle(its, u -> u.up().x()) > LEAST_DOWN;
     boolean isPushed = middle(its, u -> u.pull().x()) > PULL_OF_ARM_MPS2;
     if (hangsUp || isPushed) {
@@ -116,7 +120,7 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
   }
 
   /** A trunk that is pulled as an arm beside an arm that is pulled as a trunk. */
-  private static Map<BodyPoint, Reason> exchanged(Map<BodyPoint, List<WornUnit>> seen) {
+  private static Map<BodyPoint, Reason> exchanged(Map<BodyPoint, List<StrokeSeen>> seen) {
     List<BodyPoint> quietArms = new ArrayList<>();
     List<BodyPoint> wildTrunks = new ArrayList<>();
     seen.forEach(
@@ -131,8 +135,8 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
     if (!quietArms.isEmpty() && !wildTrunks.isEmpty()) {
       return pair(wildTrunks.get(0), quietArms.get(0));
     }
-    List<WornUnit> forearm = seen.getOrDefault(BodyPoint.LEAD_FOREARM, List.of());
-    List<WornUnit> hand = seen.getOrDefault(BodyPoint.LEAD_HAND, List.of());
+    List<StrokeSeen> forearm = seen.getOrDefault(BodyPoint.LEAD_FOREARM, List.of());
+    List<StrokeSeen> hand = seen.getOrDefault(BodyPoint.LEAD_HAND, List.of());
     return !forearm.isEmpty() && !hand.isEmpty() && isFurtherOut(forearm, hand)
         ? pair(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND)
         : Map.of();
@@ -142,10 +146,10 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
    * The hand turns faster than the forearm before impact and about a nearer point: the product of
    * both ratios is 1.4 to 4.8, and the inverse of it where they are exchanged.
    */
-  private static boolean isFurtherOut(List<WornUnit> forearm, List<WornUnit> hand) {
-    double reach = middle(forearm, WornUnit::reachM) / middle(hand, WornUnit::reachM);
+  private static boolean isFurtherOut(List<StrokeSeen> forearm, List<StrokeSeen> hand) {
+    double reach = middle(forearm, StrokeSeen::reachM) / middle(hand, StrokeSeen::reachM);
     double faster =
-        middle(hand, WornUnit::fastestRadPerS) / middle(forearm, WornUnit::fastestRadPerS);
+        middle(hand, StrokeSeen::fastestRadPerS) / middle(forearm, StrokeSeen::fastestRadPerS);
     return reach > 0 && reach * faster < 1;
   }
 
@@ -157,7 +161,7 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
     return out;
   }
 
-  private static double middle(List<WornUnit> its, ToDoubleFunction<WornUnit> of) {
+  private static double middle(List<StrokeSeen> its, ToDoubleFunction<StrokeSeen> of) {
     return Averages.median(its.stream().mapToDouble(of).toArray());
   }
 }

@@ -43,6 +43,11 @@ public record Swing(
     return EventTime.timeS(event, events);
   }
 
+  /** The same swing with the club and kind of another. */
+  public Swing named(Swing noted) {
+    return new Swing(number, noted.kind, noted.club, startS, endS, events, flags);
+  }
+
   /** The same swing with other times. */
   public Swing with(List<EventTime> otherEvents) {
     return new Swing(number, kind, club, startS, endS, otherEvents, flags);

@@ -19,6 +19,9 @@ import steadyturn.cli.bench.RoomShare;
 import steadyturn.cli.bench.Yardstick;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.dataset.Archive;
+import steadyturn.ingest.recording.dataset.SessionRun;
 
 /** Says how long the analysis of a generated lesson takes, beside a fixed yardstick. */
 @Command(name = "bench", sortOptions = false)
@@ -30,6 +33,8 @@ final class BenchCommand implements Callable<Integer> {
   /** Rooms below this share are not listed. */
   private static final double LEAST_SHARE = 0.005;
 
+  private static final double USUAL_RATE_HZ = 500;
+
   @Mixin private Console console;
 
   @Option(names = "--swings", paramLabel = "N")
@@ -37,6 +42,9 @@ final class BenchCommand implements Callable<Integer> {
 
   @Option(names = "--seed", paramLabel = "N")
   private long seed = 7;
+
+  @Option(names = "--live")
+  private boolean isLive;
 
   @Override
   public Integer call() throws Exception {
@@ -46,8 +54,15 @@ final class BenchCommand implements Callable<Integer> {
     Path folder = Files.createTempDirectory("steadyturn-bench");
     try {
       simulate(folder);
-      Cost cost = Cost.of(() -> analyze(folder));
-      print(cost, Yardstick.seconds());
+      if (isLive) {
+        SessionRun run = Archive.open(folder).sessions().get(0).runs().get(0);
+        new LiveBench()
+            .lines(RecordingReader.read(run).recording())
+            .forEach(console.out()::println);
+      } else {
+        Cost cost = Cost.of(() -> analyze(folder));
+        print(cost, Yardstick.seconds());
+      }
     } finally {
       remove(folder);
     }
@@ -66,6 +81,7 @@ final class BenchCommand implements Callable<Integer> {
             "--swings=" + swings,
             "--seed=" + seed,
             "--waggles=0",
+            "--rate=" + (isLive ? LiveBench.RATE_HZ : USUAL_RATE_HZ),
             "--out=" + folder);
     Process process =
         new ProcessBuilder(line)
@@ -99,6 +115,13 @@ final class BenchCommand implements Callable<Integer> {
     lines.add(line("  compiling", "%.2f s, and collecting", cost.machineS()));
     lines.add(line("time on the clock", "%.2f s", cost.wallS()));
     lines.add(line("peak heap", "%.0f MB", 1e-6 * cost.peakHeapBytes()));
+    lines.addAll(shares(cost));
+    lines.forEach(console.out()::println);
+  }
+
+  /** What each room took. */
+  static List<String> shares(Cost cost) {
+    List<String> lines = new ArrayList<>();
     lines.add(line("share of rooms", "%8s %18s", "itself", "with what it calls"));
     for (RoomShare room : cost.rooms()) {
       if (room.within() >= LEAST_SHARE) {
@@ -110,10 +133,10 @@ final class BenchCommand implements Callable<Integer> {
                 100 * room.within()));
       }
     }
-    lines.forEach(console.out()::println);
+    return lines;
   }
 
-  private static String line(String name, String format, Object... values) {
+  static String line(String name, String format, Object... values) {
     return String.format(Locale.ROOT, "%-28s", name) + String.format(Locale.ROOT, format, values);
   }
 

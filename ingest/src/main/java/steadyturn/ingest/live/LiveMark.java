@@ -2,6 +2,8 @@ package steadyturn.ingest.live;
 
 import java.time.Duration;
 import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
+import steadyturn.ingest.sample.Mark;
 
 /**
  * A note taken while recording.
@@ -22,6 +24,12 @@ public record LiveMark(
     if (!(durationS >= 0 && durationS <= LONGEST_S)) {
       throw new IllegalArgumentException("duration must be 0 s to a day, was " + durationS);
     }
+  }
+
+  /** The same on an axis with its zero at a time of day. */
+  public Mark since(LocalDateTime zero) {
+    double onsetS = ChronoUnit.MICROS.between(zero, at) * 1e-6;
+    return new Mark(onsetS, durationS, trialType, club, note);
   }
 
   /** Whether it can belong to a recording that began then. */

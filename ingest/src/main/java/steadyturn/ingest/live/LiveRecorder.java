@@ -14,6 +14,7 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.recording.disk.ArchiveLock;
@@ -53,6 +54,7 @@ public final class LiveRecorder implements AutoCloseable {
   private final Instant zeroAt = Instant.now();
   private final double zeroSteadyS = HostTime.steadyS();
   private volatile String stopReason = "";
+  private volatile Consumer<LiveMark> onMark = mark -> {};
   private String markTrouble = "";
   private final MarkPage page;
 
@@ -119,9 +121,15 @@ public final class LiveRecorder implements AutoCloseable {
   public void mark(LiveMark mark) {
     if (mark.isNear(timeOfDay(zeroSteadyS))) {
       marks.add(mark);
+      onMark.accept(mark);
     } else {
       news.add("a mark of " + mark.at() + " was left out: it lies days from this recording");
     }
+  }
+
+  /** Tells someone besides of every mark, by the thread that brings it. */
+  public void tellMarks(Consumer<LiveMark> listener) {
+    onMark = listener;
   }
 
   /** Marks taken so far. */

@@ -105,6 +105,12 @@ public final class LiveTrack {
     }
   }
 
+  UnitFacts facts() {
+    synchronized (gate) {
+      return facts;
+    }
+  }
+
   /** Better knowledge of when its first sample was taken. */
   public void setStartedAt(LocalDateTime better) {
     synchronized (gate) {

@@ -3,6 +3,7 @@ package steadyturn.ingest.live;
 import java.time.LocalDateTime;
 import java.util.Optional;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sensor.AdapterFeed;
 import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.serial.PortListener;
@@ -119,6 +120,11 @@ public final class LiveUnit implements PortListener {
   /** Tells the recording what the clock now knows of the unit's start. */
   public synchronized void betterStart() {
     intake.betterStart();
+  }
+
+  /** What is known of the unit; empty before its first sample. */
+  public synchronized Optional<UnitFacts> facts() {
+    return intake.known();
   }
 
   /** Time of the latest sample since the unit's first, s; for its listener to ask. */

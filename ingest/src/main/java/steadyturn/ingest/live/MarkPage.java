@@ -2,8 +2,6 @@ package steadyturn.ingest.live;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -48,13 +46,10 @@ final class MarkPage {
   }
 
   private static List<Mark> onsets(List<LiveMark> marks, LiveTrack track) {
-    List<Mark> onsets = new ArrayList<>();
-    for (LiveMark mark : marks) {
-      double onsetS = ChronoUnit.MICROS.between(track.startedAt(), mark.at()) * 1e-6;
-      onsets.add(new Mark(onsetS, mark.durationS(), mark.trialType(), mark.club(), mark.note()));
-    }
-    onsets.sort(Comparator.comparingDouble(Mark::onsetS));
-    return onsets;
+    return marks.stream()
+        .map(mark -> mark.since(track.startedAt()))
+        .sorted(Comparator.comparingDouble(Mark::onsetS))
+        .toList();
   }
 
   private void delete(LiveTrack track) throws IOException {

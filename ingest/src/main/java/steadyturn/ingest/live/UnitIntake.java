@@ -176,6 +176,11 @@ final class UnitIntake implements SampleSink {
     }
   }
 
+  /** What is known of the unit; empty before its first sample. */
+  Optional<UnitFacts> known() {
+    return track.map(LiveTrack::facts);
+  }
+
   /** Samples in the file. */
   long kept() {
     return track.map(LiveTrack::kept).orElse(0L);

@@ -202,7 +202,7 @@ public final class UnitQuality {
     if (normMps2 < 0.5) {
       return QualityReason.GRAVITY_TAKEN_OUT;
     }
-    if (Math.abs(normMps2 / 1000 - 1) < 0.1 || Math.abs(normMps2 / 9806.65 - 1) < 0.1) {
+    if (Math.abs(normMps2 / 1000 - 1) < 0.05 || Math.abs(normMps2 / 9806.65 - 1) < 0.05) {
       return QualityReason.GRAVITY_IN_THOUSANDTHS;
     }
     return QualityReason.GRAVITY_FAR;

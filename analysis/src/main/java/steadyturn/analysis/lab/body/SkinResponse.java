@@ -16,8 +16,10 @@ public final class SkinResponse {
   private static final int AXES = 6;
 
   private final SkinSpring spring;
-  private final double[] drive = new double[AXES];
-  private final double[] rest = new double[AXES];
+  private double[] drive = new double[AXES];
+  private double[] rest = new double[AXES];
+  private double[] driveNext = new double[AXES];
+  private double[] restNext = new double[AXES];
 
   private SkinResponse(SkinSpring spring) {
     this.spring = spring;
@@ -48,7 +50,7 @@ public final class SkinResponse {
     double[] standing = new double[3];
     double[] place = new double[AXES];
     double[] speed = new double[AXES];
-    for (int k = 0; k < n; k++) {
+    for (int k = 0; k <= n; k++) {
       placer.place(k * STEP_S, frame);
       frame.specificForceMps2(UnitErrors.G_MPS2, force);
       frame.rateRadPerS(rate);
@@ -60,14 +62,26 @@ public final class SkinResponse {
       pull(rigid, k * STEP_S);
       for (int i = 0; i < AXES; i++) {
         if (k == 0) {
-          place[i] = rest[i];
+          place[i] = restNext[i];
+        } else {
+          nodes[i][k - 1] = new double[] {place[i], speed[i], accel(i, place[i], speed[i], 0)};
+          step(i, place, speed);
         }
-        nodes[i][k] = new double[] {place[i], speed[i], accel(i, place[i], speed[i])};
-        step(i, place, speed);
       }
+      turnOver();
       System.arraycopy(rate, 0, rateBefore, 0, 3);
     }
     return nodes;
+  }
+
+  /** What comes next becomes what is now. */
+  private void turnOver() {
+    double[] driveBefore = drive;
+    double[] restBefore = rest;
+    drive = driveNext;
+    rest = restNext;
+    driveNext = driveBefore;
+    restNext = restBefore;
   }
 
   /** Inertia holds the unit back against force and turning; a force across also tips it. */
@@ -78,20 +92,21 @@ public final class SkinResponse {
     double fz = force[2] - standing[2];
     double[] tip = {-fy, fx, 0.5 * fz};
     for (int i = 0; i < 3; i++) {
-      drive[i] = -(force[i] - standing[i]);
-      drive[3 + i] = -(rate[i] - rateBefore[i]) / STEP_S + stiff * spring.tiltPerForce() * tip[i];
+      driveNext[i] = -(force[i] - standing[i]);
+      driveNext[3 + i] =
+          -(rate[i] - rateBefore[i]) / STEP_S + stiff * spring.tiltPerForce() * tip[i];
     }
   }
 
   private void pull(MountedUnit rigid, double timeS) {
     Joint[] postures = postures(rigid.point());
     for (int i = 0; i < AXES; i++) {
-      rest[i] = 0;
+      restNext[i] = 0;
     }
     for (int p = 0; p < postures.length; p++) {
       double angle = rigid.body().joint(postures[p]).at(timeS);
       for (int i = 0; i < AXES; i++) {
-        rest[i] += spring.pull()[p][i] * angle;
+        restNext[i] += spring.pull()[p][i] * angle;
       }
     }
   }
@@ -106,25 +121,30 @@ public final class SkinResponse {
     };
   }
 
-  private double accel(int axis, double place, double speed) {
+  /**
+   * Acceleration at a part of the way from this node to the next: what drives the unit and where it
+   * is pulled to go on evenly in between, or speed would not be what acceleration adds up to.
+   */
+  private double accel(int axis, double place, double speed, double part) {
     double omega = 2 * Math.PI * spring.hz();
-    double away = place - rest[axis];
+    double away = place - rest[axis] - part * (restNext[axis] - rest[axis]);
+    double push = drive[axis] + part * (driveNext[axis] - drive[axis]);
     double limit = axis < 3 ? spring.limitM() : spring.limitRad();
     double stiffer = 1 + away * away / (limit * limit);
-    return drive[axis] - 2 * spring.damping() * omega * speed - omega * omega * stiffer * away;
+    return push - 2 * spring.damping() * omega * speed - omega * omega * stiffer * away;
   }
 
   private void step(int i, double[] place, double[] speed) {
     double h = STEP_S;
     double x = place[i];
     double v = speed[i];
-    double a1 = accel(i, x, v);
+    double a1 = accel(i, x, v, 0);
     double v2 = v + h / 2 * a1;
-    double a2 = accel(i, x + h / 2 * v, v2);
+    double a2 = accel(i, x + h / 2 * v, v2, 0.5);
     double v3 = v + h / 2 * a2;
-    double a3 = accel(i, x + h / 2 * v2, v3);
+    double a3 = accel(i, x + h / 2 * v2, v3, 0.5);
     double v4 = v + h * a3;
-    double a4 = accel(i, x + h * v3, v4);
+    double a4 = accel(i, x + h * v3, v4, 1);
     place[i] = x + h / 6 * (v + 2 * v2 + 2 * v3 + v4);
     speed[i] = v + h / 6 * (a1 + 2 * a2 + 2 * a3 + a4);
   }

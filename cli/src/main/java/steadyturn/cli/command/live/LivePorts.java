@@ -5,6 +5,7 @@ import static java.util.Locale.ROOT;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
+import java.util.function.Supplier;
 import steadyturn.cli.terminal.Console;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.live.LiveState;
@@ -24,11 +25,12 @@ final class LivePorts implements AutoCloseable {
   private final List<String> told = new ArrayList<>();
 
   /** Begins to read the ports; each unit's bytes go into the recording. */
-  void open(LiveRecorder recorder, List<UnitChoice> choices, int baud) {
+  void open(LiveRecorder recorder, List<UnitChoice> choices, int baud, Supplier<LessonFeed> feeds) {
     for (UnitChoice choice : choices) {
       SensorAdapter adapter =
           choice.adapter().flatMap(SensorAdapters::named).orElseGet(FindingAdapter::new);
-      LiveUnit unit = new LiveUnit(recorder, adapter, choice.point());
+      LessonFeed feed = feeds.get();
+      LiveUnit unit = feed.of(new LiveUnit(recorder, adapter, choice.point(), feed));
       SerialPortSource source = SerialPortSource.open(choice.path(), baud, unit);
       ports.add(new Open(choice.path(), unit, source));
       told.add("");

@@ -17,14 +17,20 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.live.LiveLesson;
 import steadyturn.cli.lesson.PlayerSizes;
+import steadyturn.cli.lesson.TeachingChoice;
+import steadyturn.cli.output.table.BallAnswer;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.HangUp;
+import steadyturn.fusion.calibrate.CalibrationStore;
 import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.serial.HostTime;
 import steadyturn.ingest.serial.SerialPortSource;
 
@@ -58,6 +64,8 @@ public final class RecordCommand implements Callable<Integer> {
 
   @Mixin private PlayerSizes sizes;
 
+  @Mixin private TeachingChoice teachingChoice;
+
   @Option(names = "--baud", paramLabel = "N")
   private int baud = SerialPortSource.BAUD;
 
@@ -75,13 +83,23 @@ public final class RecordCommand implements Callable<Integer> {
       throw console.wrongUsage("--player and --lesson take letters and digits only");
     }
     UnitChoice.requireApart(units, console);
-    LiveRecorder recorder = LiveRecorder.start(root, sizes.of(player, handed, console), lesson);
+    Teaching teaching = teachingChoice.read();
+    Player who = sizes.of(player, handed, console);
+    LiveRecorder recorder = LiveRecorder.start(root, who, lesson);
     CountDownLatch isSaid = new CountDownLatch(1);
     Thread atEnd = new Thread(() -> endFromOutside(recorder, isSaid), "end of recording");
     Runtime.getRuntime().addShutdownHook(atEnd);
     LivePorts ports = new LivePorts();
+    LocalDateTime zero = recorder.timeOfDay(HostTime.steadyS());
+    LiveLesson answered =
+        new LiveLesson(
+            recorder.label().id(),
+            who,
+            CalibrationStore.of(root)::applyTo,
+            new BallVoice(new BallAnswer(player, teaching), this::say));
+    recorder.tellMarks(mark -> answered.mark(mark.since(zero)));
     try {
-      ports.open(recorder, units, baud);
+      ports.open(recorder, units, baud, () -> new LessonFeed(answered, zero));
       if (isTyped) {
         readMarks(recorder);
       }
@@ -91,6 +109,7 @@ public final class RecordCommand implements Callable<Integer> {
     } finally {
       ports.close();
       recorder.close();
+      answered.close();
     }
     boolean isWell = say(recorder, ports);
     isSaid.countDown();
@@ -107,6 +126,12 @@ public final class RecordCommand implements Callable<Integer> {
     } catch (InterruptedException e) {
       recorder.close();
     }
+  }
+
+  private void say(List<String> lines) {
+    console.status("");
+    lines.forEach(console.out()::println);
+    console.out().flush();
   }
 
   /** What is on the disk, and what is not; whether all is well. */

@@ -41,9 +41,14 @@ final class Layout {
 
   /** A name and a sentence beside it; further lines start under the sentence. */
   static List<String> beside(String name, int nameWidth, String sentence) {
+    return beside(name, nameWidth, sentence, WIDTH);
+  }
+
+  /** The same in so many columns. */
+  static List<String> beside(String name, int nameWidth, String sentence, int width) {
     List<String> lines = new ArrayList<>();
     String start = name + " ".repeat(Math.max(1, nameWidth - name.length()));
-    for (String part : wrapped(sentence, WIDTH - nameWidth)) {
+    for (String part : wrapped(sentence, width - nameWidth)) {
       lines.add(start + part);
       start = " ".repeat(nameWidth);
     }

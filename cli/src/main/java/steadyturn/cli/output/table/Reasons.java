@@ -66,6 +66,12 @@ final class Reasons {
 
   /** One sentence a reason, indented; empty when every value that counts is measured. */
   static List<String> of(List<SwingResult> swings, Predicate<MeasureValue> counts, int indent) {
+    return of(swings, counts, indent, Layout.WIDTH);
+  }
+
+  /** The same in so many columns. */
+  static List<String> of(
+      List<SwingResult> swings, Predicate<MeasureValue> counts, int indent, int width) {
     Map<Cause, Where> found = new LinkedHashMap<>();
     for (SwingResult swing : swings) {
       swing.measures().stream()
@@ -84,7 +90,7 @@ final class Reasons {
         (cause, where) -> {
           String sign = cause.grade() == Grade.WITHHELD ? Figure.WITHHELD : "~";
           String sentence = where.words(swings.size()) + ": " + cause.why();
-          lines.addAll(Layout.beside(" ".repeat(indent) + sign, indent + 2, sentence));
+          lines.addAll(Layout.beside(" ".repeat(indent) + sign, indent + 2, sentence, width));
         });
     return lines;
   }

@@ -18,7 +18,7 @@ import steadyturn.ingest.sample.BodyPoint;
  */
 public final class MotionLayout {
 
-  static final int SLOTS_PER_POINT = 6;
+  public static final int SLOTS_PER_POINT = 6;
   private static final int SKIP = -1;
 
   private final List<Channel> channels;

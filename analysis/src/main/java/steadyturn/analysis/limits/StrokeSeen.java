@@ -17,7 +17,7 @@ import steadyturn.ingest.sample.UnitStream;
  * @param reachM how far along the unit's x axis it lies from what it turns about then, m
  * @param fastestRadPerS greatest rate in that time
  */
-record WornUnit(
+record StrokeSeen(
     Vector3 up,
     double turnDownRad,
     double outM,
@@ -33,16 +33,20 @@ record WornUnit(
   private static final double PULL_FROM_S = 0.08;
   private static final double PULL_TO_S = 0.01;
 
+  private static final double LEAST_GRAVITY_MPS2 = 1;
+
   /** Longest way from address to impact: of a slow swing with a pause. */
   private static final double LONGEST_S = 4;
 
   /** None where the unit did not see the stroke. */
-  static Optional<WornUnit> of(UnitStream unit, Stroke stroke) {
+  static Optional<StrokeSeen> of(UnitStream unit, Stroke stroke) {
     double fromS = stroke.takeawayS() - ADDRESS_FROM_S;
     UnitStream part = unit.between(fromS, stroke.impactS() + AFTER_S);
     double expected = (stroke.impactS() + AFTER_S - fromS) / part.usualStepS();
     boolean isSeen = part.size() > 0.9 * expected && stroke.impactS() - fromS < LONGEST_S;
-    return isSeen ? Optional.of(new Follower(part, stroke).read()) : Optional.empty();
+    return isSeen
+        ? Optional.of(new Follower(part, stroke)).filter(Follower::feelsGravity).map(Follower::read)
+        : Optional.empty();
   }
 
   /** Follows the direction up by the rates, from address to impact. */
@@ -68,7 +72,11 @@ record WornUnit(
       this.gravity = RestGate.meanAccelMps2(unit, fromS, toS);
     }
 
-    WornUnit read() {
+    boolean feelsGravity() {
+      return gravity.norm() > LEAST_GRAVITY_MPS2;
+    }
+
+    StrokeSeen read() {
       Vector3 now = gravity;
       for (int i = 0; i + 1 < unit.size(); i++) {
         if (unit.isWhole(i)) {
@@ -79,7 +87,7 @@ record WornUnit(
           take(i, stepS, rate, now);
         }
       }
-      return new WornUnit(
+      return new StrokeSeen(
           gravity.unit(),
           turn,
           fourth > 0 ? -outward / fourth : 0,

@@ -15,7 +15,7 @@ import steadyturn.ingest.sample.Player;
  * @param player with the sizes that can be
  * @param refused why others were taken out
  */
-public record BodySizes(Player player, List<Reason> refused) {
+public record CredibleSizes(Player player, List<Reason> refused) {
 
   private static final double[] WIDTH_MM = {130, 380};
   private static final double[] DEPTH_MM = {70, 270};
@@ -25,11 +25,11 @@ public record BodySizes(Player player, List<Reason> refused) {
   /** No pelvis is so much deeper than wide. */
   private static final double MOST_DEPTH_PER_WIDTH = 1.05;
 
-  public BodySizes {
+  public CredibleSizes {
     refused = List.copyOf(refused);
   }
 
-  public static BodySizes of(Player given) {
+  public static CredibleSizes of(Player given) {
     List<Reason> refused = new ArrayList<>();
     OptionalDouble width = kept("width", given.pelvisWidthMm(), WIDTH_MM, refused);
     OptionalDouble depth = kept("depth", given.pelvisDepthMm(), DEPTH_MM, refused);
@@ -43,8 +43,8 @@ public record BodySizes(Player player, List<Reason> refused) {
       depth = OptionalDouble.empty();
     }
     return refused.isEmpty()
-        ? new BodySizes(given, refused)
-        : new BodySizes(
+        ? new CredibleSizes(given, refused)
+        : new CredibleSizes(
             new Player(given.id(), given.handed(), width, depth, stature, worn), refused);
   }
 

@@ -1,0 +1,228 @@
+package steadyturn.analysis.live;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
+import java.util.function.UnaryOperator;
+import steadyturn.analysis.lesson.AnalysisSettings;
+import steadyturn.analysis.lesson.GrowingLesson;
+import steadyturn.analysis.lesson.Notice;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.swing.FaultReason;
+import steadyturn.ingest.mark.MarkStretches;
+import steadyturn.ingest.mark.MarkWord;
+import steadyturn.ingest.reason.Reason;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Mark;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * Follows a lesson and answers every ball. Samples may come by any threads and are only laid aside;
+ * another thread looks when a finish is held, and again when all of a swing was seen. Only the last
+ * half minute is kept, so a long lesson takes no more memory than a short one. Times are s on one
+ * axis of the lesson, whose zero is the caller's choice.
+ */
+public final class LiveLesson implements AutoCloseable {
+
+  /** A swing's address, and the rest before it, begin so long before its end at most, s. */
+  private static final double MARGIN_S = 10;
+
+  /** After so long without a swing a piece is cut, s. */
+  private static final double PIECE_S = 30;
+
+  /** A note belongs to a swing within so long, s. */
+  private static final double NEAR_SWING_S = 15;
+
+  private final String id;
+  private final Player player;
+  private final UnaryOperator<Recording> calibrated;
+  private final LiveEvents events;
+  private final GrowingLesson lesson;
+  private final Executor worker;
+  private CompletableFuture<Void> work = CompletableFuture.completedFuture(null);
+  private final FinishGate gate = new FinishGate();
+  private final Map<BodyPoint, GrowingUnit> units = new EnumMap<>(BodyPoint.class);
+  private final List<Mark> marks = new ArrayList<>();
+  private volatile double nowS = Double.NEGATIVE_INFINITY;
+  private double cutS = Double.NaN;
+  private int told;
+
+  /**
+   * A lesson that begins.
+   *
+   * @param id what the recording is called
+   * @param calibrated what makes the samples of a piece as true as those read from its files
+   */
+  public LiveLesson(
+      String id, Player player, UnaryOperator<Recording> calibrated, LiveEvents events) {
+    this(id, player, calibrated, events, LiveLesson::inAThreadOfItsOwn);
+  }
+
+  /**
+   * The same.
+   *
+   * @param worker does the looking, one look after the other
+   */
+  public LiveLesson(
+      String id,
+      Player player,
+      UnaryOperator<Recording> calibrated,
+      LiveEvents events,
+      Executor worker) {
+    this.worker = worker;
+    this.id = id;
+    this.player = player;
+    this.calibrated = calibrated;
+    this.events = events;
+    lesson = new GrowingLesson(player, AnalysisSettings.defaults().withoutCurves());
+  }
+
+  /** Takes what was recorded of the lesson before: its wear steps hold on. */
+  public void before(Iterable<Recording> earlier) {
+    later(() -> earlier.forEach(lesson::remember));
+  }
+
+  /**
+   * Lays a unit on the lesson's axis; again whenever more is known of it.
+   *
+   * @param startS when its first sample was taken
+   */
+  public synchronized void unit(UnitFacts facts, double startS) {
+    GrowingUnit unit = units.get(facts.point());
+    if (unit == null) {
+      units.put(facts.point(), new GrowingUnit(facts, startS));
+    } else {
+      unit.isKnown(facts, startS);
+    }
+  }
+
+  /**
+   * Takes one sample of a unit that was laid on the axis.
+   *
+   * @param latencyS s since the unit's first sample
+   * @param accelMps2 x, y, z; not kept
+   * @param gyroRadPerS x, y, z; not kept
+   */
+  public synchronized void sample(
+      BodyPoint point, double latencyS, double[] accelMps2, double[] gyroRadPerS) {
+    GrowingUnit unit = units.get(point);
+    if (unit == null) {
+      throw new IllegalArgumentException("the unit at " + point + " has no place on the axis yet");
+    }
+    double timeS = unit.add(latencyS, accelMps2, gyroRadPerS);
+    nowS = Math.max(nowS, timeS);
+    cutS = Double.isNaN(cutS) ? timeS : cutS;
+    FinishGate.Sight sight = gate.sample(point, timeS, gyroRadPerS);
+    if (sight == FinishGate.Sight.HELD) {
+      double untilS = nowS;
+      long arrivedNs = System.nanoTime();
+      later(() -> tell(lesson.answer(piece(untilS, false)), arrivedNs));
+    } else if (sight == FinishGate.Sight.OVER
+        || (gate.isIdle() && nowS - cutS > PIECE_S && !isStepOpen())) {
+      cut();
+    }
+  }
+
+  /** Takes a mark: a step that was only begun reaches to the next one. */
+  public synchronized void mark(Mark mark) {
+    marks.add(mark);
+  }
+
+  private synchronized void cut() {
+    double untilS = Math.nextUp(nowS);
+    cutS = untilS;
+    long arrivedNs = System.nanoTime();
+    later(() -> settle(untilS, arrivedNs));
+  }
+
+  /** On the worker: all that belongs to the swings before this instant was seen. */
+  private void settle(double untilS, long arrivedNs) {
+    List<SwingResult> latest = lesson.settle(piece(untilS, true));
+    lesson.notices().forEach(events::noticed);
+    tell(latest, arrivedNs);
+    if (!latest.isEmpty()) {
+      events.revised(latest);
+    }
+  }
+
+  private void tell(List<SwingResult> results, long arrivedNs) {
+    for (SwingResult swing : results) {
+      if (swing.number() > told) {
+        told = swing.number();
+        events.measured(swing, (System.nanoTime() - arrivedNs) * 1e-9);
+      }
+    }
+  }
+
+  /**
+   * What is kept, up to an instant.
+   *
+   * @param isLast whether what no later piece needs is let go
+   */
+  private Recording piece(double untilS, boolean isLast) {
+    return calibrated.apply(cutOut(untilS, isLast));
+  }
+
+  private synchronized Recording cutOut(double untilS, boolean isLast) {
+    List<UnitStream> streams =
+        units.values().stream()
+            .flatMap(unit -> unit.between(Double.NEGATIVE_INFINITY, untilS).stream())
+            .toList();
+    List<Mark> noted =
+        MarkStretches.of(marks).stream().filter(mark -> mark.onsetS() < untilS).toList();
+    if (isLast) {
+      double keptFromS = untilS - MARGIN_S;
+      marks.removeIf(mark -> mark.onsetS() < (isOfSwing(mark) ? keptFromS - NEAR_SWING_S : untilS));
+      units.values().forEach(unit -> unit.dropBefore(keptFromS));
+    }
+    return new Recording(id, player, streams, noted);
+  }
+
+  /** Notes of swings are laid on the nearest one; steps and clubs hold on by themselves. */
+  private static boolean isOfSwing(Mark mark) {
+    return MarkWord.of(mark.trialType())
+        .filter(word -> word.isStep() || word == MarkWord.CLUB || word == MarkWord.DONE)
+        .isEmpty();
+  }
+
+  /** Whether a step is under way; it is read whole. */
+  private boolean isStepOpen() {
+    return MarkStretches.of(marks).stream().anyMatch(mark -> mark.open() && mark.endS() > nowS);
+  }
+
+  /** One look after the other, whatever a piece does to it. */
+  private synchronized void later(Runnable look) {
+    work =
+        work.thenRunAsync(
+            () -> {
+              try {
+                look.run();
+              } catch (RuntimeException | StackOverflowError e) {
+                events.noticed(
+                    new Notice("", Reason.of(FaultReason.SWING, nowS, e.toString(), "")));
+              }
+            },
+            worker);
+  }
+
+  private static void inAThreadOfItsOwn(Runnable look) {
+    Thread thread = new Thread(look, "live lesson");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  /** Looks at what is left and waits until everything was told. */
+  @Override
+  public void close() {
+    if (!Double.isNaN(cutS)) {
+      cut();
+    }
+    work.join();
+  }
+}

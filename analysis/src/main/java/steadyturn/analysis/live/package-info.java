@@ -1,0 +1,9 @@
+/**
+ * A lesson while it is going on, without any screen. In: samples and marks as they come. Out: what
+ * happened, as {@link steadyturn.analysis.live.LiveEvents} tells it. Start at {@link
+ * steadyturn.analysis.live.LiveLesson}.
+ */
+@NullMarked
+package steadyturn.analysis.live;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,134 @@
+package steadyturn.cli.output.table;
+
+import static steadyturn.cli.words.Words.say;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.stat.StatUtils;
+import steadyturn.analysis.coach.teaching.Need;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.compare.MeasureAt;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.words.PlainWords;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.reason.Reason;
+
+/**
+ * What is said right after a ball, a line a measure: this ball, what is usual for the player in
+ * this lesson, and what the teacher calls good. At most 80 columns wide.
+ *
+ * @param player whose own limits the teacher may have set
+ */
+public record BallAnswer(String player, Teaching teaching) {
+
+  private static final int WIDTH = 80;
+
+  /** So many balls make something usual (our choice). */
+  private static final int USUAL_FROM = 2;
+
+  private static final List<MeasureAt> TOLD =
+      List.of(
+          new MeasureAt(Measure.PELVIS_TURN, "top"),
+          new MeasureAt(Measure.PELVIS_SLIDE, "top"),
+          new MeasureAt(Measure.PELVIS_TURN, "impact"),
+          new MeasureAt(Measure.PELVIS_SLIDE, "impact"),
+          new MeasureAt(Measure.PELVIS_CENTRE_ALONG, "impact"),
+          new MeasureAt(Measure.WRIST_RELEASE, ""),
+          new MeasureAt(Measure.TEMPO_RATIO, ""));
+
+  /**
+   * The lines of one ball.
+   *
+   * @param before the balls before it, of which those with the same club and kind count as usual
+   */
+  public List<String> lines(SwingResult ball, List<SwingResult> before) {
+    List<String> lines = new ArrayList<>(List.of(""));
+    lines.add(say("ball.head", ball.number(), LessonTable.title(ball)));
+    for (String flag : LessonTable.flagsToTell(ball)) {
+      lines.addAll(Layout.beside("  !", 4, PlainWords.flag(flag), WIDTH));
+    }
+    List<SwingResult> alike =
+        before.stream().filter(b -> LessonTable.title(b).equals(LessonTable.title(ball))).toList();
+    List<List<String>> rows =
+        TOLD.stream()
+            .filter(what -> value(ball, what).isPresent())
+            .map(what -> row(what, ball, alike))
+            .toList();
+    if (!rows.isEmpty()) {
+      lines.addAll(Layout.table(rows, rows.get(0).size()));
+    }
+    lines.addAll(Reasons.of(List.of(ball), BallAnswer::isTold, 2, WIDTH));
+    return lines;
+  }
+
+  /** The lines of something to know of a unit. */
+  public static List<String> lines(Reason reason) {
+    return Layout.beside("*", 2, Words.inUse().text(reason), WIDTH);
+  }
+
+  private static boolean isTold(MeasureValue value) {
+    return TOLD.stream()
+        .anyMatch(what -> what.measure() == value.measure() && what.at().equals(value.at()));
+  }
+
+  private static Optional<MeasureValue> value(SwingResult swing, MeasureAt what) {
+    return swing.measure(what.measure(), what.at());
+  }
+
+  private List<String> row(MeasureAt what, SwingResult ball, List<SwingResult> alike) {
+    String name =
+        what.at().isEmpty()
+            ? PlainWords.of(what.measure())
+            : say("ball.at", PlainWords.of(what.measure()), PlainWords.keyPosition(what.at()));
+    String unit = PlainWords.unit(what.measure());
+    String figure = Figure.narrow(value(ball, what).orElseThrow());
+    return List.of(
+        "  " + name, (figure + " " + unit).strip(), usual(what, alike), goal(what, ball.club()));
+  }
+
+  private static String usual(MeasureAt what, List<SwingResult> alike) {
+    double[] values =
+        alike.stream()
+            .flatMap(swing -> value(swing, what).stream())
+            .filter(MeasureValue::given)
+            .mapToDouble(MeasureValue::value)
+            .toArray();
+    return values.length < USUAL_FROM
+        ? ""
+        : say("ball.usual", Figure.nearest(StatUtils.mean(values), what.measure()));
+  }
+
+  /** The bounds of what the teacher calls good; empty where nothing is said of it. */
+  private String goal(MeasureAt what, String club) {
+    Teaching own = teaching.forPlayer(player, club);
+    List<Need> needs =
+        own.good().stream()
+            .flatMap(rule -> rule.when().stream())
+            .filter(need -> need.what().equals(what) && !need.ofSpread())
+            .toList();
+    OptionalDouble over = bound(own, needs, true);
+    OptionalDouble under = bound(own, needs, false);
+    if (over.isPresent() && under.isPresent()) {
+      return say(
+          "ball.goal.between",
+          Figure.nearest(over.getAsDouble(), what.measure()),
+          Figure.nearest(under.getAsDouble(), what.measure()));
+    }
+    return over.isPresent()
+        ? say("ball.goal.over", Figure.nearest(over.getAsDouble(), what.measure()))
+        : under.isPresent()
+            ? say("ball.goal.under", Figure.nearest(under.getAsDouble(), what.measure()))
+            : "";
+  }
+
+  private static OptionalDouble bound(Teaching own, List<Need> needs, boolean above) {
+    return needs.stream()
+        .filter(need -> need.above() == above)
+        .mapToDouble(need -> own.limit(need.limit()).value())
+        .findFirst();
+  }
+}
