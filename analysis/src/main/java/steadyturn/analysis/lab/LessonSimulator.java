@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.body.BodyMotion;
@@ -22,13 +23,13 @@ import steadyturn.analysis.lab.unit.InertialUnit;
 import steadyturn.analysis.lab.unit.UnitClock;
 import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.analysis.lab.unit.UnitGrade;
+import steadyturn.ingest.recording.write.UnitPieces;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitFacts;
-import steadyturn.ingest.sample.UnitStream;
 
 /**
  * Simulates a lesson with exact truth. The motion of a right-handed player is made of polynomials
@@ -47,6 +48,16 @@ public final class LessonSimulator {
 
   /** Simulates one lesson in which lead arm and wrist follow given courses, one hit each. */
   static SyntheticLesson simulate(LessonSpec asked, List<ArmCourse> arms, long seed) {
+    return inPieces(asked, arms, seed, Integer.MAX_VALUE).whole();
+  }
+
+  /** Simulates one lesson of any length, of which so many samples a unit are made at a time. */
+  public static LongLesson inPieces(LessonSpec spec, long seed, int samples) {
+    return inPieces(spec, List.of(), seed, samples);
+  }
+
+  private static LongLesson inPieces(
+      LessonSpec asked, List<ArmCourse> arms, long seed, int samples) {
     Optional<WornBody> worn =
         asked.family().map(f -> f.errors().player(new Dice(Draws.of(seed, "worn", 0))));
     LessonSpec spec = asked.family().map(f -> asked.withBody(sizes(f.errors()))).orElse(asked);
@@ -58,7 +69,7 @@ public final class LessonSimulator {
     choreography.lay();
     Stage stage = choreography.stage();
     BodyMotion body = stage.body(geometry.sizes(), stage.nowS);
-    return new Assembly(spec, seed, geometry, stage, body)
+    return new Assembly(spec, seed, geometry, stage, body, samples)
         .lesson(choreography.swings(), choreography.playerAimRad());
   }
 
@@ -77,14 +88,19 @@ public final class LessonSimulator {
 
   /** Puts units, recording and truth of one lesson together. */
   private record Assembly(
-      LessonSpec spec, long seed, DrawnPelvis geometry, Stage stage, BodyMotion body) {
+      LessonSpec spec,
+      long seed,
+      DrawnPelvis geometry,
+      Stage stage,
+      BodyMotion body,
+      int samplesAtATime) {
 
-    SyntheticLesson lesson(List<PlannedSwing> planned, double aimRad) {
+    LongLesson lesson(List<PlannedSwing> planned, double aimRad) {
       List<BodyPoint> points = spec.units().stream().sorted().toList();
       Map<BodyPoint, UnitClock> clocks = clocks(points);
       List<Double> impactsS = planned.stream().map(PlannedSwing::impactS).toList();
       UnitMounts mounts = new UnitMounts(spec, seed, stage, geometry, impactsS);
-      List<UnitStream> streams = new ArrayList<>();
+      List<UnitPieces> streams = new ArrayList<>();
       List<UnitTruth> units = new ArrayList<>();
       for (BodyPoint point : points) {
         MountedUnit worn = mounts.mount(point, body);
@@ -101,8 +117,9 @@ public final class LessonSimulator {
           points.isEmpty()
               ? new UnitClock(0, 0, 0)
               : clocks.getOrDefault(points.get(0), new UnitClock(0, 0, 0));
-      return new SyntheticLesson(
-          new Recording(id(), player(), streams, marks(axis)),
+      return new LongLesson(
+          new Recording(id(), player(), List.of(), marks(axis)),
+          streams,
           truth(planned, aimRad, mounts, units, axis));
     }
 
@@ -143,19 +160,20 @@ public final class LessonSimulator {
       return clocks;
     }
 
-    private UnitStream stream(MountedUnit worn, UnitErrors errors, UnitClock clock) {
+    private UnitPieces stream(MountedUnit worn, UnitErrors errors, UnitClock clock) {
       UnitFacts facts = facts(worn.point());
-      RandomGenerator random = Draws.of(seed, "noise " + worn.point(), 0);
+      Supplier<RandomGenerator> random = () -> Draws.of(seed, "noise " + worn.point(), 0);
       double untilS = stage.nowS - 0.2 * Draws.of(seed, "end " + worn.point(), 0).nextDouble();
-      return new InertialUnit(
+      InertialUnit unit =
+          new InertialUnit(
               facts,
               errors,
               clock,
               spec.unit().jitterS,
               spec.unit().lossPct,
               stage.worn.map(w -> w.chip().lowPassHz()).orElse(0.0),
-              mirrored())
-          .record(worn.path(), untilS, random);
+              mirrored());
+      return new UnitPieces(facts, () -> unit.pieces(worn.path(), untilS, random, samplesAtATime));
     }
 
     private UnitFacts facts(BodyPoint point) {

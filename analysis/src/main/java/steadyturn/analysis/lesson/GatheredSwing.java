@@ -3,14 +3,12 @@ package steadyturn.analysis.lesson;
 import java.util.Optional;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.fusion.wear.pelvis.AimSight;
-import steadyturn.ingest.sample.UnitStream;
 
 /**
  * A swing with what it needs, cut out of its recording, so that the recording itself can be let go.
  *
  * @param recording id of the recording it came from
- * @param pelvis the pelvis unit's samples, from some seconds before {@code swing.startS} to {@code
- *     swing.endS}
+ * @param pelvis the rests of the pelvis unit, and its samples between them
  * @param arm what forearm and hand said
  * @param steps what the wear steps before it said of the pelvis unit
  * @param aim the aim step as seen from this swing's address, where it could be carried so far
@@ -18,7 +16,7 @@ import steadyturn.ingest.sample.UnitStream;
 record GatheredSwing(
     String recording,
     Swing swing,
-    Optional<UnitStream> pelvis,
+    PelvisReading pelvis,
     ArmReading arm,
     PelvisSteps steps,
     Optional<AimSight> aim) {

@@ -39,12 +39,6 @@ final class LessonGathering {
   /** Two finds of one swing in overlapping stretches lie closer than this, s. */
   private static final double SAME_SWING_S = 0.5;
 
-  /**
-   * How much more of the pelvis is kept before a swing: an earlier rest tells of a drifting
-   * address, s.
-   */
-  private static final double EARLIER_S = 4;
-
   /** The middle of the stretch that counts as address, s. */
   private static final double BEFORE_TAKEAWAY_S = 0.14;
 
@@ -226,11 +220,13 @@ final class LessonGathering {
   private GatheredSwing cut(
       String recording, Found found, AlignedRecording aligned, RestBiases biases) {
     Swing swing = found.swing;
-    Optional<UnitStream> pelvis =
-        aligned
-            .recording()
-            .unit(BodyPoint.PELVIS)
-            .map(unit -> unit.between(swing.startS() - EARLIER_S, swing.endS()));
+    PelvisReading pelvis =
+        faults
+            .keep(
+                recording,
+                PelvisReading.takeawayS(swing),
+                () -> PelvisReading.of(aligned.recording(), swing, found.steps))
+            .orElse(PelvisReading.FAILED);
     ArmReading arm =
         faults
             .keep(

@@ -11,20 +11,17 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
-import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.displace.Anchor;
 import steadyturn.fusion.displace.LessonEstimate;
 import steadyturn.fusion.displace.SwingFit;
 import steadyturn.fusion.displace.SwingSpan;
 import steadyturn.fusion.displace.UnitPriors;
 import steadyturn.fusion.rest.Rest;
-import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.fusion.wear.pelvis.TurnOnSpot;
 import steadyturn.fusion.wear.pelvis.TurnStep;
 import steadyturn.ingest.sample.Player;
-import steadyturn.ingest.sample.UnitStream;
 
 /**
  * The pelvis over all swings that share one wearing of the unit: rests, one estimate, one geometry.
@@ -40,9 +37,6 @@ final class PelvisLesson {
 
   /** A slow turn passes for still while it begins and ends: that much is not counted as rest, s. */
   private static final double SLOW_START_S = 0.25;
-
-  /** A swing needs more samples than this. */
-  static final int LEAST_SAMPLES = 50;
 
   private final AnalysisSettings settings;
   private final PelvisSteps steps;
@@ -64,20 +58,22 @@ final class PelvisLesson {
   /** Estimates of all swings that have a pelvis window, by the swing itself, not its content. */
   static Map<GatheredSwing, PelvisSwing> estimate(
       Player player, AnalysisSettings settings, List<GatheredSwing> swings, Faults faults) {
-    Map<PelvisSteps, List<GatheredSwing>> wearings = new HashMap<>();
+    Map<PelvisSteps, List<Known>> wearings = new HashMap<>();
     for (GatheredSwing swing : swings) {
-      if (swing.pelvis().filter(w -> w.size() > LEAST_SAMPLES).isPresent()) {
-        wearings.computeIfAbsent(swing.steps(), s -> new ArrayList<>()).add(swing);
-      }
+      swing
+          .pelvis()
+          .rests()
+          .map(rests -> new Known(swing, rests))
+          .ifPresent(k -> wearings.computeIfAbsent(swing.steps(), s -> new ArrayList<>()).add(k));
     }
     Map<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
     wearings.forEach(
-        (steps, worn) -> {
+        (steps, known) -> {
           PelvisLesson lesson = new PelvisLesson(player, settings, steps, faults);
-          List<Known> known = worn.parallelStream().flatMap(s -> lesson.known(s).stream()).toList();
+          String recording = known.get(0).gathered.recording();
           Optional<Map<GatheredSwing, PelvisSwing>> together =
-              settings.together() && !known.isEmpty()
-                  ? faults.keep(worn.get(0).recording(), 0, () -> lesson.estimate(known))
+              settings.together()
+                  ? faults.keep(recording, 0, () -> lesson.estimate(known))
                   : Optional.empty();
           // one that breaks the common estimate breaks its own only
           together.ifPresentOrElse(
@@ -98,32 +94,17 @@ final class PelvisLesson {
     }
   }
 
-  /** None where the unit saw too little of the swing's address. */
-  private Optional<Known> known(GatheredSwing gathered) {
-    Swing swing = gathered.swing();
-    double takeawayS = takeawayS(swing);
-    double impactS = swing.timeS(SwingEvent.IMPACT).orElse(swing.endS());
-    return faults
-        .keep(
-            gathered.recording(),
-            takeawayS,
-            () ->
-                SeenPart.of(pelvis(gathered), takeawayS, impactS)
-                    .map(
-                        seen ->
-                            SwingRests.of(
-                                swing, seen, restBias(swing, seen.window()), worn.leverArmUnitM())))
-        .flatMap(rests -> rests.map(r -> new Known(gathered, r)));
-  }
-
   private Map<GatheredSwing, PelvisSwing> alone(Known swing) {
     return faults
-        .keep(swing.gathered.recording(), takeawayS(swing.swing()), () -> estimate(List.of(swing)))
+        .keep(
+            swing.gathered.recording(),
+            PelvisReading.takeawayS(swing.swing()),
+            () -> estimate(List.of(swing)))
         .orElse(Map.of());
   }
 
   private Map<GatheredSwing, PelvisSwing> estimate(List<Known> found) {
-    UnitPriors priors = priors(found.get(0).gathered);
+    UnitPriors priors = priors(found.get(0).rests);
     LessonEstimate estimate = new LessonEstimate(priors, settings.gravityMps2());
     List<Known> swings = withDriftsNamed(estimate.rough(), found);
     List<SwingSpan> spans = new ArrayList<>();
@@ -159,28 +140,12 @@ final class PelvisLesson {
     return flags;
   }
 
-  private UnitPriors priors(GatheredSwing any) {
-    boolean calibrated = pelvis(any).facts().calibrated();
+  private UnitPriors priors(SwingRests any) {
+    boolean calibrated = any.span().stream().facts().calibrated();
     UnitPriors priors = calibrated ? UnitPriors.calibrated() : UnitPriors.raw();
     return steps.tableBias().isPresent()
         ? priors.withGyroBias(Math.toRadians(calibrated ? 0.03 : 0.08))
         : priors;
-  }
-
-  private static UnitStream pelvis(GatheredSwing swing) {
-    return swing.pelvis().orElseThrow();
-  }
-
-  /** Bias for the rest gate: from the table, else the mean rate just before the takeaway. */
-  private Vector3 restBias(Swing swing, UnitStream window) {
-    double takeawayS = takeawayS(swing);
-    return steps.tableBias().isPresent()
-        ? bias
-        : RestGate.meanRateRadPerS(window, takeawayS - 0.6, takeawayS - 0.05);
-  }
-
-  private static double takeawayS(Swing swing) {
-    return swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS() + 1);
   }
 
   /**
@@ -239,7 +204,9 @@ final class PelvisLesson {
     Rest before = turn.before().orElseThrow();
     Rest after = turn.after().orElseThrow();
     return SwingSpan.of(
-        turn.samples().between(before.startS() - 0.01, after.endS() + 0.01),
+        turn.samples(),
+        before.startS() - 0.01,
+        after.endS() + 0.01,
         List.of(
             Anchor.address(before.startS(), before.endS() - SLOW_START_S),
             Anchor.address(after.startS() + SLOW_START_S, after.endS())),

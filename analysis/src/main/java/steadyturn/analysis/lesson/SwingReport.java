@@ -12,7 +12,6 @@ import steadyturn.analysis.pelvis.PelvisMeasures;
 import steadyturn.analysis.pelvis.PelvisTrack;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
-import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.wear.pelvis.LeverArm;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Player;
@@ -41,7 +40,7 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
       pelvis.get().flags().stream().filter(f -> !flags.contains(f)).forEach(flags::add);
       addPelvis(swing, pelvis.get(), measures, curves);
     } else {
-      measures.addAll(withoutPelvis(gathered));
+      measures.addAll(noPelvis(gathered.pelvis().missing()));
     }
     measures.addAll(gathered.arm().measures());
     curves.addAll(gathered.arm().curves());
@@ -70,7 +69,6 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
       PelvisLesson.PelvisSwing pelvis,
       List<MeasureValue> measures,
       List<Curve> curves) {
-    double takeawayS = swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS() + 1);
     PelvisTrack track =
         PelvisTrack.of(
             pelvis.fit().motion(),
@@ -78,7 +76,7 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
             player.handed(),
             pelvis.aim().targetFromHipsRad(),
             pelvis.aim().sdRad(),
-            takeawayS);
+            PelvisReading.takeawayS(swing));
     measures.addAll(
         PelvisMeasures.of(
             track,
@@ -106,18 +104,6 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
       return Reason.of(MeasureReason.ADDRESS_SHORT);
     }
     return Reason.NONE;
-  }
-
-  private static List<MeasureValue> withoutPelvis(GatheredSwing gathered) {
-    return noPelvis(
-        gathered
-            .pelvis()
-            .map(
-                p ->
-                    p.size() > PelvisLesson.LEAST_SAMPLES
-                        ? MeasureReason.GAP_AT_ADDRESS
-                        : MeasureReason.FEW_PELVIS_SAMPLES)
-            .orElse(MeasureReason.NEEDS_PELVIS));
   }
 
   private static List<MeasureValue> noPelvis(MeasureReason why) {

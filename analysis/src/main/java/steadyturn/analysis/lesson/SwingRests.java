@@ -17,14 +17,13 @@ import steadyturn.ingest.sample.UnitStream;
 /**
  * Finds the rests at both ends of a swing and says how well they hold.
  *
- * @param span samples and anchors for the estimate
- * @param window all samples at hand, from some seconds before the address
+ * @param span samples and anchors for the estimate; its stream reaches back to the earlier rest
  * @param earlier a rest before the one at address, where there is one: from it the speed at address
  *     can be told
  * @param flags {@code address-short}, {@code address-not-still}, {@code finish-not-held}, {@code
  *     finish-not-seen}, {@code pelvis-gap}
  */
-record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, List<String> flags) {
+record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) {
 
   static final String ADDRESS_SHORT = "address-short";
   static final String ADDRESS_NOT_STILL = "address-not-still";
@@ -63,6 +62,9 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
   private static final double EARLIER_GAP_S = 0.3;
   private static final double EARLIER_REACH_S = 5;
 
+  /** So much more than the anchors is taken into a span, s. */
+  private static final double BESIDE_S = 0.01;
+
   SwingRests {
     flags = List.copyOf(flags);
   }
@@ -91,10 +93,13 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
     if (flags.contains(ADDRESS_NOT_STILL)) {
       stance.addAll(bounds(takeawayS, impactS, endS, leverArmUnitM));
     }
+    double addressS = anchors.get(0).startS();
+    Optional<Anchor> earlier = earlier(window, bias, addressS);
+    double fromS = Math.min(addressS, earlier.map(Anchor::startS).orElse(addressS));
+    UnitStream needed = window.between(fromS - BESIDE_S, endS + BESIDE_S);
     return new SwingRests(
-        SwingSpan.of(window.between(anchors.get(0).startS() - 0.01, endS + 0.01), anchors, stance),
-        window,
-        earlier(window, bias, anchors.get(0).startS()),
+        SwingSpan.of(needed, addressS - BESIDE_S, endS + BESIDE_S, anchors, stance),
+        earlier,
         flags);
   }
 
@@ -168,7 +173,7 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
     if (!more.contains(ADDRESS_NOT_STILL)) {
       more.add(ADDRESS_NOT_STILL);
     }
-    return new SwingRests(span.with(anchors, span.stance()), window, earlier, more);
+    return new SwingRests(span.with(anchors, span.stance()), earlier, more);
   }
 
   /** The span of a body that sinks at address, which says nothing of a drift along the ground. */
@@ -180,14 +185,15 @@ record SwingRests(SwingSpan span, UnitStream window, Optional<Anchor> earlier, L
   SwingRests witnessed(Swing swing, Vector3 leverArmUnitM) {
     List<StanceBound> stance = bounds(swing, leverArmUnitM);
     if (earlier.isEmpty()) {
-      return new SwingRests(span.with(span.anchors(), stance), window, earlier, flags);
+      return new SwingRests(span.with(span.anchors(), stance), earlier, flags);
     }
     List<Anchor> anchors = new ArrayList<>();
     anchors.add(earlier.get());
     anchors.addAll(span.anchors());
     double endS = anchors.get(anchors.size() - 1).endS();
-    UnitStream longer = window.between(earlier.get().startS() - 0.01, endS + 0.01);
-    return new SwingRests(SwingSpan.of(longer, anchors, stance), window, earlier, flags);
+    double fromS = earlier.get().startS() - BESIDE_S;
+    SwingSpan longer = SwingSpan.of(span.stream(), fromS, endS + BESIDE_S, anchors, stance);
+    return new SwingRests(longer, earlier, flags);
   }
 
   private List<StanceBound> bounds(Swing swing, Vector3 leverArmUnitM) {

@@ -39,6 +39,17 @@ public final class LessonReading implements Iterable<Recording> {
     this.runs = Stream.concat(withSteps, lesson.runs().stream()).distinct().toList();
   }
 
+  private LessonReading(List<SessionRun> runs, Lessons lessons) {
+    this.runs = runs;
+    this.lessons = lessons;
+  }
+
+  /** Only the runs of a lesson that hold marks: its wear steps lie there. */
+  public static LessonReading ofSteps(Session lesson, Lessons lessons) {
+    return new LessonReading(
+        lesson.allRuns().stream().filter(LessonReading::hasMarks).toList(), lessons);
+  }
+
   private static boolean hasMarks(SessionRun run) {
     return !RecordingReader.readMarks(run).isEmpty();
   }

@@ -24,6 +24,11 @@ public final class Console {
   @Spec(Spec.Target.MIXEE)
   private CommandSpec command;
 
+  /** Whether standard error is a terminal. */
+  static boolean isWatched() {
+    return IS_WATCHED;
+  }
+
   /** Results. */
   public PrintWriter out() {
     return command.commandLine().getOut();

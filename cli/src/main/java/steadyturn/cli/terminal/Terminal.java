@@ -42,12 +42,20 @@ public final class Terminal extends PrintWriter {
 
   @Override
   public void write(char[] text, int from, int length) {
-    char[] safe = Arrays.copyOfRange(text, from, from + length);
-    for (int i = 0; i < length; i++) {
-      boolean endsLine = i + 1 < length && safe[i + 1] == '\n';
-      safe[i] = isSafe(safe[i], endsLine) ? safe[i] : SHOWN;
+    super.write(safe(Arrays.copyOfRange(text, from, from + length)), 0, length);
+  }
+
+  /** The text with a visible mark for each character that could do more than be read. */
+  static String safe(String text) {
+    return new String(safe(text.toCharArray()));
+  }
+
+  private static char[] safe(char[] text) {
+    for (int i = 0; i < text.length; i++) {
+      boolean endsLine = i + 1 < text.length && text[i + 1] == '\n';
+      text[i] = isSafe(text[i], endsLine) ? text[i] : SHOWN;
     }
-    super.write(safe, 0, length);
+    return text;
   }
 
   /**

@@ -50,7 +50,7 @@ public class SwingBenchmark {
       accel[2][i] = 9.80665;
     }
     UnitStream samples = new UnitStream(UnitFacts.plain(BodyPoint.PELVIS, 500), time, accel, gyro);
-    return new SwingSpan(
+    return SwingSpan.of(
         samples, List.of(Anchor.address(0.02, 1.1), Anchor.finish(3.3, 4.4)), List.of());
   }
 }

@@ -121,8 +121,7 @@ public record LessonEstimate(
   private static UnitState start(SwingSpan swing, Vector3 gyroBiasRadPerS) {
     Anchor first = swing.anchors().get(0);
     Vector3 up = RestGate.meanAccelMps2(swing.stream(), first.startS(), first.endS());
-    return UnitState.start(
-        Quaternion.levelling(up), gyroBiasRadPerS, swing.samples().bridges().size());
+    return UnitState.start(Quaternion.levelling(up), gyroBiasRadPerS, swing.bridges().size());
   }
 
   /** One round; answers the largest step of any parameter, in its sigmas. */

@@ -63,7 +63,7 @@ final class SwingEquations {
   }
 
   private static double[] ownSd(SwingSpan span, UnitPriors priors) {
-    double[] sd = new double[FIRST + Bridge.SIZE * span.samples().bridges().size()];
+    double[] sd = new double[FIRST + Bridge.SIZE * span.bridges().size()];
     for (int i = 0; i < 3; i++) {
       sd[UnitState.ATTITUDE + i] = i == 2 ? HEADING_SD_RAD : priors.tiltRad();
       sd[UnitState.VELOCITY + i] = priors.velocityMps();
@@ -71,7 +71,7 @@ final class SwingEquations {
       sd[UnitState.ACCEL_BIAS + i] = priors.accelBiasDriftMps2();
     }
     for (int i = FIRST; i < sd.length; i++) {
-      Bridge bridge = span.samples().bridges().get((i - FIRST) / Bridge.SIZE);
+      Bridge bridge = span.bridges().get((i - FIRST) / Bridge.SIZE);
       sd[i] = Math.max(NO_JUMP, bridge.sd((i - FIRST) % Bridge.SIZE));
     }
     return sd;
@@ -204,7 +204,7 @@ final class SwingEquations {
   SwingFit result(DMatrixRMaj sharedCovariance) {
     Rows known = rows();
     return new SwingFit(
-        span.samples(),
+        span,
         state,
         stateCovariance(sharedCovariance),
         gravityMps2,

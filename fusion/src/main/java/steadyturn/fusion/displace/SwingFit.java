@@ -2,7 +2,6 @@ package steadyturn.fusion.displace;
 
 import steadyturn.fusion.strapdown.Strapdown;
 import steadyturn.fusion.strapdown.StrapdownMotion;
-import steadyturn.fusion.strapdown.StrapdownSamples;
 import steadyturn.fusion.strapdown.UnitMotion;
 import steadyturn.fusion.strapdown.UnitState;
 
@@ -17,7 +16,7 @@ import steadyturn.fusion.strapdown.UnitState;
  * @param taught whether the swing agreed with the others well enough to teach the shared parameters
  */
 public record SwingFit(
-    StrapdownSamples samples,
+    SwingSpan span,
     UnitState state,
     double[][] covariance,
     double gravityMps2,
@@ -27,6 +26,6 @@ public record SwingFit(
 
   /** Attitude, velocity and place of every sample; one more strapdown pass. */
   public UnitMotion motion() {
-    return new StrapdownMotion(Strapdown.run(samples, state, gravityMps2), covariance);
+    return new StrapdownMotion(Strapdown.run(span.samples(), state, gravityMps2), covariance);
   }
 }

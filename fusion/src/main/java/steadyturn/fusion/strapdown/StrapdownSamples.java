@@ -34,10 +34,14 @@ public final class StrapdownSamples {
   }
 
   private static StrapdownSamples bare(UnitStream stream) {
-    int n = stream.size();
-    int[] whole = new int[n];
+    return of(stream, 0, stream.size(), List.of());
+  }
+
+  /** Samples from..to-1 of a stream, made ready again: the bridges over their gaps are known. */
+  public static StrapdownSamples of(UnitStream stream, int from, int to, List<Bridge> bridges) {
+    int[] whole = new int[to - from];
     int m = 0;
-    for (int i = 0; i < n; i++) {
+    for (int i = from; i < to; i++) {
       if (stream.hasRate(i)) {
         whole[m++] = i;
       }
@@ -54,7 +58,7 @@ public final class StrapdownSamples {
         accel[axis][k] = hasForce ? stream.accelMps2(axis, i) : Double.NaN;
       }
     }
-    return new StrapdownSamples(time, gyro, accel, List.of());
+    return new StrapdownSamples(time, gyro, accel, bridges);
   }
 
   /** The bridges over lost rates of a stretch, for a pass over its gyroscope alone. */

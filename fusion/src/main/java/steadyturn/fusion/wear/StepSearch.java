@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -22,6 +23,7 @@ public record StepSearch(UnitStream unit, Vector3 biasRadPerS, boolean isOver) {
 
   private static final double[] STILL_S = {2, 1.5, 1};
   private static final double HOP_S = 0.1;
+  private static final double EVEN_S = 0.5;
 
   /** Our choices: a cell moves above this rate; so long at rest, a movement has ended. */
   private static final double MOVING_RAD_PER_S = Math.toRadians(8);
@@ -84,15 +86,26 @@ public record StepSearch(UnitStream unit, Vector3 biasRadPerS, boolean isOver) {
     for (double lengthS : isOver ? STILL_S : new double[] {STILL_S[0]}) {
       for (double atS = fromS; atS + lengthS <= toS + 1e-9; atS += HOP_S) {
         Attempt attempt = new Attempt(atS, atS + lengthS, judge.of(atS, atS + lengthS));
-        if (attempt.result.used()) {
+        if (attempt.result.used() && isEven(attempt, judge)) {
           return Optional.of(attempt);
         }
-        if (nearest.filter(n -> n.result.quality() <= attempt.result.quality()).isEmpty()) {
+        if (!attempt.result.used()
+            && nearest.filter(n -> n.result.quality() <= attempt.result.quality()).isEmpty()) {
           nearest = Optional.of(attempt);
         }
       }
     }
     return nearest;
+  }
+
+  /** Whether each part of it would do: moving on at the end hides in a mean. */
+  private static boolean isEven(Attempt attempt, Judge judge) {
+    for (double atS = attempt.fromS; atS < attempt.toS - EVEN_S / 2; atS += EVEN_S) {
+      if (!judge.of(atS, atS + EVEN_S).used()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private Optional<Attempt> moved(double fromS, double toS, Judge judge) {
@@ -144,5 +157,10 @@ public record StepSearch(UnitStream unit, Vector3 biasRadPerS, boolean isOver) {
       out.add(new Movement(beganS, Math.min(lastS, toS), path));
     }
     return out;
+  }
+
+  /** What is said of a step whose unit did not run. */
+  public static StepResult unseen(Mark mark) {
+    return StepResult.again(mark.trialType(), 100, 0, "%", Reason.of(StepReason.LOST, 100.0));
   }
 }

@@ -2,9 +2,11 @@ package steadyturn.ingest.live;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
-import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -51,15 +53,21 @@ public final class LiveRecorder implements AutoCloseable {
   private final Queue<String> news = new ConcurrentLinkedQueue<>();
   private final Thread thread;
   private final CountDownLatch closing = new CountDownLatch(1);
-  private final Instant zeroAt = Instant.now();
+  private final Clock wall;
+  private final Instant zeroAt;
+  private final ZoneOffset offset; // the one at the start: a lesson knows no summer time
   private final double zeroSteadyS = HostTime.steadyS();
   private volatile String stopReason = "";
   private volatile Consumer<LiveMark> onMark = mark -> {};
   private String markTrouble = "";
   private final MarkPage page;
 
-  private LiveRecorder(Path root, Player player, String lesson, Disk disk, ArchiveLock lock)
+  private LiveRecorder(
+      Path root, Player player, String lesson, Disk disk, ArchiveLock lock, Clock wall)
       throws IOException {
+    this.wall = wall;
+    zeroAt = wall.instant();
+    offset = wall.getZone().getRules().getOffset(zeroAt);
     this.root = root;
     this.disk = disk;
     this.lock = lock;
@@ -72,10 +80,15 @@ public final class LiveRecorder implements AutoCloseable {
 
   /** Begins the next run of a player's lesson in a dataset, which is made where it is not there. */
   public static LiveRecorder start(Path root, Player player, String lesson) throws IOException {
-    return start(root, player, lesson, new Disk() {});
+    return start(root, player, lesson, new Disk() {}, Clock.systemDefaultZone());
   }
 
   static LiveRecorder start(Path root, Player player, String lesson, Disk disk) throws IOException {
+    return start(root, player, lesson, disk, Clock.systemDefaultZone());
+  }
+
+  static LiveRecorder start(Path root, Player player, String lesson, Disk disk, Clock wall)
+      throws IOException {
     PrivateFiles.folders(root);
     if (disk.freeBytes(root) < 2 * LEAST_FREE_BYTES) {
       throw RecordingException.of(
@@ -83,7 +96,7 @@ public final class LiveRecorder implements AutoCloseable {
     }
     ArchiveLock lock = ArchiveLock.recording(root);
     try {
-      LiveRecorder recorder = new LiveRecorder(root, player, lesson, disk, lock);
+      LiveRecorder recorder = new LiveRecorder(root, player, lesson, disk, lock, wall);
       recorder.thread.start();
       return recorder;
     } catch (IOException | RuntimeException e) {
@@ -100,7 +113,7 @@ public final class LiveRecorder implements AutoCloseable {
   /** The time of day at a time of the host's steady clock, the same for all units. */
   public LocalDateTime timeOfDay(double steadyS) {
     long micros = Math.round((steadyS - zeroSteadyS) * 1e6);
-    return LocalDateTime.ofInstant(zeroAt.plusNanos(1000 * micros), ZoneId.systemDefault());
+    return LocalDateTime.ofInstant(zeroAt.plusNanos(1000 * micros), offset);
   }
 
   /**
@@ -115,6 +128,21 @@ public final class LiveRecorder implements AutoCloseable {
     LiveTrack track = new LiveTrack(root, label, disk, facts, startedAt);
     tracks.add(track);
     return Optional.of(track);
+  }
+
+  /** Adds a mark of this moment, by the clock of the samples. */
+  public void markNow(String trialType, String club, String note) {
+    mark(new LiveMark(timeOfDay(HostTime.steadyS()), 0, trialType, club, note));
+  }
+
+  /**
+   * Brings a mark of another process onto the clock of the samples: the time of day may have been
+   * set anew since the recording began.
+   */
+  private LiveMark onOurClock(LiveMark mark) {
+    Duration ahead = Duration.between(LocalDateTime.now(wall), timeOfDay(HostTime.steadyS()));
+    return new LiveMark(
+        mark.at().plus(ahead), mark.durationS(), mark.trialType(), mark.club(), mark.note());
   }
 
   /** Adds a mark; marks also come from other processes by {@link MarkBox}. */
@@ -227,7 +255,7 @@ public final class LiveRecorder implements AutoCloseable {
   private void writeMarks() {
     String trouble = "";
     try {
-      box.take().forEach(this::mark);
+      box.take().stream().map(this::onOurClock).forEach(this::mark);
       page.write(tracks, List.copyOf(marks));
     } catch (IOException | RuntimeException e) {
       trouble = "marks cannot be written (" + why(e) + "); they are tried again";

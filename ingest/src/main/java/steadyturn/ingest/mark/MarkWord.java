@@ -39,12 +39,16 @@ public enum MarkWord {
     return Arrays.stream(values()).filter(w -> w.name().equals(plain)).findFirst();
   }
 
-  /** The known word that begins so, or else takes the fewest changed letters. */
-  public static MarkWord nearest(String word) {
+  /** Every word. */
+  public static Stream<String> words() {
+    return Stream.of(values()).map(MarkWord::word);
+  }
+
+  /** The word of a list that begins so, or else takes the fewest changed letters. */
+  public static String nearest(String word, Stream<String> known) {
     String plain = word.strip().toLowerCase(Locale.ROOT).replace('_', '-');
-    return Arrays.stream(values())
-        .min(
-            Comparator.comparingInt(w -> w.word().startsWith(plain) ? 0 : changes(plain, w.word())))
+    return known
+        .min(Comparator.comparingInt(w -> w.startsWith(plain) ? 0 : changes(plain, w)))
         .orElseThrow();
   }
 

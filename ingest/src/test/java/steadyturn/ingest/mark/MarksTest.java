@@ -71,7 +71,7 @@ class MarksTest {
   })
   void aSlipOfTheFingersIsNearestToWhatWasMeant(String typed, String meant) {
     assertThat(MarkWord.of(typed)).isEmpty();
-    assertThat(MarkWord.nearest(typed).word()).isEqualTo(meant);
+    assertThat(MarkWord.nearest(typed, MarkWord.words())).isEqualTo(meant);
   }
 
   @Test

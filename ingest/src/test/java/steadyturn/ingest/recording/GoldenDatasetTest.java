@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -16,6 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import steadyturn.ingest.recording.dataset.Participants;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.recording.write.RecordingWriter;
+import steadyturn.ingest.recording.write.UnitPieces;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
@@ -101,6 +103,37 @@ class GoldenDatasetTest {
         .isEqualTo(
             "participant_id\thandedness\tpelvis_width\tpelvis_depth\tstature\n"
                 + "sub-mika\tleft\t262\t148.5\tn/a\n");
+  }
+
+  @Test
+  void samplesThatComeInPiecesAreWrittenAsOneTable() throws IOException {
+    // Given: the same recording, each unit's two samples in two pieces. Expect: the same bytes of
+    // the table, its rate and its start; and when the last sample was, 3.3456 ms.
+    write();
+    List<String> names =
+        List.of(PELVIS + "motion.tsv", PELVIS + "motion.json", "sub-mika_ses-01_scans.tsv");
+    List<String> whole = new ArrayList<>();
+    for (String name : names) {
+      whole.add(text(name));
+    }
+    root = root.resolve("again");
+    Recording bare = new Recording(recording().id(), MIKA, List.of(), recording().marks());
+    List<UnitPieces> units =
+        recording().units().stream()
+            .map(u -> new UnitPieces(u.facts(), () -> halves(u).iterator()))
+            .toList();
+    double lastS =
+        RecordingWriter.into(root, "Lessons")
+            .write(bare, units, RunLabel.run("mika", "01", 7), START);
+    assertThat(lastS).isCloseTo(0.0033456, within(1e-12));
+    for (int i = 0; i < names.size(); i++) {
+      assertThat(text(names.get(i))).isEqualTo(whole.get(i));
+    }
+  }
+
+  private static List<UnitStream> halves(UnitStream unit) {
+    double middleS = unit.timeS(1);
+    return List.of(unit.between(0, middleS), unit.between(middleS, 1));
   }
 
   @Test

@@ -47,7 +47,7 @@ public final class Sway {
     for (int i = 0; i < stand.length; i++) {
       stand[i] *= rmsRate.applyAsDouble(fromS + i * KNOT_S) / rms;
     }
-    return Nodes.through(fromS, KNOT_S, Nodes.ofSpline(stand, KNOT_S));
+    return Nodes.spline(fromS, KNOT_S, stand);
   }
 
   /** The angle of a standing person, every so often, by steps of Euler and Maruyama. */

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import steadyturn.analysis.lab.LessonSimulator;
 import steadyturn.analysis.lab.SyntheticLesson;
 import steadyturn.analysis.lab.truth.SwingTruth;
 import steadyturn.analysis.lab.truth.TrueMeasure;
@@ -51,8 +50,7 @@ public final class PelvisStudy {
         .parallel()
         .mapToObj(
             i -> {
-              List<Compared> swings =
-                  compare(study, LessonSimulator.simulate(study.spec(), seed + i));
+              List<Compared> swings = compare(study, study.lesson(seed + i));
               afterEach.run();
               return swings;
             })

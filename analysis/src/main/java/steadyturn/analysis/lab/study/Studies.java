@@ -21,6 +21,16 @@ public final class Studies {
           "pelvis.centre @ impact");
 
   /** What the wear steps are judged by. */
+  private static final List<String> GIFTS =
+      List.of(
+          "pelvis.turn @ impact",
+          "pelvis.slide @ top",
+          "pelvis.slide @ impact",
+          "pelvis.thrust @ impact",
+          "pelvis.tilt @ impact",
+          "pelvis.centre-along @ top",
+          "pelvis.centre-along @ impact");
+
   private static final List<String> STEPS =
       List.of(
           "pelvis.turn @ top",
@@ -99,6 +109,12 @@ public final class Studies {
             0.5,
             (lessons, seed, afterEach) ->
                 side(StudyCase.stepsAlone(), STEPS, lessons, seed, afterEach)),
+        new Study(
+            "what-a-teacher-gives",
+            "what can be given cheaply besides the usual, alone and together",
+            0.5,
+            (lessons, seed, afterEach) ->
+                side(StudyCase.ofGifts(), GIFTS, lessons, seed, afterEach)),
         swings("swings", "five hits and five practice swings a lesson", LessonSpec.standard()),
         swings("swings-200-hz", "the same at 200 Hz", LessonSpec.standard().withRateHz(200)),
         wrist("wrist-500-hz", "wrist at 500 Hz, clocks within 0.5 ms", arm),

@@ -1,10 +1,13 @@
 package steadyturn.analysis.lab.study;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import steadyturn.analysis.lab.LessonSimulator;
 import steadyturn.analysis.lab.LessonSpec;
+import steadyturn.analysis.lab.SyntheticLesson;
 import steadyturn.analysis.lab.WearStep;
 import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.unit.UnitGrade;
@@ -19,19 +22,40 @@ import steadyturn.ingest.sample.Handedness;
  * @param spec what is simulated
  * @param settings how it is analysed
  * @param levels must and aim by measure and key position, in the measure's unit
+ * @param gifts what the teacher gives besides the wear steps
  */
 public record StudyCase(
     String name,
     String what,
     LessonSpec spec,
     AnalysisSettings settings,
-    Map<String, Level> levels) {
+    Map<String, Level> levels,
+    List<TeacherGift> gifts) {
 
   /** What has to be reached and what we wish for. */
   public record Level(double must, double aim) {}
 
   public StudyCase {
     levels = Map.copyOf(levels);
+    gifts = List.copyOf(gifts);
+  }
+
+  private StudyCase(
+      String name,
+      String what,
+      LessonSpec spec,
+      AnalysisSettings settings,
+      Map<String, Level> levels) {
+    this(name, what, spec, settings, levels, List.of());
+  }
+
+  /** The case's lesson of a seed. */
+  SyntheticLesson lesson(long seed) {
+    SyntheticLesson lesson = LessonSimulator.simulate(spec, seed);
+    for (TeacherGift gift : gifts) {
+      lesson = gift.to(lesson);
+    }
+    return lesson;
   }
 
   private static final Map<String, Level> STANDARD =
@@ -188,6 +212,27 @@ public record StudyCase(
 
   private static StudyCase with(String name, Set<WearStep> steps) {
     return new StudyCase(name, "only " + name, one().withWearSteps(steps), Map.of());
+  }
+
+  /** What a teacher can give cheaply, alone and together. */
+  public static List<StudyCase> ofGifts() {
+    List<TeacherGift> both = List.of(TeacherGift.RULER, TeacherGift.WORN_DEPTH);
+    Set<WearStep> noTurn = EnumSet.complementOf(EnumSet.of(WearStep.TURN_ON_SPOT));
+    LessonSpec turnless = one().withWearSteps(noTurn);
+    LessonSpec ten = one().withHits(10);
+    return List.of(
+        given("all steps", one(), List.of()),
+        given("tilt", one(), List.of(TeacherGift.RULER)),
+        given("worn depth", one(), List.of(TeacherGift.WORN_DEPTH)),
+        given("tilt and worn depth", one(), both),
+        given("no turn on the spot", turnless, List.of()),
+        given("no turn, tilt and worn depth", turnless, both),
+        given("ten swings", ten, List.of()),
+        given("ten swings, tilt and worn depth", ten, both));
+  }
+
+  private static StudyCase given(String name, LessonSpec spec, List<TeacherGift> gifts) {
+    return new StudyCase(name, name, spec, AnalysisSettings.defaults(), Map.of(), gifts);
   }
 
   /** A near-ideal unit on a body that neither sways nor lets the unit shift. */

@@ -1,6 +1,11 @@
 package steadyturn.analysis.lab.unit;
 
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Iterator;
+import java.util.List;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
@@ -34,45 +39,102 @@ public record InertialUnit(
 
   /** Samples the path from the clock's start to a true time. */
   public UnitStream record(UnitPath path, double untilS, RandomGenerator random) {
-    double periodS = 1 / (facts.nominalRateHz() * (1 + clock.skew()));
-    int n = (int) Math.floor((untilS - clock.startS()) / periodS) + 1;
-    double[][] accel = new double[3][n];
-    double[][] gyro = new double[3][n];
-    sample(path, periodS, accel, gyro, random);
-    double[] timeS = stamps(n, periodS, random);
-    return keep(keptAfterLoss(n, random), timeS, accel, gyro);
+    int n = samples(untilS);
+    double[][] values = new Sampling(path, random).next(n);
+    double[] timeS = stamps(n, random);
+    return keep(keptAfterLoss(n, random), timeS, values);
   }
 
-  private void sample(
-      UnitPath path, double periodS, double[][] accel, double[][] gyro, RandomGenerator random) {
-    double perRoot = Math.sqrt(facts.nominalRateHz() / 2);
-    double[] force = new double[3];
-    double[] rate = new double[3];
-    double[] wander = new double[3];
-    double keep = Math.exp(-WANDER_EVERY * periodS / WANDER_CORRELATION_S);
-    double push = errors.gyroWanderRadPerS() * Math.sqrt(1 - keep * keep);
-    int n = accel[0].length;
-    UnitPath felt = lowPassHz > 0 ? new LowPass(path, lowPassHz, periodS) : path;
-    for (int k = 0; k < n; k++) {
-      felt.feel(clock.startS() + k * periodS, force, rate);
-      if (k % WANDER_EVERY == 0) {
+  /**
+   * The same samples in pieces, each made when it is asked for, so that hours of them are never in
+   * memory at once.
+   *
+   * @param random the same generator at every call
+   * @param most so many samples a piece; less where some are lost
+   */
+  public Iterator<UnitStream> pieces(
+      UnitPath path, double untilS, Supplier<RandomGenerator> random, int most) {
+    int n = samples(untilS);
+    if (n <= most) {
+      return List.of(record(path, untilS, random.get())).iterator();
+    }
+    RandomGenerator behindValues = random.get();
+    for (long draw = Sampling.draws(n); draw > 0; draw--) {
+      behindValues.nextGaussian();
+    }
+    double[] timeS = stamps(n, behindValues);
+    BitSet kept = keptAfterLoss(n, behindValues);
+    Sampling sampling = new Sampling(path, random.get());
+    return IntStream.iterate(0, from -> from < n, from -> from + most)
+        .mapToObj(
+            from -> {
+              int to = Math.min(n, from + most);
+              double[] partS = Arrays.copyOfRange(timeS, from, to);
+              return keep(kept.get(from, to), partS, sampling.next(to - from));
+            })
+        .iterator();
+  }
+
+  private double periodS() {
+    return 1 / (facts.nominalRateHz() * (1 + clock.skew()));
+  }
+
+  private int samples(double untilS) {
+    return (int) Math.floor((untilS - clock.startS()) / periodS()) + 1;
+  }
+
+  /** What the unit shows, sample after sample. */
+  private final class Sampling {
+    private final UnitPath felt;
+    private final RandomGenerator random;
+    private final double periodS = periodS();
+    private final double[] wander = new double[3];
+    private int k;
+
+    Sampling(UnitPath path, RandomGenerator random) {
+      this.felt = lowPassHz > 0 ? new LowPass(path, lowPassHz, periodS) : path;
+      this.random = random;
+    }
+
+    /** How many normal numbers so many samples take. */
+    static long draws(long samples) {
+      return 6 * samples + 3 * ((samples + WANDER_EVERY - 1) / WANDER_EVERY);
+    }
+
+    /** The next samples: six columns, acceleration x, y, z and rate x, y, z. */
+    double[][] next(int samples) {
+      double perRoot = Math.sqrt(facts.nominalRateHz() / 2);
+      double[] force = new double[3];
+      double[] rate = new double[3];
+      double[][] out = new double[6][samples];
+      for (int at = 0; at < samples; at++, k++) {
+        felt.feel(clock.startS() + k * periodS, force, rate);
+        if (k % WANDER_EVERY == 0) {
+          wander();
+        }
         for (int i = 0; i < 3; i++) {
-          wander[i] = keep * wander[i] + push * random.nextGaussian();
+          double a =
+              row(errors.accelMatrix()[i], force)
+                  + errors.accelBiasMps2()[i]
+                  + errors.accelNoiseMps2RtHz() * perRoot * random.nextGaussian();
+          double w =
+              row(errors.gyroMatrix()[i], rate)
+                  + row(errors.gyroPerAccel()[i], force)
+                  + errors.gyroBiasRadPerS()[i]
+                  + wander[i]
+                  + errors.gyroNoiseRadPerSRtHz() * perRoot * random.nextGaussian();
+          out[i][at] = shown(mirrored && i == 1 ? -a : a, facts.accelFullScaleMps2());
+          out[3 + i][at] = shown(mirrored && i != 1 ? -w : w, facts.gyroFullScaleRadPerS());
         }
       }
+      return out;
+    }
+
+    private void wander() {
+      double keep = Math.exp(-WANDER_EVERY * periodS / WANDER_CORRELATION_S);
+      double push = errors.gyroWanderRadPerS() * Math.sqrt(1 - keep * keep);
       for (int i = 0; i < 3; i++) {
-        double a =
-            row(errors.accelMatrix()[i], force)
-                + errors.accelBiasMps2()[i]
-                + errors.accelNoiseMps2RtHz() * perRoot * random.nextGaussian();
-        double w =
-            row(errors.gyroMatrix()[i], rate)
-                + row(errors.gyroPerAccel()[i], force)
-                + errors.gyroBiasRadPerS()[i]
-                + wander[i]
-                + errors.gyroNoiseRadPerSRtHz() * perRoot * random.nextGaussian();
-        accel[i][k] = shown(mirrored && i == 1 ? -a : a, facts.accelFullScaleMps2());
-        gyro[i][k] = shown(mirrored && i != 1 ? -w : w, facts.gyroFullScaleRadPerS());
+        wander[i] = keep * wander[i] + push * random.nextGaussian();
       }
     }
   }
@@ -93,7 +155,8 @@ public record InertialUnit(
     return step * Math.max(-32767, Math.min(32767, Math.rint(inside / step)));
   }
 
-  private double[] stamps(int n, double periodS, RandomGenerator random) {
+  private double[] stamps(int n, RandomGenerator random) {
+    double periodS = periodS();
     double[] timeS = new double[n];
     double most = 0.4 * periodS;
     for (int k = 0; k < n; k++) {
@@ -103,39 +166,30 @@ public record InertialUnit(
     return timeS;
   }
 
-  private int[] keptAfterLoss(int n, RandomGenerator random) {
+  private BitSet keptAfterLoss(int n, RandomGenerator random) {
     double begin = lossPct / 100 / LOST_TOGETHER;
-    int[] kept = new int[n];
-    int count = 0;
+    BitSet kept = new BitSet(n);
     boolean losing = false;
     for (int k = 0; k < n; k++) {
       double dice = random.nextDouble();
       losing = losing ? dice >= 1 / LOST_TOGETHER : dice < begin;
-      if (!losing || k == 0 || k == n - 1) {
-        kept[count++] = k;
-      }
+      kept.set(k, !losing || k == 0 || k == n - 1);
     }
-    return Arrays.copyOf(kept, count);
+    return kept;
   }
 
-  private UnitStream keep(int[] kept, double[] timeS, double[][] accel, double[][] gyro) {
-    if (kept.length == timeS.length) {
-      return new UnitStream(facts, timeS, accel, gyro);
+  private UnitStream keep(BitSet kept, double[] timeS, double[][] values) {
+    int[] at = kept.stream().toArray();
+    for (int i = 0; i < values.length; i++) {
+      values[i] = pick(values[i], at);
     }
-    double[][] a = new double[3][];
-    double[][] g = new double[3][];
-    for (int i = 0; i < 3; i++) {
-      a[i] = pick(accel[i], kept);
-      g[i] = pick(gyro[i], kept);
-    }
-    return new UnitStream(facts, pick(timeS, kept), a, g);
+    return new UnitStream(
+        facts, pick(timeS, at), Arrays.copyOfRange(values, 0, 3), Arrays.copyOfRange(values, 3, 6));
   }
 
   private static double[] pick(double[] column, int[] kept) {
-    double[] out = new double[kept.length];
-    for (int i = 0; i < kept.length; i++) {
-      out[i] = column[kept[i]];
-    }
-    return out;
+    return kept.length == column.length
+        ? column
+        : Arrays.stream(kept).mapToDouble(i -> column[i]).toArray();
   }
 }

@@ -3,6 +3,10 @@ package steadyturn.analysis.lab.unit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.Function;
 import org.apache.commons.math3.random.Well19937c;
 import org.apache.commons.math3.stat.StatUtils;
 import org.junit.jupiter.api.Test;
@@ -68,6 +72,36 @@ class InertialUnitTest {
     // have a spread of 18, their lengths double that, times 3 samples, twice over.
     UnitStream s = record(noise(0, 0, false), STILL, 0, 2, 0);
     assertThat(50_001 - s.size()).isBetween(800, 1200);
+  }
+
+  @Test
+  void piecesFollowOneAnotherAsTheWholeRecording() {
+    // Given: a unit with noise, wander, a chip's filter, jitter and lost bursts, seed 21, in pieces
+    // of 777 samples. Expect: the numbers of the recording in one piece, each to the bit, as both
+    // draw them from the same generator in the same order.
+    UnitErrors errors = UnitErrors.draw(UnitGrade.RAW, new Well19937c(SEED));
+    UnitFacts facts = new UnitFacts(BodyPoint.PELVIS, "", RATE_HZ, 16 * 9.80665, 34.9, false);
+    InertialUnit unit =
+        new InertialUnit(facts, errors, new UnitClock(0.3, 0, 3e-5), 2e-4, 2, 90, true);
+    UnitPath swinging =
+        (timeS, force, rate) -> {
+          force[0] = 3 * Math.sin(timeS);
+          force[1] = 9;
+          rate[2] = 4 * Math.cos(timeS);
+        };
+    UnitStream whole = unit.record(swinging, 10.3, new Well19937c(SEED));
+    List<UnitStream> pieces = new ArrayList<>();
+    unit.pieces(swinging, 10.3, () -> new Well19937c(SEED), 777).forEachRemaining(pieces::add);
+    assertThat(pieces).hasSize(7).allMatch(piece -> piece.size() < 777);
+    assertThat(join(pieces, UnitStream::timeColumnS)).isEqualTo(whole.timeColumnS());
+    for (int channel = 0; channel < 6; channel++) {
+      int c = channel;
+      assertThat(join(pieces, piece -> piece.column(c))).isEqualTo(whole.column(c));
+    }
+  }
+
+  private static double[] join(List<UnitStream> pieces, Function<UnitStream, double[]> column) {
+    return pieces.stream().flatMapToDouble(p -> Arrays.stream(column.apply(p))).toArray();
   }
 
   @Test

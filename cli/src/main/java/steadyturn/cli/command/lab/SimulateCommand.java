@@ -11,7 +11,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import steadyturn.analysis.lab.LessonSimulator;
 import steadyturn.analysis.lab.LessonSpec;
-import steadyturn.analysis.lab.SyntheticLesson;
+import steadyturn.analysis.lab.LongLesson;
 import steadyturn.analysis.lab.body.PlayerStyle;
 import steadyturn.analysis.lab.unit.UnitGrade;
 import steadyturn.cli.terminal.Console;
@@ -29,6 +29,9 @@ public final class SimulateCommand implements Callable<Integer> {
 
   /** Every simulated lesson happens at this time, so that the files are the same every time. */
   private static final LocalDateTime START = LocalDateTime.of(2000, 1, 1, 10, 0);
+
+  /** Of one unit, 30 MB in memory. */
+  private static final int SAMPLES_AT_A_TIME = 500_000;
 
   enum Style {
     MIXED,
@@ -109,9 +112,11 @@ public final class SimulateCommand implements Callable<Integer> {
     if (out.toString().isEmpty()) {
       throw console.wrongUsage("--out or --serial is needed");
     }
-    SyntheticLesson simulated = LessonSimulator.simulate(spec(), seed);
+    LongLesson simulated = LessonSimulator.inPieces(spec(), seed, SAMPLES_AT_A_TIME);
     RunLabel label = RunLabel.lesson(player, lesson);
-    RecordingWriter.into(out, "Simulated golf lessons").write(simulated.recording(), label, START);
+    double lengthS =
+        RecordingWriter.into(out, "Simulated golf lessons")
+            .write(simulated.recording(), simulated.units(), label, START);
     TruthFiles.write(simulated.truth(), label, out);
     console
         .out()
@@ -121,7 +126,7 @@ public final class SimulateCommand implements Callable<Integer> {
             label.id(),
             swings,
             practice,
-            lengthS(simulated),
+            lengthS,
             seed,
             out.resolve("derivatives").resolve("truth"));
     return Failures.DONE;
@@ -145,12 +150,5 @@ public final class SimulateCommand implements Callable<Integer> {
         .withPlayerId(player)
         .withRateHz(rateHz)
         .withUnitGrade(unit);
-  }
-
-  private static double lengthS(SyntheticLesson lesson) {
-    return lesson.recording().units().stream()
-        .mapToDouble(u -> u.timeS(u.size() - 1))
-        .max()
-        .orElse(0);
   }
 }

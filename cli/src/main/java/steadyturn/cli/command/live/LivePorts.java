@@ -4,13 +4,14 @@ import static java.util.Locale.ROOT;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.StringJoiner;
 import java.util.function.Supplier;
-import steadyturn.cli.terminal.Console;
+import java.util.stream.Collectors;
+import steadyturn.cli.words.PlainWords;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.live.LiveListener;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.live.LiveState;
 import steadyturn.ingest.live.LiveUnit;
-import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sensor.FindingAdapter;
 import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.sensor.SensorAdapters;
@@ -24,35 +25,65 @@ final class LivePorts implements AutoCloseable {
   private final List<Open> ports = new ArrayList<>();
   private final List<String> told = new ArrayList<>();
 
-  /** Begins to read the ports; each unit's bytes go into the recording. */
-  void open(LiveRecorder recorder, List<UnitChoice> choices, int baud, Supplier<LessonFeed> feeds) {
+  /**
+   * Begins to read the ports; each unit's bytes go into the recording.
+   *
+   * @param steps hears every unit's samples
+   * @param feeds hears one unit each
+   */
+  void open(
+      LiveRecorder recorder,
+      List<UnitChoice> choices,
+      int baud,
+      LiveListener steps,
+      Supplier<LessonFeed> feeds) {
     for (UnitChoice choice : choices) {
       SensorAdapter adapter =
           choice.adapter().flatMap(SensorAdapters::named).orElseGet(FindingAdapter::new);
       LessonFeed feed = feeds.get();
-      LiveUnit unit = feed.of(new LiveUnit(recorder, adapter, choice.point(), feed));
+      LiveListener both =
+          (point, timeS, accel, gyro) -> {
+            steps.sample(point, timeS, accel, gyro);
+            feed.sample(point, timeS, accel, gyro);
+          };
+      LiveUnit unit = feed.of(new LiveUnit(recorder, adapter, choice.point(), both));
       SerialPortSource source = SerialPortSource.open(choice.path(), baud, unit);
       ports.add(new Open(choice.path(), unit, source));
       told.add("");
     }
   }
 
-  /** A line that is written over where a person watches, and troubles as they come and go. */
-  void show(Console console, LiveRecorder recorder) {
-    recorder.news().forEach(console::warn);
-    StringJoiner line = new StringJoiner("   ");
+  /** Troubles as they come and go. */
+  List<String> troubles() {
+    List<String> news = new ArrayList<>();
     for (int i = 0; i < ports.size(); i++) {
-      LiveState state = ports.get(i).unit().state();
-      line.add(
-          String.format(
-              ROOT, "%s %.0f Hz, %d lost", name(ports.get(i)), state.rateHz(), state.lost()));
-      if (!state.trouble().equals(told.get(i))) {
-        told.set(i, state.trouble());
-        String news = state.trouble().isEmpty() ? "is there again" : state.trouble();
-        console.warn("%s %s", ports.get(i).path(), news);
+      String trouble = ports.get(i).unit().state().trouble();
+      if (!trouble.equals(told.get(i))) {
+        told.set(i, trouble);
+        news.add(
+            ports.get(i).path() + " " + (trouble.isEmpty() ? Words.say("record.there") : trouble));
       }
     }
-    console.status(line + "   marks " + recorder.marks());
+    return news;
+  }
+
+  /** One short line: how long, what was lost in all, each unit's rate. */
+  String status(double sinceS) {
+    long lost = ports.stream().mapToLong(port -> port.unit().state().lost()).sum();
+    String rates = ports.stream().map(LivePorts::rate).collect(Collectors.joining("  "));
+    return String.format(ROOT, "%d:%02d  ", (int) sinceS / 60, (int) sinceS % 60)
+        + Words.say("record.lost", lost)
+        + "  "
+        + rates;
+  }
+
+  private static String rate(Open port) {
+    LiveState state = port.unit().state();
+    String name =
+        state.point().map(p -> Words.say("record.at." + p.trackedPoint())).orElse(port.path());
+    return state.trouble().isEmpty() && state.rateHz() > 0
+        ? String.format(ROOT, "%s %.0f", name, state.rateHz())
+        : name + " --";
   }
 
   /** Whether every unit's adapter worked to the end. */
@@ -61,29 +92,27 @@ final class LivePorts implements AutoCloseable {
   }
 
   private static String name(Open port) {
-    return port.unit().state().point().map(BodyPoint::trackedPoint).orElse(port.path());
+    return port.unit().state().point().map(PlainWords::bodyPoint).orElse(port.path());
   }
 
-  /** What is on the disk and what was lost on the way, a line a unit. */
-  String summary() {
-    StringJoiner lines = new StringJoiner(System.lineSeparator());
+  /** What is on the disk and what was lost on the way, a line or two a unit. */
+  List<String> summary() {
+    List<String> lines = new ArrayList<>();
     for (Open port : ports) {
       LiveState s = port.unit().state();
-      lines.add(
-          String.format(
-              ROOT,
-              "%-13s %9d samples  %5d lost  %6d bytes skipped  unplugged %d  restarts %d  clock"
-                  + " %+.1f ppm, spread %.2f ms",
-              name(port),
-              s.kept(),
-              s.lost(),
-              s.skippedBytes(),
-              s.unplugged(),
-              s.restarts(),
-              s.skewPpm(),
-              1000 * s.clockSpreadS()));
+      lines.add(Words.say("record.unit", pad(name(port)), s.kept(), s.lost()));
+      lines.add(Words.say("record.unit.clock", pad(""), s.skewPpm(), 1000 * s.clockSpreadS()));
+      if (s.skippedBytes() + s.restarts() > 0 || s.unplugged() > 0) {
+        lines.add(
+            Words.say(
+                "record.unit.trouble", pad(""), s.unplugged(), s.restarts(), s.skippedBytes()));
+      }
     }
-    return lines.toString();
+    return lines;
+  }
+
+  private static String pad(String name) {
+    return String.format(ROOT, "%-13s", name);
   }
 
   @Override

@@ -12,8 +12,10 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.live.MarkBox;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.recording.disk.ArchiveLock;
 
 /** Leaves a mark in a recording that another process writes. */
@@ -42,6 +44,12 @@ public final class MarkCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    MarkWord word =
+        MarkWord.of(type)
+            .orElseThrow(
+                () ->
+                    console.wrongUsage(
+                        Words.say("mark.unknown", type, MarkWord.nearest(type, MarkWord.words()))));
     requireUpToADay("--duration", durationS);
     requireUpToADay("--ago", agoS);
     if (!Files.isDirectory(root)) {
@@ -52,7 +60,7 @@ public final class MarkCommand implements Callable<Integer> {
       return Failures.FAILED;
     }
     LocalDateTime at = LocalDateTime.now(ZoneId.systemDefault()).minusNanos(Math.round(agoS * 1e9));
-    MarkBox.leave(root, new LiveMark(at, durationS, type, club, note));
+    MarkBox.leave(root, new LiveMark(at, durationS, word.word(), club, note));
     return Failures.DONE;
   }
 

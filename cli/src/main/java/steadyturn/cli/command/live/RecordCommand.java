@@ -1,15 +1,14 @@
 package steadyturn.cli.command.live;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -19,14 +18,20 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.live.LiveLesson;
+import steadyturn.analysis.live.StepSamples;
+import steadyturn.cli.lesson.LessonReading;
+import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.PlayerSizes;
 import steadyturn.cli.lesson.TeachingChoice;
 import steadyturn.cli.output.table.BallAnswer;
 import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Desk;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.HangUp;
+import steadyturn.cli.terminal.PlainDesk;
+import steadyturn.cli.terminal.TerminalDesk;
+import steadyturn.cli.words.Words;
 import steadyturn.fusion.calibrate.CalibrationStore;
-import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.sample.Handedness;
@@ -38,7 +43,7 @@ import steadyturn.ingest.serial.SerialPortSource;
 @Command(name = "record", sortOptions = false)
 public final class RecordCommand implements Callable<Integer> {
 
-  private static final long LOOK_EVERY_MS = 500;
+  private static final long LOOK_EVERY_MS = 250;
   private static final long LAST_WORDS_S = 20;
 
   @Mixin private Console console;
@@ -73,7 +78,7 @@ public final class RecordCommand implements Callable<Integer> {
   private double lengthS = Double.POSITIVE_INFINITY;
 
   @Option(names = "--typed")
-  private boolean isTyped = Boolean.getBoolean("steadyturn.terminal");
+  private boolean isTyped = Boolean.getBoolean("steadyturn.typed");
 
   private final CountDownLatch isEnded = new CountDownLatch(1);
 
@@ -85,35 +90,64 @@ public final class RecordCommand implements Callable<Integer> {
     UnitChoice.requireApart(units, console);
     Teaching teaching = teachingChoice.read();
     Player who = sizes.of(player, handed, console);
+    List<LessonReading> earlier = earlier();
     LiveRecorder recorder = LiveRecorder.start(root, who, lesson);
     CountDownLatch isSaid = new CountDownLatch(1);
     Thread atEnd = new Thread(() -> endFromOutside(recorder, isSaid), "end of recording");
     Runtime.getRuntime().addShutdownHook(atEnd);
     LivePorts ports = new LivePorts();
-    LocalDateTime zero = recorder.timeOfDay(HostTime.steadyS());
-    LiveLesson answered =
-        new LiveLesson(
-            recorder.label().id(),
-            who,
-            CalibrationStore.of(root)::applyTo,
-            new BallVoice(new BallAnswer(player, teaching), this::say));
-    recorder.tellMarks(mark -> answered.mark(mark.since(zero)));
-    try {
-      ports.open(recorder, units, baud, () -> new LessonFeed(answered, zero));
-      if (isTyped) {
-        readMarks(recorder);
+    boolean isWell = false;
+    try (Desk desk = desk()) {
+      StepSamples samples = new StepSamples(who);
+      LiveTyping typing = new LiveTyping(recorder, samples, desk, isEnded::countDown);
+      LocalDateTime zero = recorder.timeOfDay(HostTime.steadyS());
+      LiveLesson answered =
+          new LiveLesson(
+              recorder.label().id(),
+              who,
+              CalibrationStore.of(root)::applyTo,
+              new BallVoice(new BallAnswer(player, teaching), lines -> lines.forEach(desk::say)));
+      earlier.forEach(answered::before);
+      recorder.tellMarks(mark -> answered.mark(mark.since(zero)));
+      try {
+        ports.open(recorder, units, baud, samples::add, () -> new LessonFeed(answered, zero));
+        desk.say(Words.say("record.begins", recorder.label().id(), root));
+        if (isTyped) {
+          typing.start();
+        }
+        watch(recorder, ports, typing, desk);
+      } finally {
+        ports.close();
+        recorder.close();
+        answered.close();
       }
-      console.out().println("recording " + recorder.label().id() + " into " + root);
-      console.out().flush();
-      watch(recorder, ports);
+      isWell = say(recorder, ports, desk);
     } finally {
-      ports.close();
-      recorder.close();
-      answered.close();
+      isSaid.countDown();
     }
-    boolean isWell = say(recorder, ports);
-    isSaid.countDown();
     return isWell ? Failures.DONE : Failures.FAILED;
+  }
+
+  /** What was recorded of this lesson before, where wear steps may lie. */
+  private List<LessonReading> earlier() {
+    List<LessonReading> earlier = new ArrayList<>();
+    if (Files.isDirectory(root.resolve("sub-" + player).resolve("ses-" + lesson))) {
+      Lessons there = Lessons.under(List.of(root), console);
+      there.eachOf(
+          player,
+          session -> {
+            if (session.lesson().equals(lesson)) {
+              earlier.add(LessonReading.ofSteps(session, there));
+            }
+          });
+    }
+    return earlier;
+  }
+
+  private Desk desk() {
+    Optional<Desk> terminal =
+        Boolean.getBoolean("steadyturn.typed") ? TerminalDesk.open(console) : Optional.empty();
+    return terminal.orElseGet(() -> new PlainDesk(console, isTyped));
   }
 
   /** Ctrl-C, the end of the terminal, the end of the machine: the command says its last words. */
@@ -128,77 +162,42 @@ public final class RecordCommand implements Callable<Integer> {
     }
   }
 
-  private void say(List<String> lines) {
-    console.status("");
-    lines.forEach(console.out()::println);
-    console.out().flush();
-  }
-
   /** What is on the disk, and what is not; whether all is well. */
-  private boolean say(LiveRecorder recorder, LivePorts ports) {
-    ports.show(console, recorder);
-    console.status("");
-    console.out().println(ports.summary());
-    recorder.stopped().ifPresent(console::warn);
+  private boolean say(LiveRecorder recorder, LivePorts ports, Desk desk) {
+    recorder.news().forEach(desk::warn);
+    desk.status("");
+    ports.summary().forEach(desk::say);
+    recorder.stopped().ifPresent(desk::warn);
     if (recorder.missing() > 0) {
-      console.warn(recorder.missing() + " samples or marks were taken but are not on the disk");
+      desk.warn(Words.say("record.missing", recorder.missing()));
     }
     if (recorder.kept() == 0) {
-      console.warn("nothing was recorded: no unit sent a sample that could be kept");
+      desk.warn(Words.say("record.nothing"));
+    } else {
+      desk.say(Words.say("record.next", root));
+      desk.say(Words.say("record.then", root));
     }
-    console.out().flush();
     return recorder.stopped().isEmpty()
         && recorder.missing() == 0
         && recorder.kept() > 0
         && ports.nobodyGivenUp();
   }
 
-  private void watch(LiveRecorder recorder, LivePorts ports) {
-    double untilS = HostTime.steadyS() + lengthS;
+  private void watch(LiveRecorder recorder, LivePorts ports, LiveTyping typing, Desk desk) {
+    double fromS = HostTime.steadyS();
     HangUp terminal = new HangUp();
     try {
       while (recorder.stopped().isEmpty()
-          && HostTime.steadyS() < untilS
+          && HostTime.steadyS() < fromS + lengthS
           && !terminal.isGone()
           && !isEnded.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
-        ports.show(console, recorder);
+        recorder.news().forEach(desk::warn);
+        ports.troubles().forEach(desk::warn);
+        typing.look();
+        desk.status(typing.status() + ports.status(HostTime.steadyS() - fromS));
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-    }
-  }
-
-  private void readMarks(LiveRecorder recorder) {
-    Thread reader = new Thread(() -> takeLines(recorder), "marks");
-    reader.setDaemon(true);
-    reader.start();
-  }
-
-  private void takeLines(LiveRecorder recorder) {
-    try (BufferedReader in =
-        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
-      String line = in.readLine();
-      while (line != null && isEnded.getCount() > 0) {
-        takeLine(line.strip(), recorder);
-        line = in.readLine();
-      }
-    } catch (IOException e) {
-      console.warn("marks can no longer be typed: " + e.getMessage());
-    }
-  }
-
-  private void takeLine(String line, LiveRecorder recorder) {
-    if (line.toLowerCase(Locale.ROOT).equals("quit")) {
-      isEnded.countDown();
-    } else if (!line.isEmpty()) {
-      String[] words = line.split(" ", 3);
-      recorder.mark(
-          new LiveMark(
-              LocalDateTime.now(ZoneId.systemDefault()),
-              0,
-              words[0],
-              words.length > 1 ? words[1] : "",
-              words.length > 2 ? words[2] : ""));
     }
   }
 }

@@ -85,6 +85,17 @@ class LiveCommandsTest {
   }
 
   @Test
+  void anUnknownWordIsRefusedWithTheNearest() throws Exception {
+    try (ArchiveLock recorder = ArchiveLock.recording(folder)) {
+      assertThat(recorder).isNotNull();
+      CommandLineRun run = CommandLineRun.of("mark", folder.toString(), "quietstance");
+      assertThat(run.exitCode()).isEqualTo(2);
+      assertThat(run.err()).contains("\"quietstance\" is no word").contains("\"quiet-stance\"");
+    }
+    assertThat(folder.resolve(".steadyturn-marks.tsv")).doesNotExist();
+  }
+
+  @Test
   void aMarkThatNobodyWouldTakeIsNotSaidToBeLeft() {
     CommandLineRun nobody = CommandLineRun.of("mark", folder.toString(), "hit");
     assertThat(nobody.exitCode()).isEqualTo(1);

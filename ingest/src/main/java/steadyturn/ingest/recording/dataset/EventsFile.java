@@ -59,7 +59,7 @@ public final class EventsFile {
         + ": \""
         + word
         + "\" is no word known here, rows with it are left out. The nearest one is \""
-        + MarkWord.nearest(word).word()
+        + MarkWord.nearest(word, MarkWord.words())
         + "\".";
   }
 

@@ -5,6 +5,8 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
@@ -19,6 +21,7 @@ import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -92,8 +95,22 @@ public final class RecordingWriter {
    * @throws RecordingException when that run is there already
    */
   public void write(Recording recording, RunLabel label, LocalDateTime zeroAt) {
+    write(recording, whole(recording), label, zeroAt);
+  }
+
+  /**
+   * Writes a recording whose samples come in pieces as one run.
+   *
+   * @param recording all but the samples
+   * @return when the last sample was, s on the recording's time axis
+   */
+  public double write(
+      Recording recording, List<UnitPieces> units, RunLabel label, LocalDateTime zeroAt) {
+    List<Written> written = new ArrayList<>();
     write(
         recording,
+        units,
+        written,
         zeroAt,
         () -> {
           if (isTaken(label)) {
@@ -103,25 +120,39 @@ public final class RecordingWriter {
           }
           return label;
         });
+    return written.stream().mapToDouble(Written::lastS).max().orElse(0);
+  }
+
+  private static List<UnitPieces> whole(Recording recording) {
+    return recording.units().stream().filter(u -> u.size() > 0).map(UnitPieces::whole).toList();
   }
 
   /** Writes a recording as the only run of a lesson, or as its next one; returns which. */
   public RunLabel writeNext(Recording recording, String lesson, LocalDateTime zeroAt) {
     RunLabel only = RunLabel.lesson(recording.player().id(), lesson);
-    return write(recording, zeroAt, () -> isTaken(only) ? nextRun(only.player(), lesson) : only);
+    return write(
+        recording,
+        whole(recording),
+        new ArrayList<>(),
+        zeroAt,
+        () -> isTaken(only) ? nextRun(only.player(), lesson) : only);
   }
 
   /** The samples go to the disk first, which takes long; the rest is done by one at a time. */
-  private RunLabel write(Recording recording, LocalDateTime zeroAt, Supplier<RunLabel> choice) {
-    List<UnitStream> units = recording.units().stream().filter(u -> u.size() > 0).toList();
+  private RunLabel write(
+      Recording recording,
+      List<UnitPieces> units,
+      List<Written> written,
+      LocalDateTime zeroAt,
+      Supplier<RunLabel> choice) {
     Leftovers.sweep(root, WAITING);
     Path waiting = root.resolve(Leftovers.beside(WAITING));
     try {
-      for (UnitStream unit : units) {
-        writeSamples(unit, waiting.resolve(unit.point().tracksysLabel()));
+      for (UnitPieces unit : units) {
+        written.add(writeSamples(unit, waiting));
       }
       return ArchiveLock.whileWriting(
-          root, () -> put(recording, units, waiting, choice.get(), zeroAt));
+          root, () -> put(recording, written, waiting, choice.get(), zeroAt));
     } catch (RecordingException e) { // the file that could not be written is one nobody knows
       throw e.getCause() instanceof IOException cause ? RecordingException.io(root, cause) : e;
     } finally {
@@ -131,7 +162,7 @@ public final class RecordingWriter {
 
   private RunLabel put(
       Recording recording,
-      List<UnitStream> units,
+      List<Written> units,
       Path waiting,
       RunLabel label,
       LocalDateTime zeroAt) {
@@ -141,14 +172,14 @@ public final class RecordingWriter {
     }
     Path folder = motionFolder(label);
     Participants.add(root, recording.player());
-    for (UnitStream unit : units) {
-      UnitSidecars.write(folder, label, unit.facts(), effectiveRateHz(unit));
+    for (Written unit : units) {
+      UnitSidecars.write(folder, label, unit.facts, unit.rateHz());
     }
     writeMarks(recording, units, label, folder);
-    for (UnitStream unit : units) {
-      WholeFile.move(waiting.resolve(unit.point().tracksysLabel()), table(label, unit));
+    for (Written unit : units) {
+      WholeFile.move(unit.samplesIn(waiting), table(label, unit));
     }
-    for (UnitStream unit : units) {
+    for (Written unit : units) {
       StartTimes.add(root, label, table(label, unit), startOf(unit, zeroAt));
     }
     return label;
@@ -158,8 +189,8 @@ public final class RecordingWriter {
     return root.resolve(label.folder()).resolve("motion");
   }
 
-  private Path table(RunLabel label, UnitStream unit) {
-    return motionFolder(label).resolve(label.fileName(unit.point().tracksysLabel(), "motion.tsv"));
+  private Path table(RunLabel label, Written unit) {
+    return motionFolder(label).resolve(label.fileName(unit.tracksys(), "motion.tsv"));
   }
 
   /** Whether any motion table of that run is there, or someone keeps it. */
@@ -177,31 +208,59 @@ public final class RecordingWriter {
   }
 
   private static void writeMarks(
-      Recording recording, List<UnitStream> units, RunLabel label, Path folder) {
+      Recording recording, List<Written> units, RunLabel label, Path folder) {
     if (!recording.marks().isEmpty() && !units.isEmpty()) {
-      EventsFile.write(folder, label, units.get(0).point().tracksysLabel(), recording.marks());
+      EventsFile.write(folder, label, units.get(0).tracksys(), recording.marks());
     }
   }
 
-  private static LocalDateTime startOf(UnitStream unit, LocalDateTime zeroAt) {
-    long micros = Math.round(unit.timeS(0) * 1e6);
+  private static LocalDateTime startOf(Written unit, LocalDateTime zeroAt) {
+    long micros = Math.round(unit.firstS * 1e6);
     return zeroAt.plusNanos(1000 * micros);
   }
 
-  private static OptionalDouble effectiveRateHz(UnitStream unit) {
-    double lengthS = unit.lengthS();
-    return lengthS > 0 ? OptionalDouble.of((unit.size() - 1) / lengthS) : OptionalDouble.empty();
+  /** What the rest of the archive is told of a table of samples. */
+  private record Written(UnitFacts facts, double firstS, double lastS, long samples) {
+
+    OptionalDouble rateHz() {
+      double lengthS = lastS - firstS;
+      return lengthS > 0 ? OptionalDouble.of((samples - 1) / lengthS) : OptionalDouble.empty();
+    }
+
+    String tracksys() {
+      return facts.point().tracksysLabel();
+    }
+
+    Path samplesIn(Path waiting) {
+      return waiting.resolve(tracksys());
+    }
+
+    Written and(UnitStream piece) {
+      double first = samples == 0 ? piece.timeS(0) : firstS;
+      return new Written(facts, first, piece.timeS(piece.size() - 1), samples + piece.size());
+    }
   }
 
-  private static void writeSamples(UnitStream unit, Path table) {
-    WholeFile.write(table, out -> writeSamples(unit, out));
+  private static Written writeSamples(UnitPieces unit, Path waiting) {
+    Written[] written = {new Written(unit.facts(), 0, 0, 0)};
+    WholeFile.write(
+        written[0].samplesIn(waiting),
+        out -> {
+          Iterator<UnitStream> pieces = unit.pieces().get();
+          while (pieces.hasNext()) {
+            UnitStream piece = pieces.next();
+            written[0] = written[0].and(piece);
+            writeSamples(piece, written[0].firstS, out);
+          }
+        });
+    return written[0];
   }
 
-  private static void writeSamples(UnitStream unit, OutputStream out) throws IOException {
+  private static void writeSamples(UnitStream unit, double zeroS, OutputStream out)
+      throws IOException {
     SampleLines lines = new SampleLines(out);
     double[] accelMps2 = new double[3];
     double[] gyroRadPerS = new double[3];
-    double zeroS = unit.timeS(0);
     for (int i = 0; i < unit.size(); i++) {
       for (int axis = 0; axis < 3; axis++) {
         accelMps2[axis] = unit.accelMps2(axis, i);

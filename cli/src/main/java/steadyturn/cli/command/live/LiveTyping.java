@@ -1,0 +1,108 @@
+package steadyturn.cli.command.live;
+
+import java.util.Optional;
+import steadyturn.analysis.live.StepCoach;
+import steadyturn.analysis.live.StepSamples;
+import steadyturn.cli.terminal.Desk;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.live.LiveRecorder;
+import steadyturn.ingest.mark.MarkWord;
+import steadyturn.ingest.serial.HostTime;
+
+/**
+ * What is typed while a lesson is recorded becomes marks, and moves the guide through the steps.
+ */
+final class LiveTyping {
+
+  /** Units begin within so long of each other; then it is known which steps there are, s. */
+  private static final double OFFER_AFTER_S = 1.5;
+
+  private final LiveRecorder recorder;
+  private final StepSamples samples;
+  private final Desk desk;
+  private final Runnable ends;
+  private final StepGuide guide;
+  private boolean isGuiding;
+  private double offerAtS = Double.POSITIVE_INFINITY;
+
+  LiveTyping(LiveRecorder recorder, StepSamples samples, Desk desk, Runnable ends) {
+    this.recorder = recorder;
+    this.samples = samples;
+    this.desk = desk;
+    this.ends = ends;
+    guide =
+        new StepGuide(
+            new StepCoach(samples), word -> recorder.markNow(word.word(), "", ""), desk::say);
+  }
+
+  /** Begins to take lines. */
+  void start() {
+    isGuiding = true;
+    Thread reader = new Thread(this::read, "marks");
+    reader.setDaemon(true);
+    reader.start();
+  }
+
+  private void read() {
+    Optional<String> line = desk.typed();
+    while (line.isPresent()) {
+      take(line.get());
+      line = desk.typed();
+    }
+    stopGuiding();
+    desk.warn(Words.say("record.no-typing"));
+  }
+
+  private synchronized void stopGuiding() {
+    isGuiding = false;
+  }
+
+  /** Looks at the step under way, and offers the first one when the units are known. */
+  synchronized void look() {
+    double nowS = HostTime.steadyS();
+    if (isGuiding && !samples.points().isEmpty()) {
+      offerAtS = Math.min(offerAtS, nowS + OFFER_AFTER_S);
+      if (nowS >= offerAtS) {
+        isGuiding = false;
+        guide.offer(samples.points());
+      }
+    }
+    guide.look(nowS);
+  }
+
+  synchronized String status() {
+    String step = guide.status();
+    return step.isEmpty() ? "" : step + "  ";
+  }
+
+  private synchronized void take(String line) {
+    TypedLine typed = TypedLine.of(line);
+    double nowS = HostTime.steadyS();
+    switch (typed.order()) {
+      case QUIT -> ends.run();
+      case BEGIN -> guide.begin(nowS);
+      case SKIP -> guide.leave(false, nowS);
+      case LATER -> guide.leave(true, nowS);
+      case AGAIN -> guide.again(nowS);
+      case HELP -> Words.say("record.help").lines().forEach(desk::say);
+      case UNKNOWN -> desk.say(Words.say("mark.unknown", line.strip(), TypedLine.nearest(line)));
+      case MARK -> mark(typed, typed.word().orElseThrow(), nowS);
+    }
+  }
+
+  private void mark(TypedLine typed, MarkWord word, double nowS) {
+    if (word.isStep()) {
+      guide.begin(word, nowS);
+    } else if (word == MarkWord.DONE) {
+      guide.done(nowS);
+    } else {
+      recorder.markNow(word.word(), typed.club(), typed.note());
+      if (word != MarkWord.NOTE) {
+        guide.ended(nowS);
+      }
+      if (word == MarkWord.HIT || word == MarkWord.PRACTICE) {
+        guide.strike();
+      }
+    }
+  }
+}
