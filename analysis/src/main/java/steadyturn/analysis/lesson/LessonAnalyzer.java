@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import steadyturn.analysis.lesson.TargetLine.Aim;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;

@@ -39,6 +39,10 @@ final class Refusals {
           MeasureReason.NEEDS_FOREARM_AND_HAND,
               List.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND));
 
+  /** A bow moves the trunk more than the arm: only the swings tell which unit is where. */
+  private static final Set<ReasonCode> ASKED_AGAIN =
+      Set.of(QualityReason.SWAPPED, QualityReason.ON_THE_ARM);
+
   private final Map<String, Map<BodyPoint, Reason>> units = new HashMap<>();
   private final Map<String, Reason> sides = new HashMap<>();
   private final Map<String, Set<Notice>> notices = new HashMap<>();
@@ -60,7 +64,8 @@ final class Refusals {
     for (UnitReport unit : report.units()) {
       BodyPoint point = unit.facts().point();
       for (Finding finding : unit.findings()) {
-        boolean refuses = finding.verdict() == Verdict.NOT_USABLE;
+        boolean refuses =
+            finding.verdict() == Verdict.NOT_USABLE && !ASKED_AGAIN.contains(finding.what().code());
         say(raw, point.trackedPoint(), finding.what(), refuses);
         if (refuses && finding.what().code() != QualityReason.SHORT) {
           refused.putIfAbsent(point, finding.what());

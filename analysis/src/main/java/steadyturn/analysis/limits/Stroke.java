@@ -1,13 +1,13 @@
 package steadyturn.analysis.limits;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
-import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -50,12 +50,20 @@ record Stroke(double takeawayS, double topS, double impactS) {
         : Stream.empty();
   }
 
+  /** Of the fastest unit, whatever it is called. */
   private static List<Stroke> fast(Recording recording) {
-    return Stream.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND)
-        .flatMap(point -> recording.unit(point).stream())
-        .findFirst()
+    return recording.units().stream()
+        .max(Comparator.comparingDouble(Stroke::fastestRadPerS))
         .map(Stroke::fast)
         .orElse(List.of());
+  }
+
+  private static double fastestRadPerS(UnitStream unit) {
+    return IntStream.range(0, unit.size())
+        .filter(unit::hasRate)
+        .mapToDouble(unit::gyroNormRadPerS)
+        .max()
+        .orElse(0);
   }
 
   private static List<Stroke> fast(UnitStream arm) {

@@ -16,7 +16,9 @@ import steadyturn.ingest.sample.UnitStream;
 final class TurnCheck {
 
   /** So many turns may fit anything by chance; a few must speak more clearly. */
-  private static final int FEW_PAIRS = 4;
+  private static final int FEW_PAIRS = 8;
+
+  private static final int FEWEST_PAIRS = 4;
 
   /**
    * Sound units of all families stay below 0.9 on the trunk, where a sign that hardly matters gives
@@ -25,6 +27,8 @@ final class TurnCheck {
   private static final double DOUBTFUL = 0.8;
 
   private static final double DOUBTFUL_OF_FEW = 6;
+
+  private static final double WELL_OF_FEW = 1;
 
   /** Another reading must fit so much better, and so well (our choice). */
   private static final double BETTER = 0.3;
@@ -43,14 +47,16 @@ final class TurnCheck {
     GravityTurns turns = GravityTurns.of(unit, rest);
     int pairs = turns.pairs().size();
     double asGiven = turns.misfit(Reading.AS_GIVEN);
-    if (pairs < 2 || !(asGiven > (pairs < FEW_PAIRS ? DOUBTFUL_OF_FEW : DOUBTFUL))) {
+    boolean few = pairs < FEW_PAIRS;
+    if (pairs < FEWEST_PAIRS || !(asGiven > (few ? DOUBTFUL_OF_FEW : DOUBTFUL))) {
       return List.of();
     }
     record Tried(Reading reading, double misfit) {}
     return others().stream()
         .map(reading -> new Tried(reading, turns.misfit(reading)))
         .min(Comparator.comparingDouble(Tried::misfit))
-        .filter(best -> best.misfit < Math.min(WELL, BETTER * asGiven))
+        .filter(best -> best.misfit < Math.min(few ? WELL_OF_FEW : WELL, BETTER * asGiven))
+        .filter(best -> best.reading.scale() == 1 || asGiven > DOUBTFUL_OF_FEW)
         .map(best -> List.of(finding(best.reading)))
         .orElse(List.of());
   }

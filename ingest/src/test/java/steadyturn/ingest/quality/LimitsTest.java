@@ -112,7 +112,8 @@ class LimitsTest {
   @ParameterizedTest
   @CsvSource({"1, WIDER_INTERVALS", "200, WIDER_INTERVALS", "201, NOT_USABLE"})
   void aRateAtTheEndOfItsRange(int samples, String verdict) {
-    // Given: 2000 samples, range 2000 deg/s. Expect: up to 1 %, 20 of them, wider intervals. Single
+    // Given: 2000 samples, range 2000 deg/s. Expect: up to 10 %, 200 of them, wider intervals.
+    // Single
     // samples apart, so that nothing is held.
     SteadyUnit unit = SteadyUnit.usual().ranges(157, Math.toRadians(2000));
     for (int k = 0; k < samples; k++) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import steadyturn.analysis.lab.FamilyLessons;
@@ -21,7 +22,7 @@ import steadyturn.ingest.sample.Recording;
 
 /**
  * One made lesson a mistake (tuning half, standard situation, seed 3): what is wrong is refused by
- * its name. {@code accuracy --mistakes} does the same with as many lessons as one likes; its
+ * its name. With {@code -Dmistakes.lessons=15} as many lessons of all situations a mistake; its
  * figures are in docs/mistakes.md.
  */
 class MistakeTest {
@@ -97,5 +98,27 @@ class MistakeTest {
         .filteredOn(v -> v.given())
         .noneMatch(
             v -> v.measure().id().startsWith("pelvis.") || v.measure().id().startsWith("wrist."));
+  }
+
+  /** The long form: prints how often each was named, and how many sound lessons were refused. */
+  @Test
+  @EnabledIfSystemProperty(named = "mistakes.lessons", matches = "[0-9]+")
+  void mistakesInLessonsOfAllSituations() {
+    int lessons = Integer.getInteger("mistakes.lessons");
+    int[] named = new int[Mistake.values().length];
+    int falseAlarms = 0;
+    for (int seed = 1; seed <= lessons; seed++) {
+      Situation situation = Situation.values()[seed % Situation.values().length];
+      Recording sound = FamilyLessons.simulate(situation, Half.TUNING, seed).recording();
+      falseAlarms += refused(analyzed(sound)).isEmpty() ? 0 : 1;
+      for (Mistake mistake : Mistake.values()) {
+        Set<String> found = refused(analyzed(mistake.in(sound, seed)));
+        named[mistake.ordinal()] += found.stream().anyMatch(mistake.causes()::contains) ? 1 : 0;
+      }
+    }
+    for (Mistake mistake : Mistake.values()) {
+      System.out.println(mistake.word() + ": " + named[mistake.ordinal()] + " of " + lessons);
+    }
+    assertThat(falseAlarms).as("sound lessons refused of " + lessons).isZero();
   }
 }
