@@ -155,7 +155,8 @@ class WritersTest {
     Path said = folder.resolve("said");
     try (VirtualPort unit = VirtualPort.at(port)) {
       VirtualUnit playing =
-          new VirtualUnit(still(60), new BinaryFrameEncoder(16, 2000), unit, UnitFaults.NONE, 1, 1);
+          new VirtualUnit(
+              still(60), new BinaryFrameEncoder(16, 2000), unit, UnitFaults.NONE, 0, 1, 1);
       Thread thread = new Thread(playing, "virtual unit");
       thread.start();
       String record =

@@ -33,14 +33,14 @@ public final class GroupComparison {
     List<Look> all = looks.stream().map(what -> Look.of(groups, what)).toList();
     double pairs = groups.size() * (groups.size() - 1) / 2.0;
     double levelOfRow = LEVEL / (pairs * looks.size());
-    List<ComparisonRow> open = new ArrayList<>();
-    for (int i = 0; i < groups.size(); i++) {
-      for (int j = i + 1; j < groups.size(); j++) {
-        for (Look look : all) {
-          open.add(look.open(i, j, levelOfRow));
-        }
-      }
-    }
+    int n = groups.size();
+    List<ComparisonRow> open =
+        IntStream.range(0, n * n)
+            .filter(pair -> pair / n < pair % n)
+            .parallel()
+            .boxed()
+            .flatMap(pair -> all.stream().map(l -> l.open(pair / n, pair % n, levelOfRow)))
+            .toList();
     return new Comparison(
         groups.stream().map(SwingGroup::name).toList(), judge(open), Notices.of(groups));
   }

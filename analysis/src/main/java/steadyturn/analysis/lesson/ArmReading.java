@@ -2,6 +2,7 @@ package steadyturn.analysis.lesson;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.Swing;
@@ -26,6 +27,12 @@ record ArmReading(List<MeasureValue> measures, List<Curve> curves, List<String> 
 
   /** What is left where the reading met a mistake of the program. */
   static final ArmReading FAILED = new ArmReading(List.of(), List.of(), List.of(FAULT));
+
+  /** The same with one more flag. */
+  ArmReading flagged(String flag) {
+    return new ArmReading(
+        measures, curves, Stream.concat(flags.stream(), Stream.of(flag)).toList());
+  }
 
   ArmReading {
     measures = List.copyOf(measures);

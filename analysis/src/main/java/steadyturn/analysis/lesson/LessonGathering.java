@@ -155,6 +155,7 @@ final class LessonGathering {
         swings.replaceAll(known -> isSame(known, raw.id(), swing) ? known.named(swing) : known);
       }
     }
+    tellClocks(aligned, found);
     // swings do not see one another here: on all cores, kept in their order
     swings.addAll(found.parallelStream().map(f -> cut(raw.id(), f, aligned, biases)).toList());
     readBefore(recording, pending, Double.POSITIVE_INFINITY);
@@ -220,12 +221,16 @@ final class LessonGathering {
   private GatheredSwing cut(
       String recording, Found found, AlignedRecording aligned, RestBiases biases) {
     Swing swing = found.swing;
+    Recording tied = ClockSpread.tied(aligned, middleS(swing));
     PelvisReading pelvis =
         faults
             .keep(
                 recording,
                 PelvisReading.takeawayS(swing),
-                () -> PelvisReading.of(aligned.recording(), swing, found.steps))
+                () ->
+                    ClockSpread.isTied(aligned, BodyPoint.PELVIS, middleS(swing))
+                        ? PelvisReading.of(tied, swing, found.steps)
+                        : PelvisReading.UNTIED)
             .orElse(PelvisReading.FAILED);
     ArmReading arm =
         faults
@@ -234,15 +239,27 @@ final class LessonGathering {
                 middleS(swing),
                 () ->
                     ArmReading.of(
-                        aligned.recording(),
+                        tied,
                         biases,
                         swing,
                         wrist.steps(),
                         WristClocks.of(aligned, middleS(swing)),
                         curves))
             .orElse(ArmReading.FAILED);
+    arm =
+        tied.units().size() < aligned.recording().units().size()
+            ? arm.flagged(ClockSpread.LOOSE)
+            : arm;
     return new GatheredSwing(
         recording, ClockSpread.added(swing, aligned), pelvis, arm, found.steps, found.sight());
+  }
+
+  private void tellClocks(AlignedRecording aligned, List<Found> found) {
+    Recording recording = aligned.recording();
+    ClockSpread.reasons(aligned, found.stream().map(f -> middleS(f.swing)).toList())
+        .forEach(
+            (point, all) ->
+                all.forEach(r -> refusals.say(recording, point.trackedPoint(), r, false)));
   }
 
   private Recording judged(Recording recording) {

@@ -30,8 +30,8 @@ import steadyturn.ingest.sample.Player;
 @SuppressWarnings("IdentityHashMapUsage") // swings hold long columns: asked for by identity
 final class PelvisLesson {
 
-  /** Twice the log of how much better a drifting address must explain a swing than a still one. */
-  private static final double DRIFT_EVIDENCE = 60;
+  /** Twice the log of how much better another account of a swing must be than two rests. */
+  private static final double EVIDENCE = 40;
 
   /** So many swings show the unit's errors well enough to judge a drift by (our choice). */
   private static final int ENOUGH = 40;
@@ -151,33 +151,63 @@ final class PelvisLesson {
 
   /**
    * An accelerometer cannot tell a still address from one that drifts at constant speed; the
-   * finish, the other swings and the feet can. A swing that a drift explains much better is taken
-   * as drifting.
+   * finish, the other swings and the feet can. Nor can it tell a held finish from one that moves on
+   * at constant speed.
    */
   private List<Known> withDriftsNamed(LessonEstimate estimate, List<Known> swings) {
     List<SwingRests> witnessed =
         swings.parallelStream()
             .map(k -> k.rests.witnessed(k.swing(), worn.leverArmUnitM()))
             .toList();
-    List<SwingFit> asStill =
-        estimate.fit(witnessed.stream().map(SwingRests::rising).toList(), bias);
+    List<SwingFit> asStill = fit(estimate, witnessed.stream().map(SwingRests::rising));
     List<Integer> looked = lookedAt(asStill);
+    if (looked.isEmpty()) {
+      return IntStream.range(0, swings.size())
+          .mapToObj(
+              i ->
+                  isDrifting(swings, i)
+                      ? swings.get(i).with(witnessed.get(i).asDrifting())
+                      : swings.get(i))
+          .toList();
+    }
     List<SwingFit> asMoving =
-        looked.isEmpty()
-            ? List.of()
-            : estimate.fit(
-                looked.stream().map(i -> witnessed.get(i).asDrifting().span()).toList(), bias);
+        fit(estimate, looked.stream().map(i -> witnessed.get(i).asDrifting().span()));
+    List<SwingFit> asUnheld =
+        fit(estimate, looked.stream().map(i -> witnessed.get(i).asUnheld().rising()));
     List<Known> out = new ArrayList<>();
     for (int i = 0; i < swings.size(); i++) {
-      boolean known = swings.get(i).rests.flags().contains(SwingRests.ADDRESS_NOT_STILL);
       int at = looked.indexOf(i);
-      double gain = at < 0 ? 0 : asStill.get(i).cost() - asMoving.get(at).cost();
-      out.add(
-          known || gain > DRIFT_EVIDENCE
-              ? swings.get(i).with(witnessed.get(i).asDrifting())
-              : swings.get(i));
+      double drift = at < 0 ? 0 : asStill.get(i).cost() - asMoving.get(at).cost();
+      double unheld = at < 0 ? 0 : asStill.get(i).cost() - asUnheld.get(at).cost();
+      out.add(blamed(swings.get(i), witnessed.get(i), isDrifting(swings, i), drift, unheld));
     }
     return out;
+  }
+
+  private static boolean isDrifting(List<Known> swings, int i) {
+    return swings.get(i).rests.flags().contains(SwingRests.ADDRESS_NOT_STILL);
+  }
+
+  private List<SwingFit> fit(LessonEstimate estimate, Stream<SwingSpan> spans) {
+    return estimate.fit(spans.toList(), bias);
+  }
+
+  /**
+   * The account of a swing that explains it much better than two rests do; both, where neither
+   * explains it far better than the other.
+   *
+   * @param drift what a drifting address saves of the cost
+   * @param unheld what a finish that only looked held saves
+   */
+  private static Known blamed(
+      Known known, SwingRests witnessed, boolean drifts, double drift, double unheld) {
+    boolean moves = unheld > EVIDENCE && unheld > drift - EVIDENCE / 2;
+    boolean strays = drifts || (drift > EVIDENCE && drift > unheld - EVIDENCE / 2);
+    if (!moves && !strays) {
+      return known;
+    }
+    SwingRests rests = moves ? witnessed.asUnheld() : witnessed;
+    return known.with(strays ? rests.asDrifting() : rests);
   }
 
   /**
@@ -185,7 +215,7 @@ final class PelvisLesson {
    * errors; none where none costs enough.
    */
   private static List<Integer> lookedAt(List<SwingFit> asStill) {
-    Predicate<Integer> mayGain = i -> asStill.get(i).cost() > DRIFT_EVIDENCE;
+    Predicate<Integer> mayGain = i -> asStill.get(i).cost() > EVIDENCE;
     List<Integer> all = IntStream.range(0, asStill.size()).boxed().toList();
     long doubtful = all.stream().filter(mayGain).count();
     Stream<Integer> others = all.stream().filter(mayGain.negate());

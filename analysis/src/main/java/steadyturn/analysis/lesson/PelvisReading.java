@@ -22,6 +22,9 @@ record PelvisReading(Optional<SwingRests> rests, MeasureReason missing) {
   /** What is left where the reading met a mistake of the program. */
   static final PelvisReading FAILED = without(MeasureReason.GAP_AT_ADDRESS);
 
+  /** What is left where the unit's clock is not tied to the arm's. */
+  static final PelvisReading UNTIED = without(MeasureReason.CLOCK_LOOSE);
+
   /** A swing needs more samples than this. */
   private static final int LEAST_SAMPLES = 50;
 

@@ -39,6 +39,9 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
 
   private static final double SHORT_ADDRESS_S = 0.3;
 
+  /** A shorter stop may be one between two movements, at any speed (our choice), s. */
+  private static final double HELD_S = 0.6;
+
   /**
    * The pelvis may start before the arm does: the last of the address is not counted as rest, s.
    */
@@ -81,7 +84,9 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
     anchors.add(address(window, bias, takeawayS, flags));
     List<StanceBound> stance = new ArrayList<>();
     Optional<Rest> finish =
-        new RestGate(RestSettings.finish()).after(window, bias, impactS + 0.25, last(window));
+        new RestGate(RestSettings.finish().atLeast(HELD_S))
+            .after(window, bias, impactS + 0.25, last(window))
+            .map(rest -> RestGate.settled(window, bias, rest));
     double endS;
     if (finish.isPresent()) {
       double settlingS = Math.min(SETTLING_S, finish.get().lengthS() / 2);
@@ -121,7 +126,7 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
     flags.add(seen.isCut() ? FINISH_NOT_SEEN : FINISH_NOT_HELD);
     if (quietS.isPresent()) {
       double atS = quietS.get();
-      anchors.add(new Anchor(atS - 0.05, atS + 0.05, 0.10, Math.toRadians(60), 0));
+      anchors.add(moving(atS - 0.05, atS + 0.05));
       stance.add(new StanceBound(addressS, atS, leverArmUnitM, 2 * STANCE_SD_M));
       return atS + 0.06;
     }
@@ -174,6 +179,23 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
       more.add(ADDRESS_NOT_STILL);
     }
     return new SwingRests(span.with(anchors, span.stance()), earlier, more);
+  }
+
+  /** A swing with its witnesses, taken to move on through what looked like a held finish. */
+  SwingRests asUnheld() {
+    if (flags.contains(FINISH_NOT_HELD) || flags.contains(FINISH_NOT_SEEN)) {
+      return this;
+    }
+    List<Anchor> anchors = new ArrayList<>(span.anchors());
+    Anchor finish = anchors.remove(anchors.size() - 1);
+    anchors.add(moving(finish.startS(), finish.endS()));
+    List<String> more = new ArrayList<>(flags);
+    more.add(FINISH_NOT_HELD);
+    return new SwingRests(span.with(anchors, span.stance()), earlier, more);
+  }
+
+  private static Anchor moving(double startS, double endS) {
+    return new Anchor(startS, endS, 0.10, Math.toRadians(60), 0);
   }
 
   /** The span of a body that sinks at address, which says nothing of a drift along the ground. */

@@ -27,7 +27,7 @@ final class FinishGate {
   private static final double STILL_RAD_PER_S = Math.toRadians(20);
 
   private static final double SMOOTHED_OVER_S = 0.1;
-  private static final double HELD_S = 0.4;
+  private static final double HELD_S = 0.8;
 
   /** A swing reaches 4 s beyond its impact; samples of another unit come a little later. */
   private static final double OVER_S = 4.5;

@@ -144,9 +144,10 @@ public final class LiveLesson implements AutoCloseable {
   /** On the worker: all that belongs to the swings before this instant was seen. */
   private void settle(double untilS, long arrivedNs) {
     List<SwingResult> latest = lesson.settle(piece(untilS, true));
-    lesson.notices().forEach(events::noticed);
+    List<Notice> notices = lesson.notices();
     tell(latest, arrivedNs);
-    if (!latest.isEmpty()) {
+    if (!latest.isEmpty()) { // units on a table, or being strapped on, look like much
+      notices.forEach(events::noticed);
       events.revised(latest);
     }
   }

@@ -81,7 +81,8 @@ public final class StepCoach {
     if (nowS - sinceS > MarkStretches.LONGEST_STEP_S) {
       return end(nowS);
     }
-    return isStill(step.get()) ? lookStill(step.get(), nowS) : lookMoved(step.get(), nowS);
+    double toS = Math.max(sinceS, samples.heardToS(nowS));
+    return isStill(step.get()) ? lookStill(step.get(), toS) : lookMoved(step.get(), toS);
   }
 
   private static boolean isStill(MarkWord word) {

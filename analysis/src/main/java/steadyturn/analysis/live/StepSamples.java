@@ -21,6 +21,9 @@ public final class StepSamples {
   /** Of this much a step may make use that was just begun, s. */
   private static final double KEPT_S = 3;
 
+  /** A unit that was not heard for so long is not waited for, s. */
+  private static final double SILENT_S = 1;
+
   private static final int FIRST_CAPACITY = 1 << 12;
   private static final int SLOTS = 1 + MotionLayout.SLOTS_PER_POINT;
 
@@ -53,6 +56,17 @@ public final class StepSamples {
   /** Keeps all from an instant on; infinity to keep the last seconds only. */
   synchronized void keepFrom(double fromS) {
     neededFromS = fromS;
+  }
+
+  /**
+   * Up to when all units that still send were heard; samples come a little after they are taken.
+   */
+  synchronized double heardToS(double nowS) {
+    return columns.values().stream()
+        .mapToDouble(SampleColumns::lastTimeS)
+        .filter(lastS -> lastS > nowS - SILENT_S)
+        .min()
+        .orElse(nowS);
   }
 
   /** The units that sent something. */

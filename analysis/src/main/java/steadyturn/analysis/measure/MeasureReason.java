@@ -12,6 +12,7 @@ public enum MeasureReason implements ReasonCode {
   NO_TAKEAWAY_TOP_OR_IMPACT,
   NO_PLATEAU,
   NEEDS_PELVIS,
+  CLOCK_LOOSE,
   NEEDS_FOREARM,
   NEEDS_HAND,
   NEEDS_FOREARM_BESIDE_HAND,

@@ -11,6 +11,9 @@ import steadyturn.fusion.strapdown.Bridge;
 @SuppressWarnings("ArrayRecordComponent") // of its own making
 record PoseSpread(PelvisPose pose, double[][] columns) {
 
+  /** A unit that springs on skin shows a turn early or late by this (our assumption), s. */
+  private static final double SKIN_LAG_SD_S = 0.0025;
+
   /**
    * At an instant known to a spread: the nearest sample's pose, carried on at its rate. Inside a
    * gap the pose goes from one end to the other with the rates of both, and all that the gap may
@@ -36,7 +39,7 @@ record PoseSpread(PelvisPose pose, double[][] columns) {
     int n = columns[0].length;
     for (int row = 0; row < PelvisPose.SIZE; row++) {
       columns[row] = Arrays.copyOf(columns[row], n + 1);
-      columns[row][n] = rate[row] * timeSdS;
+      columns[row][n] = rate[row] * Math.hypot(timeSdS, SKIN_LAG_SD_S);
     }
     return new PoseSpread(PelvisPose.of(pose), columns);
   }

@@ -18,6 +18,9 @@ import steadyturn.fusion.wear.SkinSlip;
  */
 record SkinCourse(SkinShift full, Optional<SkinSlip> slip) {
 
+  /** The part of a shift that a body swaying at address has (our assumption). */
+  private static final double SWAYING = 0.02;
+
   /** A finish that was not held comes about so long after impact, s (our assumption). */
   private static final double FOLLOW_THROUGH_S = 1;
 
@@ -46,7 +49,9 @@ record SkinCourse(SkinShift full, Optional<SkinSlip> slip) {
    * @param largestTurnRad the largest turn of the pelvis away from address until then, rad
    */
   SkinShift at(double timeS, double largestTurnRad) {
-    return slip.map(s -> full.times(Math.sqrt(StatUtils.sumSq(s.parts(timeS)))))
+    return slip.map(
+            s -> full.times(Math.hypot(SWAYING, Math.sqrt(StatUtils.sumSq(s.parts(timeS))))))
+        .map(shift -> shift.beyond(largestTurnRad))
         .orElseGet(() -> full.after(largestTurnRad));
   }
 }

@@ -10,7 +10,7 @@ package steadyturn.analysis.pelvis;
 public record SkinShift(double angleRad, double placeM) {
 
   /** The shift is full once the pelvis has turned this far, as at the top of a full swing. */
-  private static final double FULL_AT_TURN_RAD = Math.toRadians(40);
+  private static final double FULL_AT_TURN_RAD = Math.toRadians(45);
 
   public static SkinShift assumed() {
     return new SkinShift(Math.toRadians(1), 0.004);
@@ -21,7 +21,12 @@ public record SkinShift(double angleRad, double placeM) {
    * that has been dragged along does not lie as before when the pelvis comes by its address again.
    */
   SkinShift after(double largestTurnRad) {
-    return times(Math.min(1, largestTurnRad / FULL_AT_TURN_RAD));
+    return times(largestTurnRad / FULL_AT_TURN_RAD);
+  }
+
+  /** The same where it is full by a key position: a farther turn drags it farther. */
+  SkinShift beyond(double largestTurnRad) {
+    return times(Math.max(1, largestTurnRad / FULL_AT_TURN_RAD));
   }
 
   /** A part of this shift. */

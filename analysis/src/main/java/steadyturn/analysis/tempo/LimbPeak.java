@@ -25,6 +25,9 @@ final class LimbPeak {
 
   private static final double EVENLY = Math.sqrt(12);
 
+  // a unit that rings on its skin moves a flat peak: our assumption
+  private static final double SKIN_RINGS_S = 0.0025;
+
   private final double[] timeS;
   private final Vector3[] segmentRadPerS;
 
@@ -52,7 +55,8 @@ final class LimbPeak {
       variance += limb.moved(peak, along, untilImpact);
     }
     double cutS = repaired.cuts().stream().mapToDouble(c -> c.toS() - c.fromS()).max().orElse(0);
-    double sd = Math.hypot(Math.sqrt(variance), Math.hypot(cutS, limb.stepS()) / EVENLY);
+    double sampled = Math.hypot(SKIN_RINGS_S, Math.hypot(cutS, limb.stepS()) / EVENLY);
+    double sd = Math.hypot(Math.sqrt(variance), sampled);
     return new PeakTime(peak.timeS(), sd, peak.value());
   }
 

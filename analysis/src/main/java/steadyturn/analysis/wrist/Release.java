@@ -28,6 +28,10 @@ record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plat
   private static final double RATE_PART = 0.005;
   private static final double SMOOTH_S = 0.006;
   private static final double TIED_S = 0.0015;
+  private static final double EVENLY = Math.sqrt(12);
+  // two units that ring on their skin, each its own way, raise a peak and move it: our assumptions
+  private static final double SKIN_RINGS_DEG_PER_S = 20;
+  private static final double SKIN_RINGS_S = 0.006;
 
   /** Finds the plateau; empty where top and impact are too close for one. */
   static Optional<Release> of(WristMotion motion, EventTime top, EventTime impact) {
@@ -117,7 +121,7 @@ record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plat
         measure,
         "",
         peak.value(),
-        motion.spreads().cockRateDegPerS(at),
+        Math.hypot(motion.spreads().cockRateDegPerS(at), SKIN_RINGS_DEG_PER_S),
         Grade.MEASURED,
         Reason.NONE);
   }
@@ -127,6 +131,7 @@ record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plat
     double halfS = Math.sqrt(3) * peak.sdS();
     double bend = 2 * RATE_PART * peak.value() / (halfS * halfS);
     double stepS = motion.timeS(at) - motion.timeS(at - 1);
-    return Math.hypot(motion.spreads().cockBendDegPerS2(at) / bend, stepS / Math.sqrt(12));
+    return Math.hypot(
+        motion.spreads().cockBendDegPerS2(at) / bend, Math.hypot(SKIN_RINGS_S, stepS / EVENLY));
   }
 }

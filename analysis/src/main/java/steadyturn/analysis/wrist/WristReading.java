@@ -7,6 +7,7 @@ import java.util.function.DoubleSupplier;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
@@ -56,7 +57,7 @@ public record WristReading(
       Recording recording, RestBiases biases, Swing swing, WristSteps worn, WristClocks clocks) {
     Optional<WristMotion> motion = WristMotion.of(recording, biases, swing, worn, clocks);
     if (motion.isEmpty()) {
-      return new WristReading(WristMeasures.withheld(why(recording)), motion, List.of());
+      return new WristReading(WristMeasures.withheld(why(recording, clocks)), motion, List.of());
     }
     if (swing.flags().contains("arm-gap") && disagree(motion.get())) {
       // what is left of the swing does not fit one wrist: the turn over the gap was not found
@@ -85,7 +86,10 @@ public record WristReading(
   }
 
   /** The grip may give way between hand and shaft, so such a value is an estimate. */
-  private static Reason why(Recording recording) {
+  private static Reason why(Recording recording, WristClocks clocks) {
+    if (clocks.handSdS() > ClockSpread.LOOSEST_S) {
+      return Reason.of(MeasureReason.CLOCK_LOOSE);
+    }
     boolean forearm = recording.unit(BodyPoint.LEAD_FOREARM).isPresent();
     boolean hand = recording.unit(BodyPoint.LEAD_HAND).isPresent();
     boolean shaft = recording.unit(BodyPoint.CLUB_SHAFT).isPresent();

@@ -3,8 +3,12 @@ package steadyturn.analysis.lab;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import steadyturn.analysis.lab.family.Half;
+import steadyturn.analysis.lab.family.Situation;
 import steadyturn.analysis.lab.unit.UnitClock;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
@@ -44,6 +48,20 @@ class SimulatedClocksTest {
       double sdS = aligned.sdBetweenS(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND, t);
       assertThat(betweenS).isCloseTo(0, within(Math.min(0.001, 2.5 * sdS)));
       assertThat(forearmS).isCloseTo(0, within(0.003));
+    }
+  }
+
+  @Test
+  void aStrayShockMovesNoUnitWhoseStartIsKnown() {
+    // Given: family lesson standard, tuning half, seed 1011: starts right to 1 ms, one shock at the
+    // pelvis, and others of forearm and hand at other times. Expect: each tie within 5 ms and
+    // within
+    // two of its spreads; a single pair once moved two units by 94 and 46 ms.
+    SyntheticLesson lesson = FamilyLessons.simulate(Situation.STANDARD, Half.TUNING, 1011);
+    AlignedRecording aligned = CommonClock.align(lesson.recording());
+    for (BodyPoint point : List.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND)) {
+      double sdS = aligned.sdBetweenS(BodyPoint.PELVIS, point, 40);
+      assertThat(errorS(lesson, aligned, point, 40)).isCloseTo(0, within(Math.min(0.012, 2 * sdS)));
     }
   }
 }

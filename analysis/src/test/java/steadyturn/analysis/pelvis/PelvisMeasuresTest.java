@@ -94,7 +94,7 @@ class PelvisMeasuresTest {
     // Expect: 1.959964 spreads to each side, in deg and mm; slide per turn by first order.
     PelvisTrack track = MadePelvis.of(Handedness.LEFT).track();
     List<MeasureValue> all = measures(MadePelvis.of(Handedness.LEFT), EVENTS);
-    PoseSpread spread = PoseSpread.at(track, 400, SkinCourse.of(NO_SKIN, EVENTS));
+    PoseSpread spread = PoseSpread.at(track, MadePelvis.TOP_S, 0, SkinCourse.of(NO_SKIN, EVENTS));
     PelvisPose p = spread.pose();
     assertHalf(find(all, Measure.PELVIS_TURN, "top"), Math.toDegrees(spread.sd(0)));
     assertHalf(find(all, Measure.PELVIS_SLIDE, "top"), 1000 * spread.sd(1));

@@ -30,28 +30,34 @@ class SkinCourseTest {
   void aShiftIsWholeAtTheKeyPositionsAndLessBetweenThem(double timeS, double part) {
     // Given: independent shifts at top, impact and finish, going over into each other. Expect by
     // hand: half way back one half of one shift, half way down half of two, sqrt(1/4 + 1/4) of the
-    // size of one; the turn has no say. Within 1e-5: as written.
+    // size of one, and a fiftieth that sway leaves; a turn of up to 45 deg has no say, one of 90
+    // deg
+    // drags twice as far. Within 1e-5: as written.
     SkinCourse course = SkinCourse.of(SkinShift.assumed(), List.of(TAKEAWAY, TOP, IMPACT, FINISH));
-    SkinShift shift = course.at(timeS, Math.toRadians(90));
-    assertThat(Math.toDegrees(shift.angleRad())).isCloseTo(part, within(1e-5));
-    assertThat(1e3 * shift.placeM()).isCloseTo(4 * part, within(4e-5));
+    double expected = Math.hypot(0.02, part);
+    SkinShift shift = course.at(timeS, Math.toRadians(45));
+    assertThat(Math.toDegrees(shift.angleRad())).isCloseTo(expected, within(1e-5));
+    assertThat(1e3 * shift.placeM()).isCloseTo(4 * expected, within(4e-5));
+    SkinShift far = course.at(timeS, Math.toRadians(90));
+    assertThat(Math.toDegrees(far.angleRad())).isCloseTo(2 * expected, within(2e-5));
   }
 
   @Test
   void withoutAFinishOneIsTakenASecondAfterImpact() {
-    // Expect: half way from 2.25 to 3.25 s again sqrt(1/2).
+    // Expect: half way from 2.25 to 3.25 s again sqrt(1/2), and the fiftieth.
     SkinCourse course = SkinCourse.of(SkinShift.assumed(), List.of(TAKEAWAY, TOP, IMPACT));
-    assertThat(1e3 * course.at(2.75, 0).placeM()).isCloseTo(4 * Math.sqrt(0.5), within(CLOSE));
+    assertThat(1e3 * course.at(2.75, 0).placeM())
+        .isCloseTo(4 * Math.sqrt(0.5 + 0.0004), within(CLOSE));
   }
 
   @Test
   void withoutKeyPositionsTheShiftGrowsWithTheTurn() {
-    // Given: no impact, or one before the top. Expect: half a shift at 20 of 40 deg, a whole one at
-    // 60 deg.
+    // Given: no impact, or one before the top. Expect: half a shift at 22.5 of 45 deg, two at 90
+    // deg.
     for (EventTime impact : List.of(FINISH, event(SwingEvent.IMPACT, 1.9))) {
       SkinCourse course = SkinCourse.of(SkinShift.assumed(), List.of(TAKEAWAY, TOP, impact));
-      assertThat(1e3 * course.at(2, Math.toRadians(20)).placeM()).isCloseTo(2, within(CLOSE));
-      assertThat(1e3 * course.at(2, Math.toRadians(60)).placeM()).isCloseTo(4, within(CLOSE));
+      assertThat(1e3 * course.at(2, Math.toRadians(22.5)).placeM()).isCloseTo(2, within(CLOSE));
+      assertThat(1e3 * course.at(2, Math.toRadians(90)).placeM()).isCloseTo(8, within(CLOSE));
     }
   }
 

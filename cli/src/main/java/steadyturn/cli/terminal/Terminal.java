@@ -63,6 +63,9 @@ public final class Terminal extends PrintWriter {
    * nor a mark that turns the direction of writing.
    */
   private static boolean isSafe(char c, boolean endsLine) {
+    if (c >= ' ' && c <= '~') {
+      return true; // nearly all
+    }
     return switch (c) {
       case '\n', '\t' -> true;
       case '\r' -> endsLine;

@@ -2,6 +2,7 @@ package steadyturn.fusion.rest;
 
 import java.util.Optional;
 import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
@@ -11,6 +12,12 @@ import steadyturn.ingest.sample.UnitStream;
  * unit's samples.
  */
 public record RestGate(RestSettings settings) {
+
+  // our choices: ends are judged by twentieths of a second, against twice what half of the rest
+  // turns at most and what a person at rest turns anyway
+  private static final double TRIM_S = 0.05;
+  private static final double UNSETTLED = 2;
+  private static final double STILL_RAD_PER_S = Math.toRadians(0.5);
 
   /**
    * The last rest that ends between earliestS and untilS, walking backwards from untilS.
@@ -53,6 +60,30 @@ public record RestGate(RestSettings settings) {
     return spread.isSeen(unit)
         && spread.rateRmsRadPerS() < settings.rateRmsRadPerS()
         && spread.accelSdMps2() < settings.accelSdMps2();
+  }
+
+  /**
+   * A rest without what of its ends turns far more than its quiet half does: slowly coming to rest
+   * and setting off are no rest. At most a third of it goes at either end.
+   */
+  public static Rest settled(UnitStream unit, Vector3 biasRadPerS, Rest rest) {
+    int n = (int) Math.floor(rest.lengthS() / TRIM_S);
+    double[] rms =
+        IntStream.range(0, n)
+            .mapToDouble(i -> rest.startS() + i * TRIM_S)
+            .map(s -> rateRmsRadPerS(unit, biasRadPerS, s, s + TRIM_S))
+            .toArray();
+    double most = UNSETTLED * Averages.median(rms) + STILL_RAD_PER_S;
+    int first = 0;
+    while (first < n / 3 && rms[first] > most) {
+      first++;
+    }
+    int last = n;
+    while (last > n - n / 3 && rms[last - 1] > most) {
+      last--;
+    }
+    return new Rest(
+        rest.startS() + first * TRIM_S, last == n ? rest.endS() : rest.startS() + last * TRIM_S);
   }
 
   /** Mean rate over a stretch, unit axes, rad/s; lost values are left out. */

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 
@@ -15,11 +16,18 @@ import steadyturn.ingest.sample.Recording;
  *     where there is one)
  * @param fits how each unit's clock was brought there
  * @param links the single steps of the fits: which unit was tied to which
+ * @param reasons what must be said of units whose clocks were mended or cannot be believed
  */
 public record AlignedRecording(
-    Recording recording, Map<BodyPoint, ClockFit> fits, List<ClockLink> links) {
+    Recording recording,
+    Map<BodyPoint, ClockFit> fits,
+    List<ClockLink> links,
+    Map<BodyPoint, List<Reason>> reasons) {
 
   public AlignedRecording {
+    Map<BodyPoint, List<Reason>> said = new EnumMap<>(BodyPoint.class);
+    said.putAll(reasons);
+    reasons = Collections.unmodifiableMap(said);
     Map<BodyPoint, ClockFit> copy = new EnumMap<>(BodyPoint.class);
     copy.putAll(fits);
     fits = Collections.unmodifiableMap(copy);

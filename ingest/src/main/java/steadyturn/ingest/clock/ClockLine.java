@@ -30,10 +30,12 @@ final class ClockLine {
    * Fits the line.
    *
    * @param floorSdS error that all pairs share, s: more pairs do not lessen it
+   * @param known what is known beforehand, of clocks that are laid side by side as well as that
+   *     goes: no correction, and its spreads
    */
-  static ClockFit fit(List<TimePair> pairs, double floorSdS) {
+  static ClockFit fit(List<TimePair> pairs, double floorSdS, ClockFit known) {
     double[] information = information(pairs, 1);
-    ClockFit line = solve(pairs, information, floorSdS);
+    ClockFit line = solve(pairs, information, floorSdS, known);
     for (int round = 0; round < ROUNDS; round++) {
       double scale = Math.max(1, scale(pairs, line));
       information = information(pairs, scale);
@@ -42,7 +44,7 @@ final class ClockLine {
         double away = spreads / BIWEIGHT;
         information[k] *= Math.abs(away) < 1 ? (1 - away * away) * (1 - away * away) : 0;
       }
-      line = solve(pairs, information, floorSdS);
+      line = solve(pairs, information, floorSdS, known);
     }
     return line;
   }
@@ -67,7 +69,8 @@ final class ClockLine {
   }
 
   /** Least squares with the prior on offset (at the pairs' centre) and skew. */
-  private static ClockFit solve(List<TimePair> pairs, double[] information, double floorSdS) {
+  private static ClockFit solve(
+      List<TimePair> pairs, double[] information, double floorSdS, ClockFit known) {
     double sum = 0;
     double centreS = 0;
     int counted = 0;
@@ -77,11 +80,11 @@ final class ClockLine {
       counted += information[k] > 0 ? 1 : 0;
     }
     if (sum == 0) {
-      return prior(pairs.get(0).timeS());
+      return known;
     }
     centreS /= sum;
-    double skewSd = SKEW_SD_PPM * 1e-6;
-    double offsetSdAtCentreS = Math.hypot(OFFSET_SD_S, skewSd * centreS);
+    double skewSd = known.skewSdPpm() * 1e-6;
+    double offsetSdAtCentreS = known.sdAtS(centreS);
     double offsetInfo = 1 / (offsetSdAtCentreS * offsetSdAtCentreS);
     double skewInfo = 1 / (skewSd * skewSd);
     double offsetSum = 0;

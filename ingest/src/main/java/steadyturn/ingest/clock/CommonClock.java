@@ -1,98 +1,145 @@
 package steadyturn.ingest.clock;
 
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.shock.BlowDelay;
-import steadyturn.ingest.shock.Shock;
-import steadyturn.ingest.shock.ShockFinder;
 
 /**
  * Aligns the clocks of a recording's units. The surest ties are used: each unit is tied to that one
  * already aligned with which it shares the sharpest events, so that forearm and hand, which feel
- * every impact sharply, are tied to each other and not both to the pelvis, which feels it dully.
+ * every impact sharply, are tied to each other and not both to the pelvis, which feels it dully. A
+ * unit whose time jumps is tied last, in pieces.
  */
 public final class CommonClock {
 
-  /** Shocks reach the hand and the forearm as good as together (our choice). */
-  private static final double ARM_DELAY_SD_S = 0.0003;
+  /** A path of lags within this says nothing against the stated starts, s. */
+  private static final double USUAL_ARM_S = 0.11;
 
-  /**
-   * How often a pair of shocks is not the same blow, by chance: 4 of 700 simulated lessons of one
-   * swing (seeds 1200001 on) tied the pelvis 7 to 9 ms late, more than the blow's delay explains;
-   * players knock about more, so one in a hundred (our choice).
-   */
-  private static final double STRANGER = 0.01;
+  /** The pelvis turns before the arms do, s. */
+  private static final double USUAL_TRUNK_S = 0.31;
 
-  /**
-   * What the common movement of forearm and hand is worth at best (our choice; the wrist moves).
-   */
-  private static final double MOTION_FLOOR_SD_S = 0.004;
+  /** What a path of lags is worth (our choice: 60 simulated lessons made for tuning), s. */
+  private static final double ARM_PATH_SD_S = 0.03;
 
-  private static final int ENOUGH_PAIRS = 3;
+  private static final double TRUNK_PATH_SD_S = 0.07;
 
-  /** Shocks that agree as well as this need no help from the common movement, s. */
-  private static final double SURE_S = 0.0015;
+  /** Crystals are never that wrong by themselves, ppm. */
+  private static final double WRONG_SKEW_PPM = 2000;
 
-  private CommonClock() {}
+  /** What is said of a clock is surely so. */
+  private static final double SURE = 3;
 
-  /** Brings all units onto the clock of the first, which is the pelvis unit where there is one. */
-  public static AlignedRecording align(Recording recording) {
-    List<UnitStream> waiting = new ArrayList<>(recording.units());
-    if (waiting.isEmpty()) {
-      return new AlignedRecording(recording, Map.of(), List.of());
-    }
-    Map<BodyPoint, List<Shock>> shocks = new EnumMap<>(BodyPoint.class);
-    shocks.putAll(
-        waiting.parallelStream().collect(Collectors.toMap(UnitStream::point, ShockFinder::find)));
-    Map<BodyPoint, ClockFit> fits = new EnumMap<>(BodyPoint.class);
-    List<ClockLink> links = new ArrayList<>();
-    Map<List<BodyPoint>, ClockFit> known = new HashMap<>();
-    fits.put(waiting.remove(0).point(), ClockFit.reference());
-    while (!waiting.isEmpty()) {
-      ClockLink surest = surest(recording, waiting, fits, shocks, known);
-      links.add(surest);
-      fits.put(surest.unit(), surest.fit().then(fitOf(fits, surest.tiedTo())));
-      waiting.removeIf(u -> u.point() == surest.unit());
-    }
-    return new AlignedRecording(moved(recording, fits), fits, links);
+  /** A skew below that is a crystal's, ppm. */
+  private static final double USUAL_SKEW_PPM = 150;
+
+  private final Recording recording;
+  private final Map<BodyPoint, UnitTie.Felt> units = new EnumMap<>(BodyPoint.class);
+  private final Map<BodyPoint, LagPath> paths = new EnumMap<>(BodyPoint.class);
+  private final Map<List<BodyPoint>, UnitTie> known = new HashMap<>();
+  private final Map<BodyPoint, UnitStream> moved = new EnumMap<>(BodyPoint.class);
+  private final Map<BodyPoint, ClockFit> fits = new EnumMap<>(BodyPoint.class);
+  private final List<ClockLink> links = new ArrayList<>();
+  private final Map<BodyPoint, List<Reason>> reasons = new EnumMap<>(BodyPoint.class);
+
+  private CommonClock(Recording recording) {
+    this.recording = recording;
   }
 
-  private static ClockLink surest(
-      Recording recording,
-      List<UnitStream> waiting,
-      Map<BodyPoint, ClockFit> fits,
-      Map<BodyPoint, List<Shock>> shocks,
-      Map<List<BodyPoint>, ClockFit> known) {
+  /**
+   * Brings all units onto the clock of the first whose time does not jump, which is the pelvis unit
+   * where there is one.
+   */
+  public static AlignedRecording align(Recording recording) {
+    return recording.units().isEmpty()
+        ? new AlignedRecording(recording, Map.of(), List.of(), Map.of())
+        : new CommonClock(recording).aligned();
+  }
+
+  private AlignedRecording aligned() {
+    units.putAll(
+        recording.units().parallelStream()
+            .collect(
+                Collectors.toMap(
+                    UnitStream::point, u -> new UnitTie.Felt(u, WholeShocks.find(u)))));
+    List<BodyPoint> broken = broken();
+    List<BodyPoint> waiting = new ArrayList<>(units.keySet());
+    waiting.removeAll(broken);
+    BodyPoint axis = waiting.remove(0);
+    fits.put(axis, ClockFit.reference());
+    moved.put(axis, stream(axis));
+    while (!waiting.isEmpty()) {
+      waiting.remove(tieSurest(waiting));
+    }
+    broken.forEach(this::tieInPieces);
+    List<UnitStream> out = recording.units().stream().map(u -> moved.get(u.point())).toList();
+    return new AlignedRecording(
+        new Recording(recording.id(), recording.player(), out, recording.marks()),
+        fits,
+        links,
+        reasons);
+  }
+
+  private UnitStream stream(BodyPoint point) {
+    return felt(point).stream();
+  }
+
+  private UnitTie.Felt felt(BodyPoint point) {
+    return Optional.ofNullable(units.get(point)).orElseThrow();
+  }
+
+  /** The units whose time jumps against the arm's; the arm's own where all others seem to. */
+  private List<BodyPoint> broken() {
+    BodyPoint hub =
+        List.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND).stream()
+            .filter(units::containsKey)
+            .findFirst()
+            .orElse(recording.units().get(0).point());
+    List<BodyPoint> others = units.keySet().stream().filter(p -> p != hub).toList();
+    paths.putAll(
+        others.parallelStream()
+            .collect(
+                Collectors.toMap(Function.identity(), p -> LagPath.of(stream(hub), stream(p)))));
+    List<BodyPoint> jumping = others.stream().filter(p -> path(p).pieces().size() > 1).toList();
+    return jumping.size() > 1 && jumping.size() == others.size() ? List.of(hub) : jumping;
+  }
+
+  private LagPath path(BodyPoint point) {
+    return paths.getOrDefault(point, new LagPath(List.of()));
+  }
+
+  private BodyPoint tieSurest(List<BodyPoint> waiting) {
     Optional<ClockLink> best = Optional.empty();
     double bestSdS = Double.POSITIVE_INFINITY;
-    for (UnitStream unit : waiting) {
-      for (UnitStream done : recording.units()) {
-        if (!fits.containsKey(done.point())) {
-          continue;
-        }
-        ClockFit fit =
-            known.computeIfAbsent(
-                List.of(unit.point(), done.point()), pair -> between(unit, done, shocks));
-        double sdS = sdOverS(fit, unit);
+    for (BodyPoint unit : waiting) {
+      for (BodyPoint done : moved.keySet()) {
+        ClockFit fit = between(unit, done).fit();
+        double sdS = sdOverS(fit, stream(unit));
         if (sdS < bestSdS) {
           bestSdS = sdS;
-          best = Optional.of(new ClockLink(unit.point(), done.point(), fit));
+          best = Optional.of(new ClockLink(unit, done, fit));
         }
       }
     }
-    return best.orElseThrow();
+    ClockLink link = best.orElseThrow();
+    links.add(link);
+    ClockFit fit = link.fit().then(fitOf(link.tiedTo()));
+    fits.put(link.unit(), fit);
+    moved.put(link.unit(), UnitTie.moved(stream(link.unit()), fit));
+    tell(link);
+    return link.unit();
   }
 
-  private static ClockFit fitOf(Map<BodyPoint, ClockFit> fits, BodyPoint point) {
+  private ClockFit fitOf(BodyPoint point) {
     return fits.getOrDefault(point, ClockFit.reference());
   }
 
@@ -104,51 +151,67 @@ public final class CommonClock {
     return Math.max(fit.sdAtS(unit.timeS(0)), fit.sdAtS(unit.timeS(unit.size() - 1)));
   }
 
-  private static ClockFit between(
-      UnitStream unit, UnitStream other, Map<BodyPoint, List<Shock>> shocks) {
-    double sampleSdS = Math.hypot(unit.meanStepS(), other.meanStepS()) / Math.sqrt(12);
-    double delayS = trunkDelayS(other.point()) - trunkDelayS(unit.point());
-    List<TimePair> pairs =
-        ShockMatch.of(
-                shocks.getOrDefault(unit.point(), List.of()),
-                shocks.getOrDefault(other.point(), List.of()),
-                sampleSdS)
-            .stream()
-            .map(pair -> new TimePair(pair.timeS(), pair.laterS() - delayS, pair.sdS()))
-            .toList();
-    boolean withTrunk = unit.point().isTrunk() || other.point().isTrunk();
-    ClockFit byShocks = byShocks(pairs, withTrunk, unit);
-    if (withTrunk || byShocks.sdS() < SURE_S) {
-      return byShocks;
+  private UnitTie between(BodyPoint unit, BodyPoint other) {
+    return known.computeIfAbsent(
+        List.of(unit, other),
+        pair -> {
+          ClockFit stated = ClockLine.prior(stream(unit).size() == 0 ? 0 : stream(unit).timeS(0));
+          if (isUsual(unit) && isUsual(other)) {
+            return UnitTie.of(felt(unit), felt(other), ClockFit.reference(), stated);
+          }
+          LagPath path = LagPath.of(stream(unit), stream(other));
+          ClockFit line =
+              path.mostS() < usualS(unit, other)
+                  ? ClockFit.reference()
+                  : path.line(pathSdS(unit, other), WRONG_SKEW_PPM);
+          ClockFit left =
+              line.pairs() == 0
+                  ? stated
+                  : new ClockFit(0, 0, line.centreS(), line.sdS(), line.skewSdPpm(), 0);
+          return UnitTie.of(felt(unit), felt(other), line, left);
+        });
+  }
+
+  private boolean isUsual(BodyPoint point) {
+    return path(point).mostS() < (point.isTrunk() ? USUAL_TRUNK_S : USUAL_ARM_S);
+  }
+
+  private static double usualS(BodyPoint a, BodyPoint b) {
+    return a.isTrunk() || b.isTrunk() ? USUAL_TRUNK_S : USUAL_ARM_S;
+  }
+
+  private static double pathSdS(BodyPoint a, BodyPoint b) {
+    return a.isTrunk() || b.isTrunk() ? TRUNK_PATH_SD_S : ARM_PATH_SD_S;
+  }
+
+  private void tieInPieces(BodyPoint unit) {
+    BodyPoint partner =
+        moved.keySet().stream().min(Comparator.comparing(p -> pathSdS(unit, p))).orElseThrow();
+    UnitTie.Felt other = felt(partner).moved(fitOf(partner));
+    BrokenClock mended = BrokenClock.of(felt(unit), other, pathSdS(unit, partner));
+    links.add(new ClockLink(unit, partner, mended.fit()));
+    fits.put(unit, mended.fit());
+    moved.put(unit, mended.stream());
+    reasons.put(unit, mended.reasons());
+  }
+
+  /** Says what was mended and what contradicts itself. */
+  private void tell(ClockLink link) {
+    ClockFit fit = link.fit();
+    List<Reason> said = new ArrayList<>();
+    double offS = fit.correctionS(fit.centreS());
+    boolean runsWrong = Math.abs(fit.skewPpm()) > USUAL_SKEW_PPM + SURE * fit.skewSdPpm();
+    if (runsWrong) {
+      said.add(Reason.of(ClockReason.RATE, link.tiedTo(), fit.skewPpm(), fit.skewSdPpm()));
+    } else if (Math.abs(offS) > SURE * (ClockLine.OFFSET_SD_S + fit.sdS())) {
+      said.add(Reason.of(ClockReason.START, link.tiedTo(), 1000 * offS, 1000 * fit.sdS()));
     }
-    List<TimePair> motion = MotionMatch.of(unit, other);
-    if (motion.size() < ENOUGH_PAIRS) {
-      return byShocks;
+    UnitTie tie = between(link.unit(), link.tiedTo());
+    if (!tie.trouble().isNone()) {
+      said.add(tie.trouble());
     }
-    ClockFit byMotion = ClockLine.fit(motion, MOTION_FLOOR_SD_S);
-    return byMotion.sdS() < byShocks.sdS() ? byMotion : byShocks;
-  }
-
-  private static ClockFit byShocks(List<TimePair> pairs, boolean withTrunk, UnitStream unit) {
-    if (pairs.isEmpty()) {
-      return ClockLine.prior(unit.size() == 0 ? 0 : unit.timeS(0));
+    if (!said.isEmpty()) {
+      reasons.put(link.unit(), said);
     }
-    double delaySdS = withTrunk ? BlowDelay.TRUNK_SD_S : ARM_DELAY_SD_S;
-    double chance = Math.pow(STRANGER, pairs.size());
-    return ClockLine.fit(pairs, Math.hypot(delaySdS, Math.sqrt(chance) * ClockLine.OFFSET_SD_S));
-  }
-
-  private static double trunkDelayS(BodyPoint point) {
-    return point.isTrunk() ? BlowDelay.TRUNK_S : 0;
-  }
-
-  private static Recording moved(Recording recording, Map<BodyPoint, ClockFit> fits) {
-    List<UnitStream> units =
-        recording.units().stream().map(unit -> moved(unit, fitOf(fits, unit.point()))).toList();
-    return new Recording(recording.id(), recording.player(), units, recording.marks());
-  }
-
-  private static UnitStream moved(UnitStream unit, ClockFit fit) {
-    return unit.withTimes(Arrays.stream(unit.timeColumnS()).map(fit::toReferenceS).toArray());
   }
 }

@@ -22,6 +22,7 @@ public final class VirtualUnit implements Runnable {
   private final VirtualPort port;
   private final UnitFaults faults;
   private final double speed;
+  private final double zeroS;
   private final Random random;
   private volatile long sent;
   private volatile boolean isStopped;
@@ -29,6 +30,8 @@ public final class VirtualUnit implements Runnable {
   /**
    * A unit that plays a stream once.
    *
+   * @param zeroS where on the stream's time axis the playing begins, s: the same for the units of
+   *     one recording, so that their starts stay as far apart as they were
    * @param speed 1 for real pace, 10 for ten times as fast
    * @param seed of the faults
    */
@@ -37,12 +40,14 @@ public final class VirtualUnit implements Runnable {
       UnitEncoder encoder,
       VirtualPort port,
       UnitFaults faults,
+      double zeroS,
       double speed,
       long seed) {
     this.stream = stream;
     this.encoder = encoder;
     this.port = port;
     this.faults = faults;
+    this.zeroS = zeroS;
     this.speed = speed;
     random = new Random(seed);
     hello =
@@ -67,9 +72,13 @@ public final class VirtualUnit implements Runnable {
   /** Plays the stream to its end. */
   @Override
   public void run() {
-    double startS = HostTime.steadyS();
-    double fromS = stream.size() == 0 ? 0 : stream.timeS(0);
-    double nextHelloS = 0;
+    run(HostTime.steadyS());
+  }
+
+  /** Plays it with the host's steady time at which the playing of all units began, s. */
+  public void run(double startS) {
+    double firstS = stream.size() == 0 ? 0 : stream.timeS(0) - zeroS;
+    double nextHelloS = firstS;
     int next = 0;
     try {
       while (next < stream.size() && !isStopped) {
@@ -79,8 +88,8 @@ public final class VirtualUnit implements Runnable {
           port.send(encoder.hello(hello));
           nextHelloS += HELLO_EVERY_S;
         }
-        while (next < stream.size() && stream.timeS(next) - fromS <= nowS) {
-          sample(next++, fromS);
+        while (next < stream.size() && stream.timeS(next) - zeroS <= nowS) {
+          sample(next++);
         }
         sent = next;
         Thread.sleep(pauseMs());
@@ -95,11 +104,11 @@ public final class VirtualUnit implements Runnable {
     return PAUSE_MS + Math.round(1000 * longerS);
   }
 
-  private void sample(int i, double fromS) {
+  private void sample(int i) {
     if (random.nextDouble() * 100 < faults.dropPct()) {
       return;
     }
-    double deviceS = (stream.timeS(i) - fromS) / (1 + faults.skewPpm() * 1e-6) + 10;
+    double deviceS = (stream.timeS(i) - stream.timeS(0)) / (1 + faults.skewPpm() * 1e-6) + 10;
     double[] accel = new double[3];
     double[] gyro = new double[3];
     for (int axis = 0; axis < 3; axis++) {

@@ -1,6 +1,9 @@
 package steadyturn.ingest.quality;
 
 import java.util.List;
+import java.util.Map;
+import steadyturn.ingest.reason.Reason;
+import steadyturn.ingest.sample.BodyPoint;
 
 /**
  * What was found in a recording.
@@ -13,6 +16,18 @@ public record RecordingReport(String recordingId, List<UnitReport> units) {
 
   public RecordingReport {
     units = List.copyOf(units);
+  }
+
+  /** The same with what was found of the units' clocks. */
+  public RecordingReport withClocks(Map<BodyPoint, List<Reason>> clocks) {
+    return new RecordingReport(
+        recordingId, units.stream().map(u -> u.with(findings(clocks, u.facts().point()))).toList());
+  }
+
+  private static List<Finding> findings(Map<BodyPoint, List<Reason>> clocks, BodyPoint point) {
+    return clocks.getOrDefault(point, List.of()).stream()
+        .map(reason -> new Finding(Verdict.WIDER_INTERVALS, reason))
+        .toList();
   }
 
   /** The worst verdict of the units. */

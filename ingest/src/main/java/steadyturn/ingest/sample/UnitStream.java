@@ -19,7 +19,7 @@ public final class UnitStream {
   private final double[][] gyroRadPerS;
 
   /** Found when first asked for; a part of a stream has that of the whole. */
-  private double usualStepS = Double.NaN;
+  private double usualStepS;
 
   /**
    * Takes ownership of the columns.
@@ -29,6 +29,7 @@ public final class UnitStream {
    * @param gyroRadPerS three columns (x, y, z) of n values, rad/s
    */
   public UnitStream(UnitFacts facts, double[] timeS, double[][] accelMps2, double[][] gyroRadPerS) {
+    this(facts, timeS, accelMps2, gyroRadPerS, Double.NaN);
     requireColumns("accelerometer", accelMps2, timeS.length);
     requireColumns("gyroscope", gyroRadPerS, timeS.length);
     for (int i = 1; i < timeS.length; i++) {
@@ -38,10 +39,20 @@ public final class UnitStream {
                 + (" s follows " + timeS[i - 1] + " s"));
       }
     }
+  }
+
+  /** A part of a stream, or one with other columns as long. */
+  private UnitStream(
+      UnitFacts facts,
+      double[] timeS,
+      double[][] accelMps2,
+      double[][] gyroRadPerS,
+      double usualStepS) {
     this.facts = facts;
     this.timeS = timeS;
     this.accelMps2 = accelMps2;
     this.gyroRadPerS = gyroRadPerS;
+    this.usualStepS = usualStepS;
   }
 
   private static void requireColumns(String name, double[][] columns, int length) {
@@ -158,14 +169,12 @@ public final class UnitStream {
   public UnitStream between(double fromS, double toS) {
     int from = indexAt(fromS);
     int to = Math.max(from, indexAt(toS));
-    UnitStream part =
-        new UnitStream(
-            facts,
-            Arrays.copyOfRange(timeS, from, to),
-            cut(accelMps2, from, to),
-            cut(gyroRadPerS, from, to));
-    part.usualStepS = usualStepS();
-    return part;
+    return new UnitStream(
+        facts,
+        Arrays.copyOfRange(timeS, from, to),
+        cut(accelMps2, from, to),
+        cut(gyroRadPerS, from, to),
+        usualStepS());
   }
 
   private static double[][] cut(double[][] columns, int from, int to) {

@@ -73,7 +73,8 @@ class BlowTest {
   void aTrunkFeelsABlowLate(BodyPoint first, BodyPoint second) {
     // Given: clocks that agree, and a trunk that feels each blow later by the delay of the design.
     // Expect: no correction, though the blows themselves lie so far apart; within 0.6 ms, half a
-    // sample of either. The spread holds the delay's own.
+    // sample of either. The spread holds the delay's own
+    // and what a dull onset adds.
     double firstLateS = first == BodyPoint.PELVIS ? BlowDelay.TRUNK_S : 0;
     double secondLateS = second == BodyPoint.THORAX ? BlowDelay.TRUNK_S : 0;
     AlignedRecording aligned =
@@ -81,6 +82,6 @@ class BlowTest {
     ClockFit fit = aligned.fit(second);
     assertThat(fit.pairs()).isEqualTo(12);
     assertThat(fit.correctionS(60)).isCloseTo(0, within(0.0006));
-    assertThat(fit.sdS()).isBetween(BlowDelay.TRUNK_SD_S, BlowDelay.TRUNK_SD_S + 0.0005);
+    assertThat(fit.sdS()).isBetween(BlowDelay.TRUNK_SD_S, BlowDelay.TRUNK_SD_S + 0.0015);
   }
 }

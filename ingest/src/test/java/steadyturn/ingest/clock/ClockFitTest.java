@@ -84,7 +84,8 @@ class ClockFitTest {
         List.of(
             new ClockLink(BodyPoint.LEAD_FOREARM, BodyPoint.PELVIS, spread(0.004)),
             new ClockLink(BodyPoint.CLUB_SHAFT, BodyPoint.PELVIS, spread(0.012)),
-            new ClockLink(BodyPoint.LEAD_HAND, BodyPoint.LEAD_FOREARM, spread(0.003))));
+            new ClockLink(BodyPoint.LEAD_HAND, BodyPoint.LEAD_FOREARM, spread(0.003))),
+        Map.of());
   }
 
   @ParameterizedTest

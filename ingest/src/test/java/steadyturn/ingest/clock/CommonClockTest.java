@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -102,6 +104,8 @@ class CommonClockTest {
   @Test
   void oneShockIsWorthLessTheFartherAwayFromIt() {
     MadeLesson lesson = new MadeLesson(7, 600, 500, 1);
+    lesson.forearmOffsetS = 0;
+    lesson.handOffsetS = 0.01;
     AlignedRecording aligned = CommonClock.align(lesson.recording());
     double impactS = lesson.impactsS.get(0);
     double nearSdS = aligned.sdBetweenS(FOREARM, HAND, impactS);
@@ -109,6 +113,56 @@ class CommonClockTest {
     // Given: one pair, crystals known to 40 ppm. Expect: 250 s away 10 ms more.
     assertThat(nearSdS).isBetween(0.001, 0.004);
     assertThat(farSdS).isCloseTo(0.01, within(0.002));
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0.06, -0.094, 0.11})
+  void oneShockFarFromTheStatedStartMovesNothing(double awayS) {
+    // Given: clocks that agree, and one blow that the hand feels at another time than the forearm:
+    // not the same one, as starts are known to 12 ms. Expect: less than 2 ms of correction, and a
+    // spread that has grown by what the doubt is worth.
+    MadeLesson lesson = new MadeLesson(9, 60, 500, 1);
+    lesson.forearmOffsetS = 0;
+    lesson.forearmSkewPpm = 0;
+    lesson.handOffsetS = 0;
+    lesson.handSkewPpm = 0;
+    lesson.handFeelsLaterS = awayS;
+    AlignedRecording aligned = CommonClock.align(lesson.recording());
+    double impactS = lesson.impactsS.get(0);
+    assertThat(betweenErrorS(aligned, lesson, impactS)).isCloseTo(0, within(0.002));
+    assertThat(aligned.sdBetweenS(FOREARM, HAND, impactS)).isBetween(0.003, 0.02);
+  }
+
+  @Test
+  void aBlowThatBeganInAGapTiesNothing() {
+    // Given: one blow, and a forearm that misses the 8 ms in which it began. Expect: no tie.
+    MadeLesson lesson = new MadeLesson(10, 60, 500, 1);
+    double fromS = lesson.unitTimeS(FOREARM, lesson.impactsS.get(0)) - 0.004;
+    Recording whole = lesson.recording();
+    List<UnitStream> units =
+        whole.units().stream()
+            .map(u -> u.point() == FOREARM ? without(u, fromS, fromS + 0.008) : u)
+            .toList();
+    AlignedRecording aligned =
+        CommonClock.align(new Recording("gap", whole.player(), units, List.of()));
+    assertThat(aligned.fit(FOREARM).pairs()).isZero();
+  }
+
+  private static UnitStream without(UnitStream unit, double fromS, double toS) {
+    int[] kept =
+        IntStream.range(0, unit.size())
+            .filter(i -> unit.timeS(i) < fromS || unit.timeS(i) > toS)
+            .toArray();
+    double[][] columns = new double[6][];
+    for (int channel = 0; channel < 6; channel++) {
+      double[] column = unit.column(channel);
+      columns[channel] = Arrays.stream(kept).mapToDouble(i -> column[i]).toArray();
+    }
+    return new UnitStream(
+        unit.facts(),
+        Arrays.stream(kept).mapToDouble(unit::timeS).toArray(),
+        Arrays.copyOfRange(columns, 0, 3),
+        Arrays.copyOfRange(columns, 3, 6));
   }
 
   @Test

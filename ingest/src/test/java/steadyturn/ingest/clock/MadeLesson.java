@@ -27,6 +27,7 @@ final class MadeLesson {
   double forearmSkewPpm;
   double handOffsetS;
   double handSkewPpm;
+  double handFeelsLaterS;
   boolean pelvisFeels = true;
   boolean armFeels = true;
   private final long seed;
@@ -125,7 +126,8 @@ final class MadeLesson {
     double size = isPelvis ? 3 * G : point == BodyPoint.LEAD_HAND ? 60 * G : 40 * G;
     double riseS = isPelvis ? 0.002 : 0.0005;
     for (double impactS : impactsS) {
-      double sinceS = trueS - impactS - (isPelvis ? 0.001 : 0);
+      double laterS = point == BodyPoint.LEAD_HAND ? handFeelsLaterS : isPelvis ? 0.001 : 0;
+      double sinceS = trueS - impactS - laterS;
       if (sinceS > 0 && sinceS < 0.1) {
         double ring =
             size

@@ -17,6 +17,8 @@ import steadyturn.ingest.shock.Shock;
 class MatchTest {
 
   private static final double SAMPLE_SD_S = 0.001;
+  private static final double REACH_S = 0.12;
+  private static final ClockFit KNOWN = ClockLine.prior(0);
 
   /** Blows at uneven distances, so that no wrong lag fits. */
   private static final double[] BLOWS_S = {3, 10.3, 17.9, 31.2, 40.7, 58.4, 66.1, 83.6};
@@ -35,7 +37,7 @@ class MatchTest {
     // Given: the second unit later by an offset and a skew. Expect: eight pairs, each the
     // difference of the two times, dated by the first unit's clock.
     List<TimePair> pairs =
-        ShockMatch.of(shocks(0, 0, 10), shocks(offsetS, skewPpm, 10), SAMPLE_SD_S);
+        ShockMatch.of(shocks(0, 0, 10), shocks(offsetS, skewPpm, 10), SAMPLE_SD_S, REACH_S, KNOWN);
     assertThat(pairs).hasSize(8);
     for (int k = 0; k < 8; k++) {
       assertThat(pairs.get(k).timeS()).isEqualTo(BLOWS_S[k]);
@@ -46,10 +48,11 @@ class MatchTest {
 
   @Test
   void aWeakShockIsWorthLess() {
-    // Given: clarity 3 and 5, sampling 1 ms. Our choice: 1.5 ms over the clarity at each unit, so
-    // the root of 1 + (1.5/3)^2 + (1.5/5)^2 ms.
-    TimePair pair = ShockMatch.of(shocks(0, 0, 3), shocks(0.01, 0, 5), SAMPLE_SD_S).get(0);
-    assertThat(pair.sdS()).isCloseTo(1e-3 * Math.sqrt(1 + 0.25 + 0.09), within(1e-12));
+    // Given: clarity 3 and 5, sampling 1 ms. Our choice: 1 ms for the onset and 2.5 ms over the
+    // clarity at each unit, so the root of 1 + 1 + (2.5/3)^2 + (2.5/5)^2 ms.
+    TimePair pair =
+        ShockMatch.of(shocks(0, 0, 3), shocks(0.01, 0, 5), SAMPLE_SD_S, REACH_S, KNOWN).get(0);
+    assertThat(pair.sdS()).isCloseTo(1e-3 * Math.sqrt(2 + 6.25 / 9 + 0.25), within(1e-12));
   }
 
   @Test
@@ -59,7 +62,7 @@ class MatchTest {
     List<Shock> more = shocks(0.01, 0, 10);
     more.add(1, new Shock(5, 20, 10));
     more.add(3, new Shock(BLOWS_S[1] + 0.07, 20, 10));
-    List<TimePair> pairs = ShockMatch.of(shocks(0, 0, 10), more, SAMPLE_SD_S);
+    List<TimePair> pairs = ShockMatch.of(shocks(0, 0, 10), more, SAMPLE_SD_S, REACH_S, KNOWN);
     assertThat(pairs).hasSize(8);
     assertThat(pairs).allSatisfy(p -> assertThat(p.laterS()).isCloseTo(0.01, within(1e-9)));
   }
@@ -71,7 +74,7 @@ class MatchTest {
     for (double extra : new double[] {-0.002, 0.002}) {
       List<Shock> twice = shocks(0.01, 0, 10);
       twice.add(extra < 0 ? 4 : 5, new Shock(BLOWS_S[4] + 0.01 + extra, 20, 10));
-      List<TimePair> pairs = ShockMatch.of(shocks(0, 0, 10), twice, SAMPLE_SD_S);
+      List<TimePair> pairs = ShockMatch.of(shocks(0, 0, 10), twice, SAMPLE_SD_S, REACH_S, KNOWN);
       assertThat(pairs).hasSize(8);
       assertThat(pairs.get(4).laterS()).isCloseTo(0.01, within(1e-9));
     }
@@ -80,8 +83,9 @@ class MatchTest {
   @ParameterizedTest
   @CsvSource({"0.119, 8", "-0.119, 8", "0.121, 0", "-0.121, 0"})
   void shocksOfAnotherTimeAreNoPartners(double offsetS, int pairs) {
-    assertThat(ShockMatch.of(shocks(0, 0, 10), shocks(offsetS, 0, 10), SAMPLE_SD_S)).hasSize(pairs);
-    assertThat(ShockMatch.of(List.of(), shocks(0, 0, 10), SAMPLE_SD_S)).isEmpty();
+    assertThat(ShockMatch.of(shocks(0, 0, 10), shocks(offsetS, 0, 10), SAMPLE_SD_S, REACH_S, KNOWN))
+        .hasSize(pairs);
+    assertThat(ShockMatch.of(List.of(), shocks(0, 0, 10), SAMPLE_SD_S, REACH_S, KNOWN)).isEmpty();
   }
 
   @Test
@@ -94,7 +98,7 @@ class MatchTest {
       first.add(new Shock(k * 0.1 + 0.04 * ((k * 7919L) % 97) / 97, 20, 10));
       second.add(new Shock(k * 0.1 + 0.04 * ((k * 6101L) % 89) / 89, 20, 10));
     }
-    assertThat(ShockMatch.of(first, second, 0.00001)).isEmpty();
+    assertThat(ShockMatch.of(first, second, 0.00001, REACH_S, KNOWN)).isEmpty();
   }
 
   /** Turns about z with two sines that share no period; everything else is still. */
@@ -115,37 +119,38 @@ class MatchTest {
   @CsvSource({"0", "0.02", "-0.02", "0.0525", "-0.0831", "0.113"})
   void theLagOfACommonMovementIsFoundBetweenSamples(double lagS) {
     // Given: the same movement, seen later by the other unit. Expect: one pair for every 4 s, dated
-    // at its middle; the lag within 0.3 ms, as a parabola is laid through 5 ms steps.
-    List<TimePair> pairs = MotionMatch.of(turning(0, 200, 21, 2), turning(lagS, 200, 21, 2));
+    // at its middle, which lies half a window and the reach of 0.15 s behind the start; the lag
+    // within 0.3 ms, as a parabola is laid through 25 ms steps of a slow movement.
+    List<TimePair> pairs = TurningMatch.of(turning(0, 200, 21, 2), turning(lagS, 200, 21, 2));
     assertThat(pairs).hasSize(5);
     for (int k = 0; k < 5; k++) {
-      assertThat(pairs.get(k).timeS()).isCloseTo(2 + 4 * k, within(1e-9));
+      assertThat(pairs.get(k).timeS()).isCloseTo(2.15 + 4 * k, within(1e-9));
       assertThat(pairs.get(k).laterS()).isCloseTo(lagS, within(0.0003));
-      assertThat(pairs.get(k).sdS()).isEqualTo(0.006);
+      assertThat(pairs.get(k).sdS()).isBetween(TurningMatch.PAIR_SD_S, 0.009);
     }
   }
 
   @ParameterizedTest
-  @CsvSource({"0.125", "-0.125"})
+  @CsvSource({"0.155", "-0.155"})
   void aLagBeyondReachIsNoPair(double lagS) {
-    assertThat(MotionMatch.of(turning(0, 200, 9, 2), turning(lagS, 200, 9, 2))).isEmpty();
+    assertThat(TurningMatch.of(turning(0, 200, 9, 2), turning(lagS, 200, 9, 2))).isEmpty();
   }
 
   @ParameterizedTest
-  @CsvSource({"0.25, 0", "0.27, 2"})
+  @CsvSource({"0.08, 0", "0.1, 2"})
   void whoHardlyTurnsGivesNoPair(double size, int pairs) {
-    // Given: a rate that varies by size rad/s (two sines of that size have it as their RMS).
-    // Expect: pairs from half of 30 deg/s = 0.262 rad/s on.
-    assertThat(MotionMatch.of(turning(0, 200, 9, 2), turning(0.02, 200, 9, size))).hasSize(pairs);
-    assertThat(MotionMatch.of(turning(0, 200, 9, size), turning(0.02, 200, 9, 2))).hasSize(pairs);
+    // Given: a rate of size times 2 and two sines of that size (RMS sqrt(5) times it). Expect:
+    // pairs from 0.2 rad/s on, which is a size of 0.089.
+    assertThat(TurningMatch.of(turning(0, 200, 9, 2), turning(0.02, 200, 9, size))).hasSize(pairs);
+    assertThat(TurningMatch.of(turning(0, 200, 9, size), turning(0.02, 200, 9, 2))).hasSize(pairs);
   }
 
   @Test
   void whoTurnsOtherwiseOrNotAtAllGivesNoPair() {
     UnitStream other = turning(1.1, 200, 9, 2);
-    assertThat(MotionMatch.of(turning(0, 200, 9, 2), other)).isEmpty();
-    assertThat(MotionMatch.of(turning(0, 200, 3.9, 2), turning(0, 200, 9, 2))).isEmpty();
-    assertThat(MotionMatch.of(turning(0, 200, 9, 2).between(50, 60), other)).isEmpty();
-    assertThat(MotionMatch.of(turning(0, 200, 9, 2), other.between(50, 60))).isEmpty();
+    assertThat(TurningMatch.of(turning(0, 200, 9, 2), other)).isEmpty();
+    assertThat(TurningMatch.of(turning(0, 200, 3.9, 2), turning(0, 200, 9, 2))).isEmpty();
+    assertThat(TurningMatch.of(turning(0, 200, 9, 2).between(50, 60), other)).isEmpty();
+    assertThat(TurningMatch.of(turning(0, 200, 9, 2), other.between(50, 60))).isEmpty();
   }
 }

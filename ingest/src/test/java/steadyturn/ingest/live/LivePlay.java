@@ -29,7 +29,7 @@ final class LivePlay implements AutoCloseable {
       VirtualPort port = VirtualPort.at(path);
       UnitFaults faults = k == 0 ? ofFirst : UnitFaults.NONE;
       VirtualUnit unit =
-          new VirtualUnit(stream, new BinaryFrameEncoder(16, 2000), port, faults, 1, k);
+          new VirtualUnit(stream, new BinaryFrameEncoder(16, 2000), port, faults, 0, 1, k);
       paths.add(path);
       ports.add(port);
       units.add(unit);

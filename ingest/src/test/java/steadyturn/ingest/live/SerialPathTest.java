@@ -26,6 +26,7 @@ import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.sensor.BinaryFrameAdapter;
 import steadyturn.ingest.sensor.TextLineAdapter;
+import steadyturn.ingest.serial.HostTime;
 import steadyturn.ingest.serial.PortListener;
 import steadyturn.ingest.serial.SerialPortSource;
 
@@ -62,7 +63,7 @@ class SerialPathTest {
     Path pelvisPath = folder.resolve("p");
     Path handPath = folder.resolve("h");
     UnitStream pelvis = MadeStream.numbered(BodyPoint.PELVIS, 500, 1500);
-    UnitStream hand = MadeStream.numbered(BodyPoint.LEAD_HAND, 200, 600);
+    UnitStream hand = MadeStream.numbered(BodyPoint.LEAD_HAND, 200, 600).shifted(0.4);
     try (VirtualPort pelvisPort = VirtualPort.at(pelvisPath);
         VirtualPort handPort = VirtualPort.at(handPath);
         LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
@@ -70,14 +71,17 @@ class SerialPathTest {
       LiveUnit liveHand = new LiveUnit(recorder, new TextLineAdapter(), Optional.empty());
       VirtualUnit playPelvis =
           new VirtualUnit(
-              pelvis, new BinaryFrameEncoder(16, 2000), pelvisPort, UnitFaults.NONE, 1, 1);
+              pelvis, new BinaryFrameEncoder(16, 2000), pelvisPort, UnitFaults.NONE, 0, 1, 1);
       VirtualUnit playHand =
-          new VirtualUnit(hand, new TextLineEncoder(), handPort, UnitFaults.NONE, 1, 2);
+          new VirtualUnit(hand, new TextLineEncoder(), handPort, UnitFaults.NONE, 0, 1, 2);
       try (SerialPortSource a = SerialPortSource.open(pelvisPath.toString(), 921_600, livePelvis);
           SerialPortSource b = SerialPortSource.open(handPath.toString(), 921_600, liveHand)) {
         Thread.sleep(300);
-        Thread first = play(playPelvis);
-        Thread second = play(playHand);
+        double startS = HostTime.steadyS();
+        Thread first = new Thread(() -> playPelvis.run(startS));
+        Thread second = new Thread(() -> playHand.run(startS));
+        first.start();
+        second.start();
         assertThat(waitForEnd(livePelvis, playPelvis, first).lost()).isZero();
         assertThat(waitForEnd(liveHand, playHand, second).skippedBytes()).isZero();
         assertThat(a.path()).isNotEqualTo(b.path());
@@ -91,9 +95,9 @@ class SerialPathTest {
     assertThat(MadeStream.numberOf(readPelvis, 1499)).isEqualTo(1499);
     assertThat(readPelvis.facts().nominalRateHz()).isEqualTo(500);
     assertThat(readHand.facts().serialNumber()).isEqualTo("V-7");
-    // Both began within some ms; the start times are right to the way's latency. Within 0.1 s: the
-    // two threads that play begin one after the other on a busy machine.
-    assertThat(readHand.timeS(0)).isCloseTo(0, within(0.1));
+    // The hand's unit starts 0.4 s later, as in the recording that is played; the start times are
+    // right to the way's latency, which is some ms. Within 0.1 s on a busy machine.
+    assertThat(readHand.timeS(0)).isCloseTo(0.4, within(0.1));
   }
 
   private static Thread play(VirtualUnit unit) {
@@ -118,7 +122,7 @@ class SerialPathTest {
               Optional.empty(),
               (point, timeS, accel, gyro) -> heardS.add(timeS));
       VirtualUnit player =
-          new VirtualUnit(pelvis, new BinaryFrameEncoder(16, 2000), port, unplugs, 1, 1);
+          new VirtualUnit(pelvis, new BinaryFrameEncoder(16, 2000), port, unplugs, 0, 1, 1);
       try (SerialPortSource source = SerialPortSource.open(path.toString(), 921_600, live)) {
         Thread.sleep(300);
         Thread playing = play(player);
@@ -159,7 +163,7 @@ class SerialPathTest {
         LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
       LiveUnit live = new LiveUnit(recorder, new BinaryFrameAdapter(), Optional.empty());
       VirtualUnit player =
-          new VirtualUnit(pelvis, new BinaryFrameEncoder(16, 2000), port, faults, 1, 9);
+          new VirtualUnit(pelvis, new BinaryFrameEncoder(16, 2000), port, faults, 0, 1, 9);
       try (SerialPortSource source = SerialPortSource.open(path.toString(), 921_600, live)) {
         Thread.sleep(300);
         state = waitForEnd(live, player, play(player));

@@ -11,8 +11,10 @@ import steadyturn.ingest.sample.UnitStream;
 /** How the forearm rises and falls in a stroke, and when it is level with the ground. */
 final class ArmHeight {
 
-  // our choice: levelling while a person sways, and an arm that hung off the vertical in its pose
-  private static final double LEVEL_SD_RAD = Math.toRadians(1.2);
+  // our choice: levelling while a person sways, an arm that hung off the vertical in its pose, and
+  // a
+  // unit that tips as skin hangs and stretches
+  private static final double LEVEL_SD_RAD = Math.toRadians(1.8);
 
   // how far the arm turns between a rest and a level position, both ways together
   private static final double ARM_WAY_RAD = 1.5;

@@ -23,8 +23,12 @@ import steadyturn.ingest.sample.UnitStream;
 final class ArmSwingReader {
 
   private static final double REFERENCE_S = 0.14;
-  // a unit on skin follows the bone late: our assumption
-  private static final double SKIN_LAG_SD_S = 0.002;
+  // a unit on skin follows the bone late where it sets off and turns round, and its chip's filter
+  // by
+  // part of a sample: our assumptions
+  private static final double SKIN_LAG_S = 0.0015;
+  private static final double SKIN_LAG_SD_S = 0.0025;
+  private static final double FILTER_LAG_STEPS = 0.35;
   // the wrist may begin to cock before or after the arm moves, at the top as well: our assumptions
   private static final double HAND_RAD_PER_S = Math.toRadians(2.5);
   private static final double HAND_TAKEAWAY_SD_S = 0.02;
@@ -113,7 +117,7 @@ final class ArmSwingReader {
   private double readTakeaway() {
     boolean hands = forearm.isPresent();
     Reason takeawayWhy = hands ? Reason.NONE : Reason.of(EventReason.FROM_HAND);
-    Instant begins = hands ? arm.takeaway(0).and(SKIN_LAG_SD_S) : fromHand(arm);
+    Instant begins = hands ? onBone(arm.takeaway(0)) : fromHand(arm);
     GapDoubt.Moment seen = arm.gaps().moment(begins, TAKEAWAY_S, TAKEAWAY_S);
     Instant takeaway = hands && !seen.isInGap() ? seen.at() : witnessed(seen.at(), hands);
     double addressS = takeaway.timeS() - REFERENCE_S;
@@ -122,11 +126,16 @@ final class ArmSwingReader {
     return takeaway.timeS();
   }
 
+  /** When the bone did what its unit showed; a filter's lag is known no better than by its size. */
+  private Instant onBone(Instant shown) {
+    double filterS = FILTER_LAG_STEPS / armUnit.stream().facts().nominalRateHz();
+    return shown.earlier(SKIN_LAG_S + filterS, Math.hypot(SKIN_LAG_SD_S, filterS));
+  }
+
   /** Forearm level on the way up, and top; answers when the top was, s. */
   private double readTop(StrokeShape shape) {
     boolean hands = forearm.isPresent();
-    Instant top =
-        hands ? arm.top(0).and(SKIN_LAG_SD_S) : arm.top(HAND_TOP_RAD_PER_S).and(HAND_TOP_SD_S);
+    Instant top = hands ? onBone(arm.top(0)) : arm.top(HAND_TOP_RAD_PER_S).and(HAND_TOP_SD_S);
     GapDoubt.Moment atTop = arm.gaps().moment(top, SMOOTH_S, SMOOTH_S);
     put(
         SwingEvent.TOP,

@@ -24,6 +24,7 @@ final class BallBlow {
   // one as good, the part of it that moves a sample, the part of a slow rise that stays unseen
   private static final double FOLLOWS_S = 0.025;
   private static final double DIP_S = 0.005;
+  private static final double DIP_STEPS = 1.5;
   private static final double FAINT = 0.35;
   private static final double EQUAL = 0.5;
   private static final double MOVED_PART = 0.08;
@@ -72,7 +73,7 @@ final class BallBlow {
     double least = Math.max(limit.stepMps2(), TIMES_MEDIAN * Averages.median(steps));
     for (int i = 0; i < steps.length; i++) {
       if (steps[i] > least && awayFromCalm(track, from + i) > limit.awayMps2()) {
-        return Optional.of(hardest(track, from, i, steps, limit));
+        return Optional.of(hardest(track, from, i, steps, limit, DIP_S));
       }
     }
     return Optional.empty();
@@ -82,12 +83,15 @@ final class BallBlow {
    * The blow to which the first large step belongs, or the one behind it that is far harder: the
    * ground or a soft wave of shaft and hands may come before the ball. One about twice as hard
    * leaves open which of the two was the ball.
+   *
+   * @param dipS how long a ring may pass near its zero
    */
-  private static Onset hardest(GyroTrack track, int from, int at, double[] steps, Least limit) {
+  private static Onset hardest(
+      GyroTrack track, int from, int at, double[] steps, Least limit, double dipS) {
     int strongest = strongest(track, from, steps, at, FOLLOWS_S);
     int start = strongest;
     double startS = track.timeS(from + strongest);
-    for (int i = strongest; i >= at && startS - track.timeS(from + i) < DIP_S; i--) {
+    for (int i = strongest; i >= at && startS - track.timeS(from + i) < dipS; i--) {
       start = steps[i] > FAINT * steps[strongest] ? i : start;
       startS = track.timeS(from + start);
     }
@@ -97,7 +101,7 @@ final class BallBlow {
     }
     // its first sample may have been taken too soon after its beginning to stand out
     Onset later = onset(track, from + start).oneStepMore();
-    double part = steps[strongest(track, from, steps, at, DIP_S)] / steps[strongest];
+    double part = steps[strongest(track, from, steps, at, dipS)] / steps[strongest];
     if (part > EQUAL) {
       return onset(track, first(track, from + at, steps[at], limit));
     }
@@ -124,8 +128,12 @@ final class BallBlow {
 
   private static Optional<Onset> sparse(GyroTrack track, int from, int to, Least limit) {
     double least = limit.sparseMps2();
-    int at = new SparseShock(track).strong(from, to, least / 2, least);
-    return at < 0 ? Optional.empty() : Optional.of(onset(track, first(track, at, 0, limit)));
+    SparseShock shock = new SparseShock(track);
+    int at = shock.strong(from, to, least / 2, least);
+    double dipS = DIP_STEPS * shock.stepS();
+    return at < 0
+        ? Optional.empty()
+        : Optional.of(hardest(track, from, at - from, shock.surprises(from, to), limit, dipS));
   }
 
   /**

@@ -16,6 +16,11 @@ record Instant(double timeS, double sdS) {
         Math.max(1, apart) / Math.sqrt(own + others));
   }
 
+  /** The same where it was shown late by so much. */
+  Instant earlier(double lateS, double lateSdS) {
+    return new Instant(timeS - lateS, Math.hypot(sdS, lateSdS));
+  }
+
   /** The same with a doubt more. */
   Instant and(double moreSdS) {
     return new Instant(timeS, Math.hypot(sdS, moreSdS));

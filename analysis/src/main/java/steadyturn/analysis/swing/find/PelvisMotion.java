@@ -28,6 +28,11 @@ final class PelvisMotion {
   private static final double SLOW_SD_RAD_PER_S = Math.toRadians(2);
   private static final double TAKEAWAY_SD_S = 0.055;
 
+  // a unit that springs on soft skin, at 6 to 14 Hz, turns round later than the bone: our
+  // assumptions
+  private static final double SKIN_LAG_S = 0.006;
+  private static final double SKIN_LAG_SD_S = 0.005;
+
   /** More of the span must have been seen than was lost. */
   private static final double LOST_PART = 0.5;
 
@@ -74,7 +79,9 @@ final class PelvisMotion {
         int after = Math.min(timeS.length - 1, track.indexAt(timeS[i] + 0.02));
         double slope = (turnRadPerS[after] - turnRadPerS[before]) / (timeS[after] - timeS[before]);
         double sd = Math.hypot(0.004, Math.toRadians(8) / Math.max(slope, 1));
-        return seen(Crossing.atS(timeS, turnRadPerS, i, 0), sd);
+        Instant shown = new Instant(Crossing.atS(timeS, turnRadPerS, i, 0), sd);
+        return Optional.of(shown.earlier(SKIN_LAG_S, SKIN_LAG_SD_S))
+            .flatMap(bone -> seen(bone.timeS(), bone.sdS()));
       }
     }
     return Optional.empty();

@@ -70,7 +70,12 @@ final class SparseShock {
     return from + first;
   }
 
-  private double[] surprises(int from, int to) {
+  double stepS() {
+    return stepS;
+  }
+
+  /** How far each of samples from..to-1 lies off the line through the two before it. */
+  double[] surprises(int from, int to) {
     double[] surprises = new double[Math.max(0, to - from)];
     for (int i = from; i < to; i++) {
       surprises[i - from] = surprise(i);

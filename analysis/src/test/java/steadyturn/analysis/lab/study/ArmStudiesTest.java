@@ -80,11 +80,13 @@ class ArmStudiesTest {
   @Test
   void anAccelerometerThatComesBackIntoItsScaleIsNotTakenForTheBlow() {
     // Given: a short downswing (seed 700017) in which the hand's accelerometer is cut off at 16 g
-    // until 8 ms before the ball. Expect: the downswing's length within 1.5 ms RMS, three times its
-    // spread at 500 Hz; with the kink taken for the blow it was 4 ms.
+    // until 8 ms before the ball. Expect: the downswing's length within 3 ms RMS: these units
+    // follow
+    // the bone at once, and the top is taken 2.2 ms before what they show; with the kink taken for
+    // the blow it was 4 ms more.
     LessonSpec spec = SHORT.withWaggles(0).withPractices(0);
     List<StudyRow> rows =
         WristStudy.run("short downswing", spec.withPlayer(PlayerStyle.shortDownswing()), 5, 700017);
-    assertThat(row(rows, "tempo.down").rmse()).isLessThan(0.0015);
+    assertThat(row(rows, "tempo.down").rmse()).isLessThan(0.003);
   }
 }

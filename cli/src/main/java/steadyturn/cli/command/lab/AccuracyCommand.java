@@ -48,6 +48,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--dropouts", paramLabel = "N")
   private int dropouts;
 
+  @Option(names = "--two-ways", paramLabel = "N")
+  private int twoWays;
+
   @Option(names = "--on", paramLabel = "PATH")
   private List<Path> on = List.of();
 
@@ -61,6 +64,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     if (families.isPresent()) {
       return judgeFamilies(families.get());
+    }
+    if (twoWays > 0) {
+      return new TwoWaysScan(console).run(twoWays, seed);
     }
     if (dropouts > 0) {
       return new DropoutScan(console, on).run(dropouts, seed);

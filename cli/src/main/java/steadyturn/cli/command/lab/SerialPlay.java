@@ -17,6 +17,7 @@ import steadyturn.ingest.lab.VirtualPort;
 import steadyturn.ingest.lab.VirtualUnit;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.serial.HostTime;
 
 /** Options and work of playing a lesson through virtual serial ports. */
 final class SerialPlay {
@@ -67,18 +68,20 @@ final class SerialPlay {
           "%s ports for a lesson of %s units", paths.size(), recording.units().size());
     }
     List<VirtualPort> ports = new ArrayList<>();
-    List<Thread> threads = new ArrayList<>();
+    List<VirtualUnit> units = new ArrayList<>();
+    double zeroS = zeroS(recording);
     try {
       for (int k = 0; k < paths.size(); k++) {
         UnitStream stream = recording.units().get(k);
         VirtualPort port = VirtualPort.at(paths.get(k));
         ports.add(port);
-        VirtualUnit unit =
-            new VirtualUnit(stream, encoder(), port, faults(k, console), speed, seed + k);
-        threads.add(new Thread(unit, "virtual unit " + k));
+        units.add(
+            new VirtualUnit(stream, encoder(), port, faults(k, console), zeroS, speed, seed + k));
         console.out().printf(ROOT, "%s is %s%n", paths.get(k), stream.point().trackedPoint());
       }
       console.out().flush();
+      double startS = HostTime.steadyS();
+      List<Thread> threads = units.stream().map(u -> new Thread(() -> u.run(startS))).toList();
       threads.forEach(Thread::start);
       for (Thread thread : threads) {
         thread.join();
@@ -93,6 +96,21 @@ final class SerialPlay {
     return Failures.DONE;
   }
 
+  /** When the first of the units that are played begins, on the recording's axis, s. */
+  private double zeroS(Recording recording) {
+    return recording.units().stream()
+        .limit(paths.size())
+        .filter(u -> u.size() > 0)
+        .mapToDouble(u -> u.timeS(0))
+        .min()
+        .orElse(0);
+  }
+
+  /** How much too slow the clock of a unit was made besides, ppm. */
+  double skewPpm(int k) {
+    return k < skewPpm.size() ? skewPpm.get(k) : 0;
+  }
+
   private UnitEncoder encoder() {
     return isText ? new TextLineEncoder() : new BinaryFrameEncoder(16, 2000);
   }
@@ -102,8 +120,7 @@ final class SerialPlay {
     if (k == 0) {
       unplugs.forEach(word -> stretches.add(stretch(word, console)));
     }
-    double skew = k < skewPpm.size() ? skewPpm.get(k) : 0;
-    return new UnitFaults(dropPct, damagePct, noisePct, jitterMs / 1000, skew, stretches);
+    return new UnitFaults(dropPct, damagePct, noisePct, jitterMs / 1000, skewPpm(k), stretches);
   }
 
   private static UnitFaults.Stretch stretch(String word, Console console) {

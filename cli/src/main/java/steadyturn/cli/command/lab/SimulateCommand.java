@@ -12,6 +12,7 @@ import picocli.CommandLine.Option;
 import steadyturn.analysis.lab.LessonSimulator;
 import steadyturn.analysis.lab.LessonSpec;
 import steadyturn.analysis.lab.LongLesson;
+import steadyturn.analysis.lab.SyntheticLesson;
 import steadyturn.analysis.lab.body.PlayerStyle;
 import steadyturn.analysis.lab.unit.UnitGrade;
 import steadyturn.cli.terminal.Console;
@@ -107,7 +108,7 @@ public final class SimulateCommand implements Callable<Integer> {
       throw console.wrongUsage("--player and --lesson take letters and digits only");
     }
     if (serial.isAsked()) {
-      return serial.play(toPlay(), seed, console);
+      return play();
     }
     if (out.toString().isEmpty()) {
       throw console.wrongUsage("--out or --serial is needed");
@@ -117,7 +118,7 @@ public final class SimulateCommand implements Callable<Integer> {
     double lengthS =
         RecordingWriter.into(out, "Simulated golf lessons")
             .write(simulated.recording(), simulated.units(), label, START);
-    TruthFiles.write(simulated.truth(), label, out);
+    TruthFiles.write(simulated.truth(), label, out, k -> 0);
     console
         .out()
         .printf(
@@ -132,11 +133,21 @@ public final class SimulateCommand implements Callable<Integer> {
     return Failures.DONE;
   }
 
-  private Recording toPlay() {
-    return serial.from().toString().isEmpty()
-        ? LessonSimulator.simulate(spec(), seed).recording()
-        : RecordingReader.read(Archive.open(serial.from()).sessions().get(0).runs().get(0))
-            .recording();
+  /**
+   * Plays a recorded lesson, or a simulated one whose truth is written where {@code --out} says.
+   */
+  private int play() throws IOException {
+    if (!serial.from().toString().isEmpty()) {
+      Recording recorded =
+          RecordingReader.read(Archive.open(serial.from()).sessions().get(0).runs().get(0))
+              .recording();
+      return serial.play(recorded, seed, console);
+    }
+    SyntheticLesson simulated = LessonSimulator.simulate(spec(), seed);
+    if (!out.toString().isEmpty()) {
+      TruthFiles.write(simulated.truth(), RunLabel.lesson(player, lesson), out, serial::skewPpm);
+    }
+    return serial.play(simulated.recording(), seed, console);
   }
 
   private LessonSpec spec() {

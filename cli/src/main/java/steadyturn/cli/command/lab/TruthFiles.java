@@ -4,10 +4,14 @@ import java.io.IOException;
 import java.io.Writer;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.function.IntToDoubleFunction;
 import steadyturn.analysis.lab.truth.LessonTruth;
 import steadyturn.analysis.lab.truth.SwingTruth;
 import steadyturn.analysis.lab.truth.TrueMeasure;
+import steadyturn.analysis.lab.truth.UnitTruth;
+import steadyturn.analysis.lab.unit.UnitClock;
 import steadyturn.cli.output.Decimals;
 import steadyturn.cli.output.tsv.TsvReport;
 import steadyturn.ingest.recording.dataset.RunLabel;
@@ -24,10 +28,33 @@ public final class TruthFiles {
 
   private TruthFiles() {}
 
-  /** Writes beside the recording of that label. */
-  public static void write(LessonTruth truth, RunLabel label, Path archive) {
+  /**
+   * Writes beside the recording of that label: the movement, and the clocks of the units.
+   *
+   * @param slowPpm how much too slow the clock of the k-th unit was made besides
+   */
+  public static void write(
+      LessonTruth truth, RunLabel label, Path archive, IntToDoubleFunction slowPpm) {
     Path folder = DatasetFiles.derivatives(archive, "truth", "1").resolve(label.folder());
     WholeFile.writeText(folder.resolve(label.id() + "_truth.tsv"), to -> rows(truth, to));
+    WholeFile.writeText(
+        folder.resolve(label.id() + "_clocks.tsv"), to -> clocks(truth.units(), to, slowPpm));
+  }
+
+  /** By how much each unit's times lie late at its start, and how much too slow its clock runs. */
+  private static void clocks(List<UnitTruth> units, Writer to, IntToDoubleFunction slowPpm)
+      throws IOException {
+    TsvReport.row(to, "unit", "start", "late", "slow");
+    for (int k = 0; k < units.size(); k++) {
+      UnitClock clock = units.get(k).clock();
+      UnitClock axis = units.get(0).clock();
+      TsvReport.row(
+          to,
+          units.get(k).point().trackedPoint(),
+          Decimals.cell(clock.shownStartS(), 6),
+          Decimals.cell(1000 * (clock.shownStartS() - axis.shownS(clock.startS())), 3),
+          Decimals.cell(slowPpm.applyAsDouble(k) + 1e6 * (axis.skew() - clock.skew()), 2));
+    }
   }
 
   private static void rows(LessonTruth truth, Writer to) throws IOException {

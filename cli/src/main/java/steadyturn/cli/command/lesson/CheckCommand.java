@@ -17,6 +17,7 @@ import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.output.table.QualityReport;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.Finding;
 import steadyturn.ingest.quality.RecordingQuality;
 import steadyturn.ingest.quality.RecordingReport;
@@ -87,7 +88,8 @@ public final class CheckCommand implements Callable<Integer> {
   }
 
   private void judge(Recording recording, String name, Lessons lessons) throws IOException {
-    RecordingReport report = RecordingQuality.judge(recording);
+    RecordingReport report =
+        RecordingQuality.judge(recording).withClocks(CommonClock.align(recording).reasons());
     List<Notice> impossible = impossible(recording, report);
     QualityReport.write(new RecordingReport(name, report.units()), impossible, console.out());
     if (report.verdict() == Verdict.NOT_USABLE || !impossible.isEmpty()) {

@@ -81,9 +81,17 @@ final class StepGuide {
     return step.word().replace('-', ' ');
   }
 
-  /** Begins the step that was offered; says so where there is none. */
+  /** Goes on: the step under way is over, done or not, and the one that was offered begins. */
   void begin(double atS) {
-    if (coach.step().isEmpty() && !toDo.isEmpty()) {
+    Optional<MarkWord> over = coach.step();
+    if (over.isPresent()) {
+      marks.accept(MarkWord.DONE);
+      ended(atS);
+      over.filter(toDo::remove).ifPresent(toDo::addLast); // not done: another time
+    }
+    if (toDo.isEmpty() || over.filter(step -> step == toDo.peek()).isPresent()) {
+      next();
+    } else {
       begin(toDo.peek(), atS);
     }
   }

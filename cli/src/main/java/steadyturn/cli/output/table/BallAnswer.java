@@ -19,13 +19,13 @@ import steadyturn.ingest.reason.Reason;
 
 /**
  * What is said right after a ball, a line a measure: this ball, what is usual for the player in
- * this lesson, and what the teacher calls good. At most 80 columns wide.
+ * this lesson, and what the teacher calls good. Fits into 80 columns with two to spare.
  *
  * @param player whose own limits the teacher may have set
  */
 public record BallAnswer(String player, Teaching teaching) {
 
-  private static final int WIDTH = 80;
+  private static final int WIDTH = 78;
 
   /** So many balls make something usual (our choice). */
   private static final int USUAL_FROM = 2;
@@ -80,14 +80,15 @@ public record BallAnswer(String player, Teaching teaching) {
   }
 
   private List<String> row(MeasureAt what, SwingResult ball, List<SwingResult> alike) {
-    String name =
-        what.at().isEmpty()
-            ? PlainWords.of(what.measure())
-            : say("ball.at", PlainWords.of(what.measure()), PlainWords.keyPosition(what.at()));
+    String name = say("ball.row." + what.measure().id(), atWords(what));
     String unit = PlainWords.unit(what.measure());
     String figure = Figure.narrow(value(ball, what).orElseThrow());
     return List.of(
         "  " + name, (figure + " " + unit).strip(), usual(what, alike), goal(what, ball.club()));
+  }
+
+  private static String atWords(MeasureAt what) {
+    return what.at().isEmpty() ? "" : PlainWords.keyPosition(what.at());
   }
 
   private static String usual(MeasureAt what, List<SwingResult> alike) {

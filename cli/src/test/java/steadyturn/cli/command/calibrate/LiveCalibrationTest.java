@@ -46,7 +46,7 @@ class LiveCalibrationTest {
     try (VirtualPort port = VirtualPort.at(path)) {
       VirtualUnit unit =
           new VirtualUnit(
-              handled.stream(), new BinaryFrameEncoder(16, 2000), port, faults, speed, 1);
+              handled.stream(), new BinaryFrameEncoder(16, 2000), port, faults, 0, speed, 1);
       Thread playing = new Thread(unit, "virtual unit");
       playing.start();
       CommandLineRun run = CommandLineRun.of(all);

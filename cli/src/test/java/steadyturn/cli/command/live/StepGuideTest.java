@@ -50,6 +50,20 @@ class StepGuideTest {
   }
 
   @Test
+  void enterGoesOnFromAStepThatIsNotDone() {
+    guide.offer(List.of(BodyPoint.PELVIS));
+    guide.begin(MarkWord.BOW, nowS);
+    stillFor(3);
+    guide.begin(nowS);
+    assertThat(said).anyMatch(line -> line.startsWith("bow, again:"));
+    assertThat(guide.status()).startsWith("turn on spot");
+    assertThat(marks).containsExactly(MarkWord.BOW, MarkWord.DONE, MarkWord.TURN_ON_SPOT);
+    stillFor(3);
+    guide.begin(nowS);
+    assertThat(guide.status()).startsWith("table rest");
+  }
+
+  @Test
   void aStepIsSkippedPutOffAndDoneAgain() {
     guide.offer(List.of(BodyPoint.PELVIS));
     guide.leave(false, nowS);

@@ -116,21 +116,20 @@ public final class MotionStream implements Closeable {
     boolean negative = b[from] == '-';
     int first = negative ? from + 1 : from;
     int i = first;
-    int dot = -1;
     long digits = 0;
-    while (true) {
-      int digit = b[i] - '0';
-      if (digit >= 0 && digit <= 9) {
-        digits = digits * 10 + digit;
-      } else if (digit == '.' - '0' && dot < 0) {
-        dot = i;
-      } else {
-        break;
-      }
-      i++;
+    for (int digit = b[i] - '0'; digit >= 0 && digit <= 9; digit = b[++i] - '0') {
+      digits = digits * 10 + digit;
     }
-    int behindDot = dot < 0 ? 0 : i - dot - 1;
-    int count = dot < 0 ? i - first : i - first - 1;
+    int count = i - first;
+    int behindDot = 0;
+    if (b[i] == '.') {
+      int dot = i++;
+      for (int digit = b[i] - '0'; digit >= 0 && digit <= 9; digit = b[++i] - '0') {
+        digits = digits * 10 + digit;
+      }
+      behindDot = i - dot - 1;
+    }
+    count += behindDot;
     if (!isCellEnd(b[i]) || count == 0 || count > Numbers.EXACT_DIGITS) {
       return oddNumber(from, column);
     }

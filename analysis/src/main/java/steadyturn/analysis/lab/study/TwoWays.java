@@ -1,0 +1,177 @@
+package steadyturn.analysis.lab.study;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.apache.commons.math3.random.RandomGenerator;
+import org.apache.commons.math3.random.Well19937c;
+import steadyturn.analysis.lab.LessonSimulator;
+import steadyturn.analysis.lab.LessonSpec;
+import steadyturn.analysis.lab.body.PlayerStyle;
+import steadyturn.analysis.lesson.LessonAnalyzer;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.Notice;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.fusion.wear.StepReason;
+import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.dataset.Archive;
+import steadyturn.ingest.sample.Averages;
+import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Recording;
+
+/**
+ * One simulated lesson two ways: read as it was simulated, its marks being stretches, and sent by
+ * its units, recorded, and its marks typed early or late as instants. Both are of units whose
+ * calibration is not known, as a recorder does not know it.
+ */
+public final class TwoWays {
+
+  /** What is compared, and by how much the medians may differ. */
+  public static final List<Compared> COMPARED =
+      List.of(
+          new Compared(Measure.PELVIS_TURN, "top", 0.2),
+          new Compared(Measure.PELVIS_TURN, "impact", 0.2),
+          new Compared(Measure.PELVIS_SLIDE, "top", 2),
+          new Compared(Measure.PELVIS_SLIDE, "impact", 2),
+          new Compared(Measure.WRIST_COCK, "top", 0.5),
+          new Compared(Measure.WRIST_COCK, "impact", 0.5),
+          new Compared(Measure.WRIST_RELEASE, "", 1),
+          new Compared(Measure.TEMPO_RATIO, "", 0.02));
+
+  /**
+   * A measure at a key position.
+   *
+   * @param at the key position, empty for the swing as a whole
+   * @param level largest median difference, unit of the measure
+   */
+  public record Compared(Measure measure, String at, double level) {
+
+    private Optional<Double> of(SwingResult swing) {
+      return swing.measures().stream()
+          .filter(v -> v.measure() == measure && (at.isEmpty() || v.at().equals(at)))
+          .filter(MeasureValue::given)
+          .map(MeasureValue::value)
+          .findFirst();
+    }
+  }
+
+  /**
+   * The difference of one measure over all lessons.
+   *
+   * @param values swings that have it both ways
+   * @param median size of the difference in the middle one
+   */
+  public record Row(Compared compared, int values, double median) {
+
+    public boolean reached() {
+      return values > 0 && median <= compared.level;
+    }
+  }
+
+  private final List<List<Double>> differences = new ArrayList<>();
+  private final List<String> unlike = new ArrayList<>();
+  private int swings;
+
+  public TwoWays() {
+    COMPARED.forEach(c -> differences.add(new ArrayList<>()));
+  }
+
+  /**
+   * Adds one lesson; styles, hands, rates, start times, clocks and delays take turns or are drawn.
+   *
+   * @param folder where nothing is yet
+   */
+  public void add(long seed, int balls, Path folder) throws IOException {
+    RandomGenerator draw = new Well19937c(seed);
+    Recording asSent =
+        SentLesson.asTold(LessonSimulator.simulate(spec(seed, balls), seed).recording());
+    SentLesson sent = new SentLesson(asSent, draw);
+    sent.into(folder);
+    Recording recorded =
+        RecordingReader.read(Archive.open(folder).sessions().get(0).runs().get(0)).recording();
+    compare(seed, analyzed(asSent), analyzed(recorded));
+  }
+
+  private static LessonSpec spec(long seed, int balls) {
+    List<PlayerStyle> styles =
+        List.of(
+            PlayerStyle.mixed(),
+            PlayerStyle.steadyTurner(),
+            PlayerStyle.slider(),
+            PlayerStyle.earlyRelease(),
+            PlayerStyle.lateRelease(),
+            PlayerStyle.fastTempo());
+    return LessonSpec.standard()
+        .withPlayer(styles.get((int) Math.floorMod(seed, (long) styles.size())))
+        .withHanded(seed % 2 == 0 ? Handedness.RIGHT : Handedness.LEFT)
+        .withRateHz(seed % 4 < 2 ? 200 : 500)
+        .withHits(balls)
+        .withPractices(1);
+  }
+
+  private static LessonResult analyzed(Recording recording) {
+    return LessonAnalyzer.withDefaults().analyze(List.of(recording)).get(0);
+  }
+
+  private void compare(long seed, LessonResult asSent, LessonResult recorded) {
+    note(seed, "swings", words(asSent), words(recorded));
+    note(seed, "again", again(asSent), again(recorded));
+    if (asSent.swings().size() != recorded.swings().size()) {
+      return;
+    }
+    for (int i = 0; i < asSent.swings().size(); i++) {
+      swings++;
+      for (int c = 0; c < COMPARED.size(); c++) {
+        Optional<Double> one = COMPARED.get(c).of(asSent.swings().get(i));
+        Optional<Double> other = COMPARED.get(c).of(recorded.swings().get(i));
+        if (one.isPresent() && other.isPresent()) {
+          differences.get(c).add(Math.abs(one.get() - other.get()));
+        }
+      }
+    }
+  }
+
+  private void note(long seed, String what, Object one, Object other) {
+    if (!one.equals(other)) {
+      unlike.add(seed + " " + what + ": " + one + " / " + other);
+    }
+  }
+
+  private static List<String> words(LessonResult result) {
+    return result.swings().stream().map(s -> s.kind() + " " + s.club()).toList();
+  }
+
+  private static Set<String> again(LessonResult result) {
+    Set<String> steps = new TreeSet<>();
+    for (Notice notice : result.notices()) {
+      if (notice.reason().code() instanceof StepReason) {
+        steps.add(notice.about());
+      }
+    }
+    return steps;
+  }
+
+  public int swings() {
+    return swings;
+  }
+
+  /** Lessons whose swings, clubs or step verdicts differ, and how. */
+  public List<String> unlike() {
+    return List.copyOf(unlike);
+  }
+
+  public List<Row> rows() {
+    List<Row> rows = new ArrayList<>();
+    for (int c = 0; c < COMPARED.size(); c++) {
+      double[] sizes = differences.get(c).stream().mapToDouble(d -> d).toArray();
+      rows.add(new Row(COMPARED.get(c), sizes.length, Averages.median(sizes)));
+    }
+    return rows;
+  }
+}

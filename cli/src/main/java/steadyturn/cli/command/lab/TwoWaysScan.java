@@ -1,0 +1,57 @@
+package steadyturn.cli.command.lab;
+
+import static java.util.Locale.ROOT;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import steadyturn.analysis.lab.study.TwoWays;
+import steadyturn.cli.terminal.Console;
+import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.terminal.Progress;
+
+/**
+ * Records simulated lessons as their units send them, and holds them against the simulated ones.
+ */
+final class TwoWaysScan {
+
+  private static final int BALLS = 6;
+
+  private final Console console;
+
+  TwoWaysScan(Console console) {
+    this.console = console;
+  }
+
+  /** Runs so many lessons; the exit code tells whether all levels were kept. */
+  int run(int lessons, long seed) throws IOException {
+    TwoWays both = new TwoWays();
+    Path root = Files.createTempDirectory("two-ways");
+    Progress progress = console.progress(lessons);
+    for (int i = 0; i < lessons; i++) {
+      both.add(seed + i, BALLS, root.resolve("lesson-" + (seed + i)));
+      progress.step("two ways");
+    }
+    progress.clear();
+    console.out().printf(ROOT, "%d lessons, %d swings compared%n", lessons, both.swings());
+    both.unlike().forEach(line -> console.out().println("unlike: " + line));
+    for (TwoWays.Row row : both.rows()) {
+      console
+          .out()
+          .printf(
+              ROOT,
+              "%-14s %-8s %4d values, median difference %7.3f %s, level %.2f%s%n",
+              row.compared().measure().id(),
+              row.compared().at(),
+              row.values(),
+              row.median(),
+              row.compared().measure().unit(),
+              row.compared().level(),
+              row.reached() ? "" : ": MISSED");
+    }
+    console.out().println("recorded lessons: " + root);
+    console.out().flush();
+    boolean isWell = both.unlike().isEmpty() && both.rows().stream().allMatch(TwoWays.Row::reached);
+    return isWell ? Failures.DONE : Failures.FAILED;
+  }
+}

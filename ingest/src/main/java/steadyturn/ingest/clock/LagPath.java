@@ -1,0 +1,177 @@
+package steadyturn.ingest.clock;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * How the lag between two clocks went over a whole recording, to a tenth of a second, from the
+ * turning that two units share. Of all courses of the lag the likeliest is taken (Viterbi's
+ * algorithm, 1967): it moves slowly, as crystals do, and jumps only where what follows says so
+ * again and again.
+ */
+record LagPath(List<LagPath.Window> windows) {
+
+  /**
+   * A stretch in which both turned.
+   *
+   * @param timeS its middle on the unit's clock, s
+   * @param lagS how much later the other's clock shows the same, s
+   */
+  record Window(double timeS, double lagS) {}
+
+  static final double STEP_S = 0.05;
+  private static final double WINDOW_S = 4;
+
+  /** An outage of 10 s is still found, and what starts and crystals add, s. */
+  private static final double REACH_S = 12;
+
+  private static final int MOST = (int) Math.round(REACH_S / STEP_S);
+  private static final int WINDOW = (int) Math.round(WINDOW_S / STEP_S);
+  private static final int STATES = 2 * MOST + 1;
+
+  /** What a window's likeness is worth: its steps are not independent (our choice). */
+  private static final double WORTH = 10;
+
+  /** In a long recording not every moment is looked at. */
+  private static final int MOST_WINDOWS = 300;
+
+  private static final double MOST_SHARED = 0.98;
+
+  /** What a jump, a start stated wrong, a step of a crystal must be worth (our choice). */
+  private static final double JUMP = 28;
+
+  private static final double WRONG_START = 12;
+  private static final double DRIFT = 0.5;
+
+  /** Less than that is a crystal's, s. */
+  private static final double JUMPED_S = 0.25;
+
+  LagPath {
+    windows = List.copyOf(windows);
+  }
+
+  static LagPath of(UnitStream unit, UnitStream other) {
+    if (unit.size() < 2 || other.size() < 2) {
+      return new LagPath(List.of());
+    }
+    double fromS = Math.min(unit.timeS(0), other.timeS(0));
+    double toS = Math.max(unit.timeS(unit.size() - 1), other.timeS(other.size() - 1));
+    TurnGrid grid = TurnGrid.of(unit, fromS, toS, STEP_S);
+    Turning turning = new Turning(grid, TurnGrid.of(other, fromS, toS, STEP_S));
+    double[] cost = new double[STATES];
+    Arrays.fill(cost, WRONG_START);
+    Arrays.fill(cost, MOST - 1, MOST + 2, 0);
+    List<int[]> came = new ArrayList<>();
+    List<Double> timesS = new ArrayList<>();
+    int stride = Math.max(WINDOW, grid.size() / MOST_WINDOWS);
+    for (int from = 0; from + WINDOW <= grid.size(); from += stride) {
+      double[] gain = gain(turning, from);
+      if (gain.length > 0) {
+        came.add(step(cost, gain));
+        timesS.add(fromS + (from + WINDOW / 2.0) * STEP_S);
+      }
+    }
+    return back(cost, came, timesS);
+  }
+
+  /** What each lag has for it in a window; empty where nothing is to be seen. */
+  private static double[] gain(Turning turning, int from) {
+    double[] gain = new double[STATES];
+    double sum = 0;
+    int seen = 0;
+    for (int s = 0; s < STATES; s++) {
+      double shared = turning.shared(from, from + WINDOW, s - MOST);
+      gain[s] = -WORTH * Math.log(1 - Math.min(MOST_SHARED, shared));
+      sum += Double.isNaN(shared) ? 0 : gain[s];
+      seen += Double.isNaN(shared) ? 0 : 1;
+    }
+    for (int s = 0; s < STATES; s++) {
+      gain[s] = Double.isNaN(gain[s]) ? sum / seen : gain[s];
+    }
+    return seen < STATES / 4 ? new double[0] : gain;
+  }
+
+  /** Moves the costs on by one window; answers where each state came from. */
+  private static int[] step(double[] cost, double[] gain) {
+    double[] before = cost.clone();
+    int best = cheapest(before);
+    int[] came = new int[STATES];
+    for (int s = 0; s < STATES; s++) {
+      int from = s;
+      double least = before[s];
+      for (int n = Math.max(0, s - 1); n <= Math.min(STATES - 1, s + 1); n += 1) {
+        if (n != s && before[n] + DRIFT < least) {
+          from = n;
+          least = before[n] + DRIFT;
+        }
+      }
+      boolean jumps = before[best] + JUMP < least;
+      came[s] = jumps ? best : from;
+      cost[s] = (jumps ? before[best] + JUMP : least) - gain[s];
+    }
+    return came;
+  }
+
+  private static int cheapest(double[] cost) {
+    int best = MOST;
+    for (int s = 0; s < STATES; s++) {
+      best = cost[s] < cost[best] ? s : best;
+    }
+    return best;
+  }
+
+  private static LagPath back(double[] cost, List<int[]> came, List<Double> timesS) {
+    int at = cheapest(cost);
+    Window[] out = new Window[came.size()];
+    for (int k = came.size() - 1; k >= 0; k--) {
+      out[k] = new Window(timesS.get(k), (at - MOST) * STEP_S);
+      at = came.get(k)[at];
+    }
+    return new LagPath(Arrays.asList(out));
+  }
+
+  /** The largest lag of all, s. */
+  double mostS() {
+    return windows.stream().mapToDouble(w -> Math.abs(w.lagS)).max().orElse(0);
+  }
+
+  double firstS() {
+    return windows.get(0).timeS;
+  }
+
+  double lastS() {
+    return windows.get(windows.size() - 1).timeS;
+  }
+
+  double endLagS() {
+    return windows.get(windows.size() - 1).lagS;
+  }
+
+  /** The path cut where it jumps. */
+  List<LagPath> pieces() {
+    List<LagPath> pieces = new ArrayList<>();
+    int from = 0;
+    for (int k = 1; k <= windows.size(); k++) {
+      if (k == windows.size()
+          || Math.abs(windows.get(k).lagS - windows.get(k - 1).lagS) > JUMPED_S) {
+        pieces.add(new LagPath(windows.subList(from, k)));
+        from = k;
+      }
+    }
+    return pieces;
+  }
+
+  /**
+   * The line through the path, for one that does not jump.
+   *
+   * @param sdS what it is worth, s
+   * @param skewSdPpm how far the clock may run wrong
+   */
+  ClockFit line(double sdS, double skewSdPpm) {
+    List<TimePair> pairs =
+        windows.stream().map(w -> new TimePair(w.timeS, w.lagS, STEP_S)).toList();
+    return ClockLine.fit(pairs, sdS, new ClockFit(0, 0, firstS(), REACH_S, skewSdPpm, 0));
+  }
+}
