@@ -2,11 +2,11 @@ package steadyturn.analysis.live;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -40,20 +40,21 @@ class StepCoachTest {
     final StepCoach coach;
     final List<StepNews> news = new ArrayList<>();
     final List<Mark> marks = new ArrayList<>();
-    private final Map<UnitStream, Integer> next = new java.util.HashMap<>();
+    private final int[] next;
 
     Played(Recording noted) {
       this.noted = noted;
       samples = new StepSamples(noted.player());
       coach = new StepCoach(samples);
-      noted.units().forEach(unit -> next.put(unit, 0));
+      next = new int[noted.units().size()];
     }
 
     void until(double timeS) {
       double[] accel = new double[3];
       double[] gyro = new double[3];
-      for (UnitStream unit : noted.units()) {
-        int i = next.get(unit);
+      for (int u = 0; u < next.length; u++) {
+        UnitStream unit = noted.units().get(u);
+        int i = next[u];
         for (; i < unit.size() && unit.timeS(i) <= timeS; i++) {
           for (int axis = 0; axis < 3; axis++) {
             accel[axis] = unit.accelMps2(axis, i);
@@ -61,26 +62,26 @@ class StepCoachTest {
           }
           samples.add(unit.point(), unit.timeS(i), accel, gyro);
         }
-        next.put(unit, i);
+        next[u] = i;
       }
     }
 
     /** Types each step so much late, and watches until the end of the last. */
     Played withStepsTyped(double lateS) {
-      TreeMap<Double, MarkWord> typed = new TreeMap<>();
+      Deque<Mark> typed = new ArrayDeque<>();
       for (Mark mark : noted.marks()) {
-        MarkWord.of(mark.trialType())
-            .filter(MarkWord::isStep)
-            .ifPresent(word -> typed.put(mark.onsetS() + lateS, word));
+        if (MarkWord.of(mark.trialType()).filter(MarkWord::isStep).isPresent()) {
+          typed.add(new Mark(mark.onsetS() + lateS, 0, mark.trialType(), "", ""));
+        }
       }
-      double endS = typed.lastKey() + 12;
+      double endS = typed.getLast().onsetS() + 12;
       for (double nowS = 0; nowS < endS; nowS += LOOK_EVERY_S) {
-        while (!typed.isEmpty() && typed.firstKey() <= nowS) {
-          double atS = typed.firstKey();
-          until(atS);
-          coach.end(atS).ifPresent(news::add);
-          coach.begin(typed.get(atS), atS);
-          marks.add(new Mark(atS, 0, typed.remove(atS).word(), "", ""));
+        while (!typed.isEmpty() && typed.getFirst().onsetS() <= nowS) {
+          Mark mark = typed.removeFirst();
+          until(mark.onsetS());
+          coach.end(mark.onsetS()).ifPresent(news::add);
+          coach.begin(MarkWord.of(mark.trialType()).orElseThrow(), mark.onsetS());
+          marks.add(mark);
         }
         until(nowS);
         double at = nowS;

@@ -199,12 +199,14 @@ public final class CommonClock {
   private void tell(ClockLink link) {
     ClockFit fit = link.fit();
     List<Reason> said = new ArrayList<>();
-    double offS = fit.correctionS(fit.centreS());
+    double startS = stream(link.unit()).size() == 0 ? 0 : stream(link.unit()).timeS(0);
+    double offS = fit.correctionS(startS);
+    double sdS = fit.sdAtS(startS);
     boolean runsWrong = Math.abs(fit.skewPpm()) > USUAL_SKEW_PPM + SURE * fit.skewSdPpm();
     if (runsWrong) {
       said.add(Reason.of(ClockReason.RATE, link.tiedTo(), fit.skewPpm(), fit.skewSdPpm()));
-    } else if (Math.abs(offS) > SURE * (ClockLine.OFFSET_SD_S + fit.sdS())) {
-      said.add(Reason.of(ClockReason.START, link.tiedTo(), 1000 * offS, 1000 * fit.sdS()));
+    } else if (Math.abs(offS) > SURE * (ClockLine.OFFSET_SD_S + sdS)) {
+      said.add(Reason.of(ClockReason.START, link.tiedTo(), 1000 * offS, 1000 * sdS));
     }
     UnitTie tie = between(link.unit(), link.tiedTo());
     if (!tie.trouble().isNone()) {

@@ -35,7 +35,7 @@ record LagPath(List<LagPath.Window> windows) {
   private static final double WORTH = 10;
 
   /** In a long recording not every moment is looked at. */
-  private static final int MOST_WINDOWS = 300;
+  private static final int MOST_WINDOWS = 150;
 
   private static final double MOST_SHARED = 0.98;
 

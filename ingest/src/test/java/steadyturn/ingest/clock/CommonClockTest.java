@@ -134,6 +134,20 @@ class CommonClockTest {
   }
 
   @Test
+  void whatACrystalDriftsOverALongLessonIsNoWrongStart() {
+    // Given: 15 minutes, starts right, the hand's crystal 60 ppm off: 54 ms at the end. Expect:
+    // nothing said of a clock, and the two within 2 ms in the middle.
+    MadeLesson lesson = new MadeLesson(11, 900, 200, 30);
+    lesson.forearmOffsetS = 0;
+    lesson.forearmSkewPpm = 0;
+    lesson.handOffsetS = 0;
+    lesson.handSkewPpm = 60;
+    AlignedRecording aligned = CommonClock.align(lesson.recording());
+    assertThat(aligned.reasons()).isEmpty();
+    assertThat(betweenErrorS(aligned, lesson, 450)).isCloseTo(0, within(0.002));
+  }
+
+  @Test
   void aBlowThatBeganInAGapTiesNothing() {
     // Given: one blow, and a forearm that misses the 8 ms in which it began. Expect: no tie.
     MadeLesson lesson = new MadeLesson(10, 60, 500, 1);

@@ -4,8 +4,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import steadyturn.ingest.mark.MarkWord;
 
@@ -47,8 +45,6 @@ record TypedLine(Order order, Optional<MarkWord> word, String club, String note)
   private static final List<MarkWord> KEYED =
       List.of(MarkWord.HIT, MarkWord.PRACTICE, MarkWord.CLUB, MarkWord.NOTE, MarkWord.DONE);
 
-  private static final Pattern FIRST = Pattern.compile("(?:\"([^\"]*)\"?|(\\S+))\\s*(.*)");
-
   static TypedLine of(String line) {
     String typed = line.strip();
     if (typed.isEmpty()) {
@@ -71,15 +67,18 @@ record TypedLine(Order order, Optional<MarkWord> word, String club, String note)
     if (word.isEmpty()) {
       return new TypedLine(Order.UNKNOWN, Optional.empty(), "", "");
     }
-    Matcher club = FIRST.matcher(rest);
     return switch (word.get()) {
-      case CLUB -> marked(word, rest.replace("\"", "").strip(), "");
-      case HIT, PRACTICE ->
-          club.matches()
-              ? marked(word, (club.group(1) == null ? club.group(2) : club.group(1)), club.group(3))
-              : marked(word, "", "");
+      case CLUB -> marked(word, rest.replace("\"", ""), "");
+      case HIT, PRACTICE -> ofSwing(word, rest);
       default -> marked(word, "", rest);
     };
+  }
+
+  /** The club is the first word, or what stands in quotes; the rest is the note. */
+  private static TypedLine ofSwing(Optional<MarkWord> word, String rest) {
+    boolean isQuoted = rest.startsWith("\"");
+    String[] parts = isQuoted ? rest.substring(1).split("\"", 2) : rest.split("\\s+", 2);
+    return marked(word, parts[0], parts.length > 1 ? parts[1] : "");
   }
 
   private static TypedLine marked(Optional<MarkWord> word, String club, String note) {
