@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.LostReason;
@@ -41,9 +40,6 @@ final class LessonGathering {
 
   /** The middle of the stretch that counts as address, s. */
   private static final double BEFORE_TAKEAWAY_S = 0.14;
-
-  /** A turn takes three samples to be seen. */
-  private static final int LEAST_RATES = 3;
 
   private final boolean curves;
   private final Faults faults;
@@ -87,7 +83,7 @@ final class LessonGathering {
     Recording usable = refusals.known(refusals.sized(piece));
     trial.player = Optional.of(usable.player());
     boolean goesOn = units.containsKey(piece.id());
-    faults.keep(piece.id(), 0, () -> trial.read(seeing(usable), goesOn));
+    faults.keep(piece.id(), 0, () -> trial.read(Refusals.seeing(usable), goesOn));
     return trial;
   }
 
@@ -106,19 +102,7 @@ final class LessonGathering {
     aim = Optional.empty(); // a heading lives in one unbroken stream only
     boolean goesOn = units.containsKey(raw.id());
     Recording usable = judged(sized);
-    faults.keep(raw.id(), 0, () -> read(seeing(usable), goesOn));
-  }
-
-  /** Without the units that show no turn: nothing can be read from them, and they would mislead. */
-  private static Recording seeing(Recording raw) {
-    List<UnitStream> units =
-        raw.units().stream()
-            .filter(
-                unit ->
-                    IntStream.range(0, unit.size()).filter(unit::hasRate).limit(LEAST_RATES).count()
-                        == LEAST_RATES)
-            .toList();
-    return new Recording(raw.id(), raw.player(), units, raw.marks());
+    faults.keep(raw.id(), 0, () -> read(Refusals.seeing(usable), goesOn));
   }
 
   /**
@@ -137,7 +121,7 @@ final class LessonGathering {
     Recording asTheySay = refusals.worn(recording, all);
     if (asTheySay != recording) {
       wrist = before;
-      return read(without(raw, asTheySay), goesOn);
+      return read(Refusals.kept(raw, asTheySay), goesOn);
     }
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
@@ -160,13 +144,6 @@ final class LessonGathering {
     swings.addAll(found.parallelStream().map(f -> cut(raw.id(), f, aligned, biases)).toList());
     readBefore(recording, pending, Double.POSITIVE_INFINITY);
     return found.size();
-  }
-
-  /** The recording as it came, with the units alone that were kept. */
-  private static Recording without(Recording raw, Recording kept) {
-    List<UnitStream> units =
-        raw.units().stream().filter(unit -> kept.unit(unit.point()).isPresent()).toList();
-    return new Recording(raw.id(), raw.player(), units, raw.marks());
   }
 
   /** A swing found before, of which by now more may have been noted. */

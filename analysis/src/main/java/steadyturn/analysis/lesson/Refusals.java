@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import steadyturn.analysis.limits.CredibleSizes;
 import steadyturn.analysis.limits.MountReason;
@@ -23,6 +24,7 @@ import steadyturn.ingest.reason.ReasonCode;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
 
 /**
  * What of each recording is not used, and why: units that cannot be used or cannot be worn as they
@@ -42,6 +44,9 @@ final class Refusals {
   /** A bow moves the trunk more than the arm: only the swings tell which unit is where. */
   private static final Set<ReasonCode> ASKED_AGAIN =
       Set.of(QualityReason.SWAPPED, QualityReason.ON_THE_ARM);
+
+  /** A turn takes three samples to be seen. */
+  private static final int LEAST_RATES = 3;
 
   private final Map<String, Map<BodyPoint, Reason>> units = new HashMap<>();
   private final Map<String, Reason> sides = new HashMap<>();
@@ -154,5 +159,24 @@ final class Refusals {
                     value.at(),
                     Reason.of(MeasureReason.UNIT_REFUSED, point).and(refused.get(point))))
         .orElse(value);
+  }
+
+  /** The recording as it came, with the units alone that were kept. */
+  static Recording kept(Recording raw, Recording others) {
+    List<UnitStream> units =
+        raw.units().stream().filter(unit -> others.unit(unit.point()).isPresent()).toList();
+    return new Recording(raw.id(), raw.player(), units, raw.marks());
+  }
+
+  /** Without the units that show no turn: nothing can be read from them, and they would mislead. */
+  static Recording seeing(Recording raw) {
+    List<UnitStream> units =
+        raw.units().stream()
+            .filter(
+                unit ->
+                    IntStream.range(0, unit.size()).filter(unit::hasRate).limit(LEAST_RATES).count()
+                        == LEAST_RATES)
+            .toList();
+    return new Recording(raw.id(), raw.player(), units, raw.marks());
   }
 }
