@@ -4,6 +4,7 @@ import static steadyturn.analysis.measure.MeasureValue.Z95;
 
 import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.lesson.TargetLine.Aim;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
 

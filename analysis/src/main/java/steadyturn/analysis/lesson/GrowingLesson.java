@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import steadyturn.analysis.limits.CredibleSizes;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Player;
@@ -32,7 +33,7 @@ public final class GrowingLesson {
   private String recording = "";
 
   public GrowingLesson(Player player, AnalysisSettings settings) {
-    this.player = player;
+    this.player = CredibleSizes.of(player).player();
     this.settings = settings;
     gathering = new LessonGathering(settings.curves(), faults);
   }
@@ -73,7 +74,7 @@ public final class GrowingLesson {
     List<GatheredSwing> latest = all.subList(Math.max(0, all.size() - most), all.size());
     Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis =
         PelvisLesson.estimate(player, settings, latest, faults);
-    SwingReport report = new SwingReport(player, settings);
+    SwingReport report = new SwingReport(player, settings, gathering.refusals());
     List<SwingResult> results = new ArrayList<>();
     for (int i = Math.max(from, all.size() - latest.size()); i < all.size(); i++) {
       GatheredSwing swing = all.get(i);

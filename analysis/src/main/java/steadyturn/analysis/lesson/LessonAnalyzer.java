@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import steadyturn.analysis.lesson.TargetLine.Aim;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
@@ -76,12 +77,12 @@ public record LessonAnalyzer(AnalysisSettings settings) {
     }
 
     private SwingResult swing(GatheredSwing swing, int number) {
-      return new SwingReport(player, settings)
+      return new SwingReport(player, settings, gathering.refusals())
           .kept(swing, Optional.ofNullable(pelvis.get(swing)), number, faults);
     }
 
     private List<Notice> notices(String id, List<Aim> aims) {
-      List<Notice> out = new ArrayList<>(gathering.notices().getOrDefault(id, List.of()));
+      List<Notice> out = new ArrayList<>(gathering.refusals().notices(id));
       AimNotice.of(aims, player.handed(), gathering.steps().isGood("aim"))
           .ifPresent(reason -> out.add(new Notice("aim", reason)));
       gathering.stepResults().stream()

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.LostReason;
@@ -23,7 +22,6 @@ import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.RecordingQuality;
 import steadyturn.ingest.quality.RecordingReport;
-import steadyturn.ingest.quality.UnitReport;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
@@ -43,28 +41,26 @@ final class LessonGathering {
   /** The middle of the stretch that counts as address, s. */
   private static final double BEFORE_TAKEAWAY_S = 0.14;
 
-  /** A turn takes three samples to be seen. */
-  private static final int LEAST_RATES = 3;
-
   private final boolean curves;
   private final Faults faults;
   private final SwingFinder finder = SwingFinder.withDefaults();
   private final List<GatheredSwing> swings = new ArrayList<>();
   private final Map<String, List<Double>> middlesS = new HashMap<>();
   private final Map<String, UnitTally> units = new LinkedHashMap<>();
-  private final Map<String, List<Notice>> notices = new LinkedHashMap<>();
+  private final Refusals refusals;
   private Optional<Player> player = Optional.empty();
   private String club = "";
   private PelvisSteps steps = PelvisSteps.NONE;
   private Optional<AimCarry> aim = Optional.empty();
-  private final WristWearing wrist;
+  private WristWearing wrist;
 
   /** Gathers with or without the courses of the arm's measures over time. */
   LessonGathering(boolean curves, Faults faults) {
-    this(curves, faults, new WristWearing());
+    this(curves, faults, new WristWearing(), new Refusals());
   }
 
-  private LessonGathering(boolean curves, Faults faults, WristWearing wrist) {
+  private LessonGathering(boolean curves, Faults faults, WristWearing wrist, Refusals refusals) {
+    this.refusals = refusals;
     this.curves = curves;
     this.faults = faults;
     this.wrist = wrist;
@@ -72,7 +68,7 @@ final class LessonGathering {
 
   /** Knows what another one knows, so that a piece can be tried on it. */
   private LessonGathering(LessonGathering other) {
-    this(other.curves, other.faults, new WristWearing(other.wrist));
+    this(other.curves, other.faults, new WristWearing(other.wrist), other.refusals);
     swings.addAll(other.swings);
     other.middlesS.forEach((id, all) -> middlesS.put(id, new ArrayList<>(all)));
     player = other.player;
@@ -84,9 +80,10 @@ final class LessonGathering {
   /** The swings that a piece would bring; nothing here is changed by asking. */
   LessonGathering tried(Recording piece) {
     LessonGathering trial = new LessonGathering(this);
-    trial.player = Optional.of(piece.player());
+    Recording usable = refusals.known(refusals.sized(piece));
+    trial.player = Optional.of(usable.player());
     boolean goesOn = units.containsKey(piece.id());
-    faults.keep(piece.id(), 0, () -> trial.read(seeing(piece), goesOn));
+    faults.keep(piece.id(), 0, () -> trial.read(Refusals.seeing(usable), goesOn));
     return trial;
   }
 
@@ -100,23 +97,12 @@ final class LessonGathering {
 
   /** A mistake of the program costs the recording it meets; units that see nothing are told of. */
   void add(Recording raw) {
-    player = Optional.of(raw.player());
+    Recording sized = refusals.sized(raw);
+    player = Optional.of(sized.player());
     aim = Optional.empty(); // a heading lives in one unbroken stream only
     boolean goesOn = units.containsKey(raw.id());
-    report(raw);
-    faults.keep(raw.id(), 0, () -> read(seeing(raw), goesOn));
-  }
-
-  /** Without the units that show no turn: nothing can be read from them, and they would mislead. */
-  private static Recording seeing(Recording raw) {
-    List<UnitStream> units =
-        raw.units().stream()
-            .filter(
-                unit ->
-                    IntStream.range(0, unit.size()).filter(unit::hasRate).limit(LEAST_RATES).count()
-                        == LEAST_RATES)
-            .toList();
-    return new Recording(raw.id(), raw.player(), units, raw.marks());
+    Recording usable = judged(sized);
+    faults.keep(raw.id(), 0, () -> read(Refusals.seeing(usable), goesOn));
   }
 
   /**
@@ -129,17 +115,19 @@ final class LessonGathering {
     RestBiases biases = RestBiases.of(aligned.recording());
     LessonMarks marks = marks(aligned.recording(), goesOn, biases);
     Recording recording = aligned.recording().with(marks.all());
+    WristWearing before = new WristWearing(wrist);
     wrist.read(recording, biases);
+    List<Swing> all = finder.find(recording, wrist.steps().alignment(), biases, faults);
+    Recording asTheySay = refusals.worn(recording, all);
+    if (asTheySay != recording) {
+      wrist = before;
+      return read(Refusals.kept(raw, asTheySay), goesOn);
+    }
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
-    List<Swing> all = finder.find(recording, wrist.steps().alignment(), biases, faults);
     club = marks.clubAfter(all);
     LostSwings.timesS(recording, all)
-        .forEach(
-            t ->
-                notices
-                    .computeIfAbsent(raw.id(), id -> new ArrayList<>())
-                    .add(new Notice("", Reason.of(LostReason.SWING, t))));
+        .forEach(t -> refusals.say(raw, "", Reason.of(LostReason.SWING, t), false));
     for (Swing swing : all) {
       double takeawayS = LessonMarks.takeawayS(swing);
       readBefore(recording, pending, takeawayS);
@@ -244,19 +232,17 @@ final class LessonGathering {
   }
 
   private void tellClocks(AlignedRecording aligned, List<Found> found) {
-    List<Notice> said = notices.computeIfAbsent(aligned.recording().id(), id -> new ArrayList<>());
+    Recording recording = aligned.recording();
     ClockSpread.reasons(aligned, found.stream().map(f -> middleS(f.swing)).toList())
-        .forEach((point, all) -> all.forEach(r -> said.add(new Notice(point.trackedPoint(), r))));
+        .forEach(
+            (point, all) ->
+                all.forEach(r -> refusals.say(recording, point.trackedPoint(), r, false)));
   }
 
-  private void report(Recording recording) {
+  private Recording judged(Recording recording) {
     RecordingReport report = RecordingQuality.judge(recording);
     units.computeIfAbsent(recording.id(), id -> new UnitTally()).add(recording, report);
-    List<Notice> said = notices.computeIfAbsent(recording.id(), id -> new ArrayList<>());
-    for (UnitReport unit : report.units()) {
-      unit.findings()
-          .forEach(f -> said.add(new Notice(unit.facts().point().trackedPoint(), f.what())));
-    }
+    return refusals.judged(recording, report);
   }
 
   List<GatheredSwing> swings() {
@@ -270,16 +256,13 @@ final class LessonGathering {
     return results;
   }
 
-  Map<String, List<Notice>> notices() {
-    return notices;
+  Refusals refusals() {
+    return refusals;
   }
 
   /** What was said of units and wear steps since this was last asked. */
   List<Notice> takeNotices() {
-    List<Notice> said = new ArrayList<>();
-    notices.values().forEach(said::addAll);
-    notices.clear();
-    return said;
+    return refusals.takeNotices();
   }
 
   Optional<Player> player() {

@@ -22,4 +22,9 @@ public record LessonResult(
     swings = List.copyOf(swings);
     notices = List.copyOf(notices);
   }
+
+  /** Whether nothing was refused: every unit, size and side could be as given. */
+  public boolean isSound() {
+    return notices.stream().noneMatch(Notice::refuses);
+  }
 }

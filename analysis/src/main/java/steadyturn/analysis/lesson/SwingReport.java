@@ -17,7 +17,7 @@ import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Player;
 
 /** Puts the results of one swing together. */
-record SwingReport(Player player, AnalysisSettings settings) {
+record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) {
 
   /** The results; of a swing that meets a mistake of the program its key positions only. */
   SwingResult kept(
@@ -45,8 +45,9 @@ record SwingReport(Player player, AnalysisSettings settings) {
     measures.addAll(gathered.arm().measures());
     curves.addAll(gathered.arm().curves());
     gathered.arm().flags().stream().filter(f -> !flags.contains(f)).forEach(flags::add);
-    return new SwingResult(
-        number, swing.club(), swing.kind(), flags, swing.events(), measures, curves);
+    List<MeasureValue> kept =
+        measures.stream().map(value -> refusals.of(gathered.recording(), value)).toList();
+    return new SwingResult(number, swing.club(), swing.kind(), flags, swing.events(), kept, curves);
   }
 
   private static SwingResult failed(GatheredSwing gathered, int number) {

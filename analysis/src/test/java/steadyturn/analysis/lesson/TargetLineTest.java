@@ -18,6 +18,7 @@ import steadyturn.analysis.lab.body.BodyErrors;
 import steadyturn.analysis.lab.truth.PelvisTruth;
 import steadyturn.analysis.lab.truth.SwingTruth;
 import steadyturn.analysis.lab.unit.UnitGrade;
+import steadyturn.analysis.lesson.TargetLine.Aim;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.Faults;

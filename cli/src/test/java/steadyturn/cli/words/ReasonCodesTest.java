@@ -87,6 +87,8 @@ class ReasonCodesTest {
             "swing",
             "others",
             "mistake",
+            "size",
+            "handed",
             "place");
     for (ReasonCode code : CODES) {
       assertThat(code.args())

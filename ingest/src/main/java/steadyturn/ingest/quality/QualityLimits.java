@@ -36,15 +36,15 @@ public record QualityLimits(
 
   /**
    * Our choices. 2 s: one second of address and one swing. 95 and 45 Hz: units set to 100 and 50 Hz
-   * run up to 5 % slow. 1 % lost: an impact lasts 10-20 ms. 0.1 s gap: half a downswing. 1 %
-   * saturated: a lesson is mostly quiet, so one percent of it is most of every downswing. 30 ms: an
-   * impact rings 10-20 ms. 2 deg/s and 0.4 m/s^2: a tenfold of common small units, and below the
-   * rest gate, so that a noisy unit still finds its rests. 5 deg/s bias: more than the 3 deg/s a
-   * raw unit shows. 3 %: bias (27 mg) and scale (0.6 %) of a raw unit. 5 %: beyond any working
-   * unit.
+   * run up to 5 % slow. 1 % lost: an impact lasts 10-20 ms. 0.1 s gap: half a downswing. 10 %
+   * saturated: no swing is left whole; what less costs, each swing pays for. 30 ms: an impact rings
+   * 10-20 ms. 2 deg/s and 0.4 m/s^2: a tenfold of common small units, and below the rest gate, so
+   * that a noisy unit still finds its rests. 5 deg/s bias: more than the 3 deg/s a raw unit shows.
+   * 3 %: bias (27 mg) and scale (0.6 %) of a raw unit. 8 %: three spreads of that; families of poor
+   * units reach 5.2 %.
    */
   public static QualityLimits defaults() {
     return new QualityLimits(
-        2, 95, 45, 3, 1, 10, 0.1, 1, 0.03, Math.toRadians(2), 0.4, Math.toRadians(5), 3, 5);
+        2, 95, 45, 3, 1, 10, 0.1, 10, 0.03, Math.toRadians(2), 0.4, Math.toRadians(5), 3, 8);
   }
 }

@@ -16,25 +16,34 @@ public final class RecordingQuality {
 
   public static RecordingReport judge(Recording recording) {
     List<UnitStream> units = recording.units();
-    List<Activity> activities = units.parallelStream().map(Activity::of).toList();
-    List<UnitReport> reports =
+    List<UnitReport> alone = units.parallelStream().map(UnitQuality::judge).toList();
+    List<Activity> activities =
         IntStream.range(0, units.size())
             .parallel()
-            .mapToObj(k -> UnitQuality.judge(units.get(k)).with(amongOthers(k, units, activities)))
+            .filter(k -> !alone.get(k).says(QualityReason.TIME_UNIT))
+            .mapToObj(k -> Activity.of(units.get(k)))
+            .toList();
+    List<UnitReport> reports =
+        IntStream.range(0, units.size())
+            .mapToObj(k -> alone.get(k).with(amongOthers(k, units, activities)))
             .toList();
     return new RecordingReport(recording.id(), reports);
   }
 
   private static List<Finding> amongOthers(
       int k, List<UnitStream> units, List<Activity> activities) {
-    Activity activity = activities.get(k);
     List<Finding> findings = new ArrayList<>(ofOverlap(units.get(k), units.get(0)));
-    for (Activity other : activities) {
-      if (other != activity && activity.sharedS(other) > SHORTEST_SHARED_S) {
-        findings.addAll(UnitMixUp.ofFirst(activity, other));
-      }
-    }
+    activities.stream()
+        .filter(activity -> activity.point() == units.get(k).point())
+        .forEach(activity -> findings.addAll(ofMixUp(activity, activities)));
     return findings;
+  }
+
+  private static List<Finding> ofMixUp(Activity activity, List<Activity> all) {
+    return all.stream()
+        .filter(other -> other != activity && activity.sharedS(other) > SHORTEST_SHARED_S)
+        .flatMap(other -> UnitMixUp.ofFirst(activity, other).stream())
+        .toList();
   }
 
   private static List<Finding> ofOverlap(UnitStream unit, UnitStream reference) {

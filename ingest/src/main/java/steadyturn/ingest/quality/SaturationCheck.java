@@ -5,8 +5,9 @@ import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
- * Finds values at the end of the range. The range is the stated one; where none is stated, a range
- * shows itself by flat tops: the largest value of an axis coming three times in a row.
+ * Finds values at the end of the range. The range is the stated one, unless flat tops show a
+ * smaller one; where none is stated, a range shows itself by them: the largest value of an axis
+ * coming three times in a row.
  */
 final class SaturationCheck {
 
@@ -29,13 +30,17 @@ final class SaturationCheck {
     double accel = unit.facts().accelFullScaleMps2();
     double gyro = unit.facts().gyroFullScaleRadPerS();
     int longestFlat = (int) Math.max(FLAT_SAMPLES, LONGEST_FLAT_S * rateHz);
-    if (Double.isInfinite(accel)) {
-      accel = inferred(columns(unit::accelColumnMps2), SMALLEST_ACCEL_MPS2, longestFlat);
-    }
-    if (Double.isInfinite(gyro)) {
-      gyro = inferred(columns(unit::gyroColumnRadPerS), SMALLEST_GYRO_RAD_PER_S, longestFlat);
-    }
-    return count(unit, accel, gyro, rateHz);
+    return count(
+        unit,
+        range(accel, columns(unit::accelColumnMps2), SMALLEST_ACCEL_MPS2, longestFlat),
+        range(gyro, columns(unit::gyroColumnRadPerS), SMALLEST_GYRO_RAD_PER_S, longestFlat),
+        rateHz);
+  }
+
+  private static double range(double stated, double[][] axes, double smallest, int longestFlat) {
+    return Double.isInfinite(stated)
+        ? inferred(axes, smallest, longestFlat)
+        : CutBelow.of(stated, axes, smallest).orElse(stated);
   }
 
   private static Saturation count(UnitStream unit, double accel, double gyro, double rateHz) {

@@ -22,6 +22,11 @@ final class StuckCheck {
   /** The others move: mean rate of the other two gyroscope axes above this. */
   private static final double MOVING_RAD_PER_S = Math.toRadians(20);
 
+  /** Less than the last bit of any sensor, rad/s or m/s^2, and so many last bits. */
+  private static final double LEAST_JUMP = 1e-4;
+
+  private static final double SMALL_STEPS = 1.5;
+
   private static final int FROZEN_SAMPLES = 5;
   private static final double FROZEN_RATE_RAD_PER_S = Math.toRadians(10);
 
@@ -90,12 +95,37 @@ final class StuckCheck {
       while (to < values.length && values[to] == held) {
         to++;
       }
-      if (to - from > atLeast && movement(unit, channel, from, to) > MOVING_RAD_PER_S) {
+      if (to - from > atLeast
+          && isLeftByAJump(values, from, to)
+          && movement(unit, channel, from, to) > MOVING_RAD_PER_S) {
         longest = Math.max(longest, to - from);
       }
       i = Math.max(i, to - stride);
     }
     return longest;
+  }
+
+  /**
+   * A channel that hangs comes loose with its noise, or farther; a quiet one that does not turn
+   * leaves its value by the smallest step there is. One that hangs to the end never comes loose.
+   */
+  private static boolean isLeftByAJump(double[] values, int from, int to) {
+    double jump =
+        Math.max(
+            from > 0 ? Math.abs(values[from] - values[from - 1]) : 0,
+            to < values.length ? Math.abs(values[to] - values[to - 1]) : 0);
+    if (!(jump > LEAST_JUMP)) {
+      return false;
+    }
+    if (to == values.length) {
+      return true;
+    }
+    double least = jump;
+    for (int i = 1; i < values.length; i++) {
+      double step = Math.abs(values[i] - values[i - 1]);
+      least = step > 0 && step < least ? step : least;
+    }
+    return jump > SMALL_STEPS * least;
   }
 
   /** Mean size of the changes of the gyroscope axes other than the channel, rad/s. */

@@ -2,6 +2,8 @@ package steadyturn.ingest.quality;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -18,15 +20,31 @@ public final class UnitQuality {
     Saturation saturation = SaturationCheck.of(unit, timing.rateHz());
     RestFacts rest = RestCheck.of(unit, timing.rateHz());
     List<Finding> findings = new ArrayList<>(StuckCheck.of(unit, timing.rateHz(), saturation));
-    findings.addAll(ofLength(unit, timing));
+    findings.addAll(ofTimeUnit(unit, timing));
+    if (findings.isEmpty()) {
+      findings.addAll(ofLength(unit, timing));
+    }
     boolean isDead = findings.stream().anyMatch(f -> f.verdict() == Verdict.NOT_USABLE);
     if (!isDead) {
       findings.addAll(ofRate(unit, timing));
       findings.addAll(ofLoss(timing));
-      findings.addAll(ofSaturation(saturation, timing));
-      findings.addAll(ofRest(rest));
+      findings.addAll(ofSaturation(unit, saturation, timing));
+      findings.addAll(ofRest(unit, rest));
+      findings.addAll(TurnCheck.of(unit, rest));
+      findings.addAll(FilledCheck.of(unit, timing.rateHz()));
     }
     return new UnitReport(unit.facts(), timing, saturation, rest, findings);
+  }
+
+  /** A time column in another unit than it says misses the stated rate by a power of a thousand. */
+  private static List<Finding> ofTimeUnit(UnitStream unit, Timing timing) {
+    double statedHz = unit.facts().nominalRateHz();
+    double thousands = Math.log(timing.rateHz() / statedHz) / Math.log(1000);
+    boolean isOff = Math.rint(thousands) != 0 && Math.abs(thousands - Math.rint(thousands)) < 0.05;
+    return isOff && Double.isFinite(thousands)
+        ? List.of(
+            Finding.of(Verdict.NOT_USABLE, QualityReason.TIME_UNIT, timing.rateHz(), statedHz))
+        : List.of();
   }
 
   private static List<Finding> ofLength(UnitStream unit, Timing timing) {
@@ -72,8 +90,8 @@ public final class UnitQuality {
     return findings;
   }
 
-  private static List<Finding> ofSaturation(Saturation saturation, Timing timing) {
-    List<Finding> findings = new ArrayList<>();
+  private static List<Finding> ofSaturation(UnitStream unit, Saturation saturation, Timing timing) {
+    List<Finding> findings = new ArrayList<>(ofCutBelow(unit, saturation));
     if (saturation.gyroSamples() > 0) {
       double pct = 100.0 * saturation.gyroSamples() / Math.max(1, timing.samples());
       findings.add(
@@ -85,6 +103,26 @@ public final class UnitQuality {
     }
     if (saturation.accelSamples() > 0) {
       findings.add(ofAccelSaturation(saturation));
+    }
+    return findings;
+  }
+
+  private static List<Finding> ofCutBelow(UnitStream unit, Saturation saturation) {
+    List<Finding> findings = new ArrayList<>();
+    double gyro = unit.facts().gyroFullScaleRadPerS();
+    double accel = unit.facts().accelFullScaleMps2();
+    if (Double.isFinite(gyro) && saturation.gyroFullScaleRadPerS() < gyro) {
+      double seen = Math.toDegrees(saturation.gyroFullScaleRadPerS());
+      findings.add(
+          Finding.of(Verdict.NOT_USABLE, QualityReason.GYRO_CUT_BELOW, seen, Math.toDegrees(gyro)));
+    }
+    if (Double.isFinite(accel) && saturation.accelFullScaleMps2() < accel) {
+      findings.add(
+          Finding.of(
+              Verdict.NOT_USABLE,
+              QualityReason.ACCEL_CUT_BELOW,
+              saturation.accelFullScaleMps2() / StandardGravity.MPS2,
+              accel / StandardGravity.MPS2));
     }
     return findings;
   }
@@ -103,7 +141,12 @@ public final class UnitQuality {
             saturation.longestAccelS());
   }
 
-  private static List<Finding> ofRest(RestFacts rest) {
+  private static List<Finding> ofRest(UnitStream unit, RestFacts rest) {
+    double usual = usualNormMps2(unit);
+    if (!rest.found()
+        && !(usual > 0.2 * StandardGravity.MPS2 && usual < 5 * StandardGravity.MPS2)) {
+      return List.of(Finding.of(Verdict.NOT_USABLE, guess(usual), usual));
+    }
     if (!rest.found()) {
       return List.of(Finding.of(Verdict.WIDER_INTERVALS, QualityReason.NO_REST));
     }
@@ -126,6 +169,16 @@ public final class UnitQuality {
     }
     findings.addAll(ofGravity(rest));
     return findings;
+  }
+
+  /** The middle size of some of the forces: gravity, nearly, in any unit of measure. */
+  private static double usualNormMps2(UnitStream unit) {
+    int every = 1 + unit.size() / 1000;
+    return Averages.median(
+        IntStream.range(0, unit.size() / every)
+            .mapToDouble(i -> unit.accelNormMps2(i * every))
+            .filter(norm -> !Double.isNaN(norm))
+            .toArray());
   }
 
   private static List<Finding> ofGravity(RestFacts rest) {

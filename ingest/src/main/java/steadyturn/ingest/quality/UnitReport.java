@@ -25,6 +25,11 @@ public record UnitReport(
     return findings.stream().map(Finding::verdict).reduce(Verdict.FIT, Verdict::worse);
   }
 
+  /** Whether this was found. */
+  boolean says(QualityReason what) {
+    return findings.stream().anyMatch(f -> f.what().code() == what);
+  }
+
   public double rateHz() {
     return timing.rateHz();
   }

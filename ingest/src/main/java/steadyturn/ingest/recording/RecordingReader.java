@@ -86,6 +86,15 @@ public final class RecordingReader {
     return planWithoutPlayer(run, new ArrayList<>(), failure -> {}).marks();
   }
 
+  /** The player of a run; none where the archive does not say who it is and how they swing. */
+  public static Optional<Player> player(SessionRun run) {
+    try {
+      return Optional.of(Participants.player(run.root(), run.player(), new ArrayList<>()));
+    } catch (RecordingException e) {
+      return Optional.empty();
+    }
+  }
+
   /**
    * Reads a run piece by piece in a bounded amount of memory.
    *

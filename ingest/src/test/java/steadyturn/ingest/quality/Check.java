@@ -17,6 +17,7 @@ enum Check {
   GYRO_BIAS,
   GRAVITY,
   SWAPPED,
+  TURN,
   OVERLAP;
 
   /** What was found in the unit at a point. */
@@ -30,7 +31,9 @@ enum Check {
       case SLOW, RATE -> RATE;
       case LOSS -> LOSS;
       case GAP -> GAP;
-      case GYRO_CUT, SHOCK, ACCEL_CUT -> SATURATION;
+      case TIME_UNIT, FILLED_UP -> RATE;
+      case GYRO_CUT, SHOCK, ACCEL_CUT, GYRO_CUT_BELOW, ACCEL_CUT_BELOW -> SATURATION;
+      case GYRO_IN_DEGREES, GYRO_IN_RADIANS, MIRRORED, SIGN, AXES -> TURN;
       case MISSING, CONSTANT, HELD -> STUCK;
       case FROZEN -> FROZEN;
       case NO_REST -> REST;

@@ -94,10 +94,15 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private static List<LessonResult> analyze(
       Session lesson, Lessons lessons, AnalysisSettings settings) {
     Set<String> asked = lesson.runs().stream().map(SessionRun::id).collect(Collectors.toSet());
-    return new LessonAnalyzer(settings)
-        .analyze(new LessonReading(lesson, lessons)).stream()
-            .filter(result -> asked.contains(result.recording()))
-            .toList();
+    List<LessonResult> results =
+        new LessonAnalyzer(settings)
+            .analyze(new LessonReading(lesson, lessons)).stream()
+                .filter(result -> asked.contains(result.recording()))
+                .toList();
+    if (!results.stream().allMatch(LessonResult::isSound)) {
+      lessons.notWell();
+    }
+    return results;
   }
 
   /** Every swing of some lessons. */

@@ -4,18 +4,25 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import steadyturn.analysis.lesson.AnalysisSettings;
+import steadyturn.analysis.lesson.LessonAnalyzer;
+import steadyturn.analysis.lesson.Notice;
 import steadyturn.cli.lesson.LessonPaths;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.output.table.QualityReport;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.ingest.clock.CommonClock;
+import steadyturn.ingest.quality.Finding;
 import steadyturn.ingest.quality.RecordingQuality;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.Verdict;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.Stretch;
 import steadyturn.ingest.recording.Stretches;
@@ -83,18 +90,34 @@ public final class CheckCommand implements Callable<Integer> {
   private void judge(Recording recording, String name, Lessons lessons) throws IOException {
     RecordingReport report =
         RecordingQuality.judge(recording).withClocks(CommonClock.align(recording).reasons());
-    QualityReport.write(new RecordingReport(name, report.units()), console.out());
-    if (report.verdict() == Verdict.NOT_USABLE) {
+    List<Notice> impossible = impossible(recording, report);
+    QualityReport.write(new RecordingReport(name, report.units()), impossible, console.out());
+    if (report.verdict() == Verdict.NOT_USABLE || !impossible.isEmpty()) {
       lessons.notWell();
     }
   }
 
-  /** The side the player swings from does not matter here, so it need not be known. */
+  /** What the analysis refuses besides the units that are not usable. */
+  private static List<Notice> impossible(Recording recording, RecordingReport report) {
+    Set<Reason> told =
+        report.units().stream()
+            .flatMap(unit -> unit.findings().stream())
+            .map(Finding::what)
+            .collect(Collectors.toSet());
+    return new LessonAnalyzer(AnalysisSettings.defaults().withoutCurves())
+        .analyze(List.of(recording)).stream()
+            .flatMap(result -> result.notices().stream())
+            .filter(notice -> notice.refuses() && !told.contains(notice.reason()))
+            .toList();
+  }
+
+  /** The side the player swings from need not be known. */
   private static Recording unitsOf(SessionRun run, Lessons lessons) {
     return new Recording(
         run.id(),
-        Player.unmeasured(run.player(), Handedness.RIGHT),
+        RecordingReader.player(run)
+            .orElseGet(() -> Player.unmeasured(run.player(), Handedness.RIGHT)),
         RecordingReader.readUnits(run, lessons::failed),
-        List.of());
+        RecordingReader.readMarks(run));
   }
 }

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.analysis.lesson.Notice;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.quality.Finding;
@@ -20,13 +21,22 @@ public final class QualityReport {
 
   private QualityReport() {}
 
-  /** Writes one recording's report; leaves the writer open. */
-  public static void write(RecordingReport report, Writer to) throws IOException {
+  /**
+   * Writes one recording's report; leaves the writer open.
+   *
+   * @param impossible what is refused besides, of how the units are worn and of the player
+   */
+  public static void write(RecordingReport report, List<Notice> impossible, Writer to)
+      throws IOException {
     List<String> lines = new ArrayList<>();
     lines.add(say("table.recording") + " " + report.recordingId());
     for (UnitReport unit : report.units()) {
       lines.addAll(unit(unit));
     }
+    Words.inUse()
+        .told(impossible)
+        .keySet()
+        .forEach(sentence -> lines.addAll(Layout.beside("    !", NAME_WIDTH, sentence)));
     if (report.units().isEmpty()) {
       lines.add("  " + say("check.no-unit"));
     }

@@ -1,0 +1,136 @@
+package steadyturn.analysis.lab.study;
+
+import java.util.Locale;
+import java.util.Set;
+import org.apache.commons.math3.random.RandomGenerator;
+import org.apache.commons.math3.random.Well19937c;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Recording;
+
+/**
+ * What people do wrong when they strap, set up, import or describe units, done to the samples of a
+ * lesson; beside each the causes by which it may be called. Knows nothing of how it is noticed.
+ */
+public enum Mistake {
+  PELVIS_UPSIDE_DOWN("mount.upside-down"),
+  PELVIS_FACING_IN("mount.facing-in"),
+  PELVIS_UPSIDE_DOWN_FACING_IN("mount.upside-down"),
+  PELVIS_ON_ITS_SIDE("mount.on-its-side"),
+  FOREARM_TOWARDS_ELBOW("mount.towards-elbow"),
+  HAND_TOWARDS_ELBOW("mount.towards-elbow"),
+  ARM_TOWARDS_ELBOW("mount.towards-elbow"),
+  FOREARM_INSIDE("mount.facing-in"),
+  HAND_IN_THE_PALM("mount.facing-in"),
+  FOREARM_HAND_EXCHANGED("quality.swapped", "mount.exchanged"),
+  PELVIS_HAND_EXCHANGED("quality.swapped", "mount.exchanged", "quality.on-the-arm"),
+  PELVIS_FOREARM_EXCHANGED("quality.swapped", "mount.exchanged", "quality.on-the-arm"),
+  SIZES_IN_CM("body.size"),
+  SIZES_IN_M("body.size"),
+  SIZES_IN_INCHES("body.size"),
+  DEPTH_1500_MM("body.size"),
+  WIDTH_DEPTH_EXCHANGED("body.sizes-exchanged"),
+  STATURE_IN_CM("body.size"),
+  WRONG_HANDEDNESS("body.side"),
+  ARM_CLOCKS_OFF("clock"),
+  FOREARM_CLOCK_OFF("clock"),
+  HAND_CLOCK_OFF("clock"),
+  ALL_LEFT_HANDED("quality.mirrored"),
+  PELVIS_LEFT_HANDED("quality.mirrored"),
+  HAND_LEFT_HANDED("quality.mirrored"),
+  GYRO_AXIS_REVERSED("quality.sign"),
+  ACCEL_AXIS_REVERSED("quality.sign"),
+  GYRO_AXES_EXCHANGED("quality.axes"),
+  ACCEL_REVERSED("mount.upside-down", "mount.towards-elbow"),
+  GYRO_CUT_UNDER_STATED("quality.gyro-cut-below"),
+  ACCEL_CUT_UNDER_STATED("quality.accel-cut-below"),
+  FILLED_BY_HOLDING("quality.filled-up"),
+  FILLED_BY_LINES("quality.filled-up"),
+  STATED_5_PCT_FAST("quality.turn-scale"),
+  ACCEL_IN_G("quality.gravity-in-g"),
+  ACCEL_IN_MG("quality.gravity-in-thousandths"),
+  GRAVITY_TAKEN_OUT("quality.gravity-taken-out"),
+  GYRO_IN_DEG("quality.gyro-in-degrees"),
+  GYRO_DEG_TWICE("quality.gyro-in-radians"),
+  TIME_IN_MS("quality.time-unit"),
+  TIME_IN_US("quality.time-unit");
+
+  private final Set<String> causes;
+
+  Mistake(String... causes) {
+    this.causes = Set.of(causes);
+  }
+
+  /** Codes of the reasons, or their beginnings, that call it by its right name. */
+  public Set<String> causes() {
+    return causes;
+  }
+
+  /** The word of the command line: {@code arm-clocks-off}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The recording with this mistake in it; the seed draws sizes, units and axes. */
+  public Recording in(Recording sound, long seed) {
+    RandomGenerator draw = new Well19937c(seed * 64 + ordinal());
+    BodyPoint any = sound.units().get(draw.nextInt(sound.units().size())).point();
+    int axis = draw.nextInt(3);
+    double lateS = (draw.nextBoolean() ? 1 : -1) * (0.05 + 0.25 * draw.nextDouble());
+    return switch (this) {
+      case PELVIS_UPSIDE_DOWN -> WrongData.flipped(sound, 2, BodyPoint.PELVIS);
+      case PELVIS_FACING_IN -> WrongData.flipped(sound, 0, BodyPoint.PELVIS);
+      case PELVIS_UPSIDE_DOWN_FACING_IN -> WrongData.flipped(sound, 1, BodyPoint.PELVIS);
+      case PELVIS_ON_ITS_SIDE -> WrongData.onItsSide(sound);
+      case FOREARM_TOWARDS_ELBOW -> WrongData.flipped(sound, 2, BodyPoint.LEAD_FOREARM);
+      case HAND_TOWARDS_ELBOW -> WrongData.flipped(sound, 2, BodyPoint.LEAD_HAND);
+      case ARM_TOWARDS_ELBOW ->
+          WrongData.flipped(
+              WrongData.flipped(sound, 2, BodyPoint.LEAD_FOREARM), 2, BodyPoint.LEAD_HAND);
+      case FOREARM_INSIDE -> WrongData.flipped(sound, 0, BodyPoint.LEAD_FOREARM);
+      case HAND_IN_THE_PALM -> WrongData.flipped(sound, 0, BodyPoint.LEAD_HAND);
+      case FOREARM_HAND_EXCHANGED ->
+          WrongData.exchanged(sound, BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND);
+      case PELVIS_HAND_EXCHANGED ->
+          WrongData.exchanged(sound, BodyPoint.PELVIS, BodyPoint.LEAD_HAND);
+      case PELVIS_FOREARM_EXCHANGED ->
+          WrongData.exchanged(sound, BodyPoint.PELVIS, BodyPoint.LEAD_FOREARM);
+      case SIZES_IN_CM -> WrongData.sized(sound, mm -> mm / 10, mm -> mm / 10, mm -> mm);
+      case SIZES_IN_M -> WrongData.sized(sound, mm -> mm / 1000, mm -> mm / 1000, mm -> mm / 1000);
+      case SIZES_IN_INCHES ->
+          WrongData.sized(sound, mm -> mm / 25.4, mm -> mm / 25.4, mm -> mm / 25.4);
+      case DEPTH_1500_MM -> WrongData.sized(sound, mm -> mm, mm -> 1500, mm -> mm);
+      case WIDTH_DEPTH_EXCHANGED -> WrongData.sizesExchanged(sound);
+      case STATURE_IN_CM -> WrongData.sized(sound, mm -> mm, mm -> mm, mm -> mm / 10);
+      case WRONG_HANDEDNESS -> WrongData.otherSide(sound);
+      case ARM_CLOCKS_OFF ->
+          WrongData.shifted(sound, lateS, BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND);
+      case FOREARM_CLOCK_OFF -> WrongData.shifted(sound, lateS, BodyPoint.LEAD_FOREARM);
+      case HAND_CLOCK_OFF -> WrongData.shifted(sound, lateS, BodyPoint.LEAD_HAND);
+      case ALL_LEFT_HANDED -> WrongData.each(sound, u -> WrongData.mapped(u, axis, -1, axis, -1));
+      case PELVIS_LEFT_HANDED ->
+          WrongData.one(sound, BodyPoint.PELVIS, u -> WrongData.mapped(u, axis, -1, axis, -1));
+      case HAND_LEFT_HANDED ->
+          WrongData.one(sound, BodyPoint.LEAD_HAND, u -> WrongData.mapped(u, axis, -1, axis, -1));
+      case GYRO_AXIS_REVERSED ->
+          WrongData.one(sound, any, u -> WrongData.mapped(u, axis, 1, axis, -1));
+      case ACCEL_AXIS_REVERSED ->
+          WrongData.one(sound, any, u -> WrongData.mapped(u, axis, -1, axis, 1));
+      case GYRO_AXES_EXCHANGED -> WrongData.one(sound, any, u -> WrongData.gyroExchanged(u, axis));
+      case ACCEL_REVERSED -> WrongData.each(sound, u -> WrongData.scaled(u, -1, 1));
+      case GYRO_CUT_UNDER_STATED ->
+          WrongData.one(sound, BodyPoint.LEAD_HAND, u -> WrongData.cut(u, 1e9, 500));
+      case ACCEL_CUT_UNDER_STATED ->
+          WrongData.one(sound, BodyPoint.LEAD_HAND, u -> WrongData.cut(u, 4 * 9.80665, 1e9));
+      case FILLED_BY_HOLDING -> WrongData.each(sound, u -> WrongData.filled(u, false));
+      case FILLED_BY_LINES -> WrongData.each(sound, u -> WrongData.filled(u, true));
+      case STATED_5_PCT_FAST -> WrongData.stretched(sound, 1 / 1.05);
+      case ACCEL_IN_G -> WrongData.each(sound, u -> WrongData.scaled(u, 1 / 9.80665, 1));
+      case ACCEL_IN_MG -> WrongData.each(sound, u -> WrongData.scaled(u, 1000 / 9.80665, 1));
+      case GRAVITY_TAKEN_OUT -> WrongData.each(sound, WrongData::withoutGravity);
+      case GYRO_IN_DEG -> WrongData.each(sound, u -> WrongData.scaled(u, 1, Math.toDegrees(1)));
+      case GYRO_DEG_TWICE -> WrongData.each(sound, u -> WrongData.scaled(u, 1, Math.toRadians(1)));
+      case TIME_IN_MS -> WrongData.each(sound, u -> WrongData.times(u, 1e3));
+      case TIME_IN_US -> WrongData.each(sound, u -> WrongData.times(u, 1e6));
+    };
+  }
+}

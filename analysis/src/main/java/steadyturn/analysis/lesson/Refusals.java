@@ -1,0 +1,182 @@
+package steadyturn.analysis.lesson;
+
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import steadyturn.analysis.limits.CredibleSizes;
+import steadyturn.analysis.limits.MountReason;
+import steadyturn.analysis.limits.WornCheck;
+import steadyturn.analysis.measure.MeasureReason;
+import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.Swing;
+import steadyturn.ingest.quality.Finding;
+import steadyturn.ingest.quality.QualityReason;
+import steadyturn.ingest.quality.RecordingReport;
+import steadyturn.ingest.quality.UnitReport;
+import steadyturn.ingest.quality.Verdict;
+import steadyturn.ingest.reason.Reason;
+import steadyturn.ingest.reason.ReasonCode;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * What of each recording is not used, and why: units that cannot be used or cannot be worn as they
+ * say, sizes no body has, a side that cannot be.
+ */
+final class Refusals {
+
+  private static final Map<ReasonCode, List<BodyPoint>> NEEDS =
+      Map.of(
+          MeasureReason.NEEDS_PELVIS, List.of(BodyPoint.PELVIS),
+          MeasureReason.NEEDS_FOREARM, List.of(BodyPoint.LEAD_FOREARM),
+          MeasureReason.NEEDS_HAND, List.of(BodyPoint.LEAD_HAND),
+          MeasureReason.NEEDS_FOREARM_BESIDE_HAND, List.of(BodyPoint.LEAD_FOREARM),
+          MeasureReason.NEEDS_FOREARM_AND_HAND,
+              List.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND));
+
+  /** A bow moves the trunk more than the arm: only the swings tell which unit is where. */
+  private static final Set<ReasonCode> ASKED_AGAIN =
+      Set.of(QualityReason.SWAPPED, QualityReason.ON_THE_ARM);
+
+  /** A turn takes three samples to be seen. */
+  private static final int LEAST_RATES = 3;
+
+  private final Map<String, Map<BodyPoint, Reason>> units = new HashMap<>();
+  private final Map<String, Reason> sides = new HashMap<>();
+  private final Map<String, Set<Notice>> notices = new HashMap<>();
+
+  /** The recording with the sizes that can be. */
+  Recording sized(Recording raw) {
+    CredibleSizes sizes = CredibleSizes.of(raw.player());
+    sizes.refused().forEach(why -> say(raw, "", why, true));
+    Player player = sizes.player();
+    return new Recording(raw.id(), player, raw.units(), raw.marks());
+  }
+
+  /**
+   * The recording without the units that are not usable; what was found is said of all. A short
+   * piece of a recording that goes on is no fault of its unit.
+   */
+  Recording judged(Recording raw, RecordingReport report) {
+    Map<BodyPoint, Reason> refused = new EnumMap<>(BodyPoint.class);
+    for (UnitReport unit : report.units()) {
+      BodyPoint point = unit.facts().point();
+      for (Finding finding : unit.findings()) {
+        boolean refuses =
+            finding.verdict() == Verdict.NOT_USABLE && !ASKED_AGAIN.contains(finding.what().code());
+        say(raw, point.trackedPoint(), finding.what(), refuses);
+        if (refuses && finding.what().code() != QualityReason.SHORT) {
+          refused.putIfAbsent(point, finding.what());
+        }
+      }
+    }
+    return without(raw, refused);
+  }
+
+  /** The recording without the units that cannot be worn as they say; the same where all can. */
+  Recording worn(Recording recording, List<Swing> swings) {
+    WornCheck check = WornCheck.of(recording, swings);
+    check
+        .side()
+        .ifPresent(
+            why -> {
+              sides.put(recording.id(), why);
+              say(recording, "", why, true);
+            });
+    check.units().forEach((point, why) -> say(recording, point.trackedPoint(), why, true));
+    return check.units().isEmpty() ? recording : without(recording, check.units());
+  }
+
+  private Recording without(Recording recording, Map<BodyPoint, Reason> refused) {
+    units.computeIfAbsent(recording.id(), id -> new EnumMap<>(BodyPoint.class)).putAll(refused);
+    return left(recording, refused);
+  }
+
+  /** A further piece of a recording, without the units of which it is known how they are worn. */
+  Recording known(Recording piece) {
+    Map<BodyPoint, Reason> refused = new EnumMap<>(BodyPoint.class);
+    units
+        .getOrDefault(piece.id(), Map.of())
+        .forEach(
+            (point, why) -> {
+              if (why.code() instanceof MountReason) {
+                refused.put(point, why);
+              }
+            });
+    return left(piece, refused);
+  }
+
+  private static Recording left(Recording recording, Map<BodyPoint, Reason> refused) {
+    return new Recording(
+        recording.id(),
+        recording.player(),
+        recording.units().stream().filter(u -> !refused.containsKey(u.point())).toList(),
+        recording.marks());
+  }
+
+  void say(Recording recording, String about, Reason why, boolean refuses) {
+    notices
+        .computeIfAbsent(recording.id(), id -> new LinkedHashSet<>())
+        .add(new Notice(about, why, refuses));
+  }
+
+  /** What was said of a recording. */
+  List<Notice> notices(String recording) {
+    return List.copyOf(notices.getOrDefault(recording, Set.of()));
+  }
+
+  /** What was said since this was last asked. */
+  List<Notice> takeNotices() {
+    List<Notice> said = notices.values().stream().flatMap(Set::stream).toList();
+    notices.clear();
+    return said;
+  }
+
+  /** A value of a recording, withheld where it needs what was refused. */
+  MeasureValue of(String recording, MeasureValue value) {
+    String id = value.measure().id();
+    Reason side = sides.get(recording);
+    if (side != null && (id.startsWith("pelvis.") || id.startsWith("wrist."))) {
+      return MeasureValue.withheld(value.measure(), value.at(), side);
+    }
+    Map<BodyPoint, Reason> refused = units.getOrDefault(recording, Map.of());
+    return Stream.of(value)
+        .filter(v -> !v.given())
+        .flatMap(v -> NEEDS.getOrDefault(v.why().code(), List.of()).stream())
+        .filter(refused::containsKey)
+        .findFirst()
+        .map(
+            point ->
+                MeasureValue.withheld(
+                    value.measure(),
+                    value.at(),
+                    Reason.of(MeasureReason.UNIT_REFUSED, point).and(refused.get(point))))
+        .orElse(value);
+  }
+
+  /** The recording as it came, with the units alone that were kept. */
+  static Recording kept(Recording raw, Recording others) {
+    List<UnitStream> units =
+        raw.units().stream().filter(unit -> others.unit(unit.point()).isPresent()).toList();
+    return new Recording(raw.id(), raw.player(), units, raw.marks());
+  }
+
+  /** Without the units that show no turn: nothing can be read from them, and they would mislead. */
+  static Recording seeing(Recording raw) {
+    List<UnitStream> units =
+        raw.units().stream()
+            .filter(
+                unit ->
+                    IntStream.range(0, unit.size()).filter(unit::hasRate).limit(LEAST_RATES).count()
+                        == LEAST_RATES)
+            .toList();
+    return new Recording(raw.id(), raw.player(), units, raw.marks());
+  }
+}

@@ -1,0 +1,167 @@
+package steadyturn.analysis.limits;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import steadyturn.analysis.swing.Swing;
+import steadyturn.ingest.reason.Reason;
+import steadyturn.ingest.sample.Averages;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * Holds how the units say they are worn against gravity, the pull of the swing and the side the
+ * player swings from. The bounds lie half way between what right and wrong strapping shows; the
+ * figures behind them are in docs/mistakes.md.
+ *
+ * @param units why a unit cannot be worn as it says
+ * @param side why the side cannot be the one given
+ */
+public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
+
+  /** Cosine between up and the unit's axis: a belt worn high and a bent stance lean by 55 deg. */
+  private static final double LEAST_UP = 0.35;
+
+  /** A hanging arm points down; how far the back of hand and forearm look up is less sure. */
+  private static final double LEAST_DOWN = 0;
+
+  private static final double LEAST_TURNED = 0.1;
+
+  /** A pelvis unit lies 50 to 180 mm behind what the pelvis turns about. */
+  private static final double LEAST_OUT_M = 0;
+
+  private static final double TURNING_RAD = Math.toRadians(25);
+
+  /** Trunk and arm turn to the target by 35 to 120 deg in the downswing, all of them. */
+  private static final double CLEAR_TURN_RAD = Math.toRadians(8);
+
+  /** Arms are pulled by 40 to 160 m/s^2 before impact, trunks by less than 10. */
+  private static final double PULL_OF_ARM_MPS2 = 25;
+
+  public WornCheck {
+    units = Map.copyOf(units);
+  }
+
+  /** Looks at some swings of a recording; nothing is said where there is none. */
+  public static WornCheck of(Recording recording, List<Swing> swings) {
+    List<Stroke> strokes = Stroke.of(recording, swings);
+    Map<BodyPoint, List<StrokeSeen>> seen = new EnumMap<>(BodyPoint.class);
+    for (UnitStream unit : recording.units()) {
+      List<StrokeSeen> its =
+          strokes.parallelStream().flatMap(s -> StrokeSeen.of(unit, s).stream()).toList();
+      if (!its.isEmpty()) {
+        seen.put(unit.point(), its);
+      }
+    }
+    return judge(seen, recording.player().handed());
+  }
+
+  private static WornCheck judge(Map<BodyPoint, List<StrokeSeen>> seen, Handedness handed) {
+    Map<BodyPoint, Reason> units = new LinkedHashMap<>(exchanged(seen));
+    boolean isOtherSide = isOtherSide(seen, handed);
+    int sign = isOtherSide ? -handed.sign() : handed.sign();
+    seen.forEach(
+        (point, its) -> {
+          if (!units.containsKey(point)) {
+            mount(point, its, sign).ifPresent(why -> units.put(point, why));
+          }
+        });
+    return new WornCheck(
+        units,
+        isOtherSide ? Optional.of(Reason.of(BodyReason.SIDE, handed.word())) : Optional.empty());
+  }
+
+  /** All units turn clearly the other way. */
+  private static boolean isOtherSide(Map<BodyPoint, List<StrokeSeen>> seen, Handedness handed) {
+    return !seen.isEmpty()
+        && seen.values().stream()
+            .allMatch(
+                its -> handed.sign() * middle(its, StrokeSeen::turnDownRad) < -CLEAR_TURN_RAD);
+  }
+
+  private static Optional<Reason> mount(BodyPoint point, List<StrokeSeen> its, int sign) {
+    return switch (point) {
+      case PELVIS, THORAX -> trunk(point, its);
+      case LEAD_FOREARM, LEAD_HAND -> arm(point, its, sign);
+      case CLUB_SHAFT -> Optional.empty();
+    };
+  }
+
+  private static Optional<Reason> trunk(BodyPoint point, List<StrokeSeen> its) {
+    double up = middle(its, u -> u.up().x());
+    if (up < -LEAST_UP) {
+      return Optional.of(Reason.of(MountReason.UPSIDE_DOWN, point));
+    }
+    if (up < LEAST_UP) {
+      return Optional.of(Reason.of(MountReason.ON_ITS_SIDE, point, Math.toDegrees(Math.acos(up))));
+    }
+    boolean turns = Math.abs(middle(its, StrokeSeen::turnDownRad)) > TURNING_RAD;
+    return point == BodyPoint.PELVIS && turns && middle(its, StrokeSeen::outM) < LEAST_OUT_M
+        ? Optional.of(Reason.of(MountReason.FACING_IN, point))
+        : Optional.empty();
+  }
+
+  /** At address the arm hangs, the back of hand and forearm look to the target and a little up. */
+  private static Optional<Reason> arm(BodyPoint point, List<StrokeSeen> its, int sign) {
+    boolean hangsUp = middle(its, u -> u.up().x()) > LEAST_DOWN;
+    boolean isPushed = middle(its, u -> u.pull().x()) > PULL_OF_ARM_MPS2;
+    if (hangsUp || isPushed) {
+      return Optional.of(Reason.of(MountReason.TOWARDS_ELBOW, point));
+    }
+    return sign * middle(its, u -> u.up().y()) > LEAST_TURNED
+        ? Optional.of(Reason.of(MountReason.FACING_IN, point))
+        : Optional.empty();
+  }
+
+  /** A trunk that is pulled as an arm beside an arm that is pulled as a trunk. */
+  private static Map<BodyPoint, Reason> exchanged(Map<BodyPoint, List<StrokeSeen>> seen) {
+    List<BodyPoint> quietArms = new ArrayList<>();
+    List<BodyPoint> wildTrunks = new ArrayList<>();
+    seen.forEach(
+        (point, its) -> {
+          boolean isWild = middle(its, u -> u.pull().norm()) > PULL_OF_ARM_MPS2;
+          if (point.isTrunk() && isWild) {
+            wildTrunks.add(point);
+          } else if (!point.isTrunk() && !isWild) {
+            quietArms.add(point);
+          }
+        });
+    if (!quietArms.isEmpty() && !wildTrunks.isEmpty()) {
+      return pair(wildTrunks.get(0), quietArms.get(0));
+    }
+    List<StrokeSeen> forearm = seen.getOrDefault(BodyPoint.LEAD_FOREARM, List.of());
+    List<StrokeSeen> hand = seen.getOrDefault(BodyPoint.LEAD_HAND, List.of());
+    return !forearm.isEmpty() && !hand.isEmpty() && isFurtherOut(forearm, hand)
+        ? pair(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND)
+        : Map.of();
+  }
+
+  /**
+   * The hand turns faster than the forearm before impact and about a nearer point: the product of
+   * both ratios is 1.4 to 4.8, and the inverse of it where they are exchanged.
+   */
+  private static boolean isFurtherOut(List<StrokeSeen> forearm, List<StrokeSeen> hand) {
+    double reach = middle(forearm, StrokeSeen::reachM) / middle(hand, StrokeSeen::reachM);
+    double faster =
+        middle(hand, StrokeSeen::fastestRadPerS) / middle(forearm, StrokeSeen::fastestRadPerS);
+    return reach > 0 && reach * faster < 1;
+  }
+
+  private static Map<BodyPoint, Reason> pair(BodyPoint one, BodyPoint other) {
+    Reason why = Reason.of(MountReason.EXCHANGED, one, other);
+    Map<BodyPoint, Reason> out = new LinkedHashMap<>();
+    out.put(one, why);
+    out.put(other, why);
+    return out;
+  }
+
+  private static double middle(List<StrokeSeen> its, ToDoubleFunction<StrokeSeen> of) {
+    return Averages.median(its.stream().mapToDouble(of).toArray());
+  }
+}
