@@ -119,7 +119,7 @@ final class LessonGathering {
     wrist.read(recording, biases);
     List<Swing> all = finder.find(recording, wrist.steps().alignment(), biases, faults);
     Recording asTheySay = refusals.worn(recording, all);
-    if (asTheySay != recording) {
+    if (asTheySay.units().size() < recording.units().size()) {
       wrist = before;
       return read(Refusals.kept(raw, asTheySay), goesOn);
     }

@@ -157,7 +157,8 @@ final class Refusals {
                 MeasureValue.withheld(
                     value.measure(),
                     value.at(),
-                    Reason.of(MeasureReason.UNIT_REFUSED, point).and(refused.get(point))))
+                    Reason.of(MeasureReason.UNIT_REFUSED, point)
+                        .and(refused.getOrDefault(point, Reason.NONE))))
         .orElse(value);
   }
 

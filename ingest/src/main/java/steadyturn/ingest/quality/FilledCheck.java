@@ -62,7 +62,8 @@ final class FilledCheck {
       double rate = unit.gyroNormRadPerS(i);
       squares += rate * rate;
     }
-    return squares / ((to - from + 2) / 3) > MOVING_RAD_PER_S * MOVING_RAD_PER_S;
+    int looked = (to - from + 2) / 3;
+    return squares / looked > MOVING_RAD_PER_S * MOVING_RAD_PER_S;
   }
 
   /** Part of the samples that are no news, in all channels: order 0 repeats, order 1 lines. */

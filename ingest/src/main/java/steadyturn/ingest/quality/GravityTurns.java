@@ -3,6 +3,7 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -100,7 +101,8 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
     return out;
   }
 
-  private static Moment moment(UnitStream unit, int from, int length, double g) {
+  /** The moment; null where it was not calm. */
+  private static @Nullable Moment moment(UnitStream unit, int from, int length, double g) {
     double[] up = new double[3];
     double variance = 0;
     for (int axis = 0; axis < 3; axis++) {

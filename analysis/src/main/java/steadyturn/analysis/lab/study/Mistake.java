@@ -11,6 +11,7 @@ import steadyturn.ingest.sample.Recording;
  * What people do wrong when they strap, set up, import or describe units, done to the samples of a
  * lesson; beside each the causes by which it may be called. Knows nothing of how it is noticed.
  */
+@SuppressWarnings("ImmutableEnumChecker") // Set.of
 public enum Mistake {
   PELVIS_UPSIDE_DOWN("mount.upside-down"),
   PELVIS_FACING_IN("mount.facing-in"),
@@ -71,6 +72,7 @@ public enum Mistake {
   }
 
   /** The recording with this mistake in it; the seed draws sizes, units and axes. */
+  @SuppressWarnings("EnumOrdinal") // only to draw differently
   public Recording in(Recording sound, long seed) {
     RandomGenerator draw = new Well19937c(seed * 64 + ordinal());
     BodyPoint any = sound.units().get(draw.nextInt(sound.units().size())).point();

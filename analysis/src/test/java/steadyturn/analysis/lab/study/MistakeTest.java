@@ -25,6 +25,7 @@ import steadyturn.ingest.sample.Recording;
  * its name. With {@code -Dmistakes.lessons=15} as many lessons of all situations a mistake; its
  * figures are in docs/mistakes.md.
  */
+@SuppressWarnings("EnumOrdinal") // which lesson a kind is tried on
 class MistakeTest {
 
   private static final long SEED = 3;
