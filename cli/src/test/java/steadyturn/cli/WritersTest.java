@@ -182,7 +182,8 @@ class WritersTest {
       playing.stop();
       thread.join();
       int read = RecordingReader.readUnits(runs(archive).get(0)).get(0).size();
-      assertThat(Files.readString(said)).containsPattern("pelvis +" + read + " samples +0 lost");
+      assertThat(Files.readString(said))
+          .containsPattern("pelvis +" + read + " samples kept, 0 lost");
     }
   }
 

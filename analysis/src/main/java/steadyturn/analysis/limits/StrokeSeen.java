@@ -1,6 +1,7 @@
 package steadyturn.analysis.limits;
 
 import java.util.Optional;
+import java.util.stream.IntStream;
 import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
@@ -12,23 +13,16 @@ import steadyturn.ingest.sample.UnitStream;
  *
  * @param up direction up at address
  * @param turnDownRad turn about the vertical from top to impact, seen from above against the clock
- * @param outM how far out along the unit's z axis it lies from what it turns about, m
  * @param pull mean specific force without gravity from 80 to 10 ms before impact, m/s^2
  * @param reachM how far along the unit's x axis it lies from what it turns about then, m
  * @param fastestRadPerS greatest rate in that time
  */
 record StrokeSeen(
-    Vector3 up,
-    double turnDownRad,
-    double outM,
-    Vector3 pull,
-    double reachM,
-    double fastestRadPerS) {
+    Vector3 up, double turnDownRad, Vector3 pull, double reachM, double fastestRadPerS) {
 
   private static final double ADDRESS_FROM_S = 0.5;
   private static final double ADDRESS_TO_S = 0.03;
   private static final double BLOW_S = 0.005;
-  private static final double BLOW_LASTS_S = 0.03;
   private static final double AFTER_S = 0.2;
   private static final double PULL_FROM_S = 0.08;
   private static final double PULL_TO_S = 0.01;
@@ -43,7 +37,8 @@ record StrokeSeen(
     double fromS = stroke.takeawayS() - ADDRESS_FROM_S;
     UnitStream part = unit.between(fromS, stroke.impactS() + AFTER_S);
     double expected = (stroke.impactS() + AFTER_S - fromS) / part.usualStepS();
-    boolean isSeen = part.size() > 0.9 * expected && stroke.impactS() - fromS < LONGEST_S;
+    long whole = IntStream.range(0, part.size()).filter(part::isWhole).count();
+    boolean isSeen = whole > 0.9 * expected && stroke.impactS() - fromS < LONGEST_S;
     return isSeen
         ? Optional.of(new Follower(part, stroke)).filter(Follower::feelsGravity).map(Follower::read)
         : Optional.empty();
@@ -56,8 +51,6 @@ record StrokeSeen(
     private final Vector3 bias;
     private final Vector3 gravity;
     private double turn;
-    private double outward;
-    private double fourth;
     private Vector3 pull = Vector3.ZERO;
     private int pulls;
     private double fastest;
@@ -90,7 +83,6 @@ record StrokeSeen(
       return new StrokeSeen(
           gravity.unit(),
           turn,
-          fourth > 0 ? -outward / fourth : 0,
           pull.times(1.0 / Math.max(1, pulls)),
           alongPull > 0 ? -pull.x() / alongPull : 0,
           fastest);
@@ -102,11 +94,6 @@ record StrokeSeen(
       double square = rate.dot(rate);
       if (unit.timeS(i) > stroke.topS() && toImpactS > BLOW_S) {
         turn += stepS * rate.dot(gravityNow.unit());
-      }
-      if (unit.timeS(i) > stroke.topS() && !(Math.abs(toImpactS) < BLOW_LASTS_S)) {
-        double across = square - rate.z() * rate.z();
-        outward += moving.z() * across;
-        fourth += across * across;
       }
       if (toImpactS < PULL_FROM_S && toImpactS > PULL_TO_S) {
         pull = pull.plus(moving);

@@ -33,10 +33,10 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
 
   private static final double LEAST_TURNED = 0.1;
 
-  /** A pelvis unit lies 50 to 180 mm behind what the pelvis turns about. */
-  private static final double LEAST_OUT_M = 0;
-
-  private static final double TURNING_RAD = Math.toRadians(25);
+  /**
+   * A pelvis bends forward at address, so its back looks up a little: by a cosine of 0.3 to 0.8.
+   */
+  private static final double FACING_IN_UP = -0.1;
 
   /** Trunk and arm turn to the target by 35 to 120 deg in the downswing, all of them. */
   private static final double CLEAR_TURN_RAD = Math.toRadians(8);
@@ -101,8 +101,7 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
     if (up < LEAST_UP) {
       return Optional.of(Reason.of(MountReason.ON_ITS_SIDE, point, Math.toDegrees(Math.acos(up))));
     }
-    boolean turns = Math.abs(middle(its, StrokeSeen::turnDownRad)) > TURNING_RAD;
-    return point == BodyPoint.PELVIS && turns && middle(its, StrokeSeen::outM) < LEAST_OUT_M
+    return point == BodyPoint.PELVIS && middle(its, u -> u.up().z()) < FACING_IN_UP
         ? Optional.of(Reason.of(MountReason.FACING_IN, point))
         : Optional.empty();
   }

@@ -72,11 +72,12 @@ class ReasonCodesTest {
   @Test
   void anArgumentThatIsAQuantityNamesItsUnit() {
     // Given: names ending in a unit, counts, and names of things. Expect: nothing else.
-    String unit = ".*(S|Hz|Pct|Deg|DegPerS|Mps2|G|Mm)";
+    String unit = ".*(S|Ms|Ppm|Hz|Pct|Deg|DegPerS|Mps2|G|Mm)";
     Set<String> bare =
         Set.of(
             "count",
             "samples",
+            "pairs",
             "times",
             "unit",
             "other",

@@ -1,5 +1,6 @@
 package steadyturn.analysis.lab.study;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -55,6 +56,9 @@ enum TeacherGift {
 
   private static final double FACE_SD_MM = 1.5;
   private static final double CALLIPER_SD_MM = 2;
+
+  /** So long a unit is in the teacher's hand before and after it lies, s. */
+  private static final double HANDLED_S = 0.3;
 
   /** The lesson with what the teacher gave. */
   SyntheticLesson to(SyntheticLesson lesson) {
@@ -127,12 +131,14 @@ enum TeacherGift {
     UnitErrors errors = truth.unit(BodyPoint.LEAD_HAND).orElseThrow().errors();
     int from = hand.indexAt(tilt.onsetS());
     int to = hand.indexAt(tilt.endS());
+    int handled = (int) Math.round(HANDLED_S / hand.usualStepS());
     double[][] force = new double[3][];
     double[][] rate = new double[3][];
     for (int axis = 0; axis < 3; axis++) {
       double lies = UnitErrors.G_MPS2 * component(upUnit, axis) + errors.accelBiasMps2()[axis];
-      force[axis] = about(hand.accelColumnMps2(axis), from, to, lies);
-      rate[axis] = about(hand.gyroColumnRadPerS(axis), from, to, errors.gyroBiasRadPerS()[axis]);
+      force[axis] = about(hand.accelColumnMps2(axis), from, to, lies, handled);
+      rate[axis] =
+          about(hand.gyroColumnRadPerS(axis), from, to, errors.gyroBiasRadPerS()[axis], handled);
     }
     return new UnitStream(hand.facts(), hand.timeColumnS(), force, rate);
   }
@@ -141,9 +147,13 @@ enum TeacherGift {
     return axis == 0 ? v.x() : axis == 1 ? v.y() : v.z();
   }
 
-  /** A column of which a stretch is replaced by its quick changes about a level. */
-  private static double[] about(double[] column, int from, int to, double level) {
+  /**
+   * A column of which a stretch is replaced by its quick changes about a level; nobody saw the unit
+   * being laid there and taken up again.
+   */
+  private static double[] about(double[] column, int from, int to, double level, int handled) {
     double[] out = column.clone();
+    Arrays.fill(out, Math.max(0, from - handled), Math.min(out.length, to + handled), Double.NaN);
     for (int i = from; i < to; i++) {
       // a difference of neighbours holds the noise twice, and next to nothing of the arm's sway
       double quick = (column[i] - column[Math.max(from, i - 1)]) / Math.sqrt(2);
