@@ -121,6 +121,9 @@ final class TruthMeasures {
   }
 
   private void kept(SwingEvent event, double plateauRad) {
+    if (!Double.isFinite(timeS(event))) {
+      return; // a short swing need not pass there
+    }
     double zeroRad = swing.addressCockRad();
     double cockRad = swing.cockRad(timeS(event));
     add(Measure.WRIST_KEPT, event.word(), 100 * (cockRad - zeroRad) / (plateauRad - zeroRad));

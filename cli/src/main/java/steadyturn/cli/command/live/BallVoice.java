@@ -21,7 +21,7 @@ final class BallVoice implements LiveEvents {
   private final Consumer<List<String>> says;
   private final Map<Integer, SwingResult> balls = new TreeMap<>();
 
-  private final Set<Notice> noticed = new HashSet<>();
+  private final Set<String> noticed = new HashSet<>();
 
   BallVoice(BallAnswer answer, Consumer<List<String>> says) {
     this.answer = answer;
@@ -41,7 +41,7 @@ final class BallVoice implements LiveEvents {
 
   @Override
   public void noticed(Notice notice) {
-    if (noticed.add(notice)) {
+    if (noticed.add(notice.about() + " " + notice.reason().code().word())) { // not each new count
       says.accept(BallAnswer.lines(notice.reason()));
     }
   }
