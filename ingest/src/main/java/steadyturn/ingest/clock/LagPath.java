@@ -81,8 +81,9 @@ record LagPath(List<LagPath.Window> windows) {
     double[] gain = new double[STATES];
     double sum = 0;
     int seen = 0;
+    Turning.Span span = turning.span(from, from + WINDOW);
     for (int s = 0; s < STATES; s++) {
-      double shared = turning.shared(from, from + WINDOW, s - MOST);
+      double shared = span.shared(s - MOST);
       gain[s] = -WORTH * Math.log(1 - Math.min(MOST_SHARED, shared));
       sum += Double.isNaN(shared) ? 0 : gain[s];
       seen += Double.isNaN(shared) ? 0 : 1;

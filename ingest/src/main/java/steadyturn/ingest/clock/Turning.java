@@ -26,33 +26,66 @@ final class Turning {
    * later; NaN where one is not seen or hardly turns.
    */
   double shared(int from, int to, int lag) {
-    if (from < 0 || to > unit.size() || from + lag < 0 || to + lag > other.size()) {
-      return Double.NaN;
-    }
+    return from < 0 || to > unit.size() ? Double.NaN : span(from, to).shared(lag);
+  }
+
+  /** A stretch of the unit, to be tried at many lags. */
+  Span span(int from, int to) {
     double[][] own = new double[3][3];
-    double[][] cross = new double[3][3];
-    double others = 0;
     for (int a = 0; a < 3; a++) {
-      double[] theirs = other.rates()[a];
-      for (int i = from; i < to; i++) {
-        others += theirs[i + lag] * theirs[i + lag];
-      }
       for (int b = 0; b < 3; b++) {
-        double[] ours = unit.rates()[b];
-        double[] second = unit.rates()[a];
-        double sum = 0;
-        double square = 0;
+        double[] first = unit.rates()[a];
+        double[] second = unit.rates()[b];
         for (int i = from; i < to; i++) {
-          sum += theirs[i + lag] * ours[i];
-          square += second[i] * ours[i];
+          own[a][b] += first[i] * second[i];
         }
-        cross[a][b] = sum;
-        own[a][b] = square;
       }
     }
-    double trace = own[0][0] + own[1][1] + own[2][2];
-    double least = LEAST_RAD_PER_S * LEAST_RAD_PER_S * (to - from);
-    return trace > least && others > least ? explained(own, cross, trace) / others : Double.NaN;
+    return new Span(from, to, own);
+  }
+
+  /** The products of a stretch's own rates, which are the same at every lag. */
+  final class Span {
+    private final int from;
+    private final int to;
+    private final double[][] own;
+
+    private Span(int from, int to, double[][] own) {
+      this.from = from;
+      this.to = to;
+      this.own = own;
+    }
+
+    /** As {@link Turning#shared}. */
+    double shared(int lag) {
+      if (from + lag < 0 || to + lag > other.size()) {
+        return Double.NaN;
+      }
+      double[][] cross = new double[3][3];
+      double others = 0;
+      double[] x = unit.rates()[0];
+      double[] y = unit.rates()[1];
+      double[] z = unit.rates()[2];
+      for (int a = 0; a < 3; a++) {
+        double[] theirs = other.rates()[a];
+        double withX = 0;
+        double withY = 0;
+        double withZ = 0;
+        for (int i = from; i < to; i++) {
+          double rate = theirs[i + lag];
+          others += rate * rate;
+          withX += rate * x[i];
+          withY += rate * y[i];
+          withZ += rate * z[i];
+        }
+        cross[a][0] = withX;
+        cross[a][1] = withY;
+        cross[a][2] = withZ;
+      }
+      double trace = own[0][0] + own[1][1] + own[2][2];
+      double least = LEAST_RAD_PER_S * LEAST_RAD_PER_S * (to - from);
+      return trace > least && others > least ? explained(own, cross, trace) / others : Double.NaN;
+    }
   }
 
   /** Sum of c' own^-1 c over the rows c of the cross products, by Cholesky's factor. */
