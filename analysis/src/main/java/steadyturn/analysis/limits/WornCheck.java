@@ -41,7 +41,7 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
   /** Trunk and arm turn to the target by 35 to 120 deg in the downswing, all of them. */
   private static final double CLEAR_TURN_RAD = Math.toRadians(8);
 
-  /** Arms are pulled by 40 to 160 m/s^2 before impact, trunks by less than 10. */
+  /** Arms are pulled by 31 to 160 m/s^2 before impact, trunks by less than 17. */
   private static final double PULL_OF_ARM_MPS2 = 25;
 
   public WornCheck {
