@@ -15,11 +15,13 @@ import org.jline.utils.Status;
 public final class TerminalDesk implements Desk {
 
   private static final String PROMPT = "> ";
+  private static final String STATUS = "status-of-the-lesson";
 
   private final Console console;
   private final org.jline.terminal.Terminal terminal;
   private final LineReader reader;
   private final Optional<Status> status;
+  private volatile String shown = "";
 
   private TerminalDesk(org.jline.terminal.Terminal terminal, Console console) {
     this.terminal = terminal;
@@ -31,6 +33,7 @@ public final class TerminalDesk implements Desk {
             .option(LineReader.Option.BRACKETED_PASTE, false)
             .build();
     status = Optional.ofNullable(Status.getStatus(terminal));
+    status.ifPresent(line -> reader.getWidgets().put(STATUS, () -> update(line)));
   }
 
   /** The terminal this was started in; none where there is none, or one that can do nothing. */
@@ -57,15 +60,21 @@ public final class TerminalDesk implements Desk {
     }
   }
 
+  /** Under the reader's lock: what is typed at this moment must not come between. */
   @Override
   public void status(String line) {
-    String shown = Terminal.safe(line);
-    int width = width();
-    status.ifPresent(
-        s ->
-            s.update(
-                List.of(
-                    new AttributedString(shown.substring(0, Math.min(width, shown.length()))))));
+    shown = Terminal.safe(line);
+    try {
+      reader.callWidget(STATUS);
+    } catch (IllegalStateException e) {
+      return; // between two lines nothing is read; the next one comes soon
+    }
+  }
+
+  private boolean update(Status line) {
+    line.update(
+        List.of(new AttributedString(shown.substring(0, Math.min(width(), shown.length())))));
+    return true;
   }
 
   private int width() {

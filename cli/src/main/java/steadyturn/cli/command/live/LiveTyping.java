@@ -22,10 +22,17 @@ final class LiveTyping {
   private final Desk desk;
   private final Runnable ends;
   private final StepGuide guide;
+  private final int units;
   private boolean isGuiding;
   private double offerAtS = Double.POSITIVE_INFINITY;
 
-  LiveTyping(LiveRecorder recorder, StepSamples samples, Desk desk, Runnable ends) {
+  /**
+   * What is typed at a desk.
+   *
+   * @param units how many are expected
+   */
+  LiveTyping(LiveRecorder recorder, StepSamples samples, int units, Desk desk, Runnable ends) {
+    this.units = units;
     this.recorder = recorder;
     this.samples = samples;
     this.desk = desk;
@@ -62,7 +69,7 @@ final class LiveTyping {
     double nowS = HostTime.steadyS();
     if (isGuiding && !samples.points().isEmpty()) {
       offerAtS = Math.min(offerAtS, nowS + OFFER_AFTER_S);
-      if (nowS >= offerAtS) {
+      if (nowS >= offerAtS || samples.points().size() == units) {
         isGuiding = false;
         guide.offer(samples.points());
       }

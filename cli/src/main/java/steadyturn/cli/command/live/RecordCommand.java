@@ -99,7 +99,7 @@ public final class RecordCommand implements Callable<Integer> {
     boolean isWell = false;
     try (Desk desk = desk()) {
       StepSamples samples = new StepSamples(who);
-      LiveTyping typing = new LiveTyping(recorder, samples, desk, isEnded::countDown);
+      LiveTyping typing = new LiveTyping(recorder, samples, units.size(), desk, isEnded::countDown);
       LocalDateTime zero = recorder.timeOfDay(HostTime.steadyS());
       LiveLesson answered =
           new LiveLesson(
