@@ -83,7 +83,7 @@ public final class LiveUnit implements PortListener {
     intake.at(atSteadyS, atWallS);
     rateFromS = rateFromS == 0 ? atSteadyS : rateFromS;
     try {
-      feed.feed(block, count);
+      feed.feed(block, count, atSteadyS);
       failuresInARow = 0;
     } catch (RuntimeException | Error e) { // whatever a unit's reader does, the others go on
       failed(e, atSteadyS);
