@@ -5,11 +5,13 @@ import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.UnaryOperator;
 import org.apache.commons.math3.stat.StatUtils;
+import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.live.LiveEvents;
 import steadyturn.analysis.live.LiveLesson;
 import steadyturn.cli.bench.Cost;
+import steadyturn.cli.command.live.WarmUp;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitFacts;
@@ -40,6 +42,7 @@ final class LiveBench implements LiveEvents {
   /** Plays a recorded lesson; answers what is to be said of it. */
   List<String> lines(Recording lesson) throws Exception {
     UnitStream longest = lesson.unit(BodyPoint.PELVIS).orElseThrow();
+    WarmUp.run(TeachingReader.shipped());
     Cost cost = Cost.of(() -> play(lesson));
     double[] sorted = answeredAfterS.stream().mapToDouble(s -> s).sorted().toArray();
     List<String> lines = new ArrayList<>();

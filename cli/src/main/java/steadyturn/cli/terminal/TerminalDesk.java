@@ -1,5 +1,6 @@
 package steadyturn.cli.terminal;
 
+import java.io.IOError;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
@@ -48,7 +49,11 @@ public final class TerminalDesk implements Desk {
 
   @Override
   public void say(String line) {
-    reader.printAbove(folded(Terminal.safe(line), width()));
+    try {
+      reader.printAbove(folded(Terminal.safe(line), width()));
+    } catch (IOError e) {
+      console.out().println(line); // the terminal went; there may be a file to read it in
+    }
   }
 
   @Override
@@ -66,8 +71,8 @@ public final class TerminalDesk implements Desk {
     shown = Terminal.safe(line);
     try {
       reader.callWidget(STATUS);
-    } catch (IllegalStateException e) {
-      return; // between two lines nothing is read; the next one comes soon
+    } catch (IllegalStateException | IOError e) {
+      return; // between two lines nothing is read; the next one comes soon, or the terminal went
     }
   }
 
@@ -96,7 +101,7 @@ public final class TerminalDesk implements Desk {
   public Optional<String> typed() {
     try {
       return Optional.of(reader.readLine(PROMPT));
-    } catch (UserInterruptException | EndOfFileException | java.io.IOError e) {
+    } catch (UserInterruptException | EndOfFileException | IOError e) {
       return Optional.of(QUIT);
     }
   }
@@ -106,7 +111,7 @@ public final class TerminalDesk implements Desk {
     try {
       status.ifPresent(Status::hide);
       terminal.close();
-    } catch (IOException e) {
+    } catch (IOException | IOError e) {
       console.status(""); // the terminal went before
     }
   }
