@@ -16,6 +16,7 @@ public final class UnplacedMarks {
   private static final double SAME_S = 0.2;
 
   private final List<Mark> marks = new ArrayList<>();
+  private final List<Mark> told = new ArrayList<>();
 
   /** Takes a piece of the recording, with all swings known of the recording by then. */
   public void read(List<Mark> noted, List<Swing> known) {
@@ -23,7 +24,7 @@ public final class UnplacedMarks {
     noted.stream()
         .filter(mark -> isOfSwing(mark) || isNote(mark))
         .filter(mark -> !isPlaced(mark, known))
-        .filter(mark -> marks.stream().noneMatch(other -> isSame(mark, other)))
+        .filter(mark -> !isAmong(mark, marks) && !isAmong(mark, told))
         .forEach(marks::add);
   }
 
@@ -31,6 +32,7 @@ public final class UnplacedMarks {
   public List<Reason> take(double seenToS) {
     List<Mark> over = marks.stream().filter(m -> m.endS() + WITHIN_S < seenToS).toList();
     marks.removeAll(over);
+    told.addAll(over);
     return over.stream()
         .map(
             m ->

@@ -75,6 +75,8 @@ class UnplacedMarksTest {
     marks.read(List.of(mark("hit", 300)), List.of());
     marks.read(List.of(mark("hit", 300.05)), List.of());
     assertThat(marks.take(500)).hasSize(1);
+    marks.read(List.of(mark("hit", 300.1)), List.of());
+    assertThat(marks.take(500)).isEmpty();
   }
 
   @Test
