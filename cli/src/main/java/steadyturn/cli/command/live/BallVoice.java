@@ -32,13 +32,13 @@ final class BallVoice implements LiveEvents {
   @Override
   public void measured(SwingResult swing, double afterS) {
     says.accept(answer.lines(swing, new ArrayList<>(balls.values())));
-    balls.put(swing.number(), swing);
+    balls.put(swing.number(), BallAnswer.kept(swing));
   }
 
   @Override
   public void revised(List<SwingResult> latest) {
     for (SwingResult swing : latest) {
-      SwingResult was = balls.put(swing.number(), swing);
+      SwingResult was = balls.put(swing.number(), BallAnswer.kept(swing));
       if (was != null) {
         says.accept(BallAnswer.changed(was, swing));
       }

@@ -1,27 +1,30 @@
 package steadyturn.cli.command.live;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import steadyturn.analysis.coach.teaching.Teaching;
-import steadyturn.analysis.lab.LessonSimulator;
-import steadyturn.analysis.lab.LessonSpec;
 import steadyturn.analysis.live.LiveLesson;
 import steadyturn.cli.output.table.BallAnswer;
+import steadyturn.ingest.mark.MarkWord;
+import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.dataset.Archive;
+import steadyturn.ingest.recording.dataset.SessionRun;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
- * Answers made swings to nobody while the first wear steps are done, so that the program is in its
- * stride before the first ball.
+ * Answers the balls of the bundled lesson to nobody while the first wear steps are done, so that
+ * the program is in its stride before the first ball.
  */
 public final class WarmUp {
 
-  private static final long SEED = 1;
   private static final int BALLS = 2;
-  private static final double RATE_HZ = 200;
+  private static final double AFTER_S = 6;
 
   private record Sample(UnitStream unit, int at) {
     double timeS() {
@@ -39,25 +42,39 @@ public final class WarmUp {
     thread.start();
   }
 
-  /** Does it now. */
+  /** Does it now; without the bundled lesson the first answer comes a little later. */
   public static void run(Teaching teaching) {
-    LessonSpec spec = LessonSpec.standard().withHits(BALLS).withPractices(0).withRateHz(RATE_HZ);
-    Recording made = LessonSimulator.simulate(spec, SEED).recording();
-    BallVoice toNobody =
-        new BallVoice(
-            new BallAnswer(made.player().id(), teaching), lines -> lines.forEach(l -> {}));
-    try (LiveLesson lesson =
-        new LiveLesson(
-            made.id(), made.player(), UnaryOperator.identity(), toNobody, Runnable::run)) {
-      made.units().forEach(unit -> lesson.unit(unit.facts(), 0));
-      made.marks().forEach(lesson::mark);
-      inOrder(made).forEach(sample -> hear(sample, lesson));
+    Path samples = Path.of(System.getProperty("steadyturn.home", ""), "sample-recordings");
+    if (Files.isDirectory(samples)) {
+      SessionRun run = Archive.open(samples).sessions().get(0).runs().get(0);
+      play(RecordingReader.read(run).recording(), teaching);
     }
   }
 
-  private static List<Sample> inOrder(Recording made) {
+  private static void play(Recording bundled, Teaching teaching) {
+    BallVoice toNobody =
+        new BallVoice(new BallAnswer(bundled.player().id(), teaching), lines -> {});
+    double untilS =
+        bundled.marks().stream()
+            .filter(mark -> mark.trialType().equals(MarkWord.HIT.word()))
+            .limit(BALLS)
+            .mapToDouble(mark -> mark.endS() + AFTER_S)
+            .max()
+            .orElse(0);
+    try (LiveLesson lesson =
+        new LiveLesson(
+            bundled.id(), bundled.player(), UnaryOperator.identity(), toNobody, Runnable::run)) {
+      bundled.units().forEach(unit -> lesson.unit(unit.facts(), 0));
+      bundled.marks().forEach(lesson::mark);
+      inOrder(bundled).stream()
+          .takeWhile(sample -> sample.timeS() < untilS)
+          .forEach(sample -> hear(sample, lesson));
+    }
+  }
+
+  private static List<Sample> inOrder(Recording bundled) {
     List<Sample> samples = new ArrayList<>();
-    for (UnitStream unit : made.units()) {
+    for (UnitStream unit : bundled.units()) {
       IntStream.range(0, unit.size()).forEach(i -> samples.add(new Sample(unit, i)));
     }
     samples.sort(Comparator.comparingDouble(Sample::timeS));

@@ -83,6 +83,18 @@ public record BallAnswer(String player, Teaching teaching) {
         .toList();
   }
 
+  /** What later answers need of a ball; the rest need not be kept. */
+  public static SwingResult kept(SwingResult ball) {
+    return new SwingResult(
+        ball.number(),
+        ball.club(),
+        ball.kind(),
+        List.of(),
+        List.of(),
+        ball.measures().stream().filter(BallAnswer::isTold).toList(),
+        List.of());
+  }
+
   private static boolean isTold(MeasureValue value) {
     return TOLD.stream()
         .anyMatch(what -> what.measure() == value.measure() && what.at().equals(value.at()));
