@@ -37,7 +37,6 @@ import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.serial.HostTime;
-import steadyturn.ingest.serial.SerialPortSource;
 
 /** Records live units into a dataset. */
 @Command(name = "record", sortOptions = false)
@@ -71,8 +70,7 @@ public final class RecordCommand implements Callable<Integer> {
 
   @Mixin private TeachingChoice teachingChoice;
 
-  @Option(names = "--baud", paramLabel = "N")
-  private int baud = SerialPortSource.BAUD;
+  @Mixin private PortOptions portOptions;
 
   @Option(names = "--seconds", paramLabel = "S")
   private double lengthS = Double.POSITIVE_INFINITY;
@@ -110,7 +108,8 @@ public final class RecordCommand implements Callable<Integer> {
       earlier.forEach(answered::before);
       recorder.tellMarks(mark -> answered.mark(mark.since(zero)));
       try {
-        ports.open(recorder, units, baud, samples::add, () -> new LessonFeed(answered, zero));
+        ports.open(
+            recorder, units, portOptions, samples::add, () -> new LessonFeed(answered, zero));
         desk.say(Words.say("record.begins", recorder.label().id(), root));
         if (isTyped) {
           typing.start();

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -27,7 +28,7 @@ public final class UnitsCommand implements Callable<Integer> {
   private List<String> paths = List.of();
 
   @Option(names = "--baud", paramLabel = "N")
-  private int baud = SerialPortSource.BAUD;
+  private Optional<Integer> baud = Optional.empty();
 
   @Option(names = "--seconds", paramLabel = "S")
   private double lengthS = Boolean.getBoolean("steadyturn.terminal") ? 20 : 3;
@@ -45,7 +46,10 @@ public final class UnitsCommand implements Callable<Integer> {
     List<PortWatch> watches = new ArrayList<>();
     ports.forEach((path, says) -> watches.add(new PortWatch(path, says)));
     List<SerialPortSource> sources = new ArrayList<>();
-    watches.forEach(w -> sources.add(SerialPortSource.open(w.path(), baud, w)));
+    watches.forEach(
+        w ->
+            sources.add(
+                SerialPortSource.open(w.path(), baud.map(List::of).orElseGet(w::bauds), w)));
     look(watches);
     sources.forEach(SerialPortSource::close);
     console.out().print(table(watches));
@@ -74,7 +78,7 @@ public final class UnitsCommand implements Callable<Integer> {
     text.append(
         "port                   adapter       unit          serial          Hz    m/s^2  turning");
     text.append(System.lineSeparator());
-    watches.forEach(w -> text.append(w.line()));
+    watches.forEach(w -> text.append(w.lines()));
     return text.toString();
   }
 
