@@ -141,7 +141,7 @@ public final class LiveUnit implements PortListener {
     lastBytesS = atSteadyS;
     long heardBefore = heard();
     try {
-      feed.feed(block, count);
+      feed.feed(block, count, atSteadyS);
       failuresInARow = 0;
     } catch (RuntimeException | Error e) { // whatever a unit's reader does, the others go on
       failed(e, atSteadyS);

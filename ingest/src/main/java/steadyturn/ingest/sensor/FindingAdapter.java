@@ -11,11 +11,13 @@ import java.util.stream.Stream;
  */
 public final class FindingAdapter implements SensorAdapter {
 
-  private static final int ENOUGH_BYTES = 600;
+  private static final int ENOUGH_BYTES = 300;
   private static final int MOST_BYTES = 1 << 14;
 
   private Optional<SensorAdapter> found = Optional.empty();
   private Optional<UnitLink> link = Optional.empty();
+  private UnitOptions wishes = UnitOptions.none();
+  private double arrivedS = Double.NaN;
   private int nextTryBytes = ENOUGH_BYTES;
 
   @Override
@@ -29,12 +31,24 @@ public final class FindingAdapter implements SensorAdapter {
   }
 
   @Override
+  public void arrived(double hostS) {
+    arrivedS = hostS;
+    found.ifPresent(adapter -> adapter.arrived(hostS));
+  }
+
+  private void prepare(SensorAdapter adapter) {
+    adapter.choose(wishes);
+    link.ifPresent(adapter::configure);
+    adapter.arrived(arrivedS);
+  }
+
+  @Override
   public void read(ByteBuffer bytes, SampleSink sink) {
     if (found.isEmpty() && bytes.remaining() >= nextTryBytes) {
       byte[] all = new byte[bytes.remaining()];
       bytes.get(bytes.position(), all);
       found = SensorAdapters.probe(all);
-      found.ifPresent(adapter -> link.ifPresent(adapter::configure));
+      found.ifPresent(this::prepare);
       nextTryBytes = Math.min(MOST_BYTES / 2, 2 * nextTryBytes);
     }
     if (found.isPresent()) {
@@ -52,6 +66,11 @@ public final class FindingAdapter implements SensorAdapter {
             Stream.of(USUAL_BAUD), SensorAdapters.all().stream().flatMap(a -> a.bauds().stream()))
         .distinct()
         .toList();
+  }
+
+  @Override
+  public void choose(UnitOptions options) {
+    wishes = options;
   }
 
   @Override

@@ -29,7 +29,7 @@ public final class SerialPortSource implements AutoCloseable {
   private static final int GATHER_MS = 4;
 
   /** A baud rate at which nothing makes sense for so long is left for the next, s. */
-  private static final double TUNE_S = 3;
+  private static final double TUNE_S = 4;
 
   private final String path;
   private final List<Integer> bauds;

@@ -57,7 +57,7 @@ final class PortWatch implements PortListener {
   public synchronized void bytes(byte[] block, int count, double steadyS, double wallS) {
     single.at(steadyS);
     numbered.values().forEach(unit -> unit.at(steadyS));
-    feed.feed(block, count);
+    feed.feed(block, count, steadyS);
     trouble = heard() == 0 ? "bytes come, but no adapter understands them (yet)" : "";
   }
 

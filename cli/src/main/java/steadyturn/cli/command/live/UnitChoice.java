@@ -32,14 +32,11 @@ public record UnitChoice(
 
   /** Its adapter, told what is wished; one that finds out where none was named. */
   public SensorAdapter newAdapter() {
-    Optional<SensorAdapter> named = adapter.flatMap(SensorAdapters::named);
-    named.ifPresent(
-        known -> {
-          UnitOptions wishes = UnitOptions.of(options, number);
-          known.choose(wishes);
-          wishes.requireAllAsked(known.name());
-        });
-    return named.orElseGet(FindingAdapter::new);
+    SensorAdapter made = adapter.flatMap(SensorAdapters::named).orElseGet(FindingAdapter::new);
+    UnitOptions wishes = UnitOptions.of(options, number);
+    made.choose(wishes);
+    adapter.ifPresent(wishes::requireAllAsked);
+    return made;
   }
 
   /** Its port as people name it. */
