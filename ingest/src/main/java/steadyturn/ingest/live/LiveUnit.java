@@ -91,6 +91,7 @@ public final class LiveUnit implements PortListener {
     feed.forgetRest();
     link.clear();
     isConfigured = false;
+    intake.isWaiting = place.mayConfigure();
     openedS = 0;
     heardAtOpening = heard();
   }
@@ -104,6 +105,7 @@ public final class LiveUnit implements PortListener {
     openedS = openedS == 0 ? nowS : openedS;
     if (!isConfigured && (heard() > heardAtOpening || nowS - openedS > SILENT_S)) {
       isConfigured = true;
+      intake.isWaiting = false;
       try {
         adapter.configure(link);
       } catch (RuntimeException | Error e) { // as when it reads

@@ -33,6 +33,7 @@ final class UnitIntake implements SampleSink {
   Optional<UnitHello> hello = Optional.empty();
   KnownUnit known = KnownUnit.NOTHING;
   String trouble = "";
+  boolean isWaiting; // to be set up: what it sends until then has another rate, or no time
   long heard;
   long samples;
   long lost;
@@ -109,6 +110,9 @@ final class UnitIntake implements SampleSink {
   public void sample(
       double timeS, double ax, double ay, double az, double gx, double gy, double gz) {
     heard++;
+    if (isWaiting) {
+      return;
+    }
     Optional<BodyPoint> at = point();
     if (at.isEmpty()) {
       nameless();

@@ -11,7 +11,7 @@ import java.util.stream.Stream;
  */
 public final class FindingAdapter implements SensorAdapter {
 
-  private static final int ENOUGH_BYTES = 300;
+  private static final int ENOUGH_BYTES = 600;
   private static final int MOST_BYTES = 1 << 14;
 
   private Optional<SensorAdapter> found = Optional.empty();

@@ -14,10 +14,10 @@ import steadyturn.ingest.sensor.SampleSink;
 import steadyturn.ingest.sensor.SensorAdapter;
 
 /**
- * Reads the files {@code .cwa} of AX6 loggers: a head of 1024 bytes, then blocks of 512 with ranges,
- * rate, a time of day for one of their samples, and a sum that makes the block's words zero. By the
- * description openmovementproject/openmovement@4abb1202 Docs/ax3/cwa.h. Rate samples stand before
- * accelerations. Blocks of the model without a gyroscope give no sample.
+ * Reads the files {@code .cwa} of AX6 loggers: a head of 1024 bytes, then blocks of 512 with
+ * ranges, rate, a time of day for one of their samples, and a sum that makes the block's words
+ * zero. By the description openmovementproject/openmovement@4abb1202 Docs/ax3/cwa.h. Rate samples
+ * stand before accelerations. Blocks of the model without a gyroscope give no sample.
  *
  * <p>Between the times of day the samples are laid evenly, and a block goes on where the one before
  * it ended, as long as that lies within {@link #SAME_RUN_S} of its own time.
@@ -150,8 +150,8 @@ public final class CwaAdapter implements SensorAdapter {
   }
 
   /**
-   * Time of day of the block's first sample, s. The fraction of a second belongs to the sample of the
-   * whole second and as many later as it is long; that the offset was lessened by those is from
+   * Time of day of the block's first sample, s. The fraction of a second belongs to the sample of
+   * the whole second and as many later as it is long; that the offset was lessened by those is from
    * memory, and makes the blocks of a recorded file follow each other.
    */
   private static double beginS(ByteBuffer f, double rateHz) {

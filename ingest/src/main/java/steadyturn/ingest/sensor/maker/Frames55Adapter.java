@@ -20,16 +20,16 @@ import steadyturn.ingest.sensor.UnitOptions;
 /**
  * Reads low-cost units whose frames begin with 0x55, in both framings: 11 bytes a quantity with a
  * sum at the end (serial line), and 20 bytes {@code 55 61} with all of them and no check (Bluetooth
- * models), where the next frame must begin right behind. Little endian, 16 g and 2000 deg/s in 32768.
- * By the descriptions ElettraSciComp/witmotion_IMU_QT@f86b70fa doc/protocol.md and
+ * models), where the next frame must begin right behind. Little endian, 16 g and 2000 deg/s in
+ * 32768. By the descriptions ElettraSciComp/witmotion_IMU_QT@f86b70fa doc/protocol.md and
  * include/witmotion/types.h, and RGu0/WT901@9ccb834c docs/protocol.md, with what was measured there
  * on a unit. The order of the bytes in the time frame (year, month, day, hour, minute, second,
  * milliseconds in two) is from memory. The second framing carries no time, the first one only where
  * it is told to: samples without one come by their arrival.
  *
  * <p>Set up are the rate (out of the factory it is 10 Hz), the bandwidth (20 Hz there, too slow for
- * a swing) and, on a serial line, which frames are sent and, where asked, the baud rate. The settings
- * are not saved: they are gone when the unit is switched off.
+ * a swing) and, on a serial line, which frames are sent and, where asked, the baud rate. The
+ * settings are not saved: they are gone when the unit is switched off.
  */
 public final class Frames55Adapter implements SensorAdapter {
 
@@ -52,6 +52,10 @@ public final class Frames55Adapter implements SensorAdapter {
 
   private static final int MAC = 0x66;
   private static final int PAUSE_MS = 120;
+
+  /** A unit that was told to send times and sent so many samples without one has none. */
+  private static final int MOST_UNTIMED = 50;
+
   private static final Map<String, Integer> RATE_CODES =
       Map.of("200", 0x0B, "100", 0x09, "50", 0x08, "20", 0x07, "10", 0x06);
   private static final Map<String, Integer> BANDWIDTH_CODES =
@@ -63,6 +67,7 @@ public final class Frames55Adapter implements SensorAdapter {
   private KnownUnit known = KnownUnit.ofRanges(RANGE_G, RANGE_DEG_PER_S);
   private double timeS = Double.NaN;
   private boolean hasClock;
+  private int untimedToDrop = 1; // only from the second pair on it is known that no times come
   private Optional<double[]> accel = Optional.empty();
   private boolean isOfLongFrames;
   private String rate = "200";
@@ -123,6 +128,7 @@ public final class Frames55Adapter implements SensorAdapter {
         register(link, 0x69, 0xB588);
       }
       register(link, 0x02, 0b111); // time, acceleration, rate
+      untimedToDrop = MOST_UNTIMED;
     }
     register(link, 0x1F, BANDWIDTH_CODES.getOrDefault(bandwidth, 2));
     register(link, 0x03, RATE_CODES.getOrDefault(rate, 0x0B));
@@ -158,7 +164,7 @@ public final class Frames55Adapter implements SensorAdapter {
   }
 
   /** The sum of all bytes before the last. */
-  public static byte sum(ByteBuffer frame) {
+  private static byte sum(ByteBuffer frame) {
     int sum = 0;
     for (int i = 0; i < SHORT_BYTES - 1; i++) {
       sum += frame.get(i);
@@ -177,12 +183,13 @@ public final class Frames55Adapter implements SensorAdapter {
     } else if (kind == ACCEL) {
       accel = Optional.of(three(f, 2, ACCEL_MPS2));
     } else if (kind == GYRO && before.isPresent()) {
-      boolean isTimed = !hasClock || !Double.isNaN(timeS);
-      if (isTimed) {
+      boolean isUntimed = Double.isNaN(timeS);
+      boolean isOfUse = !isUntimed || (!hasClock && untimedToDrop == 0);
+      untimedToDrop -= isUntimed && untimedToDrop > 0 ? 1 : 0;
+      if (isOfUse) {
         tell(before.get(), three(f, 2, GYRO_RAD_PER_S), timeS, sink);
       }
       timeS = Double.NaN;
-      return isTimed;
     }
     return true;
   }

@@ -21,10 +21,10 @@ import steadyturn.ingest.sensor.UnitOptions;
  * Reads x-IMU3 units, live or from their log files, in text and binary messages. By its manual
  * (xioTechnologies/x-IMU3-User-Manual@8ee5c0c8, Sections/communicationProtocol.tex, ranges in
  * technicalSpecification.tex): each message ends with LF, binary ones are stuffed as in SLIP;
- * inertial messages carry microseconds, deg/s and g. A message of a unit behind a multiplexer begins
- * with {@code ^} and a letter, A for the first (by the public firmware headers; nested ones are not
- * read). Nothing checks a message: what is out of every range is passed over, and no more can be
- * known.
+ * inertial messages carry microseconds, deg/s and g. A message of a unit behind a multiplexer
+ * begins with {@code ^} and a letter, A for the first (by the public firmware headers; nested ones
+ * are not read). Nothing checks a message: what is out of every range is passed over, and no more
+ * can be known.
  *
  * <p>Set up are the rate, binary messages, and that no orientation messages fill the line.
  */
@@ -133,9 +133,7 @@ public final class XImu3Adapter implements SensorAdapter {
   private static boolean isOther(char kind, ByteBuffer m) {
     int numbers = OTHERS.getOrDefault(kind, -1);
     boolean isBattery = kind == 'B' && (m.limit() == 9 + 12 || m.limit() == 9 + 16);
-    return isBattery
-        || m.limit() == 9 + 4 * numbers
-        || (TEXTS.indexOf(kind) >= 0 && m.limit() > 9);
+    return isBattery || m.limit() == 9 + 4 * numbers || (TEXTS.indexOf(kind) >= 0 && m.limit() > 9);
   }
 
   private boolean text(String line, int number, SampleSink unit) {

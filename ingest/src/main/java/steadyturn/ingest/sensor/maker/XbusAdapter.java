@@ -168,8 +168,7 @@ public final class XbusAdapter implements SensorAdapter {
       data.position(data.position() + length);
       switch (item & WHAT) {
         case PACKET_COUNTER -> counter = length == 2 ? value.getShort(0) & 0xFFFF : -1;
-        case TIME ->
-            timeS = length == 4 ? (value.getInt(0) & 0xFFFFFFFFL) / CLOCK_HZ : Double.NaN;
+        case TIME -> timeS = length == 4 ? (value.getInt(0) & 0xFFFFFFFFL) / CLOCK_HZ : Double.NaN;
         case ACCELERATION -> accel = three(value, item);
         case RATE_OF_TURN -> gyro = three(value, item);
         default -> {} // orientation, increments, field, pressure, status
