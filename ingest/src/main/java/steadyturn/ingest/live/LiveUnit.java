@@ -126,11 +126,13 @@ public final class LiveUnit implements PortListener {
     isOpen = false;
     portTrouble = why;
     feed.forgetRest();
+    intake.cut();
   }
 
   @Override
   public synchronized void ended() {
     isOpen = false;
+    intake.cut();
   }
 
   @Override
@@ -149,6 +151,7 @@ public final class LiveUnit implements PortListener {
       failed(e, atSteadyS);
     }
     lastHeardS = heard() > heardBefore ? atSteadyS : lastHeardS;
+    intake.blockEnds();
     if (atSteadyS - rateFromS >= 1) {
       rateHz = (intake.samples - rateFromSamples) / (atSteadyS - rateFromS);
       rateFromS = atSteadyS;
@@ -221,7 +224,7 @@ public final class LiveUnit implements PortListener {
         unplugged,
         intake.clock.restarts(),
         hasSamples ? intake.clock.skewPpm() : 0,
-        hasSamples ? intake.clock.spreadS() : 0);
+        hasSamples ? intake.clockSpreadS() : 0);
   }
 
   private String trouble() {
