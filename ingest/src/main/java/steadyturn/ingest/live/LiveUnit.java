@@ -6,7 +6,6 @@ import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sensor.AdapterFeed;
 import steadyturn.ingest.sensor.KnownUnit;
-import steadyturn.ingest.sensor.PacedLink;
 import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.serial.PortListener;
 

@@ -147,6 +147,24 @@ class MakerPathTest {
   }
 
   @Test
+  void bytesAreSentInOrderEachAfterThePauseOfTheOneBefore() {
+    PacedLink link = new PacedLink();
+    link.send(new byte[] {1}, 100);
+    link.send(new byte[] {2}, 0);
+    link.send(new byte[] {3}, 0);
+    assertThat(link.due(5.0)).containsExactly(1);
+    assertThat(link.due(5.099)).isEmpty();
+    assertThat(link.due(5.101)).containsExactly(2);
+    link.clear();
+    assertThat(link.due(9)).isEmpty();
+    link.send(new byte[] {4}, 1000);
+    assertThat(link.due(9)).containsExactly(4);
+    link.clear();
+    link.send(new byte[] {5}, 0);
+    assertThat(link.due(9)).containsExactly(5);
+  }
+
+  @Test
   void nothingIsSentToAUnitUnlessAPersonAllowsIt() throws IOException {
     try (LiveRecorder recorder = LiveRecorder.start(folder.resolve("x"), PLAYER, "01")) {
       LiveUnit unit = new LiveUnit(recorder, new XImu3Adapter(), Optional.of(BodyPoint.PELVIS));

@@ -52,24 +52,6 @@ class ContractTwoTest {
   }
 
   @Test
-  void bytesAreSentInOrderEachAfterThePauseOfTheOneBefore() {
-    PacedLink link = new PacedLink();
-    link.send(new byte[] {1}, 100);
-    link.send(new byte[] {2}, 0);
-    link.send(new byte[] {3}, 0);
-    assertThat(link.due(5.0)).containsExactly(1);
-    assertThat(link.due(5.099)).isEmpty();
-    assertThat(link.due(5.101)).containsExactly(2);
-    link.clear();
-    assertThat(link.due(9)).isEmpty();
-    link.send(new byte[] {4}, 1000);
-    assertThat(link.due(9)).containsExactly(4);
-    link.clear();
-    link.send(new byte[] {5}, 0);
-    assertThat(link.due(9)).containsExactly(5);
-  }
-
-  @Test
   void whatAUnitDoesNotTellIsTakenFromWhatIsKnownOfItsKind() {
     KnownUnit kind = KnownUnit.ofRanges(16, 2000).withSerialNumber("A").withRateHz(100);
     KnownUnit told = KnownUnit.NOTHING.withSerialNumber("B");

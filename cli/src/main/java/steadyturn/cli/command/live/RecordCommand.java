@@ -47,6 +47,10 @@ public final class RecordCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
+  @SuppressWarnings("UnusedVariable") // for the help and the completion
+  @Mixin
+  private PluginChoice plugins;
+
   @Parameters(index = "0", paramLabel = "DIR")
   private Path root = Path.of("");
 

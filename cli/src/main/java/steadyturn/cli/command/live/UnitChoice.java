@@ -64,58 +64,61 @@ public record UnitChoice(
   public static final class Converter implements ITypeConverter<UnitChoice> {
     @Override
     public UnitChoice convert(String word) {
-      int equals = word.indexOf('=');
-      int comma = word.indexOf(',');
-      equals = comma >= 0 && equals > comma ? -1 : equals; // that of an option
-      String port = word.substring(equals + 1, comma < 0 ? word.length() : comma);
-      Matcher numbered = NUMBERED.matcher(port);
-      boolean isNumbered = numbered.matches();
-      if (port.isEmpty()) {
-        throw new TypeConversionException("\"" + word + "\" names no port");
-      }
-      String rest = comma < 0 ? "" : word.substring(comma + 1);
-      int colon = rest.indexOf(':');
-      return checked(
-          new UnitChoice(
-              equals < 0 ? Optional.empty() : Optional.of(point(word.substring(0, equals))),
-              isNumbered ? numbered.group(1) : port,
-              isNumbered ? Integer.parseInt(numbered.group(2)) : 0,
-              comma < 0
-                  ? Optional.empty()
-                  : Optional.of(adapter(colon < 0 ? rest : rest.substring(0, colon))),
-              colon < 0 ? "" : rest.substring(colon + 1)));
+      return of(word);
     }
+  }
 
-    private static UnitChoice checked(UnitChoice choice) {
-      try {
-        choice.newAdapter();
-        return choice;
-      } catch (IllegalArgumentException e) {
-        throw new TypeConversionException(String.valueOf(e.getMessage()));
-      }
+  /** Reads one word of the command line. */
+  public static UnitChoice of(String word) {
+    int equals = word.indexOf('=');
+    int comma = word.indexOf(',');
+    equals = comma >= 0 && equals > comma ? -1 : equals; // that of an option
+    String port = word.substring(equals + 1, comma < 0 ? word.length() : comma);
+    Matcher numbered = NUMBERED.matcher(port);
+    boolean isNumbered = numbered.matches();
+    if (port.isEmpty()) {
+      throw new TypeConversionException("\"" + word + "\" names no port");
     }
+    String rest = comma < 0 ? "" : word.substring(comma + 1);
+    int colon = rest.indexOf(':');
+    return checked(
+        new UnitChoice(
+            equals < 0 ? Optional.empty() : Optional.of(point(word.substring(0, equals))),
+            isNumbered ? numbered.group(1) : port,
+            isNumbered ? Integer.parseInt(numbered.group(2)) : 0,
+            comma < 0
+                ? Optional.empty()
+                : Optional.of(adapter(colon < 0 ? rest : rest.substring(0, colon))),
+            colon < 0 ? "" : rest.substring(colon + 1)));
+  }
 
-    private static BodyPoint point(String word) {
-      return BodyPoint.ofTrackedPoint(word.replace('-', '_'))
-          .orElseThrow(
-              () ->
-                  new TypeConversionException(
-                      "\"" + word + "\" is no body point; there are " + BodyPoint.words()));
+  private static UnitChoice checked(UnitChoice choice) {
+    try {
+      choice.newAdapter();
+      return choice;
+    } catch (IllegalArgumentException e) {
+      throw new TypeConversionException(String.valueOf(e.getMessage()));
     }
+  }
 
-    private static String adapter(String name) {
-      return SensorAdapters.named(name)
-          .map(SensorAdapter::name)
-          .orElseThrow(
-              () ->
-                  new TypeConversionException(
-                      "there is no adapter \"" + name + "\"; there are " + adapters()));
-    }
+  private static BodyPoint point(String word) {
+    return BodyPoint.ofTrackedPoint(word.replace('-', '_'))
+        .orElseThrow(
+            () ->
+                new TypeConversionException(
+                    "\"" + word + "\" is no body point; there are " + BodyPoint.words()));
+  }
 
-    private static String adapters() {
-      return SensorAdapters.all().stream()
-          .map(SensorAdapter::name)
-          .collect(Collectors.joining(", "));
-    }
+  private static String adapter(String name) {
+    return SensorAdapters.named(name)
+        .map(SensorAdapter::name)
+        .orElseThrow(
+            () ->
+                new TypeConversionException(
+                    "there is no adapter \"" + name + "\"; there are " + adapters()));
+  }
+
+  private static String adapters() {
+    return SensorAdapters.all().stream().map(SensorAdapter::name).collect(Collectors.joining(", "));
   }
 }

@@ -8,12 +8,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.recording.disk.Shipped;
+import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.sensor.SensorAdapters;
 import steadyturn.ingest.serial.Ports;
 import steadyturn.ingest.serial.SerialPortSource;
@@ -23,6 +27,10 @@ import steadyturn.ingest.serial.SerialPortSource;
 public final class UnitsCommand implements Callable<Integer> {
 
   @Mixin private Console console;
+
+  @SuppressWarnings("UnusedVariable") // for the help and the completion
+  @Mixin
+  private PluginChoice plugins;
 
   @Parameters(arity = "0..*", paramLabel = "PORT")
   private List<String> paths = List.of();
@@ -35,9 +43,8 @@ public final class UnitsCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
-    console.out().print("adapters:");
-    SensorAdapters.all().forEach(a -> console.out().print(" " + a.name()));
-    console.out().println();
+    console.out().println("adapters:");
+    SensorAdapters.all().forEach(a -> console.out().println("  " + words(a)));
     Map<String, String> ports = ports();
     if (ports.isEmpty()) {
       console.out().println("no serial port is there; plug a unit in, or name a port by its path");
@@ -54,6 +61,19 @@ public final class UnitsCommand implements Callable<Integer> {
     sources.forEach(SerialPortSource::close);
     console.out().print(table(watches));
     return Failures.DONE;
+  }
+
+  /** Its name, and what was measured of how often damage passes its check. */
+  private static String words(SensorAdapter adapter) {
+    String measured =
+        Shipped.text(SensorAdapters.class, "damage.tsv")
+            .lines()
+            .filter(line -> line.startsWith(adapter.name() + "\t"))
+            .map(line -> line.substring(line.indexOf('\t') + 1))
+            .collect(Collectors.joining("; "));
+    String promised = Words.say("units.check", adapter.check().bits());
+    return String.format(
+        ROOT, "%-13s %s", adapter.name(), measured.isEmpty() ? promised : measured);
   }
 
   private Map<String, String> ports() {

@@ -1,10 +1,11 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.live;
 
 import java.util.ArrayDeque;
 import java.util.Queue;
+import steadyturn.ingest.sensor.UnitLink;
 
 /** Keeps what is to be sent until its time has come. Used by one thread. */
-public final class PacedLink implements UnitLink {
+final class PacedLink implements UnitLink {
 
   private static final byte[] NOTHING = {};
 
@@ -20,7 +21,7 @@ public final class PacedLink implements UnitLink {
   }
 
   /** The next bytes whose time has come; empty while there are none. */
-  public byte[] due(double nowS) {
+  byte[] due(double nowS) {
     if (waiting.isEmpty() || nowS < freeAtS) {
       return NOTHING;
     }
@@ -30,7 +31,7 @@ public final class PacedLink implements UnitLink {
   }
 
   /** Forgets what was not sent, as when the port is gone. */
-  public void clear() {
+  void clear() {
     waiting.clear();
     freeAtS = Double.NEGATIVE_INFINITY;
   }
