@@ -61,8 +61,7 @@ final class FamilyJudgement {
       show(counted(lessons, seed, tables));
     }
     return new Outcome(
-        tables,
-        tables.stream().allMatch(FamilyText::reached) ? Failures.DONE : Failures.FAILED);
+        tables, tables.stream().allMatch(FamilyText::reached) ? Failures.DONE : Failures.FAILED);
   }
 
   private void show(String text) {

@@ -20,8 +20,7 @@ final class FamilyPageTest {
 
   @TempDir private Path folder;
 
-  private static FamilyRow row(
-      String name, double withheld, double rmse, double half, double pct) {
+  private static FamilyRow row(String name, double withheld, double rmse, double half, double pct) {
     return new FamilyRow(name, "mm", 96, withheld, rmse, -0.5, half, pct, 1017);
   }
 
@@ -69,7 +68,8 @@ final class FamilyPageTest {
 
   @Test
   void theCellsAreCountedByHowOftenTheyHold() {
-    // Given: of four cells one in 90..99 (95), one above (99.5), two below 90 of which one below 87.
+    // Given: of four cells one in 90..99 (95), one above (99.5), two below 90 of which one below
+    // 87.
     // Wider than 2.5 errors: 26 of 10 only. Counted by hand.
     String page = FamilyPage.of(Half.TUNING, TABLES);
     assertThat(page)
