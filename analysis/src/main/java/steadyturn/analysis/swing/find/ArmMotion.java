@@ -1,5 +1,6 @@
 package steadyturn.analysis.swing.find;
 
+import java.util.Arrays;
 import java.util.Optional;
 import steadyturn.fusion.attitude.CentredMean;
 import steadyturn.fusion.attitude.CentredParabola;
@@ -7,6 +8,7 @@ import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.PeakRepair;
 import steadyturn.fusion.attitude.QuietLevel;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -27,6 +29,9 @@ final class ArmMotion {
   private static final double PLANE_S = 0.12;
   private static final int PLANE_ROUNDS = 3;
   private static final double FINE_S = 0.006;
+  // a downswing takes no longer; the mean at the edge of a stretch is another than inside
+  private static final double DOWN_S = 0.7;
+  private static final int EDGE = 16;
   // a parabola over 50 ms keeps what is below about 19 Hz where it is, an arm's trembling too
   private static final double CALM_S = 0.025;
   // our choice, wide: planes of full swings lie 35-65 deg from the ground (common practice, no
@@ -80,16 +85,12 @@ final class ArmMotion {
     double[] time = stretch.timeColumnS();
     int fast = turn.fastest(atS - ROLL_AFTER_S, atS + PLANE_S);
     Vector3 normal = turn.axis(raw.indexAt(time[fast] - PLANE_S), fast);
-    double[] fine = {};
     for (int round = 0; round < PLANE_ROUNDS; round++) {
-      fine = CentredMean.of(time, turn.ratesAbout(normal), FINE_S);
-      int top = Crossing.lastBelow(fine, fast, 0) + 1;
-      for (int i = top; i < fine.length && fine[i] > 0; i++) {
-        fast = fine[i] > fine[fast] ? i : fast;
-      }
-      normal = top < fast ? turn.axis(top, fast) : normal;
+      Down down = Down.of(turn, time, normal, fast, DOWN_S);
+      fast = down.fast;
+      normal = down.top < fast ? turn.axis(down.top, fast) : normal;
     }
-    fine = CentredMean.of(time, turn.ratesAbout(normal), FINE_S);
+    double[] fine = CentredMean.of(time, turn.ratesAbout(normal), FINE_S);
     Optional<StrokeShape> found = StrokeShape.around(time, fine, fast, SLOW_RAD_PER_S);
     if (found.isEmpty()) {
       return Optional.empty();
@@ -115,13 +116,36 @@ final class ArmMotion {
             GapDoubt.of(stretch, raw)));
   }
 
+  /** The stretch in which the bone turns forward about an axis: its first sample, its fastest. */
+  private record Down(int top, int fast) {
+
+    /** Looks no farther than it must; in all that was seen where that is not enough. */
+    static Down of(BoneTurn turn, double[] time, Vector3 axis, int fast, double reachS) {
+      int from = TimeAxis.indexAt(time, time[fast] - reachS);
+      int to = TimeAxis.indexAt(time, time[fast] + reachS);
+      double[] near = Arrays.copyOfRange(time, from, to);
+      double[] fine = CentredMean.of(near, turn.ratesAbout(axis, from, to), FINE_S);
+      int top = Crossing.lastBelow(fine, fast - from, 0) + 1;
+      int best = fast - from;
+      int end = top;
+      for (; end < fine.length && fine[end] > 0; end++) {
+        best = fine[end] > fine[best] ? end : best;
+      }
+      boolean isCutOff = (from > 0 && top < EDGE) || (to < time.length && end > fine.length - EDGE);
+      return isCutOff
+          ? of(turn, time, axis, fast, Double.POSITIVE_INFINITY)
+          : new Down(from + top, from + best);
+    }
+  }
+
   /**
    * The last moment before the top at which the bone turns away at less than 8 deg/s.
    *
    * @param strayRadPerS what the rate of another bone may differ by that is asked for
    */
   Instant takeaway(double strayRadPerS) {
-    double[] back = CentredParabola.of(stretch.timeColumnS(), inPlaneRadPerS, CALM_S);
+    double[] back =
+        CentredParabola.upTo(shape.half() + 1, stretch.timeColumnS(), inPlaneRadPerS, CALM_S);
     for (int i = 0; i < back.length; i++) {
       back[i] = -back[i];
     }
