@@ -37,7 +37,6 @@ import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.serial.HostTime;
-import steadyturn.ingest.serial.SerialPortSource;
 
 /** Records live units into a dataset. */
 @Command(name = "record", sortOptions = false)
@@ -47,6 +46,10 @@ public final class RecordCommand implements Callable<Integer> {
   private static final long LAST_WORDS_S = 20;
 
   @Mixin private Console console;
+
+  @SuppressWarnings("UnusedVariable") // for the help and the completion
+  @Mixin
+  private PluginChoice plugins;
 
   @Parameters(index = "0", paramLabel = "DIR")
   private Path root = Path.of("");
@@ -71,8 +74,7 @@ public final class RecordCommand implements Callable<Integer> {
 
   @Mixin private TeachingChoice teachingChoice;
 
-  @Option(names = "--baud", paramLabel = "N")
-  private int baud = SerialPortSource.BAUD;
+  @Mixin private PortOptions portOptions;
 
   @Option(names = "--seconds", paramLabel = "S")
   private double lengthS = Double.POSITIVE_INFINITY;
@@ -117,7 +119,7 @@ public final class RecordCommand implements Callable<Integer> {
       earlier.forEach(answered::before);
       recorder.tellMarks(mark -> answered.mark(mark.since(zero)));
       try {
-        ports.open(recorder, units, baud, () -> new LessonFeed(answered, zero));
+        ports.open(recorder, units, portOptions, () -> new LessonFeed(answered, zero));
         if (sizes.isOtherThan(who)) {
           desk.warn(Words.say("record.sizes", player));
         }
