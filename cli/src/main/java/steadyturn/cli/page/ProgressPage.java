@@ -122,10 +122,8 @@ public final class ProgressPage {
   }
 
   private String given(LessonStep step, Teaching teaching) {
-    return step.advice().priority().stream()
-        .flatMap(finding -> finding.rule().drills().stream())
-        .findFirst()
-        .map(name -> given(step, teaching.drill(name)))
+    return step.given(teaching)
+        .map(drill -> given(step, drill))
         .orElseGet(() -> text("progress.given.none", label(step)));
   }
 

@@ -170,10 +170,10 @@ class SheetJsonTest {
     JsonNode root = json(lesson().advised(advice));
     JsonNode first = root.path("priority");
     assertThat(first.path("id").asText()).isEqualTo(found.rule().name());
-    assertThat(first.path("name").asText()).isEqualTo("Slides in place of turning");
+    assertThat(first.path("name").asText()).isEqualTo("Slides more than it turns");
     assertThat(first.path("words").asText()).startsWith("In the backswing the pelvis slides");
     assertThat(first.at("/tendsTo/0/words").asText())
-        .isEqualTo("the point the pelvis turns about moves back");
+        .isEqualTo("the point turned about lies off the hips");
     assertThat(root.path("asks").get(0).asText())
         .startsWith("Are feet and hips along the target line?");
     assertThat(first.path("found").asText()).isEqualTo("yes");

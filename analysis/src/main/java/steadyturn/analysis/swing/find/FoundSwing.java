@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
+import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -29,10 +31,23 @@ record FoundSwing(
     double lastS = seenBy.timeS(seenBy.size() - 1);
     double startS = Math.max(Math.max(firstS, notBeforeS), takeawayS - BEFORE_TAKEAWAY_S);
     double endS = Math.min(Math.min(lastS, notAfterS), impactS + AFTER_IMPACT_S);
-    SwingKind kind =
-        mark.map(m -> m.trialType().equals("practice") ? SwingKind.PRACTICE : SwingKind.HIT)
-            .orElse(shock ? SwingKind.HIT : SwingKind.PRACTICE);
+    SwingKind kind = mark.map(FoundSwing::kind).orElse(shock ? SwingKind.HIT : SwingKind.PRACTICE);
     return new Swing(number, kind, club, startS, endS, events, flags(kind));
+  }
+
+  private static SwingKind kind(Mark mark) {
+    return mark.trialType().equals(MarkWord.DRILL_REP.word())
+        ? SwingKind.DRILL
+        : mark.trialType().equals(MarkWord.PRACTICE.word()) ? SwingKind.PRACTICE : SwingKind.HIT;
+  }
+
+  /** When the hands, or else the hips, turned round. */
+  double topS() {
+    return events.stream()
+        .filter(e -> e.event() == SwingEvent.TOP)
+        .mapToDouble(EventTime::timeS)
+        .findFirst()
+        .orElse(impactS);
   }
 
   private List<String> flags(SwingKind kind) {

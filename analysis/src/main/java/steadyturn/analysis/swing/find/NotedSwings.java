@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import steadyturn.analysis.swing.DrillMark;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.Mark;
 
@@ -73,8 +74,13 @@ final class NotedSwings {
     }
   }
 
+  /** What was noted of it; a repetition of a drill is that first. */
   Optional<Mark> mark(int swing) {
-    return noted.get(swing);
+    double topS = swings.get(swing).topS();
+    return DrillMark.reps(marks)
+        .filter(m -> DrillMark.holds(m, topS))
+        .findFirst()
+        .or(() -> noted.get(swing));
   }
 
   /** The club noted with the swing, else the one named last before it; empty where none was. */
