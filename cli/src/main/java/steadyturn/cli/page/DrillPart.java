@@ -1,16 +1,23 @@
 package steadyturn.cli.page;
 
+import java.io.IOException;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.Properties;
 import java.util.stream.Collectors;
 import steadyturn.analysis.coach.drill.DrillRep;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.recording.disk.Shipped;
 
 /** The drill with its goal and its cautions, and how the drills of this lesson went. */
 record DrillPart(Pen pen, Html html) {
+
+  private static final Properties DRAWN = drawn();
 
   /** The drill of the priority; the teacher also sees the others that may help. */
   static Html toDo(Pen pen) {
@@ -60,7 +67,7 @@ record DrillPart(Pen pen, Html html) {
     String key = "drill." + drill.name();
     html.element("p", text(key + ".name"), "class", "big");
     html.open("div", "class", "drawn");
-    DrillPicture.of(pen, drill.name()).ifPresent(html::part);
+    picture(pen, drill.name()).ifPresent(html::part);
     html.open("dl");
     html.element("dt", text("page.drill.do")).element("dd", text(key + ".do"));
     html.element("dt", text("page.drill.feel")).element("dd", text(key + ".feel"));
@@ -160,5 +167,29 @@ record DrillPart(Pen pen, Html html) {
 
   private String text(String key, Object... values) {
     return pen.text(key, values);
+  }
+
+  /**
+   * The drawn picture of a shipped drill, mirrored for the left; empty for one of the teacher's.
+   */
+  static Optional<Html> picture(Pen pen, String drill) {
+    return Optional.ofNullable(DRAWN.getProperty(drill))
+        .map(
+            markup -> {
+              String name = pen.text("drill." + drill + ".name");
+              return new Drawing("drill", 160, 110, name, pen.text("drill.picture.alt", name))
+                  .mirrored(pen.leftIsTarget() < 0, markup)
+                  .done();
+            });
+  }
+
+  private static Properties drawn() {
+    Properties all = new Properties();
+    try {
+      all.load(new StringReader(Shipped.text(DrillPart.class, "drill-pictures.properties")));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return all;
   }
 }

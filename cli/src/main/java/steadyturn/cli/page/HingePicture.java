@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.fusion.wear.pelvis.LeverArm;
 
 /**

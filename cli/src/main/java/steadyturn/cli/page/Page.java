@@ -6,6 +6,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.cli.page.reader.Audience;
+import steadyturn.cli.page.reader.LengthUnits;
+import steadyturn.cli.page.reader.Letter;
 import steadyturn.cli.words.Words;
 
 /** Writes a {@link Sheet} as one HTML file that needs nothing else. */

@@ -15,6 +15,8 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.reader.Audience;
+import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.Words;
 
 /** Writes a player's lessons as one HTML file that needs nothing else. */

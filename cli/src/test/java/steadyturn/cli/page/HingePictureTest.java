@@ -157,7 +157,7 @@ class HingePictureTest {
   void everyShippedDrillHasAPictureThatIsMirroredForTheLeft() {
     DrawnLesson right = lesson(Handedness.RIGHT, -30, -60, 0);
     for (var drill : right.sheet().teaching().drills()) {
-      Picture picture = Picture.of(DrillPicture.of(right.pen(), drill.name()).orElseThrow());
+      Picture picture = Picture.of(DrillPart.picture(right.pen(), drill.name()).orElseThrow());
       assertThat(picture.all("g")).as(drill.name()).isNotEmpty();
       int shapes =
           List.of("line", "ellipse", "path", "circle").stream()
@@ -166,8 +166,8 @@ class HingePictureTest {
       assertThat(shapes).as(drill.name()).isGreaterThan(3);
     }
     var left = lesson(Handedness.LEFT, -30, -60, 0).pen();
-    assertThat(DrillPicture.of(left, "bag-beside-hip").orElseThrow().toString())
+    assertThat(DrillPart.picture(left, "bag-beside-hip").orElseThrow().toString())
         .contains("scale(-1 1)");
-    assertThat(DrillPicture.of(left, "towel-of-my-own")).isEmpty();
+    assertThat(DrillPart.picture(left, "towel-of-my-own")).isEmpty();
   }
 }

@@ -14,6 +14,9 @@ import steadyturn.analysis.coach.teaching.Rule;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.reader.Audience;
+import steadyturn.cli.page.reader.LengthUnits;
+import steadyturn.cli.page.reader.Letter;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.Handedness;
 

@@ -21,6 +21,7 @@ import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.Words;
 
 /** Three lessons written by hand: turn at the top of about -30, -38 and -46 deg, slide of 20 mm. */

@@ -24,6 +24,7 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.page.reader.Audience;
 import steadyturn.ingest.sample.Handedness;
 
 /** Given: a sheet written by hand. Expect: each of its numbers under its own key. */

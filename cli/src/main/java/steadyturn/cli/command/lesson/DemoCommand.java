@@ -17,7 +17,7 @@ import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.Pages;
 import steadyturn.cli.output.table.TableReport;
 import steadyturn.cli.output.tsv.Derivatives;
-import steadyturn.cli.page.Audience;
+import steadyturn.cli.page.reader.Audience;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.ingest.recording.disk.WholeFile;

@@ -1,4 +1,4 @@
-package steadyturn.cli.page;
+package steadyturn.cli.page.reader;
 
 /**
  * What makes a page a letter; each may be empty.
