@@ -33,9 +33,15 @@ public final class DeviceClock {
   /** Under so much time a slope is noise, s. */
   private static final double SHORTEST_FOR_SKEW_S = 20;
 
+  /** No clock is so far off; what looks like it is played at another pace. */
+  private static final double WORST_SKEW = 0.02;
+
+  /** Of each such stretch the least delay is kept, s. */
+  private static final double STRETCH_S = 1;
+
   private static final double LEAST_STEP_S = 1e-6;
 
-  private LowerEnvelope envelope = new LowerEnvelope();
+  private LowerEnvelope envelope = new LowerEnvelope(STRETCH_S);
   private double firstHostS;
   private boolean hasFirstFit;
   private boolean hasBegun;
@@ -65,7 +71,7 @@ public final class DeviceClock {
       restart(deviceS, hostS);
     } else if (event == Event.HOST_SLEPT) {
       keepFirstFit();
-      envelope = new LowerEnvelope();
+      envelope = new LowerEnvelope(STRETCH_S);
     }
     lastDeviceS = deviceS;
     lastHostS = hostS;
@@ -92,7 +98,7 @@ public final class DeviceClock {
 
   /** How late the last sample came above the envelope: so much may be caught up at once, s. */
   private double lastLatencyS() {
-    return Math.max(0, lastHostS - lastRecordS - envelope.least());
+    return Math.max(0, lastHostS - lastRecordS - envelope.least(0));
   }
 
   private void restart(double deviceS, double hostS) {
@@ -101,7 +107,7 @@ public final class DeviceClock {
     restarts++;
     double recordS = Math.max(hostS - zeroS, lastRecordS + LEAST_STEP_S);
     toRecordS = recordS - deviceS;
-    envelope = new LowerEnvelope();
+    envelope = new LowerEnvelope(STRETCH_S);
   }
 
   private void keepFirstFit() {
@@ -114,6 +120,15 @@ public final class DeviceClock {
   /** The last sample's record time: seconds of the unit's clock since its first sample. */
   public double recordS() {
     return lastRecordS;
+  }
+
+  /** Host time at which the last sample was taken, by all that is known of this run, s. */
+  public double hostS() {
+    double[] line = fit();
+    boolean isClock = Math.abs(line[1]) < WORST_SKEW;
+    return isClock
+        ? lastRecordS + line[0] + lastRecordS * line[1]
+        : recordZeroHostS() + lastRecordS;
   }
 
   /** Host time at which record time was 0, from the envelope of the unit's first run, s. */
@@ -138,7 +153,7 @@ public final class DeviceClock {
 
   private double[] fit() {
     return envelope.spanS() < SHORTEST_FOR_SKEW_S
-        ? new double[] {envelope.least(), 0}
+        ? new double[] {envelope.least(0), 0}
         : envelope.line();
   }
 }

@@ -35,6 +35,9 @@ final class SwingBlock {
   List<String> lines() {
     List<String> lines = new ArrayList<>();
     lines.add("Swing " + swing.number() + ": " + heading());
+    if (!swing.note().isEmpty()) {
+      lines.addAll(Layout.beside("  note:", 8, swing.note()));
+    }
     swing.flags().forEach(f -> lines.addAll(Layout.beside("  !", 4, PlainWords.flag(f))));
     lines.addAll(byPosition(positions()));
     lines.addAll(wholeSwing());
