@@ -24,7 +24,13 @@ record FoundSwing(
   private static final double BEFORE_TAKEAWAY_S = 3;
   private static final double AFTER_IMPACT_S = 4;
 
-  Swing numbered(int number, double notBeforeS, double notAfterS, List<Mark> noted, String club, boolean isDrill) {
+  Swing numbered(
+      int number,
+      double notBeforeS,
+      double notAfterS,
+      List<Mark> noted,
+      String club,
+      boolean isDrill) {
     double firstS = seenBy.timeS(0);
     double lastS = seenBy.timeS(seenBy.size() - 1);
     double startS = Math.max(Math.max(firstS, notBeforeS), takeawayS - BEFORE_TAKEAWAY_S);
