@@ -200,6 +200,11 @@ public final class LiveUnit implements PortListener {
     return intake.clock.recordS();
   }
 
+  /** The time of day at which its latest sample was taken. */
+  public synchronized LocalDateTime takenAt() {
+    return recorder.timeOfDay(intake.clock.hostS());
+  }
+
   /** The time of day of a time since the unit's first sample, as far as its clock is known. */
   public synchronized LocalDateTime timeOfDay(double latencyS) {
     return intake.startedAt().plusNanos(Math.round(latencyS * 1e9));

@@ -13,6 +13,7 @@ import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.live.LiveState;
 import steadyturn.ingest.live.LiveUnit;
+import steadyturn.ingest.live.NewestSamples;
 import steadyturn.ingest.recording.dataset.Archive;
 import steadyturn.ingest.recording.dataset.SessionRun;
 import steadyturn.ingest.sample.BodyPoint;
@@ -44,7 +45,7 @@ final class LiveTable implements AutoCloseable {
   private final LiveRecorder recorder;
   private final LiveUnit unit;
   private final SerialPortSource source;
-  private final LiveSamples samples = new LiveSamples();
+  private final NewestSamples samples = new NewestSamples();
   private boolean isClosed;
 
   private LiveTable(Path root, UnitChoice choice, PortOptions options) throws IOException {
@@ -100,7 +101,9 @@ final class LiveTable implements AutoCloseable {
 
   UnitStream since(double fromS) {
     BodyPoint at = unit.state().point().orElse(BodyPoint.PELVIS);
-    return samples.since(fromS, UnitFacts.plain(at, Math.max(1, unit.state().rateHz())));
+    UnitFacts facts = UnitFacts.plain(at, Math.max(1, unit.state().rateHz()));
+    samples.dropBefore(fromS);
+    return samples.between(facts, fromS, Double.POSITIVE_INFINITY);
   }
 
   /** Why no samples come now; empty while all is well. */

@@ -11,7 +11,6 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
-import steadyturn.ingest.live.LiveListener;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.live.LiveState;
 import steadyturn.ingest.live.LiveUnit;
@@ -32,27 +31,20 @@ final class LivePorts implements AutoCloseable {
   /**
    * Begins to read the ports; each unit's bytes go into the recording.
    *
-   * @param steps hears every unit's samples
    * @param feeds hears one unit each
    */
   void open(
       LiveRecorder recorder,
       List<UnitChoice> choices,
       PortOptions options,
-      LiveListener steps,
       Supplier<LessonFeed> feeds) {
     Map<String, List<PortListener>> byPath = new LinkedHashMap<>();
     Map<String, List<Integer>> bauds = new HashMap<>();
     for (UnitChoice choice : choices) {
       SensorAdapter adapter = choice.newAdapter();
       LessonFeed feed = feeds.get();
-      LiveListener both =
-          (point, timeS, accel, gyro) -> {
-            steps.sample(point, timeS, accel, gyro);
-            feed.sample(point, timeS, accel, gyro);
-          };
       LiveUnit unit =
-          feed.of(new LiveUnit(recorder, adapter, choice.point(), options.place(choice), both));
+          feed.of(new LiveUnit(recorder, adapter, choice.point(), options.place(choice), feed));
       byPath.computeIfAbsent(choice.path(), path -> new ArrayList<>()).add(unit);
       bauds.put(choice.path(), options.bauds(adapter));
       ports.add(new Open(choice.place(), unit));
@@ -72,11 +64,16 @@ final class LivePorts implements AutoCloseable {
       String trouble = ports.get(i).unit().state().trouble();
       if (!trouble.equals(told.get(i))) {
         told.set(i, trouble);
-        news.add(
-            ports.get(i).path() + " " + (trouble.isEmpty() ? Words.say("record.there") : trouble));
+        news.add(who(ports.get(i)) + (trouble.isEmpty() ? Words.say("record.there") : trouble));
       }
     }
     return news;
+  }
+
+  /** {@code pelvis (PORT)}, or the port alone while it is not known whose it is. */
+  private static String who(Open port) {
+    String name = name(port);
+    return name.equals(port.path()) ? name + " " : name + " (" + port.path() + ") ";
   }
 
   /** One short line: how long, what was lost in all, each unit's rate. */

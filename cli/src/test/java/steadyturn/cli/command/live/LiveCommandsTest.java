@@ -58,7 +58,7 @@ class LiveCommandsTest {
             "--seconds",
             "1.2");
     assertThat(run.exitCode()).isEqualTo(1);
-    assertThat(run.err()).contains("none does not exist").contains("nothing was recorded");
+    assertThat(run.err()).contains("none) does not exist").contains("nothing was recorded");
     assertThat(run.out()).contains("0 samples");
     assertThat(root.resolve("participants.tsv")).exists();
   }
