@@ -164,7 +164,7 @@ record UnitTie(ClockFit fit, Reason trouble) {
     return new UnitTie(behind(near, fit), trouble);
   }
 
-  private static ClockFit wider(ClockFit fit, double sdS) {
+  static ClockFit wider(ClockFit fit, double sdS) {
     return new ClockFit(
         fit.offsetS(),
         fit.skewPpm(),
