@@ -112,14 +112,6 @@ public final class CommonClock {
     return Optional.ofNullable(units.get(point)).orElseThrow();
   }
 
-  /** The unit that shares turning with most others. */
-  private BodyPoint hub() {
-    return List.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND).stream()
-        .filter(units::containsKey)
-        .findFirst()
-        .orElse(recording.units().get(0).point());
-  }
-
   /** The units whose time jumps against the hub's; the hub's own where all others seem to. */
   private List<BodyPoint> jumping(BodyPoint hub) {
     List<BodyPoint> others = units.keySet().stream().filter(p -> p != hub).toList();
@@ -129,6 +121,14 @@ public final class CommonClock {
                 Collectors.toMap(Function.identity(), p -> LagPath.of(stream(hub), stream(p)))));
     List<BodyPoint> jumping = others.stream().filter(p -> path(p).pieces().size() > 1).toList();
     return jumping.size() > 1 && jumping.size() == others.size() ? List.of(hub) : jumping;
+  }
+
+  /** The unit whose turning the others' is held against: an arm's where there is one. */
+  private BodyPoint hub() {
+    return List.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND).stream()
+        .filter(units::containsKey)
+        .findFirst()
+        .orElse(recording.units().get(0).point());
   }
 
   private LagPath path(BodyPoint point) {
@@ -183,7 +183,7 @@ public final class CommonClock {
     if (isUsual(unit) && isUsual(other)) {
       return ClockFit.reference();
     }
-    LagPath path = LagPath.of(stream(unit), stream(other));
+    LagPath path = unit == hub() ? path(other) : LagPath.of(stream(unit), stream(other));
     return path.mostS() < usualS(unit, other)
         ? ClockFit.reference()
         : path.line(pathSdS(unit, other), WRONG_SKEW_PPM);

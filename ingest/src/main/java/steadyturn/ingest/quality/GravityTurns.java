@@ -52,8 +52,21 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
 
   private static final double MOST_EXPECTED_RAD = Math.toRadians(15);
 
-  /** Two calm moments by sample, and the direction of gravity in each. */
-  record Pair(int from, int to, double[] before, double[] after) {}
+  /** Numbers a step: its turn about x, y, z as given, its size, and what a rotation needs of it. */
+  private static final int STEP = 7;
+
+  /**
+   * Two calm moments by sample, and the direction of gravity in each.
+   *
+   * @param steps the turns between, made ready for all readings of scale 1
+   */
+  record Pair(int from, int to, double[] before, double[] after, double[] steps) {
+
+    Pair ready(UnitStream unit, List<Double> biasRadPerS) {
+      double[] turns = GravityTurns.steps(unit, biasRadPerS, from, to, 1);
+      return new Pair(from, to, before, after, turns);
+    }
+  }
 
   /** A calm moment. */
   private record Moment(int middle, double[] up) {}
@@ -78,14 +91,15 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
       double sinceS = start == null ? 1e9 : unit.timeS(moment.middle) - unit.timeS(start.middle);
       if (start != null && sinceS < LONGEST_S && angle(start.up, moment.up) > LEAST_TURN_RAD) {
         if (isWhole(unit, start.middle, moment.middle)) {
-          pairs.add(new Pair(start.middle, moment.middle, start.up, moment.up));
+          pairs.add(new Pair(start.middle, moment.middle, start.up, moment.up, new double[0]));
         }
         start = moment;
       } else if (sinceS > STALE_S) {
         start = moment;
       }
     }
-    return new GravityTurns(unit, bias, thinned(pairs));
+    List<Pair> some = thinned(pairs).stream().map(pair -> pair.ready(unit, bias)).toList();
+    return new GravityTurns(unit, bias, some);
   }
 
   private static boolean turnsSlowly(Moment before, Moment at, Moment after) {
@@ -163,52 +177,82 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
    * square.
    */
   double misfit(Reading reading) {
-    double[] offs = new double[pairs.size()];
-    for (int i = 0; i < offs.length; i++) {
+    return misfit(reading, MOST_OFF);
+  }
+
+  /** The same; infinite as soon as it is sure to be above the most that is of interest. */
+  double misfit(Reading reading, double most) {
+    double[] squares = new double[pairs.size()];
+    int kept = (int) Math.ceil(KEPT * squares.length);
+    double least = MOST_OFF * (kept - squares.length); // those left out count so much at most
+    for (int i = 0; i < squares.length; i++) {
       Pair pair = pairs.get(i);
       double[] u = pair.before.clone();
       double pathRad = follow(pair, reading, u);
       double expected = Math.min(MOST_EXPECTED_RAD, Math.hypot(CALM_SD_RAD, RATE_SD * pathRad));
-      offs[i] = angle(u, pair.after) / expected;
+      double off = angle(u, pair.after) / expected;
+      squares[i] = Math.min(MOST_OFF, off * off);
+      least += squares[i];
+      if (least > most * kept) {
+        return Double.POSITIVE_INFINITY;
+      }
     }
-    Arrays.sort(offs);
-    return Arrays.stream(offs, 0, (int) Math.ceil(KEPT * offs.length))
-        .map(off -> Math.min(MOST_OFF, off * off))
-        .average()
-        .orElse(0);
+    Arrays.sort(squares);
+    return Arrays.stream(squares, 0, kept).average().orElse(0);
+  }
+
+  private static double[] steps(
+      UnitStream unit, List<Double> biasRadPerS, int from, int to, double scale) {
+    double[] steps = new double[STEP * (to - from)];
+    for (int i = from; i < to; i++) {
+      int at = STEP * (i - from);
+      double stepS = scale * (unit.timeS(i + 1) - unit.timeS(i));
+      double square = 0;
+      for (int axis = 0; axis < 3; axis++) {
+        double mean = (unit.gyroRadPerS(axis, i) + unit.gyroRadPerS(axis, i + 1)) / 2;
+        double turn = (mean - biasRadPerS.get(axis)) * stepS;
+        steps[at + axis] = turn;
+        square += turn * turn;
+      }
+      double size = Math.sqrt(square);
+      boolean isStill = size < 1e-12;
+      steps[at + 3] = size;
+      steps[at + 4] = isStill ? 1 : Math.cos(size);
+      steps[at + 5] = isStill ? 0 : Math.sin(size) / size;
+      steps[at + 6] = isStill ? 0 : (1 - steps[at + 4]) / (size * size);
+    }
+    return steps;
   }
 
   /** Turns a direction that stands still in the room along with the unit; answers the way. */
-  private double follow(Pair pair, Reading reading, double[] u) {
+  double follow(Pair pair, Reading reading, double[] u) {
+    double[] steps =
+        reading.scale == 1
+            ? pair.steps
+            : steps(unit, biasRadPerS, pair.from, pair.to, reading.scale);
+    int x = reading.axes.get(0);
+    int y = reading.axes.get(1);
+    int z = reading.axes.get(2);
+    double signX = -reading.signs.get(0);
+    double signY = -reading.signs.get(1);
+    double signZ = -reading.signs.get(2);
     double path = 0;
-    double[] w = new double[3];
-    for (int i = pair.from; i < pair.to; i++) {
-      double step = reading.scale * (unit.timeS(i + 1) - unit.timeS(i));
-      double square = 0;
-      for (int k = 0; k < 3; k++) {
-        int axis = reading.axes.get(k);
-        double mean = (unit.gyroRadPerS(axis, i) + unit.gyroRadPerS(axis, i + 1)) / 2;
-        w[k] = -reading.signs.get(k) * (mean - biasRadPerS.get(axis)) * step;
-        square += w[k] * w[k];
-      }
-      double turn = Math.sqrt(square);
-      path += turn;
-      rotate(u, w, turn);
+    for (int at = 0; at < steps.length; at += STEP) {
+      path += steps[at + 3];
+      rotate(u, signX * steps[at + x], signY * steps[at + y], signZ * steps[at + z], steps, at + 4);
     }
     return path;
   }
 
   /** Rodrigues' formula. */
-  private static void rotate(double[] u, double[] w, double turn) {
-    if (turn < 1e-12) {
-      return;
-    }
-    double cos = Math.cos(turn);
-    double a = Math.sin(turn) / turn;
-    double b = (1 - cos) / (turn * turn) * (w[0] * u[0] + w[1] * u[1] + w[2] * u[2]);
-    double x = u[0] * cos + a * (w[1] * u[2] - w[2] * u[1]) + b * w[0];
-    double y = u[1] * cos + a * (w[2] * u[0] - w[0] * u[2]) + b * w[1];
-    double z = u[2] * cos + a * (w[0] * u[1] - w[1] * u[0]) + b * w[2];
+  private static void rotate(
+      double[] u, double wx, double wy, double wz, double[] steps, int formula) {
+    double cos = steps[formula];
+    double a = steps[formula + 1];
+    double b = steps[formula + 2] * (wx * u[0] + wy * u[1] + wz * u[2]);
+    double x = u[0] * cos + a * (wy * u[2] - wz * u[1]) + b * wx;
+    double y = u[1] * cos + a * (wz * u[0] - wx * u[2]) + b * wy;
+    double z = u[2] * cos + a * (wx * u[1] - wy * u[0]) + b * wz;
     u[0] = x;
     u[1] = y;
     u[2] = z;

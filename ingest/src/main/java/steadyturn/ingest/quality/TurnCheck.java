@@ -52,10 +52,11 @@ final class TurnCheck {
       return List.of();
     }
     record Tried(Reading reading, double misfit) {}
+    double most = Math.min(few ? WELL_OF_FEW : WELL, BETTER * asGiven);
     return others().stream()
-        .map(reading -> new Tried(reading, turns.misfit(reading)))
+        .map(reading -> new Tried(reading, turns.misfit(reading, most)))
         .min(Comparator.comparingDouble(Tried::misfit))
-        .filter(best -> best.misfit < Math.min(few ? WELL_OF_FEW : WELL, BETTER * asGiven))
+        .filter(best -> best.misfit < most)
         .filter(best -> best.reading.scale() == 1 || asGiven > DOUBTFUL_OF_FEW)
         .map(best -> List.of(finding(best.reading)))
         .orElse(List.of());
