@@ -83,8 +83,6 @@ public final class AdapterPlugins {
       its.add(name);
     }
     names.addAll(its);
-    List<Supplier<SensorAdapter>> suppliers = new ArrayList<>();
-    providers.forEach(provider -> suppliers.add(provider::get));
-    return suppliers;
+    return List.copyOf(providers);
   }
 }

@@ -29,6 +29,7 @@ public final class Damage {
   private static final int EXCHANGE = 6;
 
   /** The protocols tried: our own, and every framing of the shipped units that has an encoder. */
+  @SuppressWarnings("ImmutableEnumChecker") // method references only
   public enum Protocol {
     TEXT_LINE(TextLineAdapter::new, TextLineEncoder::new, FrameCheck.BITS_24),
     BINARY_FRAME(
