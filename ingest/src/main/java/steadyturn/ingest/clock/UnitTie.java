@@ -104,7 +104,10 @@ record UnitTie(ClockFit fit, Reason trouble) {
     double floorSdS =
         withTrunk ? Math.hypot(BlowDelay.TRUNK_SD_S, TRUNK_ONSET_SD_S) : ARM_DELAY_SD_S;
     ClockFit line = ClockLine.fit(blows.pairs, floorSdS, blows.open);
-    UnitTie tie = judged(near, left, line, blows.reachS, other);
+    // what a trunk feels in every swing may be a moment of its own movement: one witness, however
+    // often it comes back
+    int witnesses = withTrunk ? Math.min(1, line.pairs()) : line.pairs();
+    UnitTie tie = judged(near, left, line, witnesses, blows.reachS, other);
     return withTrunk ? tie : new UnitTie(honest(tie.fit, unit, other), tie.trouble);
   }
 
@@ -137,15 +140,20 @@ record UnitTie(ClockFit fit, Reason trouble) {
    */
   private record Blows(List<TimePair> pairs, double reachS, ClockFit open) {}
 
-  /** Sets the likeness that blows are the same against the chance that others met. */
+  /**
+   * Sets the likeness that blows are the same against the chance that others met. Where they are
+   * not believed and yet lie far off what is known, either may be right.
+   *
+   * @param witnesses how many of the pairs say something of their own
+   */
   private static UnitTie judged(
-      ClockFit near, ClockFit left, ClockFit line, double reachS, Felt other) {
+      ClockFit near, ClockFit left, ClockFit line, int witnesses, double reachS, Felt other) {
     double awayS = line.correctionS(line.centreS());
     double sdS = Math.hypot(left.sdAtS(line.centreS()), line.sdS());
     double away = awayS / sdS;
     double anywhere = 1 / (2 * reachS);
     double same = Math.exp(-0.5 * away * away) / (sdS * Math.sqrt(2 * Math.PI)) + WRONG * anywhere;
-    double strange = Math.pow(STRANGER, line.pairs()) * anywhere;
+    double strange = Math.pow(STRANGER, witnesses) * anywhere;
     double chance = strange / (strange + same);
     boolean disagree = Math.abs(away) > SURE && line.pairs() > 1 && chance > WRONG;
     Reason trouble =
@@ -160,7 +168,7 @@ record UnitTie(ClockFit fit, Reason trouble) {
     ClockFit fit =
         chance < 0.5
             ? wider(line, Math.sqrt(chance) * Math.hypot(left.sdS(), awayS))
-            : wider(left, Math.sqrt(1 - chance) * awayS);
+            : wider(left, disagree ? awayS : Math.sqrt(1 - chance) * awayS);
     return new UnitTie(behind(near, fit), trouble);
   }
 
