@@ -48,6 +48,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--two-ways", paramLabel = "N")
   private int twoWays;
 
+  @Option(names = "--ports")
+  private boolean atPorts;
+
   @Option(names = "--on", paramLabel = "PATH")
   private List<Path> on = List.of();
 
@@ -66,7 +69,7 @@ public final class AccuracyCommand implements Callable<Integer> {
       return judgeFamilies(families.get());
     }
     if (twoWays > 0) {
-      return new TwoWaysScan(console).run(twoWays, seed);
+      return new TwoWaysScan(console).run(twoWays, seed, atPorts);
     }
     if (dropouts > 0) {
       return new DropoutScan(console, on).run(dropouts, seed);
