@@ -47,7 +47,8 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
     gathered.arm().flags().stream().filter(f -> !flags.contains(f)).forEach(flags::add);
     List<MeasureValue> kept =
         measures.stream().map(value -> refusals.of(gathered.recording(), value)).toList();
-    return new SwingResult(number, swing.club(), swing.kind(), flags, swing.events(), kept, curves);
+    return new SwingResult(
+        number, swing.club(), swing.kind(), flags, swing.events(), kept, curves, swing.note());
   }
 
   private static SwingResult failed(GatheredSwing gathered, int number) {
@@ -61,7 +62,8 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
         flags,
         swing.events(),
         noPelvis(MeasureReason.SWING_FAILED),
-        List.of());
+        List.of(),
+        swing.note());
   }
 
   private void addPelvis(

@@ -73,7 +73,8 @@ public final class LessonRuns {
             .map(e -> new EventTime(e.event(), e.timeS() + laterS, e.sdS(), e.grade(), e.why()))
             .toList(),
         s.measures(),
-        s.curves().stream().map(c -> later(c, laterS)).toList());
+        s.curves().stream().map(c -> later(c, laterS)).toList(),
+        s.note());
   }
 
   private static Curve later(Curve c, double laterS) {

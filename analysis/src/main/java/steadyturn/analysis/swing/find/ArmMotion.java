@@ -6,6 +6,7 @@ import steadyturn.fusion.attitude.CentredMean;
 import steadyturn.fusion.attitude.CentredParabola;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.PeakRepair;
+import steadyturn.fusion.attitude.QuietLevel;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitStream;
@@ -33,11 +34,6 @@ final class ArmMotion {
   private static final int EDGE = 16;
   // a parabola over 50 ms keeps what is below about 19 Hz where it is, an arm's trembling too
   private static final double CALM_S = 0.025;
-  private static final double LEVEL_FROM_S = 0.75;
-  private static final double LEVEL_TO_S = 0.15;
-  // our choice: over less, the push of a standing arm does not cancel
-  private static final double LEAST_LEVEL_S = 0.15;
-  private static final double LONGEST_STEP_S = 0.03;
   // our choice, wide: planes of full swings lie 35-65 deg from the ground (common practice, no
   // source), so the axis leans by 25-55 deg
   private static final double LEAST_LEAN = Math.sin(Math.toRadians(8));
@@ -46,6 +42,7 @@ final class ArmMotion {
 
   private final UnitStream stretch;
   private final GyroTrack track;
+  private final double levelSdRad;
   private final Vector3 planeNormal;
   private final WornUnit unit;
   private final double[] inPlaneRadPerS;
@@ -55,7 +52,7 @@ final class ArmMotion {
 
   private ArmMotion(
       UnitStream stretch,
-      GyroTrack track,
+      QuietLevel level,
       Vector3 planeNormal,
       WornUnit unit,
       double[] inPlaneRadPerS,
@@ -63,7 +60,8 @@ final class ArmMotion {
       InPlaneDoubt doubt,
       GapDoubt gaps) {
     this.stretch = stretch;
-    this.track = track;
+    this.track = level.track();
+    this.levelSdRad = level.pushRad();
     this.planeNormal = planeNormal;
     this.unit = unit;
     this.inPlaneRadPerS = inPlaneRadPerS;
@@ -98,18 +96,18 @@ final class ArmMotion {
       return Optional.empty();
     }
     StrokeShape shape = found.get();
-    Optional<GyroTrack> levelled = levelled(raw, raw.timeS(shape.takeaway()));
+    Optional<QuietLevel> levelled = QuietLevel.before(raw, raw.timeS(shape.takeaway()));
     if (levelled.isEmpty()) {
       return Optional.empty();
     }
-    GyroTrack level = levelled.get();
+    GyroTrack level = levelled.get().track();
     int reference = shape.takeaway();
     Vector3 levelNormal =
         level.qTrackUnit(reference).rotate(raw.qTrackUnit(reference).conjugate().rotate(normal));
     return Optional.of(
         new ArmMotion(
             stretch,
-            level,
+            levelled.get(),
             levelNormal,
             unit,
             fine,
@@ -165,26 +163,6 @@ final class ArmMotion {
   }
 
   /**
-   * Level from the specific force before the takeaway, where the arm moves least; none where that
-   * is lost. The first tenth of a second of movement lies before the takeaway and would tilt the
-   * level by 2 deg.
-   */
-  static Optional<GyroTrack> levelled(GyroTrack raw, double takeawayS) {
-    double toS = takeawayS - LEVEL_TO_S;
-    double fromS = Math.max(raw.timeS(0), takeawayS - LEVEL_FROM_S);
-    int from = Math.min(raw.indexAt(takeawayS - LEVEL_FROM_S), raw.size() - 2);
-    int to = Math.max(from + 1, raw.indexAt(toS));
-    double seenS = 0;
-    for (int i = raw.indexAt(fromS) + 1; i < raw.size() && raw.timeS(i) <= toS; i++) {
-      double stepS = raw.timeS(i) - raw.timeS(i - 1);
-      seenS += raw.hasForce(i) && stepS < LONGEST_STEP_S ? stepS : 0;
-    }
-    return seenS >= Math.min(LEAST_LEVEL_S, (toS - fromS) / 2)
-        ? Optional.of(raw.levelled(from, to))
-        : Optional.empty();
-  }
-
-  /**
    * The nearest return of the bone to its direction before the takeaway in a span: where a ball
    * would have been struck, s.
    */
@@ -230,6 +208,11 @@ final class ArmMotion {
 
   GyroTrack track() {
     return track;
+  }
+
+  /** What the arm's own movement may have tilted the level by, rad. */
+  double levelSdRad() {
+    return levelSdRad;
   }
 
   Vector3 planeNormal() {

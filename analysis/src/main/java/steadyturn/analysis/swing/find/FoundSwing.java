@@ -2,10 +2,10 @@ package steadyturn.analysis.swing.find;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.analysis.swing.UnplacedMarks;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -23,16 +23,18 @@ record FoundSwing(
   private static final double BEFORE_TAKEAWAY_S = 3;
   private static final double AFTER_IMPACT_S = 4;
 
-  Swing numbered(
-      int number, double notBeforeS, double notAfterS, Optional<Mark> mark, String club) {
+  Swing numbered(int number, double notBeforeS, double notAfterS, List<Mark> noted, String club) {
     double firstS = seenBy.timeS(0);
     double lastS = seenBy.timeS(seenBy.size() - 1);
     double startS = Math.max(Math.max(firstS, notBeforeS), takeawayS - BEFORE_TAKEAWAY_S);
     double endS = Math.min(Math.min(lastS, notAfterS), impactS + AFTER_IMPACT_S);
     SwingKind kind =
-        mark.map(m -> m.trialType().equals("practice") ? SwingKind.PRACTICE : SwingKind.HIT)
+        noted.stream()
+            .filter(UnplacedMarks::isOfSwing)
+            .findFirst()
+            .map(m -> m.trialType().equals("practice") ? SwingKind.PRACTICE : SwingKind.HIT)
             .orElse(shock ? SwingKind.HIT : SwingKind.PRACTICE);
-    return new Swing(number, kind, club, startS, endS, events, flags(kind));
+    return new Swing(number, kind, club, startS, endS, events, flags(kind), noted);
   }
 
   private List<String> flags(SwingKind kind) {

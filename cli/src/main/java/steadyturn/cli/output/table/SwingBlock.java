@@ -25,6 +25,9 @@ final class SwingBlock {
   List<String> lines() {
     List<String> lines = new ArrayList<>();
     lines.add("Swing " + swing.number() + ": " + heading());
+    if (!swing.note().isEmpty()) {
+      lines.addAll(Layout.beside("  note:", 8, swing.note()));
+    }
     swing.flags().forEach(flag -> lines.add("  ! " + PlainWords.flag(flag)));
     List<String> positions = positions();
     for (int from = 0; from < positions.size(); from += POSITIONS_A_TABLE) {

@@ -85,6 +85,10 @@ public final class TableReport {
     List<String> lines = new ArrayList<>(table.lines());
     List<String> notes = new ArrayList<>();
     flags(result.swings()).forEach(flag -> notes.addAll(Layout.beside("!", 2, flag)));
+    result.swings().stream()
+        .filter(swing -> !swing.note().isEmpty())
+        .map(swing -> swings(List.of(Integer.toString(swing.number()))) + ": " + swing.note())
+        .forEach(note -> notes.addAll(Layout.beside("\"", 2, note)));
     notes.addAll(Reasons.of(result.swings(), TableReport::isInTheTable, 0));
     Set<String> notices = Words.inUse().told(result.notices()).keySet();
     notices.forEach(notice -> notes.addAll(Layout.beside("*", 2, notice)));
