@@ -6,18 +6,18 @@ import steadyturn.ingest.reason.ReasonCode;
 /** What became of a mark that no swing was found near. */
 public enum MarkReason implements ReasonCode {
   /** It says what a swing was, but there is none. */
-  FAR("word", "atS"),
+  FAR("word"),
   /** Words about no swing are about the lesson. */
-  NOTE("note", "atS");
+  NOTE("note");
 
-  private final List<String> args;
+  private final String says;
 
-  MarkReason(String... args) {
-    this.args = List.of(args);
+  MarkReason(String says) {
+    this.says = says;
   }
 
   @Override
   public List<String> args() {
-    return args;
+    return List.of(says, "atS");
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
+import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.analysis.swing.UnplacedMarks;
 import steadyturn.ingest.sample.Mark;
@@ -23,18 +24,34 @@ record FoundSwing(
   private static final double BEFORE_TAKEAWAY_S = 3;
   private static final double AFTER_IMPACT_S = 4;
 
-  Swing numbered(int number, double notBeforeS, double notAfterS, List<Mark> noted, String club) {
+  Swing numbered(
+      int number,
+      double notBeforeS,
+      double notAfterS,
+      List<Mark> noted,
+      String club,
+      boolean isDrill) {
     double firstS = seenBy.timeS(0);
     double lastS = seenBy.timeS(seenBy.size() - 1);
     double startS = Math.max(Math.max(firstS, notBeforeS), takeawayS - BEFORE_TAKEAWAY_S);
     double endS = Math.min(Math.min(lastS, notAfterS), impactS + AFTER_IMPACT_S);
-    SwingKind kind =
+    SwingKind seen =
         noted.stream()
             .filter(UnplacedMarks::isOfSwing)
             .findFirst()
             .map(m -> m.trialType().equals("practice") ? SwingKind.PRACTICE : SwingKind.HIT)
             .orElse(shock ? SwingKind.HIT : SwingKind.PRACTICE);
+    SwingKind kind = isDrill ? SwingKind.DRILL : seen;
     return new Swing(number, kind, club, startS, endS, events, flags(kind), noted);
+  }
+
+  /** When the hands, or else the hips, turned round. */
+  double topS() {
+    return events.stream()
+        .filter(e -> e.event() == SwingEvent.TOP)
+        .mapToDouble(EventTime::timeS)
+        .findFirst()
+        .orElse(impactS);
   }
 
   private List<String> flags(SwingKind kind) {

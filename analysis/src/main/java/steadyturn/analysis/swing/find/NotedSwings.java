@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import steadyturn.analysis.swing.DrillMark;
 import steadyturn.analysis.swing.UnplacedMarks;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.Mark;
@@ -65,6 +66,12 @@ final class NotedSwings {
     if (noted.get(pair.swing).isEmpty() && free.remove(pair.mark)) {
       noted.set(pair.swing, Optional.of(pair.mark));
     }
+  }
+
+  /** Whether it is a repetition of a drill, whatever else was noted. */
+  boolean isDrill(int swing) {
+    double topS = swings.get(swing).topS();
+    return DrillMark.reps(marks).anyMatch(m -> DrillMark.holds(m, topS));
   }
 
   /** The marks that speak of a swing: the one that gives its kind, then the notes nearest to it. */

@@ -53,7 +53,10 @@ public final class SwingFinder {
       double notAfterS =
           i + 1 == found.size() ? Double.POSITIVE_INFINITY : found.get(i + 1).takeawayS();
       List<Mark> its = asNoted(noted.marks(i), laid, recording.marks());
-      swings.add(found.get(i).numbered(i + 1, notBeforeS, notAfterS, its, noted.club(i)));
+      swings.add(
+          found
+              .get(i)
+              .numbered(i + 1, notBeforeS, notAfterS, its, noted.club(i), noted.isDrill(i)));
     }
     return List.copyOf(swings);
   }

@@ -34,9 +34,9 @@ public record BallAnswer(String player, Teaching teaching) {
       List.of(
           new MeasureAt(Measure.PELVIS_TURN, "top"),
           new MeasureAt(Measure.PELVIS_SLIDE, "top"),
+          new MeasureAt(Measure.PELVIS_CENTRE_DISTANCE, "top"),
           new MeasureAt(Measure.PELVIS_TURN, "impact"),
           new MeasureAt(Measure.PELVIS_SLIDE, "impact"),
-          new MeasureAt(Measure.PELVIS_CENTRE_ALONG, "impact"),
           new MeasureAt(Measure.WRIST_RELEASE, ""),
           new MeasureAt(Measure.TEMPO_RATIO, ""));
 
