@@ -12,7 +12,8 @@ import steadyturn.ingest.sample.UnitStream;
  * accelerometer; and where it ought to have come by the rates between, under any reading of the
  * gyroscope's axes.
  */
-record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs) {
+record GravityTurns(
+    UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs, List<Pair> widePairs) {
 
   /** A moment is as long as this, s. */
   private static final double MOMENT_S = 0.06;
@@ -52,6 +53,20 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
 
   private static final double MOST_EXPECTED_RAD = Math.toRadians(15);
 
+  private static final int SCALE_ROUNDS = 8;
+  private static final double SCALE_STEP = 0.02;
+
+  /** A hanging arm swings along with what it feels: a small turn of it tells less than it was. */
+  private static final double LEAST_FOR_SCALE_RAD = Math.toRadians(25);
+
+  private static final int FEWEST_FOR_SCALE = 4;
+
+  /** Pairs that fit better than this, in spreads of a calm moment squared, do so by chance. */
+  private static final double LEAST_SQUARE = 0.3;
+
+  /** A pair two spreads off has half its weight. */
+  private static final double CAUCHY = 4;
+
   /** Two calm moments by sample, and the direction of gravity in each. */
   record Pair(int from, int to, double[] before, double[] after) {}
 
@@ -62,8 +77,8 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
     double g = rest.found() ? rest.accelNormMps2() : StandardGravity.MPS2;
     List<Double> bias = rest.found() ? rest.gyroBiasRadPerS() : List.of(0.0, 0.0, 0.0);
     List<Pair> pairs = new ArrayList<>();
-    int length =
-        Math.max(FEWEST_SAMPLES, (int) Math.round(MOMENT_S / Math.max(1e-9, unit.usualStepS())));
+    int samples = (int) Math.round(MOMENT_S / Math.max(1e-9, unit.usualStepS()));
+    int length = Math.max(FEWEST_SAMPLES, samples) | 1; // odd: then a sample is the middle
     Moment start = null;
     Moment last = null;
     Moment next = null;
@@ -85,11 +100,29 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
         start = moment;
       }
     }
-    return new GravityTurns(unit, bias, thinned(pairs));
+    return new GravityTurns(unit, bias, thinned(pairs), thinned(widened(unit, pairs)));
   }
 
   private static boolean turnsSlowly(Moment before, Moment at, Moment after) {
     return angle(before.up, at.up) < SLOW_RAD && angle(at.up, after.up) < SLOW_RAD;
+  }
+
+  /** Pairs that go on from one another, joined as long as the turn grows: one for a whole bow. */
+  private static List<Pair> widened(UnitStream unit, List<Pair> pairs) {
+    List<Pair> out = new ArrayList<>();
+    for (Pair pair : pairs) {
+      Pair last = out.isEmpty() ? pair : out.get(out.size() - 1);
+      boolean goesOn =
+          last.to == pair.from
+              && unit.timeS(pair.to) - unit.timeS(last.from) < LONGEST_S
+              && angle(last.before, pair.after) > angle(last.before, last.after);
+      if (goesOn) {
+        out.set(out.size() - 1, new Pair(last.from, pair.to, last.before, pair.after));
+      } else {
+        out.add(pair);
+      }
+    }
+    return out;
   }
 
   private static List<Pair> thinned(List<Pair> pairs) {
@@ -176,6 +209,69 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
         .map(off -> Math.min(MOST_OFF, off * off))
         .average()
         .orElse(0);
+  }
+
+  /**
+   * How much farther gravity turned than the rates say.
+   *
+   * @param off part of the turn: 0.05 where a rate is stated 5 % too high
+   * @param sd its spread
+   */
+  record Scale(double off, double sd) {}
+
+  /** Where nothing can be said of it. */
+  static final Scale UNKNOWN = new Scale(0, Double.POSITIVE_INFINITY);
+
+  /**
+   * Least squares over all pairs, each weighted down by how far it lies off (Cauchy's weights): a
+   * moment may pass for calm by chance.
+   */
+  Scale scale() {
+    double least = LEAST_FOR_SCALE_RAD / CALM_SD_RAD;
+    List<double[]> products =
+        widePairs.stream().map(this::products).filter(p -> p[0] > least * least).toList();
+    double off = 0;
+    double information = 0;
+    double squares = 0;
+    for (int round = 0; round < SCALE_ROUNDS; round++) {
+      double along = 0;
+      double weights = 0;
+      information = 0;
+      squares = 0;
+      for (double[] p : products) {
+        double square = p[2] - 2 * off * p[1] + off * off * p[0];
+        double weight = 1 / (1 + square / CAUCHY);
+        information += weight * p[0];
+        along += weight * p[1];
+        squares += weight * square;
+        weights += weight;
+      }
+      off = along / Math.max(1e-12, information);
+      squares /= Math.max(1, weights);
+    }
+    return products.size() >= FEWEST_FOR_SCALE
+        ? new Scale(off, Math.sqrt(Math.max(LEAST_SQUARE, squares) / information))
+        : UNKNOWN;
+  }
+
+  /**
+   * How the end of a pair moves with the scale of the rates, times itself and times how far it is
+   * off, and the square of that; all in spreads of a calm moment.
+   */
+  private double[] products(Pair pair) {
+    double[] at = pair.before.clone();
+    double[] further = pair.before.clone();
+    follow(pair, Reading.AS_GIVEN, at);
+    follow(pair, Reading.AS_GIVEN.times(1 + SCALE_STEP), further);
+    double[] out = new double[3];
+    for (int axis = 0; axis < 3; axis++) {
+      double slope = (further[axis] - at[axis]) / SCALE_STEP / CALM_SD_RAD;
+      double miss = (pair.after[axis] - at[axis]) / CALM_SD_RAD;
+      out[0] += slope * slope;
+      out[1] += slope * miss;
+      out[2] += miss * miss;
+    }
+    return out;
   }
 
   /** Turns a direction that stands still in the room along with the unit; answers the way. */

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -15,6 +16,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import steadyturn.analysis.lab.family.Half;
 import steadyturn.analysis.lab.family.Situation;
+import steadyturn.analysis.lab.mistake.Mistake;
 import steadyturn.analysis.lab.study.Studies;
 import steadyturn.analysis.lab.study.StudyRow;
 import steadyturn.cli.terminal.Console;
@@ -51,6 +53,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--two-ways", paramLabel = "N")
   private int twoWays;
 
+  @Option(names = "--mistakes", paramLabel = "N")
+  private int mistakes;
+
   @Option(names = "--on", paramLabel = "PATH")
   private List<Path> on = List.of();
 
@@ -64,6 +69,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     if (families.isPresent()) {
       return judgeFamilies(families.get());
+    }
+    if (mistakes > 0) {
+      return doMistakes();
     }
     if (twoWays > 0) {
       return new TwoWaysScan(console).run(twoWays, seed);
@@ -109,6 +117,22 @@ public final class AccuracyCommand implements Callable<Integer> {
         new FamilyJudgement(console, half, count).run(only, runs, seed);
     if (page.isPresent()) {
       write(page.get(), printed.tables());
+    }
+    return printed.exitCode();
+  }
+
+  private int doMistakes() throws IOException {
+    Set<Mistake> named = MistakeScan.named(only.stream());
+    if (list) {
+      Stream.of(Mistake.values()).forEach(m -> console.out().println(m.word()));
+      return Failures.DONE;
+    }
+    if (only.isPresent() && named.isEmpty()) {
+      throw console.wrongUsage("there is no mistake \"%s\"; --list names them", only.get());
+    }
+    MistakeScan.Printed printed = new MistakeScan(console).run(mistakes, seed, named);
+    if (page.isPresent()) {
+      write(page.get(), printed.table());
     }
     return printed.exitCode();
   }
