@@ -44,6 +44,9 @@ public final class SwingLimits {
 
   private static final double LATEST_HIPS_S = 0.05;
 
+  /** Hips that turn less have no moment at which they turn round, deg. */
+  private static final double LEAST_TURN_DEG = -10;
+
   /** No full swing is made with a wrist that hardly moves from takeaway to impact, deg. */
   private static final double LEAST_WRIST_DEG = 12;
 
@@ -126,7 +129,11 @@ public final class SwingLimits {
   private void ofOrder(List<EventTime> events) {
     Optional<EventTime> hips = EventTime.of(SwingEvent.PELVIS_TURNAROUND, events);
     Optional<EventTime> hands = EventTime.of(SwingEvent.TOP, events);
-    if (hips.isPresent() && hands.isPresent()) {
+    boolean turned =
+        bounded(Measure.PELVIS_TURN, SwingEvent.PELVIS_TURNAROUND)
+            .filter(turn -> turn.high() < LEAST_TURN_DEG)
+            .isPresent();
+    if (turned && hips.isPresent() && hands.isPresent()) {
       double lagS = hips.get().timeS() - hands.get().timeS();
       double doubtS = MeasureValue.Z95 * Math.hypot(hips.get().sdS(), hands.get().sdS());
       if (lagS - doubtS > LATEST_HIPS_S || lagS + doubtS < EARLIEST_HIPS_S) {

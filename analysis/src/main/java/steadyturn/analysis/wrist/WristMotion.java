@@ -147,7 +147,7 @@ public final class WristMotion {
 
   /** Rate of cocking at sample k, deg/s; negative while the wrist lets go. */
   public double cockRateDegPerS(int k) {
-    return Math.toDegrees(-sign * angles(k).deviationRateRadPerS());
+    return Math.toDegrees(-sign * joint.deviationRateRadPerS(k));
   }
 
   /** Cock since address at an instant, deg, by a straight line between samples. */

@@ -124,24 +124,30 @@ class SwingLimitsTest {
 
   @ParameterizedTest
   @CsvSource({
-    // ms from the top of the hands to that of the hips, spread of each, impossible?
-    "-66, 0.1, false",
-    "51, 0.1, true",
-    "49, 0.1, false",
-    "-801, 0.1, true",
-    "-799, 0.1, false",
-    "70, 8, false",
-    "70, 6, true",
-    "-830, 12, false",
-    "-830, 10, true"
+    // ms from the top of the hands to that of the hips, spread of each, turn there, impossible?
+    "-66, 0.1, -45, false",
+    "51, 0.1, -45, true",
+    "49, 0.1, -45, false",
+    "-801, 0.1, -45, true",
+    "-799, 0.1, -45, false",
+    "70, 8, -45, false",
+    "70, 6, -45, true",
+    "-830, 12, -45, false",
+    "-830, 10, -45, true",
+    "90, 0.1, -10.1, true",
+    "90, 0.1, -9.9, false"
   })
-  void hipsTurnRoundBeforeTheHands(double lagMs, double sdMs, boolean isImpossible) {
+  void hipsTurnRoundBeforeTheHands(
+      double lagMs, double sdMs, double turnDeg, boolean isImpossible) {
     // Source: the pelvis reverses first (Meister et al. 2011, J Appl Biomech 27:242-251, abstract);
     // the sizes are our choice. Two spreads of 8 ms: 1.96 * 11.3 = 22 ms of doubt.
     List<MeasureValue> values =
         SwingLimits.kept(
             1,
-            List.of(TURN, RELEASE, value(Measure.ORDER_PELVIS, "", 100, 1)),
+            List.of(
+                value(Measure.PELVIS_TURN, "pelvis-turnaround", turnDeg, 0.01),
+                RELEASE,
+                value(Measure.ORDER_PELVIS, "", 100, 1)),
             List.of(
                 at(SwingEvent.TOP, 10, sdMs / 1000),
                 at(SwingEvent.PELVIS_TURNAROUND, 10 + lagMs / 1000, sdMs / 1000)));

@@ -37,7 +37,21 @@ public final class Terminal extends PrintWriter {
 
   @Override
   public void write(String text, int from, int length) {
-    write(text.substring(from, from + length).toCharArray(), 0, length);
+    if (isPlain(text, from, from + length)) {
+      super.write(text, from, length);
+    } else {
+      write(text.substring(from, from + length).toCharArray(), 0, length);
+    }
+  }
+
+  private static boolean isPlain(String text, int from, int to) {
+    for (int i = from; i < to; i++) {
+      char c = text.charAt(i);
+      if ((c < ' ' && c != '\n') || c > '~') {
+        return false;
+      }
+    }
+    return true;
   }
 
   @Override

@@ -53,13 +53,21 @@ public final class GyroTrack {
   }
 
   private static double[] bridged(double[] time, double[] column, double offset) {
+    double[] out = offset == 0 ? column : new double[column.length];
     double sum = 0;
-    for (int i = 0; offset == 0 && i < column.length; i++) {
+    for (int i = 0; i < column.length; i++) {
       sum += column[i];
     }
-    if (offset == 0 && !Double.isNaN(sum)) {
-      return column; // nothing lost, nothing to take off
+    if (Double.isNaN(sum)) { // one lost value makes it NaN
+      return filled(time, column, offset);
     }
+    for (int i = 0; offset != 0 && i < column.length; i++) {
+      out[i] = column[i] - offset;
+    }
+    return out;
+  }
+
+  private static double[] filled(double[] time, double[] column, double offset) {
     double[] out = new double[column.length];
     int last = -1;
     for (int i = 0; i < column.length; i++) {
@@ -144,6 +152,11 @@ public final class GyroTrack {
   /** Rate of sample i without its bias, unit axes, rad/s. */
   public Vector3 rateUnitRadPerS(int i) {
     return Vector3.of(rateRadPerS, i);
+  }
+
+  /** Its part along unit axis 0, 1 or 2. */
+  public double rateUnitRadPerS(int axis, int i) {
+    return rateRadPerS[axis][i];
   }
 
   /** Rates of all samples without their bias, track frame: three columns, rad/s. */

@@ -113,18 +113,21 @@ public final class LevelTrack implements AttitudeTrack {
 
     private void addRateErrors(GyroTrack track, int k, double[] sd) {
       double dt = track.timeS(k) - track.timeS(k - 1);
-      Vector3 rate = track.rateUnitRadPerS(k).plus(track.rateUnitRadPerS(k - 1)).times(0.5);
+      double meanX = (track.rateUnitRadPerS(0, k) + track.rateUnitRadPerS(0, k - 1)) * 0.5;
+      double meanY = (track.rateUnitRadPerS(1, k) + track.rateUnitRadPerS(1, k - 1)) * 0.5;
+      double meanZ = (track.rateUnitRadPerS(2, k) + track.rateUnitRadPerS(2, k - 1)) * 0.5;
       track.matrix(k, axes);
       for (int axis = 0; axis < 3; axis++) {
         int bias = 2 + axis;
         int scale = 5 + 3 * axis;
         for (int row = 0; row < 3; row++) {
           double along = axes[3 * row + axis] * dt;
+          double scaled = sd[scale] * along;
           int from = at(k, row);
           rows[from + bias] += sd[bias] * along;
-          rows[from + scale] += sd[scale] * along * rate.x();
-          rows[from + scale + 1] += sd[scale] * along * rate.y();
-          rows[from + scale + 2] += sd[scale] * along * rate.z();
+          rows[from + scale] += scaled * meanX;
+          rows[from + scale + 1] += scaled * meanY;
+          rows[from + scale + 2] += scaled * meanZ;
         }
       }
     }

@@ -19,7 +19,8 @@ import steadyturn.fusion.strapdown.UnitState;
  * Robotics, ch. 4 (from memory).
  *
  * @param rounds so many at most
- * @param smallStep the rounds end when no parameter moved more than so many of its sigmas
+ * @param smallStep the rounds end when no parameter moved more than so many of its sigmas; nor is a
+ *     swing that moved no more integrated anew
  * @param farStep beyond so many sigmas of its own a swing's derivatives are looked at anew
  */
 public record LessonEstimate(
@@ -65,7 +66,8 @@ public record LessonEstimate(
     Vector3 bias = biasKnown() ? gyroBiasRadPerS : meanRateOfRests(swings);
     List<SwingEquations> own = new ArrayList<>();
     for (SwingSpan swing : swings) {
-      own.add(new SwingEquations(swing, start(swing, bias), priors, gravityMps2, farStep));
+      UnitState start = start(swing, bias);
+      own.add(new SwingEquations(swing, start, priors, gravityMps2, smallStep, farStep));
     }
     double[] shared = new double[SHARED];
     DMatrixRMaj covariance = rounds(own, shared, rounds);
@@ -145,9 +147,10 @@ public record LessonEstimate(
     for (int i = 0; i < SHARED; i++) {
       shared[i] += step[i];
     }
-    double largest = Normal.inSigmas(step, sharedCovariance);
+    double sharedSigmas = Normal.inSigmas(step, sharedCovariance);
+    double largest = sharedSigmas;
     for (SwingEquations swing : swings) {
-      largest = Math.max(largest, swing.move(step));
+      largest = Math.max(largest, swing.move(step, sharedSigmas));
     }
     return largest;
   }

@@ -71,6 +71,21 @@ final class Rows {
     return out;
   }
 
+  /** The numbers after a small step of the parameters, by the derivatives alone. */
+  Rows moved(double[] step) {
+    Rows out = new Rows();
+    for (int row = 0; row < size(); row++) {
+      double residual = residuals.get(row);
+      double[] derivative = derivatives.get(row);
+      for (int p = 0; p < derivative.length; p++) {
+        residual -= derivative[p] * step[p];
+      }
+      out.residuals.add(residual);
+    }
+    out.derivatives.addAll(derivatives);
+    return out;
+  }
+
   int size() {
     return residuals.size();
   }

@@ -34,22 +34,31 @@ final class SwingEquations {
   private final double[] own;
   private final DMatrixRMaj ownCovariance;
   private final DMatrixRMaj cross;
-  private double[] ownRight;
+  private final double[] ownRight;
   private final DMatrixRMaj sharedInformation = new DMatrixRMaj(SHARED, SHARED);
   private double[] sharedRight = new double[SHARED];
   private boolean teaches = true;
   private Optional<Rows> rows = Optional.empty();
   private Optional<Rows> derived = Optional.empty();
+  private final double nearStep;
   private final double farStep;
+  private double moved;
   private boolean movedFar;
 
   /**
    * Starts from a state.
    *
+   * @param nearStep steps of so many sigmas together change what is known by the derivatives alone
    * @param farStep beyond a step of so many sigmas the derivatives are looked at anew
    */
   SwingEquations(
-      SwingSpan span, UnitState start, UnitPriors priors, double gravityMps2, double farStep) {
+      SwingSpan span,
+      UnitState start,
+      UnitPriors priors,
+      double gravityMps2,
+      double nearStep,
+      double farStep) {
+    this.nearStep = nearStep;
     this.farStep = farStep;
     this.span = span;
     this.state = start;
@@ -96,21 +105,45 @@ final class SwingEquations {
     return (known.cost() - known.size()) / Math.sqrt(2.0 * known.size());
   }
 
+  /** The right-hand sides and, where the derivatives were looked at anew, all that follows them. */
   void linearise() {
-    if (derived.isEmpty() || movedFar) {
+    boolean anew = derived.isEmpty() || movedFar;
+    if (anew) {
       rows = Optional.of(Knowledge.of(span, state, gravityMps2));
       derived = rows;
+      moved = 0;
       movedFar = false;
     }
     Rows known = rows();
-    DMatrixRMaj information = new DMatrixRMaj(size, size);
-    ownRight = new double[size];
+    sumRight(known);
+    if (anew) {
+      sumInformation(known);
+    }
+  }
+
+  private void sumRight(Rows known) {
     sharedRight = new double[SHARED];
+    for (int i = 0; i < size; i++) {
+      ownRight[i] = -own[i] / (sd[i] * sd[i]);
+    }
+    for (int row = 0; row < known.size(); row++) {
+      double[] derivative = known.derivative(row);
+      double residual = known.residual(row);
+      for (int i = 0; i < size; i++) {
+        ownRight[i] += derivative[column(i)] * residual;
+      }
+      for (int i = 0; i < SHARED; i++) {
+        sharedRight[i] += derivative[SHARED_FROM + i] * residual;
+      }
+    }
+  }
+
+  private void sumInformation(Rows known) {
+    DMatrixRMaj information = new DMatrixRMaj(size, size);
     cross.zero();
     sharedInformation.zero();
     for (int i = 0; i < size; i++) {
       information.set(i, i, 1 / (sd[i] * sd[i]));
-      ownRight[i] = -own[i] / (sd[i] * sd[i]);
     }
     double[] mine = new double[size];
     for (int row = 0; row < known.size(); row++) {
@@ -118,7 +151,7 @@ final class SwingEquations {
       for (int i = 0; i < size; i++) {
         mine[i] = derivative[column(i)];
       }
-      accumulate(mine, derivative, known.residual(row), information);
+      accumulate(mine, derivative, information.data);
     }
     CommonOps_DDRM.symmLowerToFull(information);
     CommonOps_DDRM.symmLowerToFull(sharedInformation);
@@ -126,24 +159,21 @@ final class SwingEquations {
   }
 
   /** Adds one row to the lower halves of what is symmetric, and to the rest. */
-  private void accumulate(
-      double[] mine, double[] derivative, double residual, DMatrixRMaj information) {
+  private void accumulate(double[] mine, double[] derivative, double[] information) {
     for (int i = 0; i < size; i++) {
-      if (mine[i] == 0) {
-        continue;
-      }
-      ownRight[i] += mine[i] * residual;
-      for (int j = 0; j <= i; j++) {
-        information.data[i * size + j] += mine[i] * mine[j];
-      }
-      for (int j = 0; j < SHARED; j++) {
-        cross.data[i * SHARED + j] += mine[i] * derivative[SHARED_FROM + j];
+      double d = mine[i];
+      if (d != 0) {
+        for (int j = 0; j <= i; j++) {
+          information[i * size + j] += d * mine[j];
+        }
+        for (int j = 0; j < SHARED; j++) {
+          cross.data[i * SHARED + j] += d * derivative[SHARED_FROM + j];
+        }
       }
     }
     for (int i = 0; i < SHARED; i++) {
       double d = derivative[SHARED_FROM + i];
-      sharedRight[i] += d * residual;
-      for (int j = 0; j <= i; j++) {
+      for (int j = 0; j <= i && d != 0; j++) {
         sharedInformation.data[i * SHARED + j] += d * derivative[SHARED_FROM + j];
       }
     }
@@ -165,8 +195,12 @@ final class SwingEquations {
     }
   }
 
-  /** Takes its own step with the shared one; answers how large it was, in sigmas. */
-  double move(double[] sharedStep) {
+  /**
+   * Takes its own step with the shared one; answers how large it was, in sigmas.
+   *
+   * @param sharedSigmas how large the shared one is
+   */
+  double move(double[] sharedStep, double sharedSigmas) {
     double[] right = ownRight.clone();
     for (int i = 0; i < size; i++) {
       for (int j = 0; j < SHARED; j++) {
@@ -183,15 +217,17 @@ final class SwingEquations {
       all[SHARED_FROM + j] += sharedStep[j];
     }
     state = state.plus(all);
-    rows = Optional.empty();
     double inSigmas = Normal.inSigmas(step, ownCovariance);
     movedFar |= inSigmas > farStep;
+    moved += Math.max(inSigmas, sharedSigmas);
+    rows = moved > nearStep ? Optional.empty() : rows.map(known -> known.moved(all));
     return inSigmas;
   }
 
   /** What is known of the swing, seen from its present state; looked at once a state. */
   Rows rows() {
     if (rows.isEmpty()) {
+      moved = 0;
       rows =
           Optional.of(
               derived.isPresent()

@@ -90,15 +90,19 @@ public final class Attitudes {
     double[] levelY = level[1];
     double[] levelZ = level[2];
     for (int i = 0; i < w.length; i++) {
+      double qw = w[i];
+      double qx = x[i];
+      double qy = y[i];
+      double qz = z[i];
       double vx = unitX[i];
       double vy = unitY[i];
       double vz = unitZ[i];
-      double tx = 2 * (y[i] * vz - z[i] * vy);
-      double ty = 2 * (z[i] * vx - x[i] * vz);
-      double tz = 2 * (x[i] * vy - y[i] * vx);
-      levelX[i] = vx + w[i] * tx + y[i] * tz - z[i] * ty;
-      levelY[i] = vy + w[i] * ty + z[i] * tx - x[i] * tz;
-      levelZ[i] = vz + w[i] * tz + x[i] * ty - y[i] * tx;
+      double tx = 2 * (qy * vz - qz * vy);
+      double ty = 2 * (qz * vx - qx * vz);
+      double tz = 2 * (qx * vy - qy * vx);
+      levelX[i] = vx + qw * tx + qy * tz - qz * ty;
+      levelY[i] = vy + qw * ty + qz * tx - qx * tz;
+      levelZ[i] = vz + qw * tz + qx * ty - qy * tx;
     }
   }
 

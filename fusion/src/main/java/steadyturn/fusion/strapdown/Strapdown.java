@@ -19,6 +19,8 @@ public final class Strapdown {
 
   private static final double ENDS_S = 0.012;
 
+  private static final double THIRD = 1.0 / 3;
+
   final StrapdownSamples samples;
   final UnitState state;
   final Attitudes attitudes;
@@ -62,13 +64,22 @@ public final class Strapdown {
     double by = state.gyroBiasRadPerS().y();
     double bz = state.gyroBiasRadPerS().z();
     double[] m = state.gyroMatrix();
-    for (int i = 0; i < n; i++) {
-      double ux = samples.gyroRadPerS[0][i] - bx;
-      double uy = samples.gyroRadPerS[1][i] - by;
-      double uz = samples.gyroRadPerS[2][i] - bz;
-      out[0][i] = ux + m[0] * ux + m[1] * uy + m[2] * uz;
-      out[1][i] = uy + m[3] * ux + m[4] * uy + m[5] * uz;
-      out[2][i] = uz + m[6] * ux + m[7] * uy + m[8] * uz;
+    double[] measuredX = samples.gyroRadPerS[0];
+    double[] measuredY = samples.gyroRadPerS[1];
+    double[] measuredZ = samples.gyroRadPerS[2];
+    for (int axis = 0; axis < 3; axis++) {
+      double mx = m[3 * axis];
+      double my = m[3 * axis + 1];
+      double mz = m[3 * axis + 2];
+      double[] measured = samples.gyroRadPerS[axis];
+      double bias = state.gyroBiasRadPerS().get(axis);
+      double[] rate = out[axis];
+      for (int i = 0; i < n; i++) {
+        double ux = measuredX[i] - bx;
+        double uy = measuredY[i] - by;
+        double uz = measuredZ[i] - bz;
+        rate[i] = measured[i] - bias + mx * ux + my * uy + mz * uz;
+      }
     }
     return out;
   }
@@ -80,8 +91,10 @@ public final class Strapdown {
     for (int axis = 0; axis < 3; axis++) {
       double scale = 1 + state.accelScale().get(axis);
       double bias = state.accelBiasMps2().get(axis);
+      double[] measured = samples.accelMps2[axis];
+      double[] force = out[axis];
       for (int i = 0; i < n; i++) {
-        out[axis][i] = scale * (samples.accelMps2[axis][i] - bias);
+        force[i] = scale * (measured[i] - bias);
       }
     }
     return out;
@@ -139,12 +152,17 @@ public final class Strapdown {
       double[] f = force[axis];
       double[] v = impulse[axis];
       double[] p = path[axis];
+      double speed = 0;
+      double place = 0;
       for (int i = 1; i < f.length; i++) {
         double dt = time[i] - time[i - 1];
         double begin = dt < LONG_S ? f[i - 1] : endMps2(axis, i - 1, -1, dt);
         double end = dt < LONG_S ? f[i] : endMps2(axis, i, 1, dt);
-        v[i] = v[i - 1] + dt * (begin + end) / 2;
-        p[i] = p[i - 1] + dt * v[i - 1] + dt * dt * (2 * begin + end) / 6;
+        double half = 0.5 * dt;
+        place += dt * (speed + half * (2 * begin + end) * THIRD);
+        speed += half * (begin + end);
+        v[i] = speed;
+        p[i] = place;
       }
     }
   }

@@ -1,6 +1,9 @@
 package steadyturn.fusion.strapdown;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 import steadyturn.ingest.sample.Gaps;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -39,6 +42,13 @@ public final class StrapdownSamples {
 
   /** Samples from..to-1 of a stream, made ready again: the bridges over their gaps are known. */
   public static StrapdownSamples of(UnitStream stream, int from, int to, List<Bridge> bridges) {
+    if (nothingIsLost(stream, from, to)) {
+      return new StrapdownSamples(
+          Arrays.copyOfRange(stream.timeColumnS(), from, to),
+          columns(axis -> Arrays.copyOfRange(stream.gyroColumnRadPerS(axis), from, to), 3),
+          columns(axis -> Arrays.copyOfRange(stream.accelColumnMps2(axis), from, to), 3),
+          bridges);
+    }
     int[] whole = new int[to - from];
     int m = 0;
     for (int i = from; i < to; i++) {
@@ -59,6 +69,26 @@ public final class StrapdownSamples {
       }
     }
     return new StrapdownSamples(time, gyro, accel, bridges);
+  }
+
+  /** One lost value makes the sum NaN. */
+  private static boolean nothingIsLost(UnitStream stream, int from, int to) {
+    double[][] columns = columns(stream::column, 6);
+    double sum = 0;
+    for (int i = from; i < to; i++) {
+      sum +=
+          columns[0][i]
+              + columns[1][i]
+              + columns[2][i]
+              + columns[3][i]
+              + columns[4][i]
+              + columns[5][i];
+    }
+    return !Double.isNaN(sum);
+  }
+
+  private static double[][] columns(IntFunction<double[]> column, int count) {
+    return IntStream.range(0, count).mapToObj(column).toArray(double[][]::new);
   }
 
   /** The bridges over lost rates of a stretch, for a pass over its gyroscope alone. */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.Random;
 import org.apache.commons.math3.fitting.PolynomialCurveFitter;
 import org.apache.commons.math3.fitting.WeightedObservedPoints;
 import org.junit.jupiter.api.Test;
@@ -38,6 +39,61 @@ class SmoothingTest {
       double fitted = PolynomialCurveFitter.create(2).fit(near.toList())[0];
       assertThat(out[i]).as("sample " + i).isCloseTo(fitted, within(1e-9));
     }
+  }
+
+  @Test
+  void sumsThatAreCarriedAlongAreThoseOfEachWindowByItself() {
+    // Given: 500 uneven samples (random, seed 11), a gap, one lost value. Expect: the parabola that
+    // the same few samples give when they stand alone, as a window that is summed up anew. Within
+    // 1e-11: sums of 50 numbers of size 1 carried over 32 samples.
+    System.out.println("seed 11");
+    Random random = new Random(11);
+    double[] time = new double[500];
+    double[] values = new double[500];
+    for (int i = 0; i < 500; i++) {
+      time[i] = (i == 0 ? 20 : time[i - 1]) + 0.001 + 0.002 * random.nextDouble();
+      time[i] += i == 250 ? 0.03 : 0;
+      values[i] = random.nextGaussian();
+    }
+    values[400] = Double.NaN;
+    double[] out = CentredParabola.of(time, values, 0.05);
+    double[] first = CentredParabola.upTo(300, time, values, 0.05);
+    for (int i = 0; i < 500; i++) {
+      double alone = alone(time, values, i, 0.05);
+      if (Double.isNaN(alone)) {
+        assertThat(out[i]).isNaN();
+      } else {
+        assertThat(out[i]).as("sample " + i).isCloseTo(alone, within(1e-11));
+      }
+      if (i < 300) {
+        assertThat(first[i]).isEqualTo(out[i]);
+      }
+    }
+    assertThat(first).hasSize(300);
+  }
+
+  /** The fit of one window, with its sample as the first of a course, where nothing is carried. */
+  private static double alone(double[] time, double[] values, int i, double reachS) {
+    double[][] sums = new double[3][4];
+    for (int k = 0; k < time.length; k++) {
+      double u = (time[k] - time[i]) / reachS;
+      boolean isNear = time[k] >= time[i] - reachS && time[k] <= time[i] + reachS;
+      for (int row = 0; isNear && row < 3; row++) {
+        for (int column = 0; column < 3; column++) {
+          sums[row][column] += Math.pow(u, row + column);
+        }
+        sums[row][3] += Math.pow(u, row) * values[k];
+      }
+    }
+    for (int pivot = 2; pivot > 0; pivot--) { // from the last row up: what is left is a
+      for (int row = 0; row < pivot; row++) {
+        double part = sums[row][pivot] / sums[pivot][pivot];
+        for (int column = 0; column < 4; column++) {
+          sums[row][column] -= part * sums[pivot][column];
+        }
+      }
+    }
+    return sums[0][3] / sums[0][0];
   }
 
   @Test

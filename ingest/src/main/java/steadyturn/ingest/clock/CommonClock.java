@@ -99,11 +99,7 @@ public final class CommonClock {
 
   /** The units whose time jumps against the arm's; the arm's own where all others seem to. */
   private List<BodyPoint> broken() {
-    BodyPoint hub =
-        List.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND).stream()
-            .filter(units::containsKey)
-            .findFirst()
-            .orElse(recording.units().get(0).point());
+    BodyPoint hub = hub();
     List<BodyPoint> others = units.keySet().stream().filter(p -> p != hub).toList();
     paths.putAll(
         others.parallelStream()
@@ -111,6 +107,14 @@ public final class CommonClock {
                 Collectors.toMap(Function.identity(), p -> LagPath.of(stream(hub), stream(p)))));
     List<BodyPoint> jumping = others.stream().filter(p -> path(p).pieces().size() > 1).toList();
     return jumping.size() > 1 && jumping.size() == others.size() ? List.of(hub) : jumping;
+  }
+
+  /** The unit whose turning the others' is held against: an arm's where there is one. */
+  private BodyPoint hub() {
+    return List.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND).stream()
+        .filter(units::containsKey)
+        .findFirst()
+        .orElse(recording.units().get(0).point());
   }
 
   private LagPath path(BodyPoint point) {
@@ -159,7 +163,7 @@ public final class CommonClock {
           if (isUsual(unit) && isUsual(other)) {
             return UnitTie.of(felt(unit), felt(other), ClockFit.reference(), stated);
           }
-          LagPath path = LagPath.of(stream(unit), stream(other));
+          LagPath path = unit == hub() ? path(other) : LagPath.of(stream(unit), stream(other));
           ClockFit line =
               path.mostS() < usualS(unit, other)
                   ? ClockFit.reference()

@@ -33,9 +33,12 @@ public final class DeviceClock {
   /** Under so much time a slope is noise, s. */
   private static final double SHORTEST_FOR_SKEW_S = 20;
 
+  /** Of each such stretch the least delay is kept, s. */
+  private static final double STRETCH_S = 1;
+
   private static final double LEAST_STEP_S = 1e-6;
 
-  private LowerEnvelope envelope = new LowerEnvelope();
+  private LowerEnvelope envelope = new LowerEnvelope(STRETCH_S);
   private double firstHostS;
   private boolean hasFirstFit;
   private boolean hasBegun;
@@ -65,7 +68,7 @@ public final class DeviceClock {
       restart(deviceS, hostS);
     } else if (event == Event.HOST_SLEPT) {
       keepFirstFit();
-      envelope = new LowerEnvelope();
+      envelope = new LowerEnvelope(STRETCH_S);
     }
     lastDeviceS = deviceS;
     lastHostS = hostS;
@@ -92,7 +95,7 @@ public final class DeviceClock {
 
   /** How late the last sample came above the envelope: so much may be caught up at once, s. */
   private double lastLatencyS() {
-    return Math.max(0, lastHostS - lastRecordS - envelope.least());
+    return Math.max(0, lastHostS - lastRecordS - envelope.least(0));
   }
 
   private void restart(double deviceS, double hostS) {
@@ -101,7 +104,7 @@ public final class DeviceClock {
     restarts++;
     double recordS = Math.max(hostS - zeroS, lastRecordS + LEAST_STEP_S);
     toRecordS = recordS - deviceS;
-    envelope = new LowerEnvelope();
+    envelope = new LowerEnvelope(STRETCH_S);
   }
 
   private void keepFirstFit() {
@@ -138,7 +141,7 @@ public final class DeviceClock {
 
   private double[] fit() {
     return envelope.spanS() < SHORTEST_FOR_SKEW_S
-        ? new double[] {envelope.least(), 0}
+        ? new double[] {envelope.least(0), 0}
         : envelope.line();
   }
 }

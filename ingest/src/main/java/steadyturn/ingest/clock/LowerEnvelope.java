@@ -3,6 +3,7 @@ package steadyturn.ingest.clock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import steadyturn.ingest.sample.Averages;
 
 /**
@@ -16,10 +17,15 @@ final class LowerEnvelope {
 
   private static final int MOST_STRETCHES = 512;
 
-  private double stretchS = 1;
+  private double stretchS;
   private double[] timeS = new double[MOST_STRETCHES];
   private double[] delayS = new double[MOST_STRETCHES];
   private int size;
+
+  /** Empty, with stretches of this length to begin with, s. */
+  LowerEnvelope(double stretchS) {
+    this.stretchS = stretchS;
+  }
 
   /** Adds a point; times come in order. */
   void add(double atS, double delay) {
@@ -58,6 +64,17 @@ final class LowerEnvelope {
     size = kept;
   }
 
+  /** Forgets the stretches before a time. */
+  void forgetBefore(double fromS) {
+    int first = 0;
+    while (first < size && timeS[first] < fromS) {
+      first++;
+    }
+    System.arraycopy(timeS, first, timeS, 0, size - first);
+    System.arraycopy(delayS, first, delayS, 0, size - first);
+    size -= first;
+  }
+
   /** How many stretches are kept. */
   int size() {
     return size;
@@ -86,9 +103,18 @@ final class LowerEnvelope {
     throw new IllegalStateException("a hull of " + size + " points has no edge");
   }
 
-  /** Line of slope 0 under the points. */
-  double least() {
-    return Arrays.stream(delayS, 0, size).min().orElse(0);
+  /** Delay at time 0 of the line of a known slope under the points, s. */
+  double least(double slope) {
+    return least(slope, Double.NEGATIVE_INFINITY);
+  }
+
+  /** The same under the points from a time on. */
+  double least(double slope, double fromS) {
+    return IntStream.range(0, size)
+        .filter(i -> timeS[i] >= fromS)
+        .mapToDouble(i -> delayS[i] - slope * timeS[i])
+        .min()
+        .orElse(0);
   }
 
   private List<Integer> hull() {

@@ -17,10 +17,8 @@ record TurnGrid(double startS, double stepS, double[][] rates) {
 
   static TurnGrid of(UnitStream unit, double startS, double endS, double stepS) {
     int n = (int) Math.max(0, Math.floor((endS - startS) / stepS));
-    double[][] rates = new double[3][];
-    for (int axis = 0; axis < 3; axis++) {
-      rates[axis] = means(unit, unit.gyroColumnRadPerS(axis), startS, stepS, n);
-    }
+    double[][] rates = new double[3][n];
+    means(unit, startS, stepS, rates);
     return new TurnGrid(startS, stepS, rates);
   }
 
@@ -28,28 +26,37 @@ record TurnGrid(double startS, double stepS, double[][] rates) {
     return rates[0].length;
   }
 
-  /** The mean of straight lines between the samples, step by step. */
-  private static double[] means(
-      UnitStream unit, double[] rate, double startS, double stepS, int n) {
-    double[] out = new double[n];
-    Arrays.fill(out, Double.NaN);
-    int last = unit.size() - 1;
+  /** The means of straight lines between the samples, step by step, of all axes at once. */
+  private static void means(UnitStream unit, double startS, double stepS, double[][] rates) {
+    double[] time = unit.timeColumnS();
+    double[] x = unit.gyroColumnRadPerS(0);
+    double[] y = unit.gyroColumnRadPerS(1);
+    double[] z = unit.gyroColumnRadPerS(2);
+    Arrays.stream(rates).forEach(axis -> Arrays.fill(axis, Double.NaN));
+    int last = time.length - 1;
     int next = Math.max(1, unit.indexAt(startS));
-    for (int k = 0; k < n && next <= last; k++) {
+    for (int k = 0; k < rates[0].length && next <= last; k++) {
       double atS = startS + k * stepS;
       double endS = atS + stepS;
-      double sum = atS < unit.timeS(0) ? Double.NaN : 0;
+      double sumX = atS < time[0] ? Double.NaN : 0;
+      double sumY = sumX;
+      double sumZ = sumX;
       while (next <= last && atS < endS) {
-        double toS = Math.min(endS, unit.timeS(next));
-        double gapS = unit.timeS(next) - unit.timeS(next - 1);
-        double slope = (rate[next] - rate[next - 1]) / gapS;
-        double middle = rate[next - 1] + slope * ((atS + toS) / 2 - unit.timeS(next - 1));
-        sum += gapS > LONGEST_GAP_S ? Double.NaN : middle * (toS - atS);
+        double toS = Math.min(endS, time[next]);
+        double fromS = time[next - 1];
+        double gapS = time[next] - fromS;
+        double lengthS = gapS > LONGEST_GAP_S ? Double.NaN : toS - atS;
+        double part = ((atS + toS) / 2 - fromS) / gapS;
+        sumX += (x[next - 1] + part * (x[next] - x[next - 1])) * lengthS;
+        sumY += (y[next - 1] + part * (y[next] - y[next - 1])) * lengthS;
+        sumZ += (z[next - 1] + part * (z[next] - z[next - 1])) * lengthS;
         atS = toS;
-        next += toS < endS || toS == unit.timeS(next) ? 1 : 0;
+        next += toS < endS || toS == time[next] ? 1 : 0;
       }
-      out[k] = atS < endS ? Double.NaN : sum / stepS;
+      boolean isShort = atS < endS;
+      rates[0][k] = isShort ? Double.NaN : sumX / stepS;
+      rates[1][k] = isShort ? Double.NaN : sumY / stepS;
+      rates[2][k] = isShort ? Double.NaN : sumZ / stepS;
     }
-    return out;
   }
 }

@@ -16,9 +16,26 @@ final class Turning {
   private final TurnGrid unit;
   private final TurnGrid other;
 
+  /** Sums of the other's squares up to a step, and of its steps that were not seen. */
+  private final double[] squares;
+
+  private final int[] unseen;
+
   Turning(TurnGrid unit, TurnGrid other) {
     this.unit = unit;
     this.other = other;
+    int n = other.size();
+    squares = new double[n + 1];
+    unseen = new int[n + 1];
+    for (int i = 0; i < n; i++) {
+      double x = other.rates()[0][i];
+      double y = other.rates()[1][i];
+      double z = other.rates()[2][i];
+      double square = x * x + y * y + z * z;
+      boolean isSeen = !Double.isNaN(square);
+      squares[i + 1] = squares[i] + (isSeen ? square : 0);
+      unseen[i + 1] = unseen[i] + (isSeen ? 0 : 1);
+    }
   }
 
   /**
@@ -58,33 +75,49 @@ final class Turning {
 
     /** As {@link Turning#shared}. */
     double shared(int lag) {
-      if (from + lag < 0 || to + lag > other.size()) {
+      if (from + lag < 0 || to + lag > other.size() || unseen[to + lag] > unseen[from + lag]) {
         return Double.NaN;
       }
-      double[][] cross = new double[3][3];
-      double others = 0;
+      double trace = own[0][0] + own[1][1] + own[2][2];
+      double others = squares[to + lag] - squares[from + lag];
+      double least = LEAST_RAD_PER_S * LEAST_RAD_PER_S * (to - from);
+      return trace > least && others > least
+          ? explained(own, cross(lag), trace) / others
+          : Double.NaN;
+    }
+
+    /** Products of the other's rates, row by row, with the unit's; all at once in one way along. */
+    private double[][] cross(int lag) {
       double[] x = unit.rates()[0];
       double[] y = unit.rates()[1];
       double[] z = unit.rates()[2];
-      for (int a = 0; a < 3; a++) {
-        double[] theirs = other.rates()[a];
-        double withX = 0;
-        double withY = 0;
-        double withZ = 0;
-        for (int i = from; i < to; i++) {
-          double rate = theirs[i + lag];
-          others += rate * rate;
-          withX += rate * x[i];
-          withY += rate * y[i];
-          withZ += rate * z[i];
-        }
-        cross[a][0] = withX;
-        cross[a][1] = withY;
-        cross[a][2] = withZ;
+      double[] theirX = other.rates()[0];
+      double[] theirY = other.rates()[1];
+      double[] theirZ = other.rates()[2];
+      double xx = 0;
+      double xy = 0;
+      double xz = 0;
+      double yx = 0;
+      double yy = 0;
+      double yz = 0;
+      double zx = 0;
+      double zy = 0;
+      double zz = 0;
+      for (int i = from; i < to; i++) {
+        double a = theirX[i + lag];
+        double b = theirY[i + lag];
+        double c = theirZ[i + lag];
+        xx += a * x[i];
+        xy += a * y[i];
+        xz += a * z[i];
+        yx += b * x[i];
+        yy += b * y[i];
+        yz += b * z[i];
+        zx += c * x[i];
+        zy += c * y[i];
+        zz += c * z[i];
       }
-      double trace = own[0][0] + own[1][1] + own[2][2];
-      double least = LEAST_RAD_PER_S * LEAST_RAD_PER_S * (to - from);
-      return trace > least && others > least ? explained(own, cross, trace) / others : Double.NaN;
+      return new double[][] {{xx, xy, xz}, {yx, yy, yz}, {zx, zy, zz}};
     }
   }
 

@@ -39,10 +39,11 @@ final class TurningMatch {
     TurnGrid grid = TurnGrid.of(unit, fromS, toS, STEP_S);
     Turning turning = new Turning(grid, TurnGrid.of(other, fromS, toS, STEP_S));
     for (int from = MOST; from + WINDOW + MOST <= grid.size(); from += WINDOW) {
+      Turning.Span span = turning.span(from, from + WINDOW);
       double[] at = new double[2 * MOST + 1];
       int best = 0;
       for (int k = 0; k < at.length; k++) {
-        at[k] = turning.shared(from, from + WINDOW, k - MOST);
+        at[k] = span.shared(k - MOST);
         best = at[k] > at[best] ? k : best;
       }
       double curve = best == 0 || best == 2 * MOST ? 0 : at[best - 1] - 2 * at[best] + at[best + 1];

@@ -68,11 +68,13 @@ public final class LiveUnit implements PortListener {
     isOpen = false;
     portTrouble = why;
     feed.forgetRest();
+    intake.cut();
   }
 
   @Override
   public synchronized void ended() {
     isOpen = false;
+    intake.cut();
   }
 
   @Override
@@ -83,11 +85,12 @@ public final class LiveUnit implements PortListener {
     intake.at(atSteadyS, atWallS);
     rateFromS = rateFromS == 0 ? atSteadyS : rateFromS;
     try {
-      feed.feed(block, count);
+      feed.feed(block, count, atSteadyS);
       failuresInARow = 0;
     } catch (RuntimeException | Error e) { // whatever a unit's reader does, the others go on
       failed(e, atSteadyS);
     }
+    intake.blockEnds();
     if (atSteadyS - rateFromS >= 1) {
       rateHz = (intake.samples - rateFromSamples) / (atSteadyS - rateFromS);
       rateFromS = atSteadyS;
@@ -154,7 +157,7 @@ public final class LiveUnit implements PortListener {
         unplugged,
         intake.clock.restarts(),
         hasSamples ? intake.clock.skewPpm() : 0,
-        hasSamples ? intake.clock.spreadS() : 0);
+        hasSamples ? intake.clockSpreadS() : 0);
   }
 
   private String trouble() {

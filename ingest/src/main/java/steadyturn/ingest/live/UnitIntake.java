@@ -37,6 +37,8 @@ final class UnitIntake implements SampleSink {
   private final LiveRecorder recorder;
   private final Optional<BodyPoint> given;
   private final LiveListener listener;
+  private final ClocklessSamples clockless =
+      new ClocklessSamples((timeS, values) -> take(timeS, timeS, values));
   private boolean isHeard = true;
   private Optional<LiveTrack> track = Optional.empty();
   private String serialNumber = "";
@@ -91,13 +93,24 @@ final class UnitIntake implements SampleSink {
   @Override
   public void sample(
       double timeS, double ax, double ay, double az, double gx, double gy, double gz) {
+    if (Double.isNaN(timeS)) {
+      clockless.add(ax, ay, az, gx, gy, gz);
+    } else {
+      take(timeS, steadyS, ax, ay, az, gx, gy, gz);
+    }
+  }
+
+  /**
+   * Takes a sample of the unit's clock that came at a time of the host's, acceleration and rate.
+   */
+  private void take(double timeS, double cameS, double... values) {
     Optional<BodyPoint> at = point();
     if (at.isEmpty()) {
       nameless();
       return;
     }
     if (!isTheUnitOfTheTable()
-        || clock.arrived(timeS, steadyS, wallS) == DeviceClock.Event.REPEATED) {
+        || clock.arrived(timeS, cameS, wallS - (steadyS - cameS)) == DeviceClock.Event.REPEATED) {
       return;
     }
     if (track.isEmpty()) {
@@ -108,12 +121,8 @@ final class UnitIntake implements SampleSink {
       return;
     }
     trouble = "";
-    accelMps2[0] = ax;
-    accelMps2[1] = ay;
-    accelMps2[2] = az;
-    gyroRadPerS[0] = gx;
-    gyroRadPerS[1] = gy;
-    gyroRadPerS[2] = gz;
+    System.arraycopy(values, 0, accelMps2, 0, 3);
+    System.arraycopy(values, 3, gyroRadPerS, 0, 3);
     keep(track.get());
   }
 
@@ -161,6 +170,22 @@ final class UnitIntake implements SampleSink {
   @Override
   public void lost(int count) {
     lost += count;
+    clockless.lost(count);
+  }
+
+  /** All of a block was read. */
+  void blockEnds() {
+    clockless.blockEnds(steadyS);
+  }
+
+  /** The port is gone, or read no more. */
+  void cut() {
+    clockless.cut();
+  }
+
+  /** What is known of its clock, s; where it has none, how far its arrivals scatter. */
+  double clockSpreadS() {
+    return Math.max(clock.spreadS(), clockless.spreadS());
   }
 
   /** Tells the track what the clock now knows of its start. */
@@ -168,9 +193,11 @@ final class UnitIntake implements SampleSink {
     track.ifPresent(t -> t.setStartedAt(startedAt()));
   }
 
-  /** A unit that says no hello shows its rate by running. */
+  /** A unit that says no hello, or has no clock, shows its rate by running. */
   private void betterRate(LiveTrack kept) {
-    if (hello.isEmpty()) {
+    if (clockless.rateHz().isPresent()) {
+      kept.setFacts(facts(kept.point()));
+    } else if (hello.isEmpty()) {
       double measuredHz = Math.rint((samples - 1) / clock.recordS());
       kept.setFacts(UnitFacts.plain(kept.point(), Math.max(1, measuredHz)));
     }
@@ -191,7 +218,9 @@ final class UnitIntake implements SampleSink {
   }
 
   private UnitFacts facts(BodyPoint at) {
-    return hello.map(h -> h.facts(at)).orElseGet(() -> UnitFacts.plain(at, UNKNOWN_RATE_HZ));
+    UnitFacts said =
+        hello.map(h -> h.facts(at)).orElseGet(() -> UnitFacts.plain(at, UNKNOWN_RATE_HZ));
+    return clockless.rateHz().map(said::withNominalRateHz).orElse(said);
   }
 
   /** Time of day of the unit's first sample. */

@@ -45,6 +45,9 @@ final class FilledCheck {
 
   private static final double LEAST_FAST = 0.004;
 
+  /** No sensor is as quiet as this, filled up or not: such forces were computed. */
+  private static final double NO_SENSOR_MPS2 = 1e-5;
+
   private FilledCheck() {}
 
   static List<Finding> of(UnitStream unit, double rateHz) {
@@ -83,21 +86,24 @@ final class FilledCheck {
     int apart = (int) Math.round(FAST_STEP_S * rateHz);
     int windows = apart < 1 ? 0 : (unit.size() - 4 * apart) / length;
     int every = 1 + (windows - 1) / MOST_WINDOWS_OF_NOISE;
-    double[] shares =
+    double[][] looked =
         IntStream.range(0, Math.max(0, windows))
             .filter(k -> k % every == 0)
-            .mapToDouble(k -> fastShare(unit, 2 * apart + k * length, length, apart))
-            .filter(share -> !Double.isNaN(share))
-            .sorted()
-            .toArray();
+            .mapToObj(k -> fastAndAll(unit, 2 * apart + k * length, length, apart))
+            .filter(sums -> sums[1] > 0)
+            .toArray(double[][]::new);
+    double[] shares = Arrays.stream(looked).mapToDouble(s -> s[0] / s[1]).sorted().toArray();
+    double quietest =
+        Arrays.stream(looked).mapToDouble(s -> Math.sqrt(s[0] / (3 * length))).min().orElse(0);
     return shares.length < FEWEST_WINDOWS_OF_NOISE
+            || quietest < NO_SENSOR_MPS2
             || shares[(int) (LIVELIEST * shares.length)] > LEAST_FAST
         ? List.of()
         : List.of(Finding.of(Verdict.NOT_USABLE, QualityReason.SMOOTHED, rateHz));
   }
 
-  /** Part of the spread of the forces in a window that is fast; NaN where nothing changes. */
-  private static double fastShare(UnitStream unit, int from, int length, int apart) {
+  /** Squares of the forces of a window about their means: of what is fast in them, and of all. */
+  private static double[] fastAndAll(UnitStream unit, int from, int length, int apart) {
     double fast = 0;
     double all = 0;
     for (int axis = 0; axis < 3; axis++) {
@@ -110,7 +116,7 @@ final class FilledCheck {
         all += (x[i] - mean) * (x[i] - mean);
       }
     }
-    return fast / all;
+    return new double[] {fast, all};
   }
 
   private static boolean moves(UnitStream unit, int from, int to) {

@@ -3,6 +3,7 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import steadyturn.ingest.quality.gravity.TurnScale;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -17,7 +18,7 @@ public final class RecordingQuality {
   public static RecordingReport judge(Recording recording) {
     List<UnitStream> units = recording.units();
     List<UnitQuality.Seen> seen = units.parallelStream().map(UnitQuality::seen).toList();
-    List<GravityTurns.Scale> scales = seen.stream().map(UnitQuality.Seen::scale).toList();
+    List<TurnScale> scales = seen.stream().map(UnitQuality.Seen::scale).toList();
     List<UnitReport> alone =
         seen.stream().map(s -> s.report().with(TurnCheck.ofScale(s.scale(), scales))).toList();
     List<Activity> activities =

@@ -3,8 +3,9 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import steadyturn.ingest.quality.GravityTurns.Reading;
-import steadyturn.ingest.quality.GravityTurns.Scale;
+import steadyturn.ingest.quality.gravity.GravityTurns;
+import steadyturn.ingest.quality.gravity.GravityTurns.Reading;
+import steadyturn.ingest.quality.gravity.TurnScale;
 
 /**
  * Holds the two sensors of a unit against each other: when it turns, gravity must move in the
@@ -72,21 +73,22 @@ final class TurnCheck {
       return List.of();
     }
     record Tried(Reading reading, double misfit) {}
+    double most = Math.min(few ? WELL_OF_FEW : WELL, BETTER * asGiven);
     return others().stream()
-        .map(reading -> new Tried(reading, turns.misfit(reading)))
+        .map(reading -> new Tried(reading, turns.misfit(reading, most)))
         .min(Comparator.comparingDouble(Tried::misfit))
-        .filter(best -> best.misfit < Math.min(few ? WELL_OF_FEW : WELL, BETTER * asGiven))
+        .filter(best -> best.misfit < most)
         .filter(best -> best.reading.scale() == 1 || asGiven > DOUBTFUL_OF_FEW)
         .map(best -> List.of(finding(best.reading)))
         .orElse(List.of());
   }
 
   /** What the scales of all units, and of one of them, say of that one. */
-  static List<Finding> ofScale(Scale own, List<Scale> all) {
-    Scale common = common(all);
+  static List<Finding> ofScale(TurnScale own, List<TurnScale> all) {
+    TurnScale common = common(all);
     long known = all.stream().filter(s -> Double.isFinite(s.sd())).count();
     double apart = all.stream().mapToDouble(s -> square(s, common)).sum();
-    if (isOff(new Scale(own.off(), Math.hypot(own.sd(), OWN_SCALE_SD)), OF_ONE)) {
+    if (isOff(new TurnScale(own.off(), Math.hypot(own.sd(), OWN_SCALE_SD)), OF_ONE)) {
       return List.of(ofScale(1 + own.off()));
     }
     return known > 1 && apart < MOST_APART && isOff(common, OF_ALL)
@@ -94,7 +96,7 @@ final class TurnCheck {
         : List.of();
   }
 
-  private static double square(Scale scale, Scale common) {
+  private static double square(TurnScale scale, TurnScale common) {
     double spreads = (scale.off() - common.off()) / Math.hypot(scale.sd(), OWN_SCALE_SD);
     return spreads * spreads;
   }
@@ -103,21 +105,21 @@ final class TurnCheck {
     return Finding.of(Verdict.NOT_USABLE, QualityReason.TURN_SCALE, times);
   }
 
-  private static boolean isOff(Scale scale, double least) {
+  private static boolean isOff(TurnScale scale, double least) {
     return scale.sd() < SCALE_KNOWN
         && Math.abs(scale.off()) > Math.max(least, SCALE_SPREADS * scale.sd());
   }
 
   /** Mean of the scales, each as sure as it is: a rate stated wrong is wrong in all of them. */
-  private static Scale common(List<Scale> all) {
+  private static TurnScale common(List<TurnScale> all) {
     double sum = 0;
     double weights = 0;
-    for (Scale scale : all) {
+    for (TurnScale scale : all) {
       double weight = 1 / (scale.sd() * scale.sd() + OWN_SCALE_SD * OWN_SCALE_SD);
       sum += weight * (Double.isFinite(scale.sd()) ? scale.off() : 0);
       weights += weight;
     }
-    return new Scale(weights > 0 ? sum / weights : 0, 1 / Math.sqrt(weights));
+    return new TurnScale(weights > 0 ? sum / weights : 0, 1 / Math.sqrt(weights));
   }
 
   private static List<Reading> others() {

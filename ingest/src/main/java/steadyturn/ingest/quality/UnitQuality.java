@@ -3,6 +3,8 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import steadyturn.ingest.quality.gravity.GravityTurns;
+import steadyturn.ingest.quality.gravity.TurnScale;
 import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
@@ -21,7 +23,7 @@ public final class UnitQuality {
   }
 
   /** A unit's report by itself, and what the units are to be compared by. */
-  record Seen(UnitReport report, GravityTurns.Scale scale) {}
+  record Seen(UnitReport report, TurnScale scale) {}
 
   static Seen seen(UnitStream unit) {
     Timing timing = TimingCheck.of(unit);
@@ -33,19 +35,24 @@ public final class UnitQuality {
       findings.addAll(ofLength(unit, timing));
     }
     boolean isDead = findings.stream().anyMatch(f -> f.verdict() == Verdict.NOT_USABLE);
-    GravityTurns.Scale scale = GravityTurns.UNKNOWN;
+    TurnScale scale = TurnScale.UNKNOWN;
     if (!isDead) {
       findings.addAll(ofRate(unit, timing));
       findings.addAll(ofLoss(timing));
       findings.addAll(ofSaturation(unit, saturation, timing));
       findings.addAll(ofRest(unit, rest));
-      GravityTurns turns = GravityTurns.of(unit, rest);
+      GravityTurns turns = turns(unit, rest);
       List<Finding> ofTurns = TurnCheck.of(turns);
-      scale = ofTurns.isEmpty() ? turns.scale() : scale;
+      scale = ofTurns.isEmpty() ? TurnScale.of(turns) : scale;
       findings.addAll(ofTurns);
       findings.addAll(FilledCheck.of(unit, timing.rateHz()));
     }
     return new Seen(new UnitReport(unit.facts(), timing, saturation, rest, findings), scale);
+  }
+
+  static GravityTurns turns(UnitStream unit, RestFacts rest) {
+    double g = rest.found() ? rest.accelNormMps2() : StandardGravity.MPS2;
+    return GravityTurns.of(unit, g, rest.found() ? rest.gyroBiasRadPerS() : List.of(0.0, 0.0, 0.0));
   }
 
   /** A time column in another unit than it says misses the stated rate by a power of a thousand. */

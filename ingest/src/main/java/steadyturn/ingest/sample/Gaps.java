@@ -3,6 +3,7 @@ package steadyturn.ingest.sample;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Where a unit has no whole samples: rows that are missing (a step of time longer than 1.5 usual
@@ -20,7 +21,22 @@ public record Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
   public enum Need {
     RATE,
     FORCE,
-    BOTH
+    BOTH;
+
+    private double[][] columns(UnitStream stream) {
+      return IntStream.range(this == RATE ? 3 : 0, this == FORCE ? 3 : 6)
+          .mapToObj(stream::column)
+          .toArray(double[][]::new);
+    }
+
+    /** Where each of the columns is cut off. */
+    private double[] ends(UnitStream stream) {
+      double force = NEAR_FULL * stream.facts().accelFullScaleMps2();
+      double rate = NEAR_FULL * stream.facts().gyroFullScaleRadPerS();
+      return IntStream.range(this == RATE ? 3 : 0, this == FORCE ? 3 : 6)
+          .mapToDouble(c -> c < 3 ? force : rate)
+          .toArray();
+    }
   }
 
   /** A value within a thousandth of full scale is cut off. */
@@ -56,34 +72,57 @@ public record Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
   /** The gaps of a stream between its whole samples, by time. */
   public static Gaps of(UnitStream stream, Need need) {
     double stepS = stream.usualStepS();
+    double[] time = stream.timeColumnS();
+    double[][] needed = need.columns(stream);
+    boolean nothingIsLost = !Double.isNaN(sum(needed));
     List<Gap> found = new ArrayList<>();
     int last = -1;
     double firstS = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < stream.size(); i++) {
-      if (!isWhole(stream, need, i)) {
+    for (int i = 0; i < time.length; i++) {
+      if (!nothingIsLost && !isWhole(needed, i)) {
         continue;
       }
-      double timeS = stream.timeS(i);
       if (last < 0) {
-        firstS = timeS;
-      } else if (i > last + 1 || timeS - stream.timeS(last) > LONGER_THAN_USUAL * stepS) {
-        found.add(new Gap(last, i, stream.timeS(last), timeS));
+        firstS = time[i];
+      } else if (i > last + 1 || time[i] - time[last] > LONGER_THAN_USUAL * stepS) {
+        found.add(new Gap(last, i, time[last], time[i]));
       }
       last = i;
     }
-    return new Gaps(found, firstS, last < 0 ? firstS : stream.timeS(last), stepS);
+    return new Gaps(found, firstS, last < 0 ? firstS : time[last], stepS);
+  }
+
+  private static double sum(double[][] columns) {
+    double sum = 0;
+    for (double[] column : columns) {
+      for (double value : column) {
+        sum += value;
+      }
+    }
+    return sum;
+  }
+
+  /** One lost value makes the sum NaN. */
+  private static boolean isWhole(double[][] columns, int i) {
+    double sum = columns[0][i];
+    for (int c = 1; c < columns.length; c++) {
+      sum += columns[c][i];
+    }
+    return !Double.isNaN(sum);
   }
 
   /** The stretches of a stream in which some axis stands at full scale, by time. */
   public static List<Gap> cut(UnitStream stream, Need need) {
+    double[][] needed = need.columns(stream);
+    double[] ends = need.ends(stream);
     List<Gap> found = new ArrayList<>();
     int n = stream.size();
     for (int i = 0; i < n; i++) {
-      if (!isCut(stream, need, i)) {
+      if (!isCut(needed, ends, i)) {
         continue;
       }
       int before = Math.max(0, i - 1);
-      while (i < n && isCut(stream, need, i)) {
+      while (i < n && isCut(needed, ends, i)) {
         i++;
       }
       int after = Math.min(n - 1, i);
@@ -92,19 +131,13 @@ public record Gaps(List<Gap> inner, double firstS, double lastS, double stepS) {
     return found;
   }
 
-  private static boolean isWhole(UnitStream stream, Need need, int i) {
-    return (need == Need.FORCE || stream.hasRate(i)) && (need == Need.RATE || stream.hasForce(i));
-  }
-
-  private static boolean isCut(UnitStream stream, Need need, int i) {
-    double rate = NEAR_FULL * stream.facts().gyroFullScaleRadPerS();
-    double force = NEAR_FULL * stream.facts().accelFullScaleMps2();
-    boolean cut = false;
-    for (int axis = 0; axis < 3; axis++) {
-      cut |= need != Need.FORCE && Math.abs(stream.gyroRadPerS(axis, i)) >= rate;
-      cut |= need != Need.RATE && Math.abs(stream.accelMps2(axis, i)) >= force;
+  private static boolean isCut(double[][] columns, double[] ends, int i) {
+    for (int c = 0; c < ends.length; c++) {
+      if (Math.abs(columns[c][i]) >= ends[c]) {
+        return true;
+      }
     }
-    return cut;
+    return false;
   }
 
   /** The gap between whole samples that holds an instant. */

@@ -42,6 +42,12 @@ public record UnitFacts(
         point, number, nominalRateHz, accelFullScaleMps2, gyroFullScaleRadPerS, calibrated);
   }
 
+  /** The same unit at the rate that it was found to run at. */
+  public UnitFacts withNominalRateHz(double rateHz) {
+    return new UnitFacts(
+        point, serialNumber, rateHz, accelFullScaleMps2, gyroFullScaleRadPerS, calibrated);
+  }
+
   /** Facts of an uncalibrated unit that states neither a serial number nor its full scales. */
   public static UnitFacts plain(BodyPoint point, double nominalRateHz) {
     return new UnitFacts(

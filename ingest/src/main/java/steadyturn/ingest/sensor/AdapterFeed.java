@@ -19,6 +19,12 @@ public final class AdapterFeed {
     this.sink = sink;
   }
 
+  /** The same for a block of which the arrival is known, by the host's steady clock, s. */
+  public void feed(byte[] bytes, int count, double hostS) {
+    adapter.arrived(hostS);
+    feed(bytes, count);
+  }
+
   /**
    * Hands on the first {@code count} of these bytes. What an adapter throws comes out; the bytes it
    * had are then passed over, and the next call begins anew.

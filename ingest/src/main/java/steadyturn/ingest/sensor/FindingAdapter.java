@@ -13,6 +13,7 @@ public final class FindingAdapter implements SensorAdapter {
   private static final int MOST_BYTES = 1 << 14;
 
   private Optional<SensorAdapter> found = Optional.empty();
+  private double arrivedS = Double.NaN;
   private int nextTryBytes = ENOUGH_BYTES;
 
   @Override
@@ -26,11 +27,18 @@ public final class FindingAdapter implements SensorAdapter {
   }
 
   @Override
+  public void arrived(double hostS) {
+    arrivedS = hostS;
+    found.ifPresent(adapter -> adapter.arrived(hostS));
+  }
+
+  @Override
   public void read(ByteBuffer bytes, SampleSink sink) {
     if (found.isEmpty() && bytes.remaining() >= nextTryBytes) {
       byte[] all = new byte[bytes.remaining()];
       bytes.get(bytes.position(), all);
       found = SensorAdapters.probe(all);
+      arrived(arrivedS);
       nextTryBytes = Math.min(MOST_BYTES / 2, 2 * nextTryBytes);
     }
     if (found.isPresent()) {

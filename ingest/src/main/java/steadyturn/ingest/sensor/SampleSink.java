@@ -9,15 +9,22 @@ public interface SampleSink {
   /**
    * One sample in the unit's own axes.
    *
-   * @param timeS the unit's own clock, s, whatever its zero
+   * @param timeS the unit's own clock, s, whatever its zero; NaN where it has none: then the
+   *     samples are told apart by their order, their losses by {@link #lost}, and their times come
+   *     from the arrival of the bytes. A time made from a counter and a nominal rate is none.
    * @param ax specific force, m/s^2: +9.81 along the axis that points up at rest; so ay, az
    * @param gx rate, rad/s, right-handed about its axis; so gy, gz
    */
   void sample(double timeS, double ax, double ay, double az, double gx, double gy, double gz);
 
+  /** One sample of a unit that has no clock. */
+  default void sample(double ax, double ay, double az, double gx, double gy, double gz) {
+    sample(Double.NaN, ax, ay, az, gx, gy, gz);
+  }
+
   /** So many bytes were passed over because they made no sense. */
   void skipped(int bytes);
 
-  /** The unit's counter tells that so many samples never arrived. */
+  /** The unit's counter tells that so many samples never arrived before the next. */
   default void lost(int samples) {}
 }

@@ -14,6 +14,14 @@ public interface SensorAdapter {
   String name();
 
   /**
+   * Tells when the block of bytes came that is read next. A unit without a clock needs no more than
+   * to pass its samples on ({@link SampleSink}); this is for adapters that know more of the way.
+   *
+   * @param hostS the host's steady clock, s
+   */
+  default void arrived(double hostS) {}
+
+  /**
    * Reads all whole frames or lines and leaves the buffer's position at the first byte of the
    * unfinished rest, which comes again with more bytes behind it. Damage is told to the sink and
    * passed over; nothing is thrown for it.

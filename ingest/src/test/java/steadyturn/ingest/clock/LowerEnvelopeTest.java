@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class LowerEnvelopeTest {
 
   private static LowerEnvelope of(double... timeAndDelay) {
-    LowerEnvelope envelope = new LowerEnvelope();
+    LowerEnvelope envelope = new LowerEnvelope(1);
     for (int i = 0; i < timeAndDelay.length; i += 2) {
       envelope.add(timeAndDelay[i], timeAndDelay[i + 1]);
     }
@@ -43,7 +43,7 @@ class LowerEnvelopeTest {
     LowerEnvelope envelope = of(0.1, 5, 0.5, 2, 0.9, 3, 1.0, 7, 1.99, 6, 2.0, 4);
     assertThat(envelope.size()).isEqualTo(3);
     assertThat(envelope.spanS()).isCloseTo(1.5, within(1e-12));
-    assertThat(envelope.least()).isEqualTo(2);
+    assertThat(envelope.least(0)).isEqualTo(2);
     assertThat(envelope.line()[1]).isCloseTo((4.0 - 2) / 1.5, within(1e-12));
   }
 
@@ -52,7 +52,7 @@ class LowerEnvelopeTest {
     assertThat(of(0.5, 2, 0.6, 1.5).line()).containsExactly(1.5, 0);
     assertThat(of().line()).containsExactly(0, 0);
     assertThat(of().spanS()).isZero();
-    assertThat(of().least()).isZero();
+    assertThat(of().least(0)).isZero();
     assertThat(of().medianAboveS(new double[] {0, 0})).isNaN();
     assertThat(of(3, 2).spanS()).isZero();
   }
@@ -72,7 +72,7 @@ class LowerEnvelopeTest {
     // tenth second none. Expect: the line, within 1 us and 0.01 ppm of 400 s and more: points lie
     // on it.
     Random random = new Random(20_260_405);
-    LowerEnvelope envelope = new LowerEnvelope();
+    LowerEnvelope envelope = new LowerEnvelope(1);
     for (int t = 0; t < seconds; t++) {
       double latencyS = t % 10 == 0 ? 0 : 0.009 * random.nextDouble();
       envelope.add(t, 0.020 + 50e-6 * t + latencyS);
@@ -86,7 +86,7 @@ class LowerEnvelopeTest {
   void joinedStretchesKeepTheirLeastPointWithItsTime() {
     // Given: 513 seconds, the odd ones with less delay, so stretches are joined two by two. Expect:
     // 257 stretches, the least of each kept, and the first at 1 s.
-    LowerEnvelope envelope = new LowerEnvelope();
+    LowerEnvelope envelope = new LowerEnvelope(1);
     for (int t = 0; t < 513; t++) {
       envelope.add(t, t % 2 == 1 ? 1 : 2);
     }

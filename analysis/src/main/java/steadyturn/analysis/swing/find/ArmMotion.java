@@ -1,11 +1,14 @@
 package steadyturn.analysis.swing.find;
 
+import java.util.Arrays;
 import java.util.Optional;
 import steadyturn.fusion.attitude.CentredMean;
 import steadyturn.fusion.attitude.CentredParabola;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.attitude.PeakRepair;
+import steadyturn.fusion.attitude.QuietLevel;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.sample.TimeAxis;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -26,13 +29,11 @@ final class ArmMotion {
   private static final double PLANE_S = 0.12;
   private static final int PLANE_ROUNDS = 3;
   private static final double FINE_S = 0.006;
+  // a downswing takes no longer; the mean at the edge of a stretch is another than inside
+  private static final double DOWN_S = 0.7;
+  private static final int EDGE = 16;
   // a parabola over 50 ms keeps what is below about 19 Hz where it is, an arm's trembling too
   private static final double CALM_S = 0.025;
-  private static final double LEVEL_FROM_S = 0.75;
-  private static final double LEVEL_TO_S = 0.15;
-  // our choice: over less, the push of a standing arm does not cancel
-  private static final double LEAST_LEVEL_S = 0.15;
-  private static final double LONGEST_STEP_S = 0.03;
   // our choice, wide: planes of full swings lie 35-65 deg from the ground (common practice, no
   // source), so the axis leans by 25-55 deg
   private static final double LEAST_LEAN = Math.sin(Math.toRadians(8));
@@ -41,6 +42,7 @@ final class ArmMotion {
 
   private final UnitStream stretch;
   private final GyroTrack track;
+  private final double levelSdRad;
   private final Vector3 planeNormal;
   private final WornUnit unit;
   private final double[] inPlaneRadPerS;
@@ -50,7 +52,7 @@ final class ArmMotion {
 
   private ArmMotion(
       UnitStream stretch,
-      GyroTrack track,
+      QuietLevel level,
       Vector3 planeNormal,
       WornUnit unit,
       double[] inPlaneRadPerS,
@@ -58,7 +60,8 @@ final class ArmMotion {
       InPlaneDoubt doubt,
       GapDoubt gaps) {
     this.stretch = stretch;
-    this.track = track;
+    this.track = level.track();
+    this.levelSdRad = level.pushRad();
     this.planeNormal = planeNormal;
     this.unit = unit;
     this.inPlaneRadPerS = inPlaneRadPerS;
@@ -82,33 +85,29 @@ final class ArmMotion {
     double[] time = stretch.timeColumnS();
     int fast = turn.fastest(atS - ROLL_AFTER_S, atS + PLANE_S);
     Vector3 normal = turn.axis(raw.indexAt(time[fast] - PLANE_S), fast);
-    double[] fine = {};
     for (int round = 0; round < PLANE_ROUNDS; round++) {
-      fine = CentredMean.of(time, turn.ratesAbout(normal), FINE_S);
-      int top = Crossing.lastBelow(fine, fast, 0) + 1;
-      for (int i = top; i < fine.length && fine[i] > 0; i++) {
-        fast = fine[i] > fine[fast] ? i : fast;
-      }
-      normal = top < fast ? turn.axis(top, fast) : normal;
+      Down down = Down.of(turn, time, normal, fast, DOWN_S);
+      fast = down.fast;
+      normal = down.top < fast ? turn.axis(down.top, fast) : normal;
     }
-    fine = CentredMean.of(time, turn.ratesAbout(normal), FINE_S);
+    double[] fine = CentredMean.of(time, turn.ratesAbout(normal), FINE_S);
     Optional<StrokeShape> found = StrokeShape.around(time, fine, fast, SLOW_RAD_PER_S);
     if (found.isEmpty()) {
       return Optional.empty();
     }
     StrokeShape shape = found.get();
-    Optional<GyroTrack> levelled = levelled(raw, raw.timeS(shape.takeaway()));
+    Optional<QuietLevel> levelled = QuietLevel.before(raw, raw.timeS(shape.takeaway()));
     if (levelled.isEmpty()) {
       return Optional.empty();
     }
-    GyroTrack level = levelled.get();
+    GyroTrack level = levelled.get().track();
     int reference = shape.takeaway();
     Vector3 levelNormal =
         level.qTrackUnit(reference).rotate(raw.qTrackUnit(reference).conjugate().rotate(normal));
     return Optional.of(
         new ArmMotion(
             stretch,
-            level,
+            levelled.get(),
             levelNormal,
             unit,
             fine,
@@ -117,13 +116,36 @@ final class ArmMotion {
             GapDoubt.of(stretch, raw)));
   }
 
+  /** The stretch in which the bone turns forward about an axis: its first sample, its fastest. */
+  private record Down(int top, int fast) {
+
+    /** Looks no farther than it must; in all that was seen where that is not enough. */
+    static Down of(BoneTurn turn, double[] time, Vector3 axis, int fast, double reachS) {
+      int from = TimeAxis.indexAt(time, time[fast] - reachS);
+      int to = TimeAxis.indexAt(time, time[fast] + reachS);
+      double[] near = Arrays.copyOfRange(time, from, to);
+      double[] fine = CentredMean.of(near, turn.ratesAbout(axis, from, to), FINE_S);
+      int top = Crossing.lastBelow(fine, fast - from, 0) + 1;
+      int best = fast - from;
+      int end = top;
+      for (; end < fine.length && fine[end] > 0; end++) {
+        best = fine[end] > fine[best] ? end : best;
+      }
+      boolean isCutOff = (from > 0 && top < EDGE) || (to < time.length && end > fine.length - EDGE);
+      return isCutOff
+          ? of(turn, time, axis, fast, Double.POSITIVE_INFINITY)
+          : new Down(from + top, from + best);
+    }
+  }
+
   /**
    * The last moment before the top at which the bone turns away at less than 8 deg/s.
    *
    * @param strayRadPerS what the rate of another bone may differ by that is asked for
    */
   Instant takeaway(double strayRadPerS) {
-    double[] back = CentredParabola.of(stretch.timeColumnS(), inPlaneRadPerS, CALM_S);
+    double[] back =
+        CentredParabola.upTo(shape.half() + 1, stretch.timeColumnS(), inPlaneRadPerS, CALM_S);
     for (int i = 0; i < back.length; i++) {
       back[i] = -back[i];
     }
@@ -138,26 +160,6 @@ final class ArmMotion {
     double turnedSd = gaps.turnSdRad(shape.topS(), timeS(shape.peak()));
     double all = Math.hypot(doubt.atTopRadPerS(turnedSd), strayRadPerS);
     return Crossing.last(stretch.timeColumnS(), inPlaneRadPerS, shape.peak(), 0, all);
-  }
-
-  /**
-   * Level from the specific force before the takeaway, where the arm moves least; none where that
-   * is lost. The first tenth of a second of movement lies before the takeaway and would tilt the
-   * level by 2 deg.
-   */
-  static Optional<GyroTrack> levelled(GyroTrack raw, double takeawayS) {
-    double toS = takeawayS - LEVEL_TO_S;
-    double fromS = Math.max(raw.timeS(0), takeawayS - LEVEL_FROM_S);
-    int from = Math.min(raw.indexAt(takeawayS - LEVEL_FROM_S), raw.size() - 2);
-    int to = Math.max(from + 1, raw.indexAt(toS));
-    double seenS = 0;
-    for (int i = raw.indexAt(fromS) + 1; i < raw.size() && raw.timeS(i) <= toS; i++) {
-      double stepS = raw.timeS(i) - raw.timeS(i - 1);
-      seenS += raw.hasForce(i) && stepS < LONGEST_STEP_S ? stepS : 0;
-    }
-    return seenS >= Math.min(LEAST_LEVEL_S, (toS - fromS) / 2)
-        ? Optional.of(raw.levelled(from, to))
-        : Optional.empty();
   }
 
   /**
@@ -206,6 +208,11 @@ final class ArmMotion {
 
   GyroTrack track() {
     return track;
+  }
+
+  /** What the arm's own movement may have tilted the level by, rad. */
+  double levelSdRad() {
+    return levelSdRad;
   }
 
   Vector3 planeNormal() {

@@ -1,6 +1,7 @@
 package steadyturn.analysis.swing.find;
 
 import java.util.Optional;
+import steadyturn.fusion.attitude.ForceSteps;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.Averages;
@@ -30,12 +31,16 @@ final class BallBlow {
   private static final double MOVED_PART = 0.08;
   private static final double SOFT_PART = 0.2;
 
+  // our choices: a wave whose force bends by less than this part of what follows is not the ball;
+  // by less than that part, it may be or not; a swelling blow has its edge sooner than this
+  private static final double CLEAR_EDGE = 0.2;
+  private static final double FAINT_EDGE = 0.4;
+  private static final double SWELLS_S = 0.007;
+
   private static final double G = StandardGravity.MPS2;
   // time stamps that jitter by 0.2 ms bend a force that changes by 0.25 g/ms, as an arm's does, by
-  // this much twice over; a force that was cut off shows no calm to compare with
+  // this much twice over
   private static final double JITTER_MPS2 = 0.1 * G;
-  private static final double NEAR_FULL = 0.999;
-  private static final double NEAR = 2 * G;
 
   private BallBlow() {}
 
@@ -63,7 +68,7 @@ final class BallBlow {
 
   /** Looks among samples from..to-1. */
   public static Optional<Onset> find(GyroTrack track, int from, int to, Least limit) {
-    double[] steps = steps(track, from, to, limit.bend());
+    double[] steps = ForceSteps.of(track, from, to, limit.bend());
     if (steps.length < 8) {
       return Optional.empty();
     }
@@ -73,7 +78,8 @@ final class BallBlow {
     double least = Math.max(limit.stepMps2(), TIMES_MEDIAN * Averages.median(steps));
     for (int i = 0; i < steps.length; i++) {
       if (steps[i] > least && awayFromCalm(track, from + i) > limit.awayMps2()) {
-        return Optional.of(hardest(track, from, i, steps, limit, DIP_S));
+        Onset first = hardest(track, from, i, steps, limit, DIP_S);
+        return Optional.of(behindSoft(track, from + i, limit, first));
       }
     }
     return Optional.empty();
@@ -108,6 +114,53 @@ final class BallBlow {
     return part > FAINT ? new Onset(first.afterS(), later.byS()) : later;
   }
 
+  /** A wave that is not so much softer than what follows leaves open which of them was the ball. */
+  private static Onset behindSoft(GyroTrack track, int at, Least limit, Onset first) {
+    return afterSoft(track, at, limit, CLEAR_EDGE)
+        .filter(edge -> edge.byS() >= first.byS())
+        .or(
+            () ->
+                afterSoft(track, at, limit, FAINT_EDGE)
+                    .filter(edge -> edge.byS() > first.byS())
+                    .map(edge -> new Onset(first.afterS(), edge.byS())))
+        .orElse(first);
+  }
+
+  /**
+   * The ball behind a soft wave of shaft and hands, or behind turf: the last moment from which on
+   * the force bends far harder than it did since the wave began. A blow that swells does not leave
+   * such an edge so late.
+   */
+  private static Optional<Onset> afterSoft(GyroTrack track, int at, Least limit, double part) {
+    int calmFrom = Math.max(0, track.indexAt(track.timeS(at) - RISE_S - CALM_S));
+    int from = track.indexAt(track.timeS(at) - RISE_S);
+    int to = Math.min(track.size(), track.indexAt(track.timeS(at) + FOLLOWS_S));
+    double[] bends = ForceSteps.of(track, calmFrom, to, true);
+    double moved = ABOVE_CALM * calm(bends, from - calmFrom, limit);
+    double before = 0;
+    double waveS = Double.POSITIVE_INFINITY;
+    Optional<Onset> last = Optional.empty();
+    for (int i = from; i < to; i++) {
+      double now = bends[i - calmFrom];
+      double edge = part * bends[strongest(track, calmFrom, bends, i - calmFrom, RING_S)];
+      if (before < edge && now > edge && track.timeS(i) - waveS > SWELLS_S) {
+        last = Optional.of(onset(track, i).behindSoft());
+      }
+      before = Math.max(before, now);
+      waveS = now > moved ? Math.min(waveS, track.timeS(i)) : waveS;
+    }
+    return last;
+  }
+
+  /** The largest bend of the calm before a blow, or what jitter makes. */
+  private static double calm(double[] bends, int to, Least limit) {
+    double calm = limit.bend() ? 0 : JITTER_MPS2;
+    for (int i = 0; i < to; i++) {
+      calm = Math.max(calm, bends[i]);
+    }
+    return calm;
+  }
+
   /** The largest step within a time from one on. */
   private static int strongest(GyroTrack track, int from, double[] steps, int at, double withinS) {
     int best = at;
@@ -130,10 +183,23 @@ final class BallBlow {
     double least = limit.sparseMps2();
     SparseShock shock = new SparseShock(track);
     int at = shock.strong(from, to, least / 2, least);
-    double dipS = DIP_STEPS * shock.stepS();
-    return at < 0
-        ? Optional.empty()
-        : Optional.of(hardest(track, from, at - from, shock.surprises(from, to), limit, dipS));
+    if (at < 0) {
+      return Optional.empty();
+    }
+    double[] surprises = shock.surprises(from, to);
+    Onset first = hardest(track, from, at - from, surprises, limit, DIP_STEPS * shock.stepS());
+    int strongest = from + strongest(track, from, surprises, at - from, RISE_S);
+    return Optional.of(unresolved(track, strongest, first));
+  }
+
+  /**
+   * A slow unit does not tell a blow that swells from one behind a soft wave: it may have begun a
+   * step sooner, and come as late as the strongest sample that follows soon.
+   */
+  private static Onset unresolved(GyroTrack track, int strongest, Onset first) {
+    return track.timeS(strongest) > first.byS()
+        ? new Onset(first.oneStepMore().afterS(), track.timeS(strongest))
+        : first;
   }
 
   /**
@@ -162,11 +228,8 @@ final class BallBlow {
   private static int first(GyroTrack track, int at, double strongestMps2, Least limit) {
     int earliest = Math.min(at - 1, track.indexAt(track.timeS(at) - RISE_S));
     int calmFrom = Math.max(0, track.indexAt(track.timeS(at) - RISE_S - CALM_S));
-    double[] bends = steps(track, calmFrom, at + 1, true);
-    double calm = limit.bend() ? 0 : JITTER_MPS2;
-    for (int i = calmFrom; i <= earliest; i++) {
-      calm = Math.max(calm, bends[i - calmFrom]);
-    }
+    double[] bends = ForceSteps.of(track, calmFrom, at + 1, true);
+    double calm = calm(bends, earliest + 1 - calmFrom, limit);
     double moved = Math.max(ABOVE_CALM * calm, MOVED_PART * strongestMps2);
     int first = at;
     for (int i = at; i > earliest; i--) {
@@ -195,52 +258,6 @@ final class BallBlow {
       values[k - from] = track.forceUnitMps2(k).get(axis);
     }
     return Averages.median(values);
-  }
-
-  /** Change of the specific force from 2 ms (at least one sample) before each sample to it. */
-  private static double[] steps(GyroTrack track, int from, int to, boolean bend) {
-    double[] steps = new double[Math.max(0, to - from)];
-    for (int i = from; i < to; i++) {
-      int before = earlier(track, i);
-      Vector3 step = track.forceUnitMps2(i).minus(track.forceUnitMps2(before));
-      if (bend) {
-        int first = earlier(track, before);
-        Vector3 last = track.forceUnitMps2(before).minus(track.forceUnitMps2(first));
-        double spanS = track.timeS(i) - track.timeS(before);
-        double lastS = track.timeS(before) - track.timeS(first);
-        // a lost sample makes one step longer than the other
-        step =
-            lastS > 0 ? step.times(STEP_S / spanS).minus(last.times(STEP_S / lastS)) : Vector3.ZERO;
-        step = uncut(track, first, before, i, step);
-      }
-      steps[i - from] = step.norm();
-    }
-    return steps;
-  }
-
-  /**
-   * Without the axes on which the accelerometer was cut off at its full scale: where a fast swing
-   * leaves it, the force has a kink that is no blow. A blow that reaches it at once counts.
-   */
-  private static Vector3 uncut(GyroTrack track, int first, int before, int now, Vector3 bend) {
-    double[] kept = new double[3];
-    for (int axis = 0; axis < 3; axis++) {
-      double full = NEAR_FULL * track.accelFullScaleMps2();
-      double last = Math.abs(track.forceUnitMps2(before).get(axis));
-      boolean leaves = last >= full || Math.abs(track.forceUnitMps2(first).get(axis)) >= full;
-      boolean creeps = Math.abs(track.forceUnitMps2(now).get(axis)) >= full && last > full - NEAR;
-      kept[axis] = leaves || creeps ? 0 : bend.get(axis);
-    }
-    return new Vector3(kept[0], kept[1], kept[2]);
-  }
-
-  /** The sample 2 ms before, or the one before where the rate is lower. */
-  private static int earlier(GyroTrack track, int i) {
-    int before = Math.max(0, i - 1);
-    while (before > 0 && track.timeS(i) - track.timeS(before) < 0.9 * STEP_S) {
-      before--;
-    }
-    return before;
   }
 
   private static Onset onset(GyroTrack track, int i) {

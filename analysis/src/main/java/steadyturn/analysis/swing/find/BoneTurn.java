@@ -1,5 +1,6 @@
 package steadyturn.analysis.swing.find;
 
+import java.util.Arrays;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
 
@@ -24,11 +25,13 @@ final class BoneTurn {
     across = new double[3][n];
     rollRadPerS = new double[n];
     for (int i = 0; i < n; i++) {
-      Vector3 rate = track.rateUnitRadPerS(i);
-      rollRadPerS[i] = rate.dot(longAxisUnit);
-      for (int axis = 0; axis < 3; axis++) {
-        bone[axis][i] = longAxisUnit.get(axis);
-        across[axis][i] = rate.get(axis) - longAxisUnit.get(axis) * rollRadPerS[i];
+      rollRadPerS[i] = track.rateUnitRadPerS(i).dot(longAxisUnit);
+    }
+    for (int axis = 0; axis < 3; axis++) {
+      double part = longAxisUnit.get(axis);
+      Arrays.fill(bone[axis], part);
+      for (int i = 0; i < n; i++) {
+        across[axis][i] = track.rateUnitRadPerS(axis, i) - part * rollRadPerS[i];
       }
     }
     track.toTrack(bone);
@@ -64,9 +67,14 @@ final class BoneTurn {
 
   /** Rate of the bone around an axis, rad/s: about the part of the axis that is square to it. */
   double[] ratesAbout(Vector3 axis) {
-    double[] rates = new double[track.size()];
-    for (int i = 0; i < rates.length; i++) {
-      rates[i] = along(across, axis, i) / squareTo(axis, i);
+    return ratesAbout(axis, 0, track.size());
+  }
+
+  /** The same of samples from..to-1. */
+  double[] ratesAbout(Vector3 axis, int from, int to) {
+    double[] rates = new double[to - from];
+    for (int i = from; i < to; i++) {
+      rates[i - from] = along(across, axis, i) / squareTo(axis, i);
     }
     return rates;
   }

@@ -21,6 +21,11 @@ record Instant(double timeS, double sdS) {
     return new Instant(timeS - lateS, Math.hypot(sdS, lateSdS));
   }
 
+  /** The same, but not before a moment. */
+  Instant after(double leastS) {
+    return new Instant(Math.max(leastS, timeS), sdS);
+  }
+
   /** The same with a doubt more. */
   Instant and(double moreSdS) {
     return new Instant(timeS, Math.hypot(sdS, moreSdS));

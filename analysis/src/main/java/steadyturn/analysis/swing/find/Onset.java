@@ -7,7 +7,7 @@ package steadyturn.analysis.swing.find;
  * @param afterS the blow came after this, s
  * @param byS and not later than this, s
  */
-record Onset(double afterS, double byS) {
+record Onset(double afterS, double byS, boolean isBehindSoft) {
 
   private static final double EVENLY = Math.sqrt(12);
 
@@ -19,6 +19,15 @@ record Onset(double afterS, double byS) {
       throw new IllegalArgumentException(
           "a blow must come after " + afterS + " s and by " + byS + " s");
     }
+  }
+
+  Onset(double afterS, double byS) {
+    this(afterS, byS, false);
+  }
+
+  /** The same, seen as the hard edge behind a soft wave. */
+  Onset behindSoft() {
+    return new Onset(afterS, byS, true);
   }
 
   /** Any moment in between is as likely. */
@@ -34,7 +43,9 @@ record Onset(double afterS, double byS) {
   Instant and(Onset other) {
     double apart = Math.abs(byS - other.byS);
     if (apart >= Math.max(byS - afterS, other.byS - other.afterS)) {
-      return (byS < other.byS ? this : other).instant();
+      Onset early = byS < other.byS ? this : other;
+      Onset late = early == this ? other : this;
+      return (late.isBehindSoft && !early.isBehindSoft ? late : early).instant();
     }
     Instant a = instant();
     Instant b = other.instant();

@@ -28,11 +28,18 @@ final class PelvisSwings {
   private static final double LEAST_BACK_RAD = Math.toRadians(18);
   private static final double LEAST_FORWARD_RAD = Math.toRadians(45);
   // the hands turn round after the pelvis (Meister et al. 2011: the pelvis reverses first); the
-  // size
-  // is our choice
+  // size is our choice
   private static final Instant TOP_AFTER_TURNAROUND = new Instant(0.05, 0.04);
   // the pelvis is fastest at 68 % of the downswing (Vena et al. 2011, one subject)
   private static final double PEAK_PART = 0.68;
+  // other bodies are fastest anywhere from half of it to past the ball: our assumption
+  private static final double PEAK_PART_SD = 0.2;
+  // hands that turn round swing down in 0.23-0.33 s (common practice, no source), beginners and
+  // seniors more slowly
+  private static final Instant DOWNSWING = new Instant(0.28, 0.06);
+  // how long a blow takes through arms and trunk, and how softly it rises there, is known from no
+  // measured body: our assumption
+  private static final double ON_ITS_WAY_SD_S = 0.006;
 
   private final Recording recording;
   private final UnitStream stream;
@@ -92,7 +99,7 @@ final class PelvisSwings {
     double topS = turnS + TOP_AFTER_TURNAROUND.timeS();
     Optional<Instant> shock = shock(pelvis, peakS);
     Instant impact =
-        shock.orElse(new Instant(Math.max(topS + 0.1, turnS + (peakS - turnS) / PEAK_PART), 0.06));
+        shock.orElseGet(() -> fromFastest(turnS, peakS).with(fromUsual(turnS)).after(topS + 0.1));
     double impactS = impact.timeS();
     Instant takeaway = pelvis.leaves(shape.half());
     double takeawayS = takeaway.timeS();
@@ -120,6 +127,19 @@ final class PelvisSwings {
         flags);
   }
 
+  /** Impact as the fastest turn forward tells it. */
+  private static Instant fromFastest(double turnS, double peakS) {
+    double downS = (peakS - turnS) / PEAK_PART;
+    return new Instant(turnS + downS, downS * PEAK_PART_SD / PEAK_PART);
+  }
+
+  /** Impact as the usual length of a downswing tells it. */
+  private static Instant fromUsual(double turnS) {
+    return new Instant(
+        turnS + TOP_AFTER_TURNAROUND.timeS() + DOWNSWING.timeS(),
+        Math.hypot(TOP_AFTER_TURNAROUND.sdS(), DOWNSWING.sdS()));
+  }
+
   /** The blow of the ball as the trunk feels it, after the fastest turn. */
   private static Optional<Instant> shock(PelvisMotion pelvis, double peakS) {
     GyroTrack track = pelvis.track();
@@ -129,10 +149,7 @@ final class PelvisSwings {
             Math.min(track.size(), track.indexAt(peakS + 0.3)),
             BallBlow.Least.PELVIS)
         .map(Onset::instant)
-        .map(
-            i ->
-                new Instant(
-                    i.timeS() - BlowDelay.TRUNK_S, Math.hypot(i.sdS(), BlowDelay.TRUNK_SD_S)));
+        .map(i -> i.earlier(BlowDelay.TRUNK_S, BlowDelay.TRUNK_SD_S).and(ON_ITS_WAY_SD_S));
   }
 
   private static EventTime event(SwingEvent event, double timeS, double sdS, Reason why) {

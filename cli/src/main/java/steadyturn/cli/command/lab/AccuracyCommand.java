@@ -27,9 +27,6 @@ import steadyturn.cli.terminal.Progress;
 @Command(name = "accuracy", sortOptions = false)
 public final class AccuracyCommand implements Callable<Integer> {
 
-  private static final String BEGIN = "<!-- tables: begin -->";
-  private static final String END = "<!-- tables: end -->";
-
   @Mixin private Console console;
 
   @Option(names = "--runs", paramLabel = "N")
@@ -67,6 +64,9 @@ public final class AccuracyCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    if (page.isPresent() && only.isPresent()) {
+      throw console.wrongUsage("--write puts all tables into the page; leave out --case");
+    }
     if (families.isPresent()) {
       return judgeFamilies(families.get());
     }
@@ -102,7 +102,8 @@ public final class AccuracyCommand implements Callable<Integer> {
       reached &= rows.stream().allMatch(StudyRow::reached);
     }
     if (page.isPresent()) {
-      write(page.get(), tables.toString());
+      write(page.get(), "tables", tables.toString());
+      judgeFamilies(Half.TUNING);
     }
     return reached ? Failures.DONE : Failures.FAILED;
   }
@@ -113,12 +114,21 @@ public final class AccuracyCommand implements Callable<Integer> {
           .forEach(s -> console.out().printf(Locale.ROOT, "%-18s %s%n", s.word(), s.what()));
       return Failures.DONE;
     }
-    FamilyJudgement.Printed printed =
+    FamilyJudgement.Outcome outcome =
         new FamilyJudgement(console, half, count).run(only, runs, seed);
     if (page.isPresent()) {
-      write(page.get(), printed.tables());
+      FamilyFile.write(FamilyFile.beside(page.get(), half), outcome.tables());
+      write(page.get(), "families", keptFamilies(page.get()));
     }
-    return printed.exitCode();
+    return outcome.exitCode();
+  }
+
+  private static String keptFamilies(Path page) throws IOException {
+    StringBuilder out = new StringBuilder();
+    for (Half half : List.of(Half.JUDGING, Half.TUNING)) {
+      out.append(FamilyPage.of(half, FamilyFile.read(FamilyFile.beside(page, half))));
+    }
+    return out.toString();
   }
 
   private int doMistakes() throws IOException {
@@ -152,16 +162,19 @@ public final class AccuracyCommand implements Callable<Integer> {
     return out;
   }
 
-  private void write(Path file, String tables) throws IOException {
+  private void write(Path file, String part, String tables) throws IOException {
     String text = Files.readString(file, StandardCharsets.UTF_8);
-    int begin = text.indexOf(BEGIN);
-    int end = text.indexOf(END);
+    String beginMark = "<!-- " + part + ": begin -->";
+    String endMark = "<!-- " + part + ": end -->";
+    int begin = text.indexOf(beginMark);
+    int end = text.indexOf(endMark);
     if (begin < 0 || end < begin) {
       throw new IOException(
-          file + ": the marks " + BEGIN + " and " + END + " are missing; add them");
+          file + ": the marks " + beginMark + " and " + endMark + " are missing; add them");
     }
     Files.writeString(
-        file, text.substring(0, begin + BEGIN.length()) + "\n\n" + tables + text.substring(end));
-    console.out().println("Written: " + file);
+        file,
+        text.substring(0, begin + beginMark.length()) + "\n\n" + tables + text.substring(end));
+    console.out().println("Written: " + file + ", " + part);
   }
 }

@@ -38,38 +38,35 @@ final class FamilyJudgement {
     this.count = count;
   }
 
-  /** What was printed, for a page. */
-  record Printed(String tables, int exitCode) {}
+  /** What came out, family by family. */
+  record Outcome(List<FamilyTable> tables, int exitCode) {}
 
-  Printed run(Optional<String> only, int lessons, long seed) throws IOException {
+  Outcome run(Optional<String> only, int lessons, long seed) throws IOException {
     List<Situation> situations = situations(only);
     if (half == Half.JUDGING && !Files.exists(count)) {
       throw console.wrongUsage(
           "the judging half counts its runs in " + count + ", which is not there; see --count");
     }
     Progress progress = console.progress(situations.size() * lessons);
-    StringBuilder printed = new StringBuilder();
     List<FamilyTable> tables = new ArrayList<>();
     for (Situation situation : situations) {
       FamilyTable table =
           FamilyStudy.run(situation, half, lessons, seed, () -> progress.step(situation.word()));
       progress.clear();
       tables.add(table);
-      show(printed, FamilyText.of(table));
+      show(FamilyText.of(table));
     }
-    show(printed, FamilyText.summary(half, tables));
+    show(FamilyText.summary(half, tables));
     if (half == Half.JUDGING) {
-      show(printed, counted(lessons, seed, tables));
+      show(counted(lessons, seed, tables));
     }
-    return new Printed(
-        printed.toString(),
-        tables.stream().allMatch(FamilyText::reached) ? Failures.DONE : Failures.FAILED);
+    return new Outcome(
+        tables, tables.stream().allMatch(FamilyText::reached) ? Failures.DONE : Failures.FAILED);
   }
 
-  private void show(StringBuilder printed, String text) {
+  private void show(String text) {
     console.out().println(text);
     console.out().flush();
-    printed.append(text).append('\n');
   }
 
   private List<Situation> situations(Optional<String> only) {

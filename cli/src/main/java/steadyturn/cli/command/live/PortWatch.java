@@ -38,7 +38,7 @@ final class PortWatch implements PortListener, SampleSink {
     trouble = samples == 0 ? "bytes come, but no adapter understands them (yet)" : "";
     firstS = samples == 0 ? steadyS : firstS;
     lastS = steadyS;
-    feed.feed(block, count);
+    feed.feed(block, count, steadyS);
   }
 
   @Override

@@ -1,5 +1,6 @@
 package steadyturn.fusion.wear.wrist;
 
+import org.jspecify.annotations.Nullable;
 import steadyturn.fusion.attitude.AttitudeTrack;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
@@ -42,6 +43,9 @@ final class RelativeAttitude {
   private final int[] handBefore;
   private final double[] handPart;
 
+  /** Turn of the hand's unit from that sample to the next, found when first asked for. */
+  private final @Nullable Vector3[] handOn;
+
   RelativeAttitude(
       AttitudeTrack forearm,
       AttitudeTrack hand,
@@ -71,6 +75,7 @@ final class RelativeAttitude {
                 forearm.parameters(), at + HAND, at + HAND_SLIP, NEXT_SLIP, at + HANG));
     this.handBefore = new int[forearm.size()];
     this.handPart = new double[forearm.size()];
+    this.handOn = new Vector3[forearm.size()];
     int j = 0;
     for (int k = 0; k < forearm.size(); k++) {
       while (j < hand.size() - 2 && hand.timeS(j + 1) <= forearm.timeS(k)) {
@@ -122,10 +127,12 @@ final class RelativeAttitude {
   Both at(int k, double[] z) {
     Quaternion qLevelForearm = forearm.qLevelSegment(k, Vector3.ZERO, timeS(k), z);
     int j = handBefore[k];
-    Vector3 on =
-        handTrack.qLevelUnit(j).conjugate().times(handTrack.qLevelUnit(j + 1)).rotationVector();
+    if (handOn[k] == null) {
+      handOn[k] =
+          handTrack.qLevelUnit(j).conjugate().times(handTrack.qLevelUnit(j + 1)).rotationVector();
+    }
     Vector3 late = handTrack.rateUnitRadPerS(j).times(clockShiftS(z));
-    Vector3 onUnitRad = on.times(handPart[k]).plus(late);
+    Vector3 onUnitRad = handOn[k].times(handPart[k]).plus(late);
     Quaternion qLevelHand = hand.qLevelSegment(j, onUnitRad, timeS(k), z);
     return new Both(k, qLevelForearm, qLevelHand, z[headingAt]);
   }

@@ -73,19 +73,22 @@ public final class TwoAxisJoint {
    *
    * @param flexionRad angle about forearm y: fingers towards the palm positive
    * @param deviationRad angle about hand z; its sign depends on the side of the arm
-   * @param deviationRateRadPerS rate of the deviation from the gyroscopes themselves
    */
-  public record Angles(double flexionRad, double deviationRad, double deviationRateRadPerS) {}
+  public record Angles(double flexionRad, double deviationRad) {}
 
   /** All angles at sample k. */
   public Angles angles(int k) {
-    RelativeAttitude.Both both = relative.at(k, z);
-    Quaternion q = both.qForearmHand();
+    Quaternion q = relative.at(k, z).qForearmHand();
     Vector3 handZ = q.rotate(Vector3.Z);
     double flexion = Math.atan2(handZ.x(), handZ.z());
     Vector3 unbent = Quaternion.aboutY(-flexion).rotate(q.rotate(Vector3.X));
     double deviation = Math.atan2(unbent.y(), unbent.x());
-    return new Angles(flexion, deviation, relative.rateHandRadPerS(both, z).z());
+    return new Angles(flexion, deviation);
+  }
+
+  /** Rate of the deviation at sample k from the gyroscopes themselves, rad/s. */
+  public double deviationRateRadPerS(int k) {
+    return relative.rateHandRadPerS(relative.at(k, z), z).z();
   }
 
   /** Derivative of the deviation at sample k by all parameters, for {@link #sdRad}. */

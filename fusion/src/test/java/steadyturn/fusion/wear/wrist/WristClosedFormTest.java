@@ -134,7 +134,7 @@ class WristClosedFormTest {
       assertThat(joint.angles(k).flexionRad()).isCloseTo(flexionRad(t), within(1e-6));
       assertThat(joint.angles(k).deviationRad()).isCloseTo(deviationRad(t), within(1e-6));
       double rate = 0.7 * 3.3 * Math.cos(3.3 * t);
-      assertThat(joint.angles(k).deviationRateRadPerS()).isCloseTo(rate, within(1e-4));
+      assertThat(joint.deviationRateRadPerS(k)).isCloseTo(rate, within(1e-4));
       Vector3 x = forearm(t).rotate(Vector3.X);
       assertThat(joint.elevationRad(k, false)).isCloseTo(Math.asin(x.z()), within(1e-9));
     }

@@ -1,10 +1,9 @@
-package steadyturn.ingest.quality;
+package steadyturn.ingest.quality.gravity;
 
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -12,7 +11,7 @@ import steadyturn.ingest.sample.UnitStream;
  * accelerometer; and where it ought to have come by the rates between, under any reading of the
  * gyroscope's axes.
  */
-record GravityTurns(
+public record GravityTurns(
     UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs, List<Pair> widePairs) {
 
   /** A moment is as long as this, s. */
@@ -47,35 +46,38 @@ record GravityTurns(
   private static final double MOST_OFF = 16;
 
   /** Spread of the direction between two calm moments, rad, and of the rates, part of the way. */
-  private static final double CALM_SD_RAD = Math.toRadians(2.5);
+  static final double CALM_SD_RAD = Math.toRadians(2.5);
 
   private static final double RATE_SD = 0.015;
 
   private static final double MOST_EXPECTED_RAD = Math.toRadians(15);
 
-  private static final int SCALE_ROUNDS = 8;
-  private static final double SCALE_STEP = 0.02;
+  /** Numbers a step: its turn about x, y, z as given, its size, and what a rotation needs of it. */
+  private static final int STEP = 7;
 
-  /** A hanging arm swings along with what it feels: a small turn of it tells less than it was. */
-  private static final double LEAST_FOR_SCALE_RAD = Math.toRadians(25);
+  /**
+   * Two calm moments by sample, and the direction of gravity in each.
+   *
+   * @param steps the turns between, made ready for all readings of scale 1
+   */
+  public record Pair(int from, int to, double[] before, double[] after, double[] steps) {
 
-  private static final int FEWEST_FOR_SCALE = 4;
-
-  /** Pairs that fit better than this, in spreads of a calm moment squared, do so by chance. */
-  private static final double LEAST_SQUARE = 0.3;
-
-  /** A pair two spreads off has half its weight. */
-  private static final double CAUCHY = 4;
-
-  /** Two calm moments by sample, and the direction of gravity in each. */
-  record Pair(int from, int to, double[] before, double[] after) {}
+    Pair ready(UnitStream unit, List<Double> biasRadPerS) {
+      double[] turns = GravityTurns.steps(unit, biasRadPerS, from, to, 1);
+      return new Pair(from, to, before, after, turns);
+    }
+  }
 
   /** A calm moment. */
   private record Moment(int middle, double[] up) {}
 
-  static GravityTurns of(UnitStream unit, RestFacts rest) {
-    double g = rest.found() ? rest.accelNormMps2() : StandardGravity.MPS2;
-    List<Double> bias = rest.found() ? rest.gyroBiasRadPerS() : List.of(0.0, 0.0, 0.0);
+  /**
+   * Looks for the calm moments of a unit.
+   *
+   * @param g size of its force at rest, m/s^2
+   * @param biasRadPerS of its gyroscope
+   */
+  public static GravityTurns of(UnitStream unit, double g, List<Double> biasRadPerS) {
     List<Pair> pairs = new ArrayList<>();
     int samples = (int) Math.round(MOMENT_S / Math.max(1e-9, unit.usualStepS()));
     int length = Math.max(FEWEST_SAMPLES, samples) | 1; // odd: then a sample is the middle
@@ -93,18 +95,26 @@ record GravityTurns(
       double sinceS = start == null ? 1e9 : unit.timeS(moment.middle) - unit.timeS(start.middle);
       if (start != null && sinceS < LONGEST_S && angle(start.up, moment.up) > LEAST_TURN_RAD) {
         if (isWhole(unit, start.middle, moment.middle)) {
-          pairs.add(new Pair(start.middle, moment.middle, start.up, moment.up));
+          pairs.add(new Pair(start.middle, moment.middle, start.up, moment.up, new double[0]));
         }
         start = moment;
       } else if (sinceS > STALE_S) {
         start = moment;
       }
     }
-    return new GravityTurns(unit, bias, thinned(pairs), thinned(widened(unit, pairs)));
+    return new GravityTurns(
+        unit,
+        biasRadPerS,
+        ready(pairs, unit, biasRadPerS),
+        ready(widened(unit, pairs), unit, biasRadPerS));
   }
 
   private static boolean turnsSlowly(Moment before, Moment at, Moment after) {
     return angle(before.up, at.up) < SLOW_RAD && angle(at.up, after.up) < SLOW_RAD;
+  }
+
+  private static List<Pair> ready(List<Pair> pairs, UnitStream unit, List<Double> biasRadPerS) {
+    return thinned(pairs).stream().map(pair -> pair.ready(unit, biasRadPerS)).toList();
   }
 
   /** Pairs that go on from one another, joined as long as the turn grows: one for a whole bow. */
@@ -117,7 +127,8 @@ record GravityTurns(
               && unit.timeS(pair.to) - unit.timeS(last.from) < LONGEST_S
               && angle(last.before, pair.after) > angle(last.before, last.after);
       if (goesOn) {
-        out.set(out.size() - 1, new Pair(last.from, pair.to, last.before, pair.after));
+        out.set(
+            out.size() - 1, new Pair(last.from, pair.to, last.before, pair.after, new double[0]));
       } else {
         out.add(pair);
       }
@@ -182,11 +193,11 @@ record GravityTurns(
    * A reading of the gyroscope: which of its axes stands for x, y, z, each with its sign, and a
    * factor.
    */
-  record Reading(List<Integer> axes, List<Integer> signs, double scale) {
+  public record Reading(List<Integer> axes, List<Integer> signs, double scale) {
 
-    static final Reading AS_GIVEN = new Reading(List.of(0, 1, 2), List.of(1, 1, 1), 1);
+    public static final Reading AS_GIVEN = new Reading(List.of(0, 1, 2), List.of(1, 1, 1), 1);
 
-    Reading times(double factor) {
+    public Reading times(double factor) {
       return new Reading(axes, signs, scale * factor);
     }
   }
@@ -195,116 +206,83 @@ record GravityTurns(
    * How far the rates miss the direction seen, over what may be expected of a sound unit; mean
    * square.
    */
-  double misfit(Reading reading) {
-    double[] offs = new double[pairs.size()];
-    for (int i = 0; i < offs.length; i++) {
+  public double misfit(Reading reading) {
+    return misfit(reading, MOST_OFF);
+  }
+
+  /** The same; infinite as soon as it is sure to be above the most that is of interest. */
+  public double misfit(Reading reading, double most) {
+    double[] squares = new double[pairs.size()];
+    int kept = (int) Math.ceil(KEPT * squares.length);
+    double least = MOST_OFF * (kept - squares.length); // those left out count so much at most
+    for (int i = 0; i < squares.length; i++) {
       Pair pair = pairs.get(i);
       double[] u = pair.before.clone();
       double pathRad = follow(pair, reading, u);
       double expected = Math.min(MOST_EXPECTED_RAD, Math.hypot(CALM_SD_RAD, RATE_SD * pathRad));
-      offs[i] = angle(u, pair.after) / expected;
-    }
-    Arrays.sort(offs);
-    return Arrays.stream(offs, 0, (int) Math.ceil(KEPT * offs.length))
-        .map(off -> Math.min(MOST_OFF, off * off))
-        .average()
-        .orElse(0);
-  }
-
-  /**
-   * How much farther gravity turned than the rates say.
-   *
-   * @param off part of the turn: 0.05 where a rate is stated 5 % too high
-   * @param sd its spread
-   */
-  record Scale(double off, double sd) {}
-
-  /** Where nothing can be said of it. */
-  static final Scale UNKNOWN = new Scale(0, Double.POSITIVE_INFINITY);
-
-  /**
-   * Least squares over all pairs, each weighted down by how far it lies off (Cauchy's weights): a
-   * moment may pass for calm by chance.
-   */
-  Scale scale() {
-    double least = LEAST_FOR_SCALE_RAD / CALM_SD_RAD;
-    List<double[]> products =
-        widePairs.stream().map(this::products).filter(p -> p[0] > least * least).toList();
-    double off = 0;
-    double information = 0;
-    double squares = 0;
-    for (int round = 0; round < SCALE_ROUNDS; round++) {
-      double along = 0;
-      double weights = 0;
-      information = 0;
-      squares = 0;
-      for (double[] p : products) {
-        double square = p[2] - 2 * off * p[1] + off * off * p[0];
-        double weight = 1 / (1 + square / CAUCHY);
-        information += weight * p[0];
-        along += weight * p[1];
-        squares += weight * square;
-        weights += weight;
+      double off = angle(u, pair.after) / expected;
+      squares[i] = Math.min(MOST_OFF, off * off);
+      least += squares[i];
+      if (least > most * kept) {
+        return Double.POSITIVE_INFINITY;
       }
-      off = along / Math.max(1e-12, information);
-      squares /= Math.max(1, weights);
     }
-    return products.size() >= FEWEST_FOR_SCALE
-        ? new Scale(off, Math.sqrt(Math.max(LEAST_SQUARE, squares) / information))
-        : UNKNOWN;
+    Arrays.sort(squares);
+    return Arrays.stream(squares, 0, kept).average().orElse(0);
   }
 
-  /**
-   * How the end of a pair moves with the scale of the rates, times itself and times how far it is
-   * off, and the square of that; all in spreads of a calm moment.
-   */
-  private double[] products(Pair pair) {
-    double[] at = pair.before.clone();
-    double[] further = pair.before.clone();
-    follow(pair, Reading.AS_GIVEN, at);
-    follow(pair, Reading.AS_GIVEN.times(1 + SCALE_STEP), further);
-    double[] out = new double[3];
-    for (int axis = 0; axis < 3; axis++) {
-      double slope = (further[axis] - at[axis]) / SCALE_STEP / CALM_SD_RAD;
-      double miss = (pair.after[axis] - at[axis]) / CALM_SD_RAD;
-      out[0] += slope * slope;
-      out[1] += slope * miss;
-      out[2] += miss * miss;
+  private static double[] steps(
+      UnitStream unit, List<Double> biasRadPerS, int from, int to, double scale) {
+    double[] steps = new double[STEP * (to - from)];
+    for (int i = from; i < to; i++) {
+      int at = STEP * (i - from);
+      double stepS = scale * (unit.timeS(i + 1) - unit.timeS(i));
+      double square = 0;
+      for (int axis = 0; axis < 3; axis++) {
+        double mean = (unit.gyroRadPerS(axis, i) + unit.gyroRadPerS(axis, i + 1)) / 2;
+        double turn = (mean - biasRadPerS.get(axis)) * stepS;
+        steps[at + axis] = turn;
+        square += turn * turn;
+      }
+      double size = Math.sqrt(square);
+      boolean isStill = size < 1e-12;
+      steps[at + 3] = size;
+      steps[at + 4] = isStill ? 1 : Math.cos(size);
+      steps[at + 5] = isStill ? 0 : Math.sin(size) / size;
+      steps[at + 6] = isStill ? 0 : (1 - steps[at + 4]) / (size * size);
     }
-    return out;
+    return steps;
   }
 
   /** Turns a direction that stands still in the room along with the unit; answers the way. */
-  private double follow(Pair pair, Reading reading, double[] u) {
+  double follow(Pair pair, Reading reading, double[] u) {
+    double[] steps =
+        reading.scale == 1
+            ? pair.steps
+            : steps(unit, biasRadPerS, pair.from, pair.to, reading.scale);
+    int x = reading.axes.get(0);
+    int y = reading.axes.get(1);
+    int z = reading.axes.get(2);
+    double signX = -reading.signs.get(0);
+    double signY = -reading.signs.get(1);
+    double signZ = -reading.signs.get(2);
     double path = 0;
-    double[] w = new double[3];
-    for (int i = pair.from; i < pair.to; i++) {
-      double step = reading.scale * (unit.timeS(i + 1) - unit.timeS(i));
-      double square = 0;
-      for (int k = 0; k < 3; k++) {
-        int axis = reading.axes.get(k);
-        double mean = (unit.gyroRadPerS(axis, i) + unit.gyroRadPerS(axis, i + 1)) / 2;
-        w[k] = -reading.signs.get(k) * (mean - biasRadPerS.get(axis)) * step;
-        square += w[k] * w[k];
-      }
-      double turn = Math.sqrt(square);
-      path += turn;
-      rotate(u, w, turn);
+    for (int at = 0; at < steps.length; at += STEP) {
+      path += steps[at + 3];
+      rotate(u, signX * steps[at + x], signY * steps[at + y], signZ * steps[at + z], steps, at + 4);
     }
     return path;
   }
 
   /** Rodrigues' formula. */
-  private static void rotate(double[] u, double[] w, double turn) {
-    if (turn < 1e-12) {
-      return;
-    }
-    double cos = Math.cos(turn);
-    double a = Math.sin(turn) / turn;
-    double b = (1 - cos) / (turn * turn) * (w[0] * u[0] + w[1] * u[1] + w[2] * u[2]);
-    double x = u[0] * cos + a * (w[1] * u[2] - w[2] * u[1]) + b * w[0];
-    double y = u[1] * cos + a * (w[2] * u[0] - w[0] * u[2]) + b * w[1];
-    double z = u[2] * cos + a * (w[0] * u[1] - w[1] * u[0]) + b * w[2];
+  private static void rotate(
+      double[] u, double wx, double wy, double wz, double[] steps, int formula) {
+    double cos = steps[formula];
+    double a = steps[formula + 1];
+    double b = steps[formula + 2] * (wx * u[0] + wy * u[1] + wz * u[2]);
+    double x = u[0] * cos + a * (wy * u[2] - wz * u[1]) + b * wx;
+    double y = u[1] * cos + a * (wz * u[0] - wx * u[2]) + b * wy;
+    double z = u[2] * cos + a * (wx * u[1] - wy * u[0]) + b * wz;
     u[0] = x;
     u[1] = y;
     u[2] = z;

@@ -1,0 +1,204 @@
+package steadyturn.ingest.clock;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A unit without a clock, seen through the arrivals of its blocks only. */
+class ArrivalClockTest {
+
+  private static final double START_S = 5000;
+
+  private final ArrivalClock clock = new ArrivalClock();
+  private final List<Double> takenS = new ArrayList<>();
+  private final List<Double> toldS = new ArrayList<>();
+  private final Random random = new Random(8);
+
+  /** A way from the unit to the host. */
+  private interface Way {
+
+    /** When a block that was ready then comes out, s. */
+    double outS(double readyS);
+  }
+
+  /** Nothing overtakes: a block comes no earlier than the one before it. */
+  private Way jitter(double mostS) {
+    double[] last = {0};
+    return readyS -> {
+      last[0] = Math.max(last[0], readyS + 0.001 + mostS * random.nextDouble());
+      return last[0];
+    };
+  }
+
+  /** Sends blocks of so many samples that were taken from one time of the unit to another, s. */
+  private void send(Way way, double rateHz, int batch, double fromS, double toS) {
+    int blocks = (int) Math.round((toS - fromS) * rateHz / batch);
+    for (int k = 0; k < blocks; k++) {
+      for (int i = 0; i < batch; i++) {
+        takenS.add(fromS + (k * batch + i) / rateHz);
+      }
+      double readyS = takenS.get(takenS.size() - 1);
+      keep(clock.came(batch, START_S + way.outS(readyS)));
+    }
+  }
+
+  private void keep(double[] timesS) {
+    for (double timeS : timesS) {
+      toldS.add(timeS - START_S);
+    }
+  }
+
+  /** All samples have a time, none goes back; told less taken lies within bounds from a time on. */
+  private void errorsLieWithin(double fromS, double toS, double lowMs, double highMs) {
+    assertThat(toldS).hasSameSizeAs(takenS).isSorted().doesNotHaveDuplicates();
+    double least = Double.POSITIVE_INFINITY;
+    double most = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < toldS.size(); i++) {
+      if (takenS.get(i) >= fromS && takenS.get(i) < toS) {
+        double errorMs = 1000 * (toldS.get(i) - takenS.get(i));
+        least = Math.min(least, errorMs);
+        most = Math.max(most, errorMs);
+      }
+    }
+    assertThat(least).as("ms, %s to %s s", fromS, toS).isBetween(lowMs, highMs);
+    assertThat(most).as("ms, %s to %s s", fromS, toS).isBetween(lowMs, highMs);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"96, 1", "96, 10", "96, 5", "208, 16", "500, 4", "1010, 20"})
+  void theRateIsLearnedAndEachBatchSpreadEvenly(double rateHz, int batch) {
+    // Given: two minutes in batches, each 1 to 21 ms on its way, seed 8. Expect: the rate within
+    // 0.01 %, inside three stated spreads; times from 0.5 ms less than the least way to 1.5 ms more
+    // (among ten blocks a second the quickest of 30 s is within 0.3 ms of it); in the first
+    // seconds,
+    // when two seconds are all that is known, 5 ms.
+    assertThat(clock.rateHz()).isNaN();
+    assertThat(clock.rateSpread()).isInfinite();
+    send(jitter(0.02), rateHz, batch, 0, 120);
+    assertThat(clock.rateHz()).isCloseTo(rateHz, within(1e-4 * rateHz));
+    assertThat(clock.rateSpread()).isBetween(1e-5, 1e-3);
+    assertThat(Math.abs(clock.rateHz() / rateHz - 1)).isLessThan(3 * clock.rateSpread());
+    keep(clock.cut());
+    errorsLieWithin(0, 10, -1, 6);
+    errorsLieWithin(10, 121, 0.5, 2.5);
+  }
+
+  @Test
+  void withoutJitterTimesAreExact() {
+    // Given: 96 Hz by 8, always 7 ms on the way. Expect: told 7 ms later, within 1e-6 s.
+    send(readyS -> readyS + 0.007, 96, 8, 0, 60);
+    errorsLieWithin(0, 60, 7 - 1e-3, 7 + 1e-3);
+    assertThat(clock.rateHz()).isCloseTo(96, within(1e-6));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"4, 10, true", "4, 1, true", "4, 10, false", "1.7, 1, false", "0.3, 10, false"})
+  void anOutageBecomesAGapAndNothingIsShiftedAfterIt(double outageS, int batch, boolean isTold) {
+    // Given: half a minute at 96 Hz, an outage in which samples are lost (the port gone, or nobody
+    // saying so), half a minute more. Expect: right at once after it, within 3 ms: of seven blocks
+    // in
+    // 0.7 s the quickest is some 2.5 ms on its way; and the rate as before.
+    Way way = jitter(0.02);
+    send(way, 96, batch, 0, 30);
+    if (isTold) {
+      keep(clock.cut());
+    }
+    send(way, 96, batch, 30 + outageS, 60 + outageS);
+    keep(clock.cut());
+    errorsLieWithin(10, 30, 0.5, 2.5);
+    errorsLieWithin(30 + outageS, 90, 0.5, 4);
+    assertThat(clock.rateHz()).isCloseTo(96, within(0.01));
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 3, 5})
+  void aFewSamplesLostUnseenAreMadeUpForWithinSeconds(int lost) {
+    // Given: single samples by the way, some of them lost without a word. Expect: 2 s of lateness
+    // tell it; until then their times are that much too early, afterwards right.
+    Way way = jitter(0.01);
+    send(way, 96, 1, 0, 30);
+    send(way, 96, 1, 30 + lost / 96.0, 60);
+    errorsLieWithin(30.2, 32, 0.5 - 1000 * lost / 96.0, 2.5);
+    errorsLieWithin(33, 60, 0.5, 2.5);
+  }
+
+  @Test
+  void whatTheCounterMissedLeavesItsPlaces() {
+    // Given: 40 samples lost that the unit's counter tells of. Expect: nothing shifts.
+    Way way = jitter(0.01);
+    send(way, 96, 1, 0, 20);
+    for (int i = 0; i < 40; i++) {
+      takenS.add(20 + i / 96.0);
+    }
+    takenS.add(20 + 40 / 96.0);
+    keep(clock.came(41, START_S + way.outS(20 + 40 / 96.0)));
+    send(way, 96, 1, 20 + 41 / 96.0, 40);
+    errorsLieWithin(10, 40, 0.5, 2.5);
+  }
+
+  @Test
+  void aCounterThatLeapsIsNotBelieved() {
+    // Given: a counter that says 3000 samples (31 s) are missing within 10 ms. Expect: the next
+    // samples where they came, within 20 ms: 3000 lost places need a millionth of a second each.
+    Way way = jitter(0.01);
+    send(way, 96, 1, 0, 20);
+    clock.came(3001, START_S + way.outS(20));
+    double[] next = clock.came(1, START_S + way.outS(20 + 1 / 96.0));
+    assertThat(next).hasSize(1);
+    double firstS = next[0] - START_S;
+    for (int k = 2; k < 3000; k++) {
+      next = clock.came(1, START_S + way.outS(20 + k / 96.0));
+    }
+    assertThat(firstS).isCloseTo(20, within(0.02));
+    assertThat(next[0] - START_S).isCloseTo(20 + 2999 / 96.0, within(0.02));
+  }
+
+  @Test
+  void aStallThatLosesNothingIsNoGap() {
+    // Given: every ten seconds nothing comes for a second, then all of it at once. Expect: times as
+    // if nothing had been; 6 ms in the first seconds as above.
+    Way way = jitter(0.02);
+    send(r -> way.outS(r) + (r % 10 > 9 ? 10 - r % 10 : 0), 96, 10, 0, 60);
+    keep(clock.cut());
+    errorsLieWithin(0, 10, -1, 6);
+    errorsLieWithin(10, 61, 0.5, 2.5);
+  }
+
+  @Test
+  void aRateThatWandersIsFollowed() {
+    // Given: a unit that warms up: 0.1 % slower after five minutes. Expect: within 1.5 ms of it; a
+    // line through all five minutes would lie up to 37 ms off.
+    Way way = jitter(0.02);
+    double atS = 0;
+    for (int k = 0; k < 96 * 300; k++) {
+      takenS.add(atS);
+      keep(clock.came(1, START_S + way.outS(atS)));
+      atS += (1 + 1e-3 * atS / 300) / 96;
+    }
+    errorsLieWithin(10, 300, 0.2, 2.5);
+  }
+
+  @Test
+  void aStillnessBeforeTheRateIsKnownBeginsAnew() {
+    // Given: 0.8 s of samples, 0.6 s nothing, then a minute. Expect: the first by their own pace.
+    send(r -> r + 0.004, 96, 4, 0, 0.8);
+    send(r -> r + 0.004, 96, 4, 1.4, 60);
+    errorsLieWithin(0, 60, 3.9, 4.1);
+  }
+
+  @Test
+  void aCutWithNothingHeldTellsNothing() {
+    assertThat(clock.cut()).isEmpty();
+    send(r -> r, 96, 4, 0, 1);
+    assertThat(toldS).isEmpty();
+    keep(clock.cut());
+    errorsLieWithin(0, 1, -1e-3, 1e-3);
+  }
+}
