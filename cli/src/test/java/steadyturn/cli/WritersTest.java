@@ -187,6 +187,44 @@ class WritersTest {
     }
   }
 
+  @Test
+  void aTerminalThatIsClosedWhileOneTypesLosesNothing() throws Exception {
+    // Given: a unit at 500 Hz, recorded at a terminal (made by the program script) that is closed.
+    // Expect: exit code 0, as after "quit": all that came is on the disk.
+    assumeTrue(isAllowed("socat", "-V") && isAllowed("script", "-V"), "no socat or no script");
+    Path port = folder.resolve("port");
+    Path archive = folder.resolve("archive");
+    Path code = folder.resolve("code");
+    try (VirtualPort unit = VirtualPort.at(port)) {
+      VirtualUnit playing =
+          new VirtualUnit(
+              still(60), new BinaryFrameEncoder(16, 2000), unit, UnitFaults.NONE, 0, 1, 1);
+      Thread thread = new Thread(playing, "virtual unit");
+      thread.start();
+      String record =
+          "trap '' HUP; "
+              + program().replace(" -cp ", " -Dsteadyturn.typed=true -cp ")
+              + String.join(
+                  "' '", "record", archive.toString(), "pelvis=" + port, "--player", "mika")
+              + "' --handed right --lesson 01 2>/dev/null; echo $? >'"
+              + code
+              + "'";
+      ProcessBuilder terminal = new ProcessBuilder("script", "-qec", record, "/dev/null");
+      terminal.environment().put("TERM", "xterm");
+      Process process = terminal.start();
+      waitForTable(archive);
+      process.destroyForcibly();
+      for (int k = 0; k < 400 && !Files.exists(code); k++) {
+        Thread.sleep(50);
+      }
+      Thread.sleep(100);
+      playing.stop();
+      thread.join();
+      assertThat(Files.readString(code).strip()).isEqualTo("0");
+      assertThat(RecordingReader.readUnits(runs(archive).get(0)).get(0).size()).isPositive();
+    }
+  }
+
   private static void waitForTable(Path archive) throws Exception {
     Path table =
         archive.resolve(

@@ -1,6 +1,9 @@
 package steadyturn.analysis.coach;
 
 import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.coach.teaching.Drill;
+import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.lesson.SwingResult;
 
 /**
@@ -15,5 +18,12 @@ public record LessonStep(String lesson, String date, List<SwingResult> swings, A
 
   public LessonStep {
     swings = List.copyOf(swings);
+  }
+
+  /** The drill that was given, with its goal then. */
+  public Optional<Drill> given(Teaching teaching) {
+    return advice.priority().stream()
+        .flatMap(found -> found.drills(teaching, PlayerProgress.group(this)).stream())
+        .findFirst();
   }
 }

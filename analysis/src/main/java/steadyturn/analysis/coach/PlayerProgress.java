@@ -72,7 +72,7 @@ public record PlayerProgress(
         : Optional.of(GroupComparison.compare(List.of(group(before), group(now)), both));
   }
 
-  private static SwingGroup group(LessonStep step) {
+  static SwingGroup group(LessonStep step) {
     return new SwingGroup(
         step.lesson(), step.swings().stream().map(s -> new LessonSwing(step.lesson(), s)).toList());
   }

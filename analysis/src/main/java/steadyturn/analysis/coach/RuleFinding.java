@@ -2,8 +2,12 @@ package steadyturn.analysis.coach;
 
 import java.util.List;
 import java.util.OptionalInt;
+import steadyturn.analysis.coach.drill.DrillChoice;
 import steadyturn.analysis.coach.teaching.Consequence;
+import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.coach.teaching.Rule;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.ingest.reason.Worded;
 
 /**
@@ -20,6 +24,11 @@ public record RuleFinding(
   public RuleFinding {
     evidence = List.copyOf(evidence);
     chain = List.copyOf(chain);
+  }
+
+  /** The drills that are still ahead of this player, with the goals to be reached next. */
+  public List<Drill> drills(Teaching teaching, SwingGroup swings) {
+    return DrillChoice.of(rule.drills().stream().map(teaching::drill).toList(), swings);
   }
 
   /**

@@ -75,6 +75,15 @@ public record GroupSummary(
         group, otherCount, withheld, mean, spread, ownError, sharedError, lessonParts);
   }
 
+  /**
+   * The smallest difference to a group of so many more swings of the same lesson that could be
+   * shown (95 %), were they to wander as these do.
+   */
+  public double detectableAgainst(int others) {
+    double leftover = ErrorSplit.defaults().leftover();
+    return MeanDifference.of(this, withCount(others), leftover, 0, 0.05).detectable();
+  }
+
   private double sharedVarianceOfMean() {
     double parts = lessonParts.values().stream().mapToDouble(part -> part * part).sum();
     return parts * sharedError * sharedError;

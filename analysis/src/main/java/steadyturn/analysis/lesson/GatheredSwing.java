@@ -21,8 +21,8 @@ record GatheredSwing(
     PelvisSteps steps,
     Optional<AimSight> aim) {
 
-  /** The same swing with the club and kind that were noted after it. */
-  GatheredSwing named(Swing noted) {
-    return new GatheredSwing(recording, swing.named(noted), pelvis, arm, steps, aim);
+  /** The same swing with what was noted of it since. */
+  GatheredSwing noted(Swing again) {
+    return new GatheredSwing(recording, swing.noted(again), pelvis, arm, steps, aim);
   }
 }

@@ -87,6 +87,13 @@ public final class GrowingLesson {
     return forgotten + i + 1;
   }
 
+  /** Marks no swing can come near any more, once all up to an instant was settled; told once. */
+  public List<Notice> unplaced(double seenToS) {
+    return gathering.unplaced(recording).take(seenToS).stream()
+        .map(reason -> new Notice("", reason))
+        .toList();
+  }
+
   /** What was noticed in the settled pieces, since this was last asked. */
   public List<Notice> notices() {
     List<Notice> fresh = new ArrayList<>(gathering.takeNotices());

@@ -100,6 +100,10 @@ public record LessonAnalyzer(AnalysisSettings settings) {
       gathering.stepResults().stream()
           .filter(r -> !r.used())
           .forEach(r -> out.add(new Notice(r.step(), r.why())));
+      gathering
+          .unplaced(id)
+          .take(Double.POSITIVE_INFINITY)
+          .forEach(r -> out.add(new Notice("", r)));
       faults.of(id).forEach(fault -> out.add(new Notice("", fault)));
       return out;
     }

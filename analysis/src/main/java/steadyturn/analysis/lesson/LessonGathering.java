@@ -11,6 +11,7 @@ import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.LostReason;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.analysis.swing.UnplacedMarks;
 import steadyturn.analysis.swing.find.LostSwings;
 import steadyturn.analysis.swing.find.SwingFinder;
 import steadyturn.analysis.wrist.WristClocks;
@@ -47,6 +48,7 @@ final class LessonGathering {
   private final List<GatheredSwing> swings = new ArrayList<>();
   private final Map<String, List<Double>> middlesS = new HashMap<>();
   private final Map<String, UnitTally> units = new LinkedHashMap<>();
+  private final Map<String, UnplacedMarks> unplaced = new HashMap<>();
   private final Refusals refusals;
   private Optional<Player> player = Optional.empty();
   private String club = "";
@@ -135,15 +137,28 @@ final class LessonGathering {
           .noneMatch(otherS -> Math.abs(otherS - middleS(swing)) < SAME_SWING_S)) {
         middlesS.get(raw.id()).add(middleS(swing));
         found.add(new Found(swing, steps, aim));
-      } else if (!swing.club().isEmpty()) {
-        swings.replaceAll(known -> isSame(known, raw.id(), swing) ? known.named(swing) : known);
+      } else {
+        swings.replaceAll(known -> isSame(known, raw.id(), swing) ? known.noted(swing) : known);
       }
     }
     tellClocks(aligned, found);
     // swings do not see one another here: on all cores, kept in their order
     swings.addAll(found.parallelStream().map(f -> cut(raw.id(), f, aligned, biases)).toList());
+    unplaced(raw.id()).read(marks.all(), known(raw.id()));
     readBefore(recording, pending, Double.POSITIVE_INFINITY);
     return found.size();
+  }
+
+  private List<Swing> known(String recording) {
+    return swings.stream()
+        .filter(swing -> swing.recording().equals(recording))
+        .map(GatheredSwing::swing)
+        .toList();
+  }
+
+  /** The marks of a recording that no swing was found near. */
+  UnplacedMarks unplaced(String recording) {
+    return unplaced.computeIfAbsent(recording, id -> new UnplacedMarks());
   }
 
   /** A swing found before, of which by now more may have been noted. */
@@ -153,7 +168,7 @@ final class LessonGathering {
   }
 
   private LessonMarks marks(Recording recording, boolean goesOn, RestBiases biases) {
-    LessonMarks marks = LessonMarks.of(recording, goesOn, club);
+    LessonMarks marks = LessonMarks.of(recording, goesOn, club, known(recording.id()));
     return marks.isOpen()
         ? marks.before(finder.find(recording, wrist.steps().alignment(), biases, faults))
         : marks;

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.analysis.swing.UnplacedMarks;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
@@ -18,6 +19,9 @@ record LessonMarks(List<Mark> all) {
   /** Stillness so soon before a takeaway is an address (our choice), s. */
   private static final double ADDRESS_S = 5;
 
+  /** A swing with less than so much before it may not be found, s. */
+  private static final double REST_BEFORE_S = 1;
+
   LessonMarks {
     all = List.copyOf(all);
   }
@@ -27,11 +31,20 @@ record LessonMarks(List<Mark> all) {
    *
    * @param goesOn whether it is a later stretch of one: what began before it was read there
    * @param club the one named last before it, or empty
+   * @param known swings found in earlier stretches of it: what was noted of one that cannot be
+   *     found in this stretch again speaks of no other
    */
-  static LessonMarks of(Recording recording, boolean goesOn, String club) {
+  static LessonMarks of(Recording recording, boolean goesOn, String club, List<Swing> known) {
     double firstS = recording.units().stream().mapToDouble(LessonMarks::firstS).min().orElse(0);
+    List<Mark> spokenOf =
+        known.stream()
+            .filter(swing -> takeawayS(swing) < firstS + REST_BEFORE_S)
+            .flatMap(swing -> swing.noted().stream())
+            .toList();
     Stream<Mark> own =
-        recording.marks().stream().filter(m -> !goesOn || !m.open() || m.onsetS() >= firstS);
+        recording.marks().stream()
+            .filter(m -> !goesOn || !m.open() || m.onsetS() >= firstS)
+            .filter(m -> !UnplacedMarks.isAmong(m, spokenOf));
     Stream<Mark> before =
         club.isEmpty()
             ? Stream.of()

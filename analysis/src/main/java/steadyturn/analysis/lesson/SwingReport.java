@@ -57,7 +57,8 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
     if (kept.stream().anyMatch(value -> SwingLimits.whyOf(value).isPresent())) {
       flags.add(NO_BODY_MOVES_SO);
     }
-    return new SwingResult(number, swing.club(), swing.kind(), flags, swing.events(), kept, curves);
+    return new SwingResult(
+        number, swing.club(), swing.kind(), flags, swing.events(), kept, curves, swing.note());
   }
 
   private static SwingResult failed(GatheredSwing gathered, int number) {
@@ -71,7 +72,8 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
         flags,
         swing.events(),
         noPelvis(MeasureReason.SWING_FAILED),
-        List.of());
+        List.of(),
+        swing.note());
   }
 
   private void addPelvis(

@@ -9,7 +9,11 @@ import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
 
-/** Everything found about one swing. */
+/**
+ * Everything found about one swing.
+ *
+ * @param note words that were noted of it, or empty
+ */
 public record SwingResult(
     int number,
     String club,
@@ -17,13 +21,26 @@ public record SwingResult(
     List<String> flags,
     List<EventTime> events,
     List<MeasureValue> measures,
-    List<Curve> curves) {
+    List<Curve> curves,
+    String note) {
 
   public SwingResult {
     flags = List.copyOf(flags);
     events = List.copyOf(events);
     measures = List.copyOf(measures);
     curves = List.copyOf(curves);
+  }
+
+  /** A swing of which nothing was noted. */
+  public SwingResult(
+      int number,
+      String club,
+      SwingKind kind,
+      List<String> flags,
+      List<EventTime> events,
+      List<MeasureValue> measures,
+      List<Curve> curves) {
+    this(number, club, kind, flags, events, measures, curves, "");
   }
 
   /** When the swing reached a key position, s; NaN where it was not found. */

@@ -1,9 +1,7 @@
 package steadyturn.analysis.live;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
@@ -12,6 +10,7 @@ import steadyturn.analysis.lesson.GrowingLesson;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.swing.FaultReason;
+import steadyturn.analysis.swing.UnplacedMarks;
 import steadyturn.ingest.mark.MarkStretches;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.reason.Reason;
@@ -20,7 +19,6 @@ import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitFacts;
-import steadyturn.ingest.sample.UnitStream;
 
 /**
  * Follows a lesson and answers every ball. Samples may come by any threads and are only laid aside;
@@ -36,21 +34,16 @@ public final class LiveLesson implements AutoCloseable {
   /** After so long without a swing a piece is cut, s. */
   private static final double PIECE_S = 30;
 
-  /** A note belongs to a swing within so long, s. */
-  private static final double NEAR_SWING_S = 15;
-
-  private final String id;
-  private final Player player;
-  private final UnaryOperator<Recording> calibrated;
   private final LiveEvents events;
   private final GrowingLesson lesson;
   private final Executor worker;
   private CompletableFuture<Void> work = CompletableFuture.completedFuture(null);
   private final FinishGate gate = new FinishGate();
-  private final Map<BodyPoint, GrowingUnit> units = new EnumMap<>(BodyPoint.class);
+  private final LatestSamples samples;
   private final List<Mark> marks = new ArrayList<>();
   private volatile double nowS = Double.NEGATIVE_INFINITY;
   private double cutS = Double.NaN;
+  private volatile boolean isOver;
   private int told;
 
   /**
@@ -76,9 +69,7 @@ public final class LiveLesson implements AutoCloseable {
       LiveEvents events,
       Executor worker) {
     this.worker = worker;
-    this.id = id;
-    this.player = player;
-    this.calibrated = calibrated;
+    samples = new LatestSamples(id, player, calibrated);
     this.events = events;
     lesson = new GrowingLesson(player, AnalysisSettings.defaults().withoutCurves());
   }
@@ -88,18 +79,14 @@ public final class LiveLesson implements AutoCloseable {
     later(() -> earlier.forEach(lesson::remember));
   }
 
-  /**
-   * Lays a unit on the lesson's axis; again whenever more is known of it.
-   *
-   * @param startS when its first sample was taken
-   */
-  public synchronized void unit(UnitFacts facts, double startS) {
-    GrowingUnit unit = units.get(facts.point());
-    if (unit == null) {
-      units.put(facts.point(), new GrowingUnit(facts, startS));
-    } else {
-      unit.isKnown(facts, startS);
-    }
+  /** The samples of the last half minute, for whoever watches a step. */
+  public LatestSamples samples() {
+    return samples;
+  }
+
+  /** As {@link LatestSamples#unit}. */
+  public void unit(UnitFacts facts, double startS) {
+    samples.unit(facts, startS);
   }
 
   /**
@@ -111,11 +98,7 @@ public final class LiveLesson implements AutoCloseable {
    */
   public synchronized void sample(
       BodyPoint point, double latencyS, double[] accelMps2, double[] gyroRadPerS) {
-    GrowingUnit unit = units.get(point);
-    if (unit == null) {
-      throw new IllegalArgumentException("the unit at " + point + " has no place on the axis yet");
-    }
-    double timeS = unit.add(latencyS, accelMps2, gyroRadPerS);
+    double timeS = samples.add(point, latencyS, accelMps2, gyroRadPerS);
     nowS = Math.max(nowS, timeS);
     cutS = Double.isNaN(cutS) ? timeS : cutS;
     FinishGate.Sight sight = gate.sample(point, timeS, gyroRadPerS);
@@ -134,6 +117,16 @@ public final class LiveLesson implements AutoCloseable {
     marks.add(mark);
   }
 
+  /** Takes where in its stretch a step that was watched was done: it is looked for no more. */
+  public synchronized void found(Mark step) {
+    marks.removeIf(
+        mark ->
+            mark.durationS() == 0
+                && mark.trialType().equals(step.trialType())
+                && mark.onsetS() <= step.onsetS());
+    marks.add(step);
+  }
+
   private synchronized void cut() {
     double untilS = Math.nextUp(nowS);
     cutS = untilS;
@@ -146,6 +139,7 @@ public final class LiveLesson implements AutoCloseable {
     List<SwingResult> latest = lesson.settle(piece(untilS, true));
     List<Notice> notices = lesson.notices();
     tell(latest, arrivedNs);
+    lesson.unplaced(isOver ? Double.POSITIVE_INFINITY : untilS - MARGIN_S).forEach(events::noticed);
     if (!latest.isEmpty()) { // units on a table, or being strapped on, look like much
       notices.forEach(events::noticed);
       events.revised(latest);
@@ -167,22 +161,35 @@ public final class LiveLesson implements AutoCloseable {
    * @param isLast whether what no later piece needs is let go
    */
   private Recording piece(double untilS, boolean isLast) {
-    return calibrated.apply(cutOut(untilS, isLast));
+    Recording piece = samples.between(Double.NEGATIVE_INFINITY, untilS, marksBefore(untilS));
+    if (isLast) {
+      letGo(untilS);
+    }
+    return piece;
   }
 
-  private synchronized Recording cutOut(double untilS, boolean isLast) {
-    List<UnitStream> streams =
-        units.values().stream()
-            .flatMap(unit -> unit.between(Double.NEGATIVE_INFINITY, untilS).stream())
-            .toList();
-    List<Mark> noted =
-        MarkStretches.of(marks).stream().filter(mark -> mark.onsetS() < untilS).toList();
-    if (isLast) {
-      double keptFromS = untilS - MARGIN_S;
-      marks.removeIf(mark -> mark.onsetS() < (isOfSwing(mark) ? keptFromS - NEAR_SWING_S : untilS));
-      units.values().forEach(unit -> unit.dropBefore(keptFromS));
-    }
-    return new Recording(id, player, streams, noted);
+  /** A step that is still under way is read when it is over. */
+  private synchronized List<Mark> marksBefore(double untilS) {
+    return MarkStretches.of(marks).stream()
+        .filter(mark -> mark.onsetS() < untilS && !isGoingOn(mark, untilS))
+        .toList();
+  }
+
+  private synchronized void letGo(double untilS) {
+    double keptFromS = untilS - MARGIN_S;
+    double neededS =
+        MarkStretches.of(marks).stream()
+            .filter(mark -> mark.onsetS() < untilS && isGoingOn(mark, untilS))
+            .mapToDouble(mark -> mark.onsetS() - MARGIN_S)
+            .min()
+            .orElse(keptFromS);
+    marks.removeIf(
+        mark -> mark.onsetS() < (isOfSwing(mark) ? keptFromS - UnplacedMarks.WITHIN_S : neededS));
+    samples.dropBefore(Math.min(keptFromS, neededS));
+  }
+
+  private static boolean isGoingOn(Mark mark, double atS) {
+    return mark.open() && mark.endS() > atS;
   }
 
   /** Notes of swings are laid on the nearest one; steps and clubs hold on by themselves. */
@@ -194,7 +201,7 @@ public final class LiveLesson implements AutoCloseable {
 
   /** Whether a step is under way; it is read whole. */
   private boolean isStepOpen() {
-    return MarkStretches.of(marks).stream().anyMatch(mark -> mark.open() && mark.endS() > nowS);
+    return MarkStretches.of(marks).stream().anyMatch(mark -> isGoingOn(mark, nowS));
   }
 
   /** One look after the other, whatever a piece does to it. */
@@ -221,6 +228,7 @@ public final class LiveLesson implements AutoCloseable {
   /** Looks at what is left and waits until everything was told. */
   @Override
   public void close() {
+    isOver = true;
     if (!Double.isNaN(cutS)) {
       cut();
     }

@@ -1,6 +1,8 @@
 package steadyturn.analysis.live;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import steadyturn.analysis.lesson.WornSteps;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.fusion.wear.StepSearch.Attempt;
@@ -24,15 +26,25 @@ public final class StepCoach {
   private static final double COUNTED_S = 0.5;
   private static final double STILL_S = 2;
 
-  private final StepSamples samples;
+  /** Where a stretch is tried; the same places as when it is looked for afterwards, s. */
+  private static final double HOP_S = 0.1;
+
+  private final LatestSamples samples;
+  private final Consumer<Mark> found;
   private WornSteps worn = WornSteps.NONE;
   private Optional<MarkWord> step = Optional.empty();
   private double sinceS;
   private double heldS;
   private double toldOfS;
 
-  public StepCoach(StepSamples samples) {
+  /**
+   * A coach.
+   *
+   * @param found is told in which stretch a step was done
+   */
+  public StepCoach(LatestSamples samples, Consumer<Mark> found) {
     this.samples = samples;
+    this.found = found;
   }
 
   /** Begins to watch a step; one that was under way is left. */
@@ -55,17 +67,19 @@ public final class StepCoach {
    * @return none where no step was under way
    */
   public Optional<StepNews> end(double atS) {
-    Optional<StepNews> last =
-        step.map(
-            word -> {
-              Recording seen = samples.since(sinceS - BEFORE_S);
-              Mark mark = open(sinceS, atS);
-              StepResult result = worn.judged(seen, mark);
-              return new StepNews(
-                  word, result.used() ? StepNews.What.DONE : StepNews.What.AGAIN, 0, result);
-            });
+    if (step.isEmpty()) {
+      return Optional.empty();
+    }
+    MarkWord word = step.get();
+    Recording seen = since(sinceS - BEFORE_S);
+    Mark mark = open(sinceS, atS);
+    Optional<Attempt> attempt = worn.look(seen, mark, true);
+    if (attempt.filter(a -> a.result().used()).isPresent()) {
+      return Optional.of(done(word, seen, attempt.get()));
+    }
     leave();
-    return last;
+    StepResult result = attempt.map(Attempt::result).orElseGet(() -> worn.judged(seen, mark));
+    return Optional.of(new StepNews(word, StepNews.What.AGAIN, 0, result));
   }
 
   private void leave() {
@@ -90,8 +104,9 @@ public final class StepCoach {
   }
 
   private Optional<StepNews> lookStill(MarkWord word, double nowS) {
-    double fromS = Math.max(sinceS, nowS - STILL_BACK_S);
-    Recording seen = samples.since(fromS);
+    double hops = Math.floor((nowS - STILL_BACK_S - sinceS) / HOP_S);
+    double fromS = sinceS + Math.max(0, hops) * HOP_S;
+    Recording seen = since(fromS);
     Optional<Attempt> attempt = worn.look(seen, open(fromS, nowS), false);
     if (attempt.filter(a -> a.result().used()).isPresent()) {
       return Optional.of(done(word, seen, attempt.get()));
@@ -123,7 +138,7 @@ public final class StepCoach {
   }
 
   private Optional<StepNews> lookMoved(MarkWord word, double nowS) {
-    Recording seen = samples.since(sinceS - BEFORE_S);
+    Recording seen = since(sinceS - BEFORE_S);
     Optional<Attempt> attempt = worn.look(seen, open(sinceS, nowS), false);
     if (attempt.filter(a -> a.result().used()).isPresent()) {
       return Optional.of(done(word, seen, attempt.get()));
@@ -134,9 +149,15 @@ public final class StepCoach {
   }
 
   private StepNews done(MarkWord word, Recording seen, Attempt attempt) {
-    worn = worn.and(seen, attempt.laid(open(sinceS, attempt.toS())));
+    Mark laid = attempt.laid(open(sinceS, attempt.toS()));
+    worn = worn.and(seen, laid);
+    found.accept(laid);
     leave();
     return new StepNews(word, StepNews.What.DONE, STILL_S, attempt.result());
+  }
+
+  private Recording since(double fromS) {
+    return samples.between(fromS, Double.POSITIVE_INFINITY, List.of());
   }
 
   private Mark open(double fromS, double toS) {

@@ -16,6 +16,7 @@ public enum Measure {
   PELVIS_TURN_SHARE("pelvis.turn-share", "%"),
   PELVIS_CENTRE_ALONG("pelvis.centre-along", "mm"),
   PELVIS_CENTRE_ACROSS("pelvis.centre-across", "mm"),
+  PELVIS_CENTRE_DISTANCE("pelvis.centre-distance", "mm"),
   PELVIS_CIRCLE("pelvis.circle", "mm"),
   WRIST_COCK("wrist.cock", "deg"),
   WRIST_COCK_MAX("wrist.cock-max", "deg"),

@@ -23,11 +23,15 @@ record TurnAndSlide(
           Measure.PELVIS_TURN_TO_SLIDE,
           Measure.PELVIS_TURN_SHARE,
           Measure.PELVIS_CENTRE_ALONG,
-          Measure.PELVIS_CENTRE_ACROSS);
+          Measure.PELVIS_CENTRE_ACROSS,
+          Measure.PELVIS_CENTRE_DISTANCE);
 
   private static final double LEAST_TURN_FOR_RATIO_DEG = 15;
   private static final double LEAST_TURN_FOR_CENTRE_DEG = 20;
   private static final double LEAST_MOVE_FOR_SHARE_MM = 15;
+
+  /** A distance this many spreads from zero may still be zero: 95 % of a round cloud of two. */
+  private static final double Z95_OF_TWO = Math.sqrt(-2 * Math.log(0.05));
 
   /** Keeps quotients finite where nothing turns or slides at all. */
   private static final double LEAST_RAD = 1e-9;
@@ -45,6 +49,7 @@ record TurnAndSlide(
       case PELVIS_TURN_SHARE -> turnShare();
       case PELVIS_CENTRE_ALONG -> centre(measure, TurnCentre::alongM);
       case PELVIS_CENTRE_ACROSS -> centre(measure, TurnCentre::acrossM);
+      case PELVIS_CENTRE_DISTANCE -> centreDistance();
       default -> throw new IllegalArgumentException(measure.id() + " is not of turn and slide");
     };
   }
@@ -112,5 +117,28 @@ record TurnAndSlide(
     return turnDeg() < LEAST_TURN_FOR_CENTRE_DEG
         ? little(measure, MeasureReason.LITTLE_TURN_FOR_CENTRE, LEAST_TURN_FOR_CENTRE_DEG)
         : scaled(measure, placeM);
+  }
+
+  /**
+   * How far the point lies from mid-hip at address; its spread is that along the line to it. A
+   * distance that the spread alone may make reaches down to zero.
+   */
+  private MeasureValue centreDistance() {
+    MeasureValue along = centre(Measure.PELVIS_CENTRE_ALONG, TurnCentre::alongM);
+    MeasureValue across = centre(Measure.PELVIS_CENTRE_ACROSS, TurnCentre::acrossM);
+    if (!along.given()) {
+      return along.as(Measure.PELVIS_CENTRE_DISTANCE);
+    }
+    double mm = Math.hypot(along.value(), across.value());
+    double direction = Math.atan2(across.value(), along.value());
+    double sdMm =
+        1e3
+            * spread.sd(
+                p ->
+                    Math.cos(direction) * TurnCentre.alongM(p)
+                        + Math.sin(direction) * TurnCentre.acrossM(p));
+    double low = mm < Z95_OF_TWO * sdMm ? 0 : mm - Z95 * sdMm;
+    return new MeasureValue(
+        Measure.PELVIS_CENTRE_DISTANCE, at, mm, low, mm + Z95 * sdMm, grade, why);
   }
 }

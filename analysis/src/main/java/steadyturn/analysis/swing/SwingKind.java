@@ -2,8 +2,9 @@ package steadyturn.analysis.swing;
 
 import steadyturn.ingest.reason.Worded;
 
-/** A swing that struck a ball, or one that did not. */
+/** A swing that struck a ball, one that did not, or a repetition of a drill. */
 public enum SwingKind implements Worded {
   HIT,
-  PRACTICE;
+  PRACTICE,
+  DRILL;
 }

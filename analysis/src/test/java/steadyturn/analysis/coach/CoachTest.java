@@ -81,7 +81,7 @@ class CoachTest {
     var links = advice.priority().orElseThrow().chain();
     assertThat(links.stream().map(l -> l.consequence().name()))
         .containsExactly(
-            "circle-moves-back",
+            "centre-off",
             "pelvis-behind",
             "low-point-behind",
             "path-from-outside",

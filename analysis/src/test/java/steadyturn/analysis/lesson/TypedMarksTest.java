@@ -15,10 +15,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.analysis.lab.LessonSimulator;
 import steadyturn.analysis.lab.LessonSpec;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.swing.MarkReason;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.fusion.wear.StepReason;
 import steadyturn.ingest.mark.MarkStretches;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
 
@@ -70,6 +72,25 @@ class TypedMarksTest {
         .filter(notice -> notice.reason().code() instanceof StepReason)
         .map(Notice::about)
         .collect(Collectors.toSet());
+  }
+
+  @Test
+  void aNoteIsOfTheBallBeforeItAndOneFarAwayOfTheLesson() {
+    // Given: words typed 5 s after the second ball, 3 s before the first, and 60 s after the last
+    // swing, where a hit is typed too. Expect: each with its ball; the far ones said, none lost.
+    List<Mark> balls = noted.marks().stream().filter(TypedMarksTest::isSwing).toList();
+    double endS = balls.get(balls.size() - 1).endS() + 60;
+    List<Mark> marks = new ArrayList<>(noted.marks());
+    marks.add(new Mark(balls.get(1).endS() + 5, 0, "note", "", "left heel"));
+    marks.add(new Mark(balls.get(0).onsetS() - 3, 0, "note", "", "first"));
+    marks.add(new Mark(endS, 0, "note", "", "done"));
+    marks.add(new Mark(endS, 0, "hit", "", ""));
+    LessonResult result = analyze(noted.with(marks));
+    assertThat(result.swings()).extracting(SwingResult::note).startsWith("first", "left heel", "");
+    assertThat(result.notices())
+        .extracting(Notice::reason)
+        .contains(Reason.of(MarkReason.FAR, "hit", endS), Reason.of(MarkReason.NOTE, "done", endS));
+    assertThat(swings(result)).isEqualTo(swings(byStretches));
   }
 
   @ParameterizedTest

@@ -24,7 +24,9 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.MarkReason;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.analysis.swing.SwingKind;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
@@ -101,6 +103,54 @@ class LiveLessonTest {
     double timeS() {
       return unit.timeS(index);
     }
+  }
+
+  @Test
+  void whatIsNotedOfOneBallIsGivenToNoOther() {
+    // given two hits and a practice swing, 7-iron; each hit typed 2.5 s after it, a note right
+    // behind,
+    // nothing at the practice swing, and a hit typed a minute before the first ball
+    LessonSpec spec =
+        LessonSpec.standard().withHits(2).withPractices(1).withRateHz(200).withWaggles(0);
+    Recording noted = LessonSimulator.simulate(spec, SEED).recording();
+    List<Mark> typed = new ArrayList<>();
+    for (Mark mark : noted.marks()) {
+      if (mark.trialType().equals("hit")) {
+        typed.add(new Mark(mark.endS() + 2.5, 0, "hit", mark.club(), ""));
+        typed.add(new Mark(mark.endS() + 2.6, 0, "note", "", "after " + typed.size()));
+      } else if (!mark.trialType().equals("practice")) {
+        typed.add(mark);
+      }
+    }
+    double firstS =
+        noted.marks().stream()
+            .filter(mark -> mark.trialType().equals("hit"))
+            .findFirst()
+            .orElseThrow()
+            .onsetS();
+    typed.add(new Mark(firstS - 20, 0, "hit", "", ""));
+    typed.sort(Comparator.comparingDouble(Mark::onsetS));
+    Recording whole = noted.with(typed);
+    Told told = played(whole);
+    LessonResult read = LessonAnalyzer.withDefaults().analyze(List.of(whole)).get(0);
+    // expect the kinds, clubs and notes of the whole recording, the third swing noted by nothing
+    assertEquals(
+        read.swings().stream().map(LiveLessonTest::words).toList(),
+        told.lastly.values().stream().map(LiveLessonTest::words).toList(),
+        "seed " + SEED);
+    assertEquals(SwingKind.PRACTICE, Objects.requireNonNull(told.atOnce.get(3)).kind());
+    assertEquals("", Objects.requireNonNull(told.lastly.get(3)).note());
+    assertTrue(Objects.requireNonNull(told.lastly.get(2)).note().startsWith("after"));
+    assertEquals(1, told.notices.stream().filter(LiveLessonTest::isFar).count());
+    assertEquals(1, read.notices().stream().filter(LiveLessonTest::isFar).count());
+  }
+
+  private static String words(SwingResult swing) {
+    return swing.number() + " " + swing.kind() + " " + swing.club() + " " + swing.note();
+  }
+
+  private static boolean isFar(Notice notice) {
+    return notice.reason().code() == MarkReason.FAR;
   }
 
   private static Told played(Recording whole) {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -36,16 +37,18 @@ class StepCoachTest {
   private static final class Played {
 
     final Recording noted;
-    final StepSamples samples;
+    final LatestSamples samples;
     final StepCoach coach;
     final List<StepNews> news = new ArrayList<>();
     final List<Mark> marks = new ArrayList<>();
+    final List<Mark> found = new ArrayList<>();
     private final int[] next;
 
     Played(Recording noted) {
       this.noted = noted;
-      samples = new StepSamples(noted.player());
-      coach = new StepCoach(samples);
+      samples = new LatestSamples(noted.id(), noted.player(), UnaryOperator.identity());
+      noted.units().forEach(unit -> samples.unit(unit.facts(), 0));
+      coach = new StepCoach(samples, found::add);
       next = new int[noted.units().size()];
     }
 
@@ -129,6 +132,7 @@ class StepCoachTest {
     Played played = new Played(lesson(seed)).withStepsTyped(lateS);
     assertThat(played.told(What.DONE)).hasSize(7);
     assertThat(played.refusedAfterwards()).isEmpty();
+    assertThat(played.found).hasSize(7).noneMatch(Mark::open);
   }
 
   @Test
@@ -181,7 +185,13 @@ class StepCoachTest {
 
   @Test
   void aStepOfAUnitThatIsNotThereIsRefused() {
-    StepCoach coach = new StepCoach(new StepSamples(lesson(22).player()));
+    Recording noted = lesson(22);
+    StepCoach coach =
+        new StepCoach(
+            new LatestSamples(noted.id(), noted.player(), UnaryOperator.identity()),
+            mark -> {
+              throw new AssertionError("nothing was done, yet found was " + mark);
+            });
     coach.begin(MarkWord.COCKING, 5);
     assertThat(coach.look(6)).isEmpty();
     assertThat(coach.end(9).orElseThrow().result().why().code()).isEqualTo(StepReason.LOST);

@@ -32,7 +32,8 @@ class PelvisCoverageTest {
             Measure.PELVIS_SIDETILT,
             Measure.PELVIS_SLIDE_PER_TURN,
             Measure.PELVIS_CENTRE_ALONG,
-            Measure.PELVIS_CENTRE_ACROSS);
+            Measure.PELVIS_CENTRE_ACROSS,
+            Measure.PELVIS_CENTRE_DISTANCE);
     double[][] root =
         new CholeskyDecomposition(MatrixUtils.createRealMatrix(MadePelvis.jointCovariance()))
             .getL()

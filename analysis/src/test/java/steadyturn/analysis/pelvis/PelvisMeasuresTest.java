@@ -87,6 +87,10 @@ class PelvisMeasuresTest {
     double turnedY = Math.sin(p.turnRad()) * x + Math.cos(p.turnRad()) * y;
     assertThat(c + turnedX).isCloseTo(1000 * p.slideM(), within(1e-3));
     assertThat(-a + turnedY).isCloseTo(-1000 * p.thrustM(), within(1e-3));
+    // how far: a chord of 2 r sin(turn / 2) is what mid-hip moved
+    double moved = 1000 * Math.hypot(p.slideM(), p.thrustM());
+    assertThat(find(all, Measure.PELVIS_CENTRE_DISTANCE, "top").value())
+        .isCloseTo(moved / (2 * Math.sin(Math.abs(p.turnRad()) / 2)), within(1e-3));
   }
 
   @Test
@@ -132,6 +136,7 @@ class PelvisMeasuresTest {
       assertThat(find(all, Measure.PELVIS_SLIDE_PER_TURN, word).given()).isEqualTo(ratio[i]);
       assertThat(find(all, Measure.PELVIS_CENTRE_ALONG, word).given()).isEqualTo(centre[i]);
       assertThat(find(all, Measure.PELVIS_CENTRE_ACROSS, word).given()).isEqualTo(centre[i]);
+      assertThat(find(all, Measure.PELVIS_CENTRE_DISTANCE, word).given()).isEqualTo(centre[i]);
     }
   }
 
@@ -249,12 +254,12 @@ class PelvisMeasuresTest {
 
   @Test
   void whichMeasuresAKeyPositionHas() {
-    // Expect: at address the tilts alone; at takeaway no ratio; at the others all eleven; once the
+    // Expect: at address the tilts alone; at takeaway no ratio; at the others all twelve; once the
     // circle. Outside the stretch turn and slide are withheld.
     List<MeasureValue> all = measures(MadePelvis.of(Handedness.RIGHT), EVENTS);
     assertThat(all.stream().filter(m -> m.at().equals("address"))).hasSize(2);
     assertThat(all.stream().filter(m -> m.at().equals("takeaway"))).hasSize(6);
-    assertThat(all.stream().filter(m -> m.at().equals("top"))).hasSize(11);
+    assertThat(all.stream().filter(m -> m.at().equals("top"))).hasSize(12);
     assertThat(all.stream().filter(m -> m.at().isEmpty())).hasSize(1);
     for (double t : new double[] {-0.03, 3.03}) {
       List<MeasureValue> out =

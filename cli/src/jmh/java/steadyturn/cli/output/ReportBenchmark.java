@@ -3,6 +3,7 @@ package steadyturn.cli.output;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -52,7 +53,7 @@ public class ReportBenchmark {
   @Benchmark
   public String table() throws IOException {
     StringWriter to = new StringWriter();
-    TableReport.write(results, true, to);
+    TableReport.write(results, Map.of(), true, to);
     return to.toString();
   }
 

@@ -18,6 +18,7 @@ import steadyturn.cli.command.lesson.OrientCommand;
 import steadyturn.cli.command.lesson.ProgressCommand;
 import steadyturn.cli.command.lesson.ReportCommand;
 import steadyturn.cli.command.live.MarkCommand;
+import steadyturn.cli.command.live.PluginChoice;
 import steadyturn.cli.command.live.RecordCommand;
 import steadyturn.cli.command.live.UnitsCommand;
 import steadyturn.cli.terminal.Failures;
@@ -90,8 +91,10 @@ public final class Commands {
     line.setCaseInsensitiveEnumValuesAllowed(true);
     Failures failures = new Failures();
     line.setParameterExceptionHandler(failures).setExecutionExceptionHandler(failures);
+    List<String> words = List.of(args).subList(1, args.length);
     try {
-      return line.execute(List.of(args).subList(1, args.length).toArray(String[]::new));
+      PluginChoice.loadFor(name, words, err);
+      return line.execute(words.toArray(String[]::new));
     } catch (OutOfMemoryError e) {
       err.println("steadyturn: " + Failures.OUT_OF_MEMORY);
       return Failures.FAILED;

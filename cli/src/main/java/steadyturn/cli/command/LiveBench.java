@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import org.apache.commons.math3.stat.StatUtils;
+import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.live.LiveEvents;
 import steadyturn.analysis.live.LiveLesson;
 import steadyturn.cli.bench.Cost;
+import steadyturn.cli.command.live.WarmUp;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitFacts;
@@ -24,6 +27,9 @@ final class LiveBench implements LiveEvents {
 
   static final double RATE_HZ = 1000;
 
+  private static final int PARTS = 5;
+
+  private final List<Double> keptMb = new ArrayList<>();
   private final List<Double> answeredAfterS = new CopyOnWriteArrayList<>();
   private final List<Notice> notices = new CopyOnWriteArrayList<>();
 
@@ -40,6 +46,7 @@ final class LiveBench implements LiveEvents {
   /** Plays a recorded lesson; answers what is to be said of it. */
   List<String> lines(Recording lesson) throws Exception {
     UnitStream longest = lesson.unit(BodyPoint.PELVIS).orElseThrow();
+    WarmUp.run(TeachingReader.shipped());
     Cost cost = Cost.of(() -> play(lesson));
     double[] sorted = answeredAfterS.stream().mapToDouble(s -> s).sorted().toArray();
     List<String> lines = new ArrayList<>();
@@ -57,8 +64,22 @@ final class LiveBench implements LiveEvents {
             "%.3f of the lesson's %.0f s",
             cost.processorS() / longest.lengthS(),
             longest.lengthS()));
+    lines.add(
+        BenchCommand.line(
+            "memory kept",
+            "%s MB more than before, after each fifth of the lesson",
+            keptMb.stream()
+                .skip(1)
+                .map(mb -> Long.toString(Math.round(mb - keptMb.get(0))))
+                .collect(Collectors.joining(", "))));
     lines.addAll(BenchCommand.shares(cost));
     return lines;
+  }
+
+  /** What is still in use once all waste is collected. */
+  private static double keptMb() {
+    System.gc();
+    return 1e-6 * (Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory());
   }
 
   private static long hits(Recording lesson) {
@@ -67,6 +88,7 @@ final class LiveBench implements LiveEvents {
 
   /** The shaft and the thorax send what the hand sends: they cost the same. */
   private int play(Recording lesson) {
+    keptMb.add(keptMb());
     List<UnitStream> units = new ArrayList<>(lesson.units());
     UnitStream hand = lesson.unit(BodyPoint.LEAD_HAND).orElseThrow();
     try (LiveLesson live =
@@ -80,10 +102,11 @@ final class LiveBench implements LiveEvents {
         points.add(more);
       }
       lesson.marks().forEach(live::mark);
+      double lengthS = hand.timeS(hand.size() - 1);
       int[] at = new int[units.size()];
       double[] accel = new double[3];
       double[] gyro = new double[3];
-      for (double timeS = 0; timeS < hand.timeS(hand.size() - 1); timeS += 1 / RATE_HZ) {
+      for (double timeS = 0; timeS < lengthS; timeS += 1 / RATE_HZ) {
         for (int k = 0; k < at.length; k++) {
           UnitStream unit = units.get(k);
           for (; at[k] < unit.size() && unit.timeS(at[k]) <= timeS; at[k]++) {
@@ -93,6 +116,9 @@ final class LiveBench implements LiveEvents {
             }
             live.sample(points.get(k), unit.timeS(at[k]), accel, gyro);
           }
+        }
+        if (timeS > keptMb.size() * lengthS / PARTS) {
+          keptMb.add(keptMb());
         }
       }
     }

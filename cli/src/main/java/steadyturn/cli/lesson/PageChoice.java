@@ -2,7 +2,7 @@ package steadyturn.cli.lesson;
 
 import java.nio.file.Path;
 import picocli.CommandLine.Option;
-import steadyturn.cli.page.LengthUnits;
+import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.terminal.Console;
 
 /** The options of a page: which club it is about, its lengths, and where it goes. */

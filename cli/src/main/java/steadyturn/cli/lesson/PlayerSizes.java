@@ -33,6 +33,18 @@ public final class PlayerSizes {
         given(wornMm, console));
   }
 
+  /** Whether a size was given that is not the one an archive knows. */
+  public boolean isOtherThan(Player known) {
+    return isOther(widthMm, known.pelvisWidthMm())
+        || isOther(depthMm, known.pelvisDepthMm())
+        || isOther(wornMm, known.wornDepthMm())
+        || isOther(statureMm, known.statureMm());
+  }
+
+  private static boolean isOther(Optional<Double> givenMm, OptionalDouble knownMm) {
+    return givenMm.filter(mm -> knownMm.isEmpty() || mm != knownMm.getAsDouble()).isPresent();
+  }
+
   private static OptionalDouble given(Optional<Double> mm, Console console) {
     if (mm.isPresent() && !(mm.get() > 0)) {
       throw console.wrongUsage("a size is above 0 mm, was " + mm.get());

@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.drill.HalfSwings;
 import steadyturn.analysis.coach.drill.Rehearsal;
 import steadyturn.analysis.coach.drill.SlowTurns;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.recording.dataset.Session;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
@@ -27,7 +27,7 @@ public final class Rehearsals {
     boolean drilled =
         marks.values().stream()
             .flatMap(List::stream)
-            .anyMatch(mark -> mark.trialType().equals(DrillScore.MARK));
+            .anyMatch(mark -> mark.trialType().equals(MarkWord.DRILL_REP.word()));
     if (!drilled) {
       return found;
     }

@@ -1,9 +1,12 @@
 package steadyturn.cli.page;
 
+import java.util.List;
+import java.util.stream.Stream;
 import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.Evidence;
 import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.coach.RuleFinding.Link;
+import steadyturn.analysis.coach.RuleFinding.Seen;
 import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.measure.Measure;
 
@@ -37,13 +40,17 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
 
   private void priority() {
     html.open("section", "class", "one");
-    html.element("h2", text("page.one-thing" + pen.reader()));
+    boolean isGood = advice.priority().isEmpty() && !advice.good().isEmpty();
+    html.element("h2", text(isGood ? "page.how-it-went" : "page.one-thing" + pen.reader()));
     if (advice.priority().isPresent()) {
       finding(advice.priority().get());
     } else if (advice.swings() == 0) {
       html.element("p", text("page.no-swing"), "class", "big");
     } else if (advice.swings() < GroupComparison.FEWEST_SWINGS) {
       html.element("p", text("page.not-enough"), "class", "big");
+    } else if (pen.forPlayer() && !advice.good().isEmpty()) {
+      html.element("p", text("page.keep"), "class", "big");
+      html.list(good(), "class", "good").element("p", text("page.keep.more"));
     } else {
       html.element("p", text("page.nothing"), "class", "big");
       html.element("p", text("page.nothing" + (pen.forPlayer() ? ".player" : ".teacher")));
@@ -56,7 +63,7 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
     String key = "finding." + finding.rule().name();
     html.element("p", text(key + (pen.forPlayer() ? ".aim" : ".name")), "class", "big");
     html.element("p", text(key + (pen.forPlayer() ? ".player" : ".teacher")));
-    html.element("h3", text("page.evidence")).list(finding.evidence().stream().map(this::evidence));
+    html.list(finding.evidence().stream().map(this::evidence), "class", "seen-by");
     if (!pen.forPlayer()) {
       chain(finding);
       String named = source.isBlank() ? text("source.own") : source;
@@ -78,12 +85,13 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
 
   /** What it tends to cause, one after the other, each with what the units saw of it. */
   private void chain(RuleFinding finding) {
-    if (finding.chain().isEmpty()) {
+    List<Link> signs = finding.chain().stream().filter(l -> l.kind() != Seen.NOT_SEEN).toList();
+    if (signs.isEmpty()) {
       return;
     }
     html.element("h3", text("page.tends-to"));
     html.open("ol", "class", "chain");
-    for (Link link : finding.chain()) {
+    for (Link link : signs) {
       String seen = link.kind().word();
       html.open("li");
       html.element("span", text("consequence." + link.consequence().name() + ".teacher"));
@@ -93,19 +101,21 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
   }
 
   private void whatIsGood() {
-    if (advice.good().isEmpty() && pen.forPlayer()) {
+    boolean told = advice.good().isEmpty() || advice.priority().isEmpty();
+    if (pen.forPlayer() && told) {
       return;
     }
     html.open("section").element("h2", text("page.good"));
     if (advice.good().isEmpty()) {
       html.element("p", text("page.good.none"));
     } else {
-      html.list(
-          advice.good().stream().map(g -> text("good." + g.rule().name() + ".player")),
-          "class",
-          "good");
+      html.list(good(), "class", "good");
     }
     html.close("section");
+  }
+
+  private Stream<String> good() {
+    return advice.good().stream().map(g -> text("good." + g.rule().name() + ".player"));
   }
 
   private void further() {
@@ -124,7 +134,7 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
   }
 
   private void open() {
-    if (!advice.open().isEmpty()) {
+    if (!advice.open().isEmpty() && !(pen.forPlayer() && advice.priority().isPresent())) {
       html.open("section").element("h2", text("page.open"));
       html.list(advice.open().stream().map(this::open)).close("section");
     }

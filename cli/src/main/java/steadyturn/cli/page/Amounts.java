@@ -3,6 +3,8 @@ package steadyturn.cli.page;
 import java.math.BigDecimal;
 import java.util.Locale;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.reader.Audience;
+import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 

@@ -91,6 +91,13 @@ final class Drawing {
     return draw("<polygon points='%s' fill='%s'/>", list, fill);
   }
 
+  /** Shapes of our own files, mirrored for a left-handed player. */
+  Drawing mirrored(boolean mirror, String markup) {
+    svg.raw(mirror ? "<g transform=\"translate(160 0) scale(-1 1)\">" : "<g>").raw(markup);
+    svg.close("g");
+    return this;
+  }
+
   /** Words with a white rim, so that they stay readable on lines; anchor start, middle or end. */
   Drawing words(double x, double y, String anchor, String text, String kind) {
     svg.element("text", text, "x", px(x), "y", px(y), "text-anchor", anchor, "class", kind);

@@ -1,29 +1,37 @@
 package steadyturn.cli.page;
 
+import java.io.IOException;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.Properties;
 import java.util.stream.Collectors;
-import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.coach.drill.DrillRep;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.ingest.recording.disk.Shipped;
 
 /** The drill with its goal and its cautions, and how the drills of this lesson went. */
 record DrillPart(Pen pen, Html html) {
 
+  private static final Properties DRAWN = drawn();
+
   /** The drill of the priority; the teacher also sees the others that may help. */
   static Html toDo(Pen pen) {
     DrillPart part = new DrillPart(pen, new Html());
-    Optional<RuleFinding> priority = pen.sheet().advice().priority();
-    List<String> drills = priority.map(finding -> finding.rule().drills()).orElse(List.of());
+    List<Drill> drills = pen.sheet().drillsToDo();
+    if (pen.forPlayer() && drills.isEmpty()) {
+      return part.html;
+    }
     part.html.open("section", "class", "drill");
     part.html.element("h2", part.text("page.drill" + pen.reader()));
     if (drills.isEmpty()) {
       part.html.element("p", part.text("page.drill.none"));
     } else {
-      part.drill(pen.sheet().teaching().drill(drills.get(0)));
+      part.drill(drills.get(0));
       part.others(drills.subList(1, drills.size()));
     }
     part.html.close("section");
@@ -58,12 +66,14 @@ record DrillPart(Pen pen, Html html) {
   private void drill(Drill drill) {
     String key = "drill." + drill.name();
     html.element("p", text(key + ".name"), "class", "big");
+    html.open("div", "class", "drawn");
+    picture(pen, drill.name()).ifPresent(html::part);
     html.open("dl");
     html.element("dt", text("page.drill.do")).element("dd", text(key + ".do"));
     html.element("dt", text("page.drill.feel")).element("dd", text(key + ".feel"));
     html.element("dt", text("page.drill.goal"));
     html.element("dd", Pen.sentence(goal(drill)) + ". " + text("page.drill.reps", drill.reps()));
-    html.close("dl");
+    html.close("dl", "div");
     care(drill.cautions());
   }
 
@@ -76,6 +86,12 @@ record DrillPart(Pen pen, Html html) {
   private String goal(Drill drill) {
     Measure measure = drill.judgedBy().measure();
     String name = pen.name(drill.judgedBy());
+    if (!drill.hasNumber()) {
+      return text("page.drill.goal.open");
+    }
+    if (measure.unit().equals("%") && drill.high() >= 100) {
+      return text("page.drill.goal.over", name, pen.amounts().asSetWithUnit(drill.low(), measure));
+    }
     if (!pen.forPlayer()) {
       return text(
           "page.drill.goal.words",
@@ -96,14 +112,14 @@ record DrillPart(Pen pen, Html html) {
     return text("page.drill.goal.words", name, low, high);
   }
 
-  private void others(List<String> names) {
-    if (pen.forPlayer() || names.isEmpty()) {
+  private void others(List<Drill> drills) {
+    if (pen.forPlayer() || drills.isEmpty()) {
       return;
     }
     html.element("h3", text("page.drill.others")).open("ul");
-    for (String name : names) {
-      html.open("li").element("strong", text("drill." + name + ".name") + ". ");
-      html.words(Pen.sentence(goal(pen.sheet().teaching().drill(name))) + ".").close("li");
+    for (Drill drill : drills) {
+      html.open("li").element("strong", text("drill." + drill.name() + ".name") + ". ");
+      html.words(Pen.sentence(goal(drill)) + ".").close("li");
     }
     html.close("ul");
   }
@@ -151,5 +167,29 @@ record DrillPart(Pen pen, Html html) {
 
   private String text(String key, Object... values) {
     return pen.text(key, values);
+  }
+
+  /**
+   * The drawn picture of a shipped drill, mirrored for the left; empty for one of the teacher's.
+   */
+  static Optional<Html> picture(Pen pen, String drill) {
+    return Optional.ofNullable(DRAWN.getProperty(drill))
+        .map(
+            markup -> {
+              String name = pen.text("drill." + drill + ".name");
+              return new Drawing("drill", 160, 110, name, pen.text("drill.picture.alt", name))
+                  .mirrored(pen.leftIsTarget() < 0, markup)
+                  .done();
+            });
+  }
+
+  private static Properties drawn() {
+    Properties all = new Properties();
+    try {
+      all.load(new StringReader(Shipped.text(DrillPart.class, "drill-pictures.properties")));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return all;
   }
 }

@@ -46,6 +46,7 @@ final class Html {
     empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
     empty("link", "rel", "icon", "href", "data:,").element("title", title);
     return open("style")
+        .raw(Shipped.text(Html.class, "fonts.css"))
         .raw(Shipped.text(Html.class, "page.css"))
         .close("style", "head")
         .open("body", body)
@@ -87,7 +88,7 @@ final class Html {
   Html figure(Html picture, String title, String words) {
     open("figure").part(picture).open("figcaption");
     if (!title.isEmpty()) {
-      element("strong", title + ". ");
+      element("strong", words.isEmpty() ? title : title + ". ");
     }
     return words(words).close("figcaption", "figure");
   }

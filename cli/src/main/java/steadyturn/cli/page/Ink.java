@@ -14,6 +14,7 @@ final class Ink {
   static final String DARK = "#222222";
   static final String QUIET = "#6b6b6b";
   static final String FAINT = "#d9d5cc";
+  static final String PAPER = "#fdfbf6";
   static final String DASH_BACK = "9 5";
 
   private Ink() {}

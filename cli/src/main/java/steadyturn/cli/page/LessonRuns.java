@@ -73,7 +73,8 @@ public final class LessonRuns {
             .map(e -> new EventTime(e.event(), e.timeS() + laterS, e.sdS(), e.grade(), e.why()))
             .toList(),
         s.measures(),
-        s.curves().stream().map(c -> later(c, laterS)).toList());
+        s.curves().stream().map(c -> later(c, laterS)).toList(),
+        s.note());
   }
 
   private static Curve later(Curve c, double laterS) {
@@ -98,15 +99,19 @@ public final class LessonRuns {
     return swings;
   }
 
-  /** Balls struck; where none was, the practice swings. */
+  /** Balls struck, repetitions of drills apart; where none was, the practice swings. */
   List<SwingResult> hits() {
-    List<SwingResult> hits = swings.stream().filter(s -> s.kind() == SwingKind.HIT).toList();
-    return hits.isEmpty() ? swings : hits;
+    List<SwingResult> hits = of(SwingKind.HIT);
+    return hits.isEmpty() ? of(SwingKind.PRACTICE) : hits;
+  }
+
+  List<SwingResult> of(SwingKind kind) {
+    return swings.stream().filter(s -> s.kind() == kind).toList();
   }
 
   /** The club of every ball struck, drill repetitions apart. */
   public List<String> clubsHit() {
-    return DrillScore.fullSwings(marks, hits()).stream().map(SwingResult::club).toList();
+    return hits().stream().map(SwingResult::club).toList();
   }
 
   List<Mark> marks() {

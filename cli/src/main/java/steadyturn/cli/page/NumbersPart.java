@@ -17,7 +17,7 @@ record NumbersPart(Pen pen, Html html) {
           new MeasureAt(Measure.PELVIS_TURN, "top"),
           new MeasureAt(Measure.PELVIS_SLIDE, "top"),
           new MeasureAt(Measure.PELVIS_TURN_SHARE, "top"),
-          new MeasureAt(Measure.PELVIS_CENTRE_ALONG, "top"),
+          new MeasureAt(Measure.PELVIS_CENTRE_DISTANCE, "top"),
           new MeasureAt(Measure.PELVIS_TURN, "impact"),
           new MeasureAt(Measure.PELVIS_SLIDE, "impact"),
           new MeasureAt(Measure.PELVIS_THRUST, "impact"),

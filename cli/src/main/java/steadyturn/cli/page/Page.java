@@ -6,27 +6,34 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.cli.page.reader.Audience;
+import steadyturn.cli.page.reader.LengthUnits;
+import steadyturn.cli.page.reader.Letter;
 import steadyturn.cli.words.Words;
 
 /** Writes a {@link Sheet} as one HTML file that needs nothing else. */
 public final class Page {
 
   private final Pen pen;
+  private final Letter letter;
   private final Html html = new Html();
 
-  private Page(Pen pen) {
+  private Page(Pen pen, Letter letter) {
     this.pen = pen;
+    this.letter = letter;
   }
 
   /** The whole file. */
-  public static String html(Sheet sheet, Audience audience, LengthUnits units, Words words) {
-    Page page = new Page(new Pen(sheet, words, units, audience));
+  public static String html(
+      Sheet sheet, Audience audience, LengthUnits units, Words words, Letter letter) {
+    Page page = new Page(new Pen(sheet, words, units, audience), letter);
     page.document();
     return page.html.toString();
   }
 
   private void document() {
-    String title = text("page.title", pen.sheet().player().id());
+    String player = letter.name().isEmpty() ? pen.sheet().player().id() : letter.name();
+    String title = text("page.title" + pen.reader(), player);
     html.begin(
         pen.words().language(),
         title + ", " + pen.sheet().lesson(),
@@ -55,8 +62,13 @@ public final class Page {
     String reps = repetitions == 0 ? "" : ", " + text("page.swings.reps", repetitions);
     String side = text("page.handed." + sheet.player().handed().word());
     String lesson = text("page.lesson", sheet.lesson());
-    String day = sheet.date().isEmpty() ? "" : ", " + sheet.date();
-    html.element("p", lesson + day + " · " + side + " · " + count + reps).close("header");
+    String day = sheet.date().isEmpty() ? "" : ", " + pen.words().day(sheet.date());
+    String from = letter.teacher().isEmpty() ? "" : " · " + text("page.from", letter.teacher());
+    html.element("p", lesson + day + from + " · " + side + " · " + count + reps);
+    if (!letter.says().isEmpty()) {
+      html.element("p", letter.says(), "class", "says");
+    }
+    html.close("header");
   }
 
   /** Only drills, or nothing: no picture and no number can be told. */
@@ -68,7 +80,8 @@ public final class Page {
   }
 
   private void forTeacher() {
-    html.part(AdvicePart.asks(pen)).part(AdvicePart.oneThing(pen)).part(DrillPart.toDo(pen));
+    html.open("div", "class", "beside").part(AdvicePart.oneThing(pen)).part(SideBySide.of(pen));
+    html.close("div").part(DrillPart.toDo(pen)).part(AdvicePart.asks(pen));
     html.open("div", "class", "side-by-side").part(AdvicePart.others(pen)).close("div");
     html.part(DrillPart.done(pen));
     pictures();
@@ -81,18 +94,14 @@ public final class Page {
   }
 
   private void forPlayer() {
-    html.part(AdvicePart.oneThing(pen)).part(DrillPart.toDo(pen));
-    pictures();
-    figure(SwingToSwing.draw(pen), "picture.same", "picture.needs.pelvis");
-    html.open("div").part(AdvicePart.others(pen)).close("div");
-    html.close("div").element("p", text("page.about.player"), "class", "small").close("section");
-    html.part(DrillPart.done(pen));
+    html.part(AdvicePart.oneThing(pen)).part(SideBySide.of(pen)).part(DrillPart.toDo(pen));
+    html.open("div", "class", "others").part(AdvicePart.others(pen)).part(DrillPart.done(pen));
+    html.close("div");
   }
 
   private void pictures() {
     html.open("section", "class", "pictures").element("h2", text("page.pictures"));
     html.open("div", "class", "figures");
-    figure(HipsFromAbove.draw(pen), "picture.above", "picture.needs.pelvis");
     figure(TurnAgainstSlide.draw(pen), "picture.path", "picture.needs.pelvis");
   }
 
@@ -101,7 +110,7 @@ public final class Page {
         picture.orElseGet(
             () -> new Html().element("p", text("picture.none", text(needs)), "class", "missing")),
         text(key + ".title"),
-        text(key + (pen.forPlayer() ? ".player" : ".text")));
+        text(key + ".text"));
   }
 
   private void notices() {

@@ -6,6 +6,8 @@ import steadyturn.analysis.compare.ErrorSplit;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.reader.Audience;
+import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.Words;
 
 /** What every part of a page writes with: the content, the words, the units, the reader. */

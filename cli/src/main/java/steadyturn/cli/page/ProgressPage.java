@@ -15,6 +15,8 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.reader.Audience;
+import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.Words;
 
 /** Writes a player's lessons as one HTML file that needs nothing else. */
@@ -122,10 +124,8 @@ public final class ProgressPage {
   }
 
   private String given(LessonStep step, Teaching teaching) {
-    return step.advice().priority().stream()
-        .flatMap(finding -> finding.rule().drills().stream())
-        .findFirst()
-        .map(name -> given(step, teaching.drill(name)))
+    return step.given(teaching)
+        .map(drill -> given(step, drill))
         .orElseGet(() -> text("progress.given.none", label(step)));
   }
 

@@ -1,6 +1,5 @@
 package steadyturn.cli.page;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,12 +8,14 @@ import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.Coach;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.drill.DrillScore;
+import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.swing.SwingKind;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 
@@ -62,15 +63,12 @@ public record Sheet(
   public static Sheet of(
       String lesson, LessonRuns runs, Teaching teaching, String club, Optional<SwingGroup> model) {
     List<Mark> marks = runs.marks();
-    List<SwingResult> hits = runs.hits();
-    List<SwingResult> full = DrillScore.fullSwings(marks, hits);
+    List<SwingResult> full = runs.hits();
     Map<String, Integer> clubs = new LinkedHashMap<>();
     full.forEach(swing -> clubs.merge(swing.club(), 1, Integer::sum));
     String chosen = club.isEmpty() ? most(clubs) : club;
     clubs.remove(chosen);
     List<SwingResult> about = full.stream().filter(s -> s.club().equals(chosen)).toList();
-    List<SwingResult> reps = new ArrayList<>(runs.swings());
-    reps.removeAll(DrillScore.fullSwings(marks, runs.swings()));
     return new Sheet(
         lesson,
         runs.date(),
@@ -78,7 +76,7 @@ public record Sheet(
         chosen,
         about,
         clubs,
-        reps,
+        runs.of(SwingKind.DRILL),
         teaching.forPlayer(runs.player().id(), chosen),
         new Coach(teaching).advise(runs.player().id(), chosen, about),
         DrillScore.of(teaching, marks, withClub(runs.swings(), chosen), runs.rehearsals()),
@@ -104,6 +102,11 @@ public record Sheet(
   /** The swings as a group of one lesson. */
   static SwingGroup group(List<SwingResult> swings) {
     return new SwingGroup("swings", swings.stream().map(s -> new LessonSwing("", s)).toList());
+  }
+
+  /** The drills of the priority that are still ahead of this player, the first to be done. */
+  public List<Drill> drillsToDo() {
+    return advice.priority().map(found -> found.drills(teaching, group())).orElse(List.of());
   }
 
   SwingGroup group() {

@@ -17,6 +17,8 @@ import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.output.json.ComparisonJson;
 import steadyturn.cli.output.json.Json;
 import steadyturn.cli.output.json.ReasonJson;
+import steadyturn.cli.page.reader.Audience;
+import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.Words;
 
 /**

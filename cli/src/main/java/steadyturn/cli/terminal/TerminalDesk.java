@@ -1,5 +1,6 @@
 package steadyturn.cli.terminal;
 
+import java.io.IOError;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
@@ -15,11 +16,13 @@ import org.jline.utils.Status;
 public final class TerminalDesk implements Desk {
 
   private static final String PROMPT = "> ";
+  private static final String STATUS = "status-of-the-lesson";
 
   private final Console console;
   private final org.jline.terminal.Terminal terminal;
   private final LineReader reader;
   private final Optional<Status> status;
+  private volatile String shown = "";
 
   private TerminalDesk(org.jline.terminal.Terminal terminal, Console console) {
     this.terminal = terminal;
@@ -31,6 +34,7 @@ public final class TerminalDesk implements Desk {
             .option(LineReader.Option.BRACKETED_PASTE, false)
             .build();
     status = Optional.ofNullable(Status.getStatus(terminal));
+    status.ifPresent(line -> reader.getWidgets().put(STATUS, () -> update(line)));
   }
 
   /** The terminal this was started in; none where there is none, or one that can do nothing. */
@@ -45,7 +49,11 @@ public final class TerminalDesk implements Desk {
 
   @Override
   public void say(String line) {
-    reader.printAbove(folded(Terminal.safe(line), width()));
+    try {
+      reader.printAbove(folded(Terminal.safe(line), width()));
+    } catch (IOError e) {
+      console.out().println(line); // the terminal went; there may be a file to read it in
+    }
   }
 
   @Override
@@ -57,15 +65,21 @@ public final class TerminalDesk implements Desk {
     }
   }
 
+  /** Under the reader's lock: what is typed at this moment must not come between. */
   @Override
   public void status(String line) {
-    String shown = Terminal.safe(line);
-    int width = width();
-    status.ifPresent(
-        s ->
-            s.update(
-                List.of(
-                    new AttributedString(shown.substring(0, Math.min(width, shown.length()))))));
+    shown = Terminal.safe(line);
+    try {
+      reader.callWidget(STATUS);
+    } catch (IllegalStateException | IOError e) {
+      return; // between two lines nothing is read; the next one comes soon, or the terminal went
+    }
+  }
+
+  private boolean update(Status line) {
+    line.update(
+        List.of(new AttributedString(shown.substring(0, Math.min(width(), shown.length())))));
+    return true;
   }
 
   private int width() {
@@ -87,7 +101,7 @@ public final class TerminalDesk implements Desk {
   public Optional<String> typed() {
     try {
       return Optional.of(reader.readLine(PROMPT));
-    } catch (UserInterruptException | EndOfFileException | java.io.IOError e) {
+    } catch (UserInterruptException | EndOfFileException | IOError e) {
       return Optional.of(QUIT);
     }
   }
@@ -97,7 +111,7 @@ public final class TerminalDesk implements Desk {
     try {
       status.ifPresent(Status::hide);
       terminal.close();
-    } catch (IOException e) {
+    } catch (IOException | IOError e) {
       console.status(""); // the terminal went before
     }
   }

@@ -5,6 +5,8 @@ import java.io.InputStreamReader;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -104,6 +106,12 @@ public final class Words {
   /** The language tag of these words: {@code en}. */
   public String language() {
     return locale().equals(Locale.ROOT) ? "en" : locale().toLanguageTag();
+  }
+
+  /** A day such as 2026-05-04 in words: {@code 4 May 2026}. */
+  public String day(String date) {
+    return LocalDate.parse(date)
+        .format(DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.forLanguageTag(language())));
   }
 
   /**

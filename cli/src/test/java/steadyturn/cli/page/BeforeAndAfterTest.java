@@ -15,6 +15,8 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
@@ -48,17 +50,23 @@ class BeforeAndAfterTest {
     for (int k = 1; k <= 8; k++) {
       double deg =
           k <= 3 ? low() - k : k <= 5 ? (DRILL.low() + DRILL.high()) / 2 : DRILL.high() + k;
-      swings.add(DrawnLesson.swing(k, List.of(turn(deg))));
+      SwingResult swing = DrawnLesson.swing(k, List.of(turn(deg)));
+      swings.add(k == 4 || k == 5 ? repetition(swing) : swing);
     }
     return swings;
+  }
+
+  private static SwingResult repetition(SwingResult s) {
+    return new SwingResult(
+        s.number(), s.club(), SwingKind.DRILL, s.flags(), s.events(), s.measures(), s.curves());
   }
 
   static DrillScore score(List<SwingResult> swings) {
     Teaching teaching = TeachingReader.shipped();
     List<Mark> marks =
         List.of(
-            new Mark(40.5, 5, DrillScore.MARK, "", DRILL.name()),
-            new Mark(50.5, 5, DrillScore.MARK, "", DRILL.name()));
+            new Mark(40.5, 5, MarkWord.DRILL_REP.word(), "", DRILL.name()),
+            new Mark(50.5, 5, MarkWord.DRILL_REP.word(), "", DRILL.name()));
     List<DrillScore> scores = DrillScore.of(teaching, marks, swings, List.of());
     assertThat(scores).hasSize(1);
     return scores.get(0);

@@ -14,6 +14,9 @@ import steadyturn.analysis.coach.teaching.Rule;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.reader.Audience;
+import steadyturn.cli.page.reader.LengthUnits;
+import steadyturn.cli.page.reader.Letter;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.Handedness;
 
@@ -65,7 +68,7 @@ class PageTest {
   }
 
   private static String page(DrawnLesson lesson, Audience audience) {
-    return Page.html(lesson.sheet(), audience, LengthUnits.METRIC, Words.english());
+    return Page.html(lesson.sheet(), audience, LengthUnits.METRIC, Words.english(), Letter.NONE);
   }
 
   @Test
@@ -75,7 +78,7 @@ class PageTest {
         .startsWith("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/>")
         .contains("<title>mika: turn and slide, 02</title>")
         .contains("<body class=\"teacher\"><main><header><h1>mika: turn and slide</h1>")
-        .contains("<p>Lesson 02, 2026-04-01 · right-handed · 3 full swings, 7-iron</p></header>")
+        .contains("<p>Lesson 02, 1 April 2026 · right-handed · 3 full swings, 7-iron</p></header>")
         .endsWith("</main></body></html>\n");
     assertThat(page(new DrawnLesson(Handedness.LEFT), Audience.PLAYER))
         .contains("<body class=\"player\">", " · left-handed · 0 full swings, 7-iron</p>");
@@ -83,7 +86,7 @@ class PageTest {
 
   @Test
   void aPictureThatCannotBeDrawnSaysWhatItNeeds() {
-    // Given: no wrist unit and no curves. Expect: two pictures, two sentences.
+    // Given: no wrist unit and no curves. Expect: two sentences beside the one picture there is.
     String html = page(lesson(), Audience.TEACHER);
     assertThat(html.split("<svg ", -1)).hasSize(2);
     assertThat(html)
@@ -92,24 +95,41 @@ class PageTest {
   }
 
   @Test
+  void aPageThatIsSignedSaysWhoAndWhat() {
+    Letter letter = new Letter("Mika Aalto", "Jo", "See you on Friday.");
+    assertThat(
+            Page.html(
+                lesson().sheet(), Audience.PLAYER, LengthUnits.METRIC, Words.english(), letter))
+        .contains("<h1>Mika Aalto</h1><p>Lesson 02, 1 April 2026 · with Jo · right-handed")
+        .contains("<p class=\"says\">See you on Friday.</p></header>");
+  }
+
+  @Test
+  void aGoodPlayerReadsWhatIsGoodAndWhatToKeep() {
+    RuleFinding good =
+        new RuleFinding(
+            TEACHING.good().get(0), Certainty.YES, List.of(), List.of(), OptionalInt.empty());
+    Advice advice = new Advice(3, List.of(), Optional.empty(), List.of(), List.of(good), List.of());
+    assertThat(page(advised(advice), Audience.PLAYER))
+        .containsSubsequence(
+            "This is good. Keep it", "Your hips make a full turn", "What this cannot tell")
+        .doesNotContain("Your drill", "Where we want to go", "one thing to work on");
+  }
+
+  @Test
   void thePartsComeInTheirOrder() {
     Advice advice = advice(3, Optional.of(finding(OptionalInt.empty())), List.of(), List.of());
     assertThat(page(advised(advice), Audience.TEACHER))
         .containsSubsequence(
-            "First, look at the set-up",
             "The one thing",
             "The drill",
+            "First, look at the set-up",
             "Already good",
             "The pictures",
             "The numbers",
             "What this cannot tell");
     assertThat(page(advised(advice), Audience.PLAYER))
-        .containsSubsequence(
-            "Your one thing",
-            "Your drill",
-            "The pictures",
-            "Numbers are rounded.",
-            "What this cannot tell")
+        .containsSubsequence("Your one thing", "Your drill", "What this cannot tell")
         .doesNotContain("First, look at the set-up", "The numbers");
   }
 }

@@ -21,6 +21,7 @@ import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.Words;
 
 /** Three lessons written by hand: turn at the top of about -30, -38 and -46 deg, slide of 20 mm. */
@@ -135,12 +136,12 @@ class ProgressPageTest {
   void theDrillGivenStandsBesideItsLessonWithItsGoal() {
     assertThat(ProgressPage.drills(progress(), TEACHING, LengthUnits.METRIC))
         .containsExactly(
-            "Lesson 01, 2026-04-01: Bag beside the hip, goal slide at the top between −30 and 20"
-                + " mm.",
+            "Lesson 01, 2026-04-01: Bag beside the hip, goal share of turn at the top between 60"
+                + " and 100 %.",
             "Lesson 02: no drill, as nothing was beyond doubt.",
             "Lesson 03, 2026-04-15: no drill, as nothing was beyond doubt.");
     assertThat(ProgressPage.drills(progress(), TEACHING, LengthUnits.IMPERIAL).get(0))
-        .endsWith("between −1.2 and 0.8 in.");
+        .endsWith("between 60 and 100 %.");
     String html = html(progress(), LengthUnits.METRIC);
     assertThat(html)
         .contains("<li>Lesson 02: no drill, as nothing was beyond doubt.</li>")

@@ -24,6 +24,7 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.page.reader.Audience;
 import steadyturn.ingest.sample.Handedness;
 
 /** Given: a sheet written by hand. Expect: each of its numbers under its own key. */
@@ -170,10 +171,10 @@ class SheetJsonTest {
     JsonNode root = json(lesson().advised(advice));
     JsonNode first = root.path("priority");
     assertThat(first.path("id").asText()).isEqualTo(found.rule().name());
-    assertThat(first.path("name").asText()).isEqualTo("Slides in place of turning");
+    assertThat(first.path("name").asText()).isEqualTo("Slides more than it turns");
     assertThat(first.path("words").asText()).startsWith("In the backswing the pelvis slides");
     assertThat(first.at("/tendsTo/0/words").asText())
-        .isEqualTo("the point the pelvis turns about moves back");
+        .isEqualTo("the point turned about lies off the hips");
     assertThat(root.path("asks").get(0).asText())
         .startsWith("Are feet and hips along the target line?");
     assertThat(first.path("found").asText()).isEqualTo("yes");

@@ -219,11 +219,11 @@ public final class ArrivalClock {
   }
 
   /** The unit's time by its number of samples, before the rate is bettered, s. */
-  private double atS(double samples) {
+  private double atS(long samples) {
     return samples * countStepS + gapsS;
   }
 
-  private double lineS(double samples) {
+  private double lineS(long samples) {
     return atS(samples) * (1 + slope) + offsetS;
   }
 

@@ -33,6 +33,9 @@ public final class DeviceClock {
   /** Under so much time a slope is noise, s. */
   private static final double SHORTEST_FOR_SKEW_S = 20;
 
+  /** No clock is so far off; what looks like it is played at another pace. */
+  private static final double WORST_SKEW = 0.02;
+
   /** Of each such stretch the least delay is kept, s. */
   private static final double STRETCH_S = 1;
 
@@ -117,6 +120,15 @@ public final class DeviceClock {
   /** The last sample's record time: seconds of the unit's clock since its first sample. */
   public double recordS() {
     return lastRecordS;
+  }
+
+  /** Host time at which the last sample was taken, by all that is known of this run, s. */
+  public double hostS() {
+    double[] line = fit();
+    boolean isClock = Math.abs(line[1]) < WORST_SKEW;
+    return isClock
+        ? lastRecordS + line[0] + lastRecordS * line[1]
+        : recordZeroHostS() + lastRecordS;
   }
 
   /** Host time at which record time was 0, from the envelope of the unit's first run, s. */

@@ -17,4 +17,17 @@ public interface UnitEncoder {
    * @param gyroRadPerS x, y, z in rad/s
    */
   byte[] sample(long counter, long micros, double[] accelMps2, double[] gyroRadPerS);
+
+  /** Takes what was sent to the unit; what it answers. */
+  default byte[] heard(byte[] commands) {
+    return new byte[0];
+  }
+
+  /** It sends no more samples a second than this. */
+  default double rateHz() {
+    return Double.POSITIVE_INFINITY;
+  }
+
+  /** It was switched off, and is again as it came out of the factory. */
+  default void powerOff() {}
 }

@@ -1,12 +1,17 @@
 package steadyturn.ingest.lab;
 
+import java.io.ByteArrayOutputStream;
+import java.io.FileInputStream;
 import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import steadyturn.ingest.serial.HostTime;
 
@@ -27,6 +32,8 @@ public final class VirtualPort implements AutoCloseable {
   private final Path inner;
   private final BlockingQueue<Piece> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
   private final Thread writer;
+  private final Thread reader;
+  private final BlockingQueue<byte[]> heard = new LinkedBlockingQueue<>();
   private Process socat;
   private volatile OutputStream out;
   private volatile boolean isClosed;
@@ -44,6 +51,9 @@ public final class VirtualPort implements AutoCloseable {
     writer = new Thread(this::write, "virtual port " + path);
     writer.setDaemon(true);
     writer.start();
+    reader = new Thread(this::read, "virtual port " + path + " heard");
+    reader.setDaemon(true);
+    reader.start();
   }
 
   /**
@@ -86,8 +96,30 @@ public final class VirtualPort implements AutoCloseable {
 
   /** Sends bytes soon. What nobody takes within some seconds is lost. */
   public void send(byte[] bytes) {
-    if (isPlugged) {
+    if (isPlugged && bytes.length > 0) {
       waiting.offer(new Piece(bytes, HostTime.steadyS()));
+    }
+  }
+
+  /** What was sent to the unit since the last call. */
+  public byte[] received() {
+    ByteArrayOutputStream all = new ByteArrayOutputStream();
+    for (byte[] piece = heard.poll(); piece != null; piece = heard.poll()) {
+      all.writeBytes(piece);
+    }
+    return all.toByteArray();
+  }
+
+  private void read() {
+    byte[] block = new byte[1024];
+    while (!isClosed) {
+      try (InputStream in = new FileInputStream(inner.toFile())) {
+        for (int count = in.read(block); count > 0 && !isClosed; count = in.read(block)) {
+          heard.add(Arrays.copyOf(block, count));
+        }
+      } catch (IOException e) {
+        HostTime.pause(20); // unplugged
+      }
     }
   }
 

@@ -83,7 +83,8 @@ public final class VirtualUnit implements Runnable {
     try {
       while (next < stream.size() && !isStopped) {
         double nowS = (HostTime.steadyS() - startS) * speed;
-        port.setPlugged(!faults.isUnpluggedAt(nowS));
+        plug(!faults.isUnpluggedAt(nowS));
+        port.send(encoder.heard(port.received()));
         if (nowS >= nextHelloS) {
           port.send(encoder.hello(hello));
           nextHelloS += HELLO_EVERY_S;
@@ -104,7 +105,19 @@ public final class VirtualUnit implements Runnable {
     return PAUSE_MS + Math.round(1000 * longerS);
   }
 
+  /** Without its cable it has no power. */
+  private void plug(boolean isPlugged) throws IOException {
+    if (!isPlugged) {
+      encoder.powerOff();
+    }
+    port.setPlugged(isPlugged);
+  }
+
   private void sample(int i) {
+    double rateHz = stream.facts().nominalRateHz();
+    if (encoder.rateHz() < rateHz && i % Math.round(rateHz / encoder.rateHz()) != 0) {
+      return;
+    }
     if (random.nextDouble() * 100 < faults.dropPct()) {
       return;
     }

@@ -2,12 +2,13 @@ package steadyturn.ingest.live;
 
 import java.util.Optional;
 import steadyturn.ingest.sample.BodyPoint;
-import steadyturn.ingest.sensor.UnitHello;
 
 /**
  * What people want to know of a unit while it runs.
  *
  * @param point where it is worn, where known
+ * @param isKnown whether it said hello, or something is known of it otherwise
+ * @param serialNumber empty while not known
  * @param isThere whether its port is open and read
  * @param trouble what is the matter, or empty
  * @param samples taken from it
@@ -22,7 +23,8 @@ import steadyturn.ingest.sensor.UnitHello;
  */
 public record LiveState(
     Optional<BodyPoint> point,
-    Optional<UnitHello> hello,
+    boolean isKnown,
+    String serialNumber,
     boolean isThere,
     String trouble,
     long samples,

@@ -5,6 +5,7 @@ import java.util.Optional;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sensor.AdapterFeed;
+import steadyturn.ingest.sensor.KnownUnit;
 import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.serial.PortListener;
 
@@ -20,10 +21,19 @@ public final class LiveUnit implements PortListener {
 
   private static final double LONGEST_FAILING_S = 1;
 
+  /** A unit that says nothing at first is set up after so long all the same, s. */
+  private static final double SILENT_S = 1;
+
+  /** Bytes without a sample for so long are not understood, s. */
+  private static final double MUTE_S = 2.5;
+
   private final LiveRecorder recorder;
   private final SensorAdapter adapter;
   private final UnitIntake intake;
+  private final OtherUnits others;
   private final AdapterFeed feed;
+  private final PortPlace place;
+  private final PacedLink link = new PacedLink();
   private boolean isOpen;
   private boolean isGivenUp;
   private String portTrouble = "";
@@ -34,6 +44,11 @@ public final class LiveUnit implements PortListener {
   private double rateFromS;
   private long rateFromSamples;
   private double rateHz;
+  private double openedS;
+  private long heardAtOpening;
+  private double lastBytesS;
+  private double lastHeardS;
+  private boolean isConfigured;
 
   /**
    * A unit that writes into a recorder.
@@ -41,7 +56,16 @@ public final class LiveUnit implements PortListener {
    * @param given where it is worn; empty when its hello tells
    */
   public LiveUnit(LiveRecorder recorder, SensorAdapter adapter, Optional<BodyPoint> given) {
-    this(recorder, adapter, given, (point, timeS, accel, gyro) -> {});
+    this(recorder, adapter, given, PortPlace.ALONE, (point, timeS, accel, gyro) -> {});
+  }
+
+  /** A unit alone at its port to which someone listens besides. */
+  public LiveUnit(
+      LiveRecorder recorder,
+      SensorAdapter adapter,
+      Optional<BodyPoint> given,
+      LiveListener listener) {
+    this(recorder, adapter, given, PortPlace.ALONE, listener);
   }
 
   /** A unit to which someone listens besides. */
@@ -49,17 +73,50 @@ public final class LiveUnit implements PortListener {
       LiveRecorder recorder,
       SensorAdapter adapter,
       Optional<BodyPoint> given,
+      PortPlace place,
       LiveListener listener) {
     this.recorder = recorder;
     this.adapter = adapter;
-    intake = new UnitIntake(recorder, given, listener);
-    feed = new AdapterFeed(adapter, intake);
+    this.place = place;
+    intake = new UnitIntake(recorder, given, place.number(), listener);
+    others = intake.others;
+    feed = new AdapterFeed(adapter, others.withoutNumber());
   }
 
   @Override
   public synchronized void opened() {
     isOpen = true;
     portTrouble = "";
+    feed.forgetRest();
+    link.clear();
+    isConfigured = false;
+    intake.isWaiting = place.mayConfigure();
+    openedS = 0;
+    heardAtOpening = heard();
+  }
+
+  /** A unit is set up once it speaks, or stays silent: at every opening anew. */
+  @Override
+  public synchronized byte[] toSend(double nowS) {
+    if (isGivenUp || !place.mayConfigure()) {
+      return NOTHING;
+    }
+    openedS = openedS == 0 ? nowS : openedS;
+    if (!isConfigured && (heard() > heardAtOpening || nowS - openedS > SILENT_S)) {
+      isConfigured = true;
+      intake.isWaiting = false;
+      try {
+        adapter.configure(link);
+      } catch (RuntimeException | Error e) { // as when it reads
+        failed(e, nowS);
+      }
+    }
+    return link.due(nowS);
+  }
+
+  @Override
+  public synchronized boolean isUnderstood(double nowS) {
+    return heard() > heardAtOpening && lastBytesS - lastHeardS < MUTE_S;
   }
 
   @Override
@@ -84,18 +141,26 @@ public final class LiveUnit implements PortListener {
     }
     intake.at(atSteadyS, atWallS);
     rateFromS = rateFromS == 0 ? atSteadyS : rateFromS;
+    lastBytesS = atSteadyS;
+    long heardBefore = heard();
     try {
       feed.feed(block, count, atSteadyS);
       failuresInARow = 0;
     } catch (RuntimeException | Error e) { // whatever a unit's reader does, the others go on
       failed(e, atSteadyS);
     }
+    lastHeardS = heard() > heardBefore ? atSteadyS : lastHeardS;
     intake.blockEnds();
     if (atSteadyS - rateFromS >= 1) {
       rateHz = (intake.samples - rateFromSamples) / (atSteadyS - rateFromS);
       rateFromS = atSteadyS;
       rateFromSamples = intake.samples;
     }
+  }
+
+  /** Samples of all units of the port: whether what comes makes sense. */
+  private long heard() {
+    return intake.heard + others.heard();
   }
 
   private void failed(Throwable e, double atS) {
@@ -127,12 +192,17 @@ public final class LiveUnit implements PortListener {
 
   /** What is known of the unit; empty before its first sample. */
   public synchronized Optional<UnitFacts> facts() {
-    return intake.known();
+    return intake.factsOfTable();
   }
 
   /** Time of the latest sample since the unit's first, s; for its listener to ask. */
   public synchronized double latencyS() {
     return intake.clock.recordS();
+  }
+
+  /** The time of day at which its latest sample was taken. */
+  public synchronized LocalDateTime takenAt() {
+    return recorder.timeOfDay(intake.clock.hostS());
   }
 
   /** The time of day of a time since the unit's first sample, as far as its clock is known. */
@@ -145,7 +215,8 @@ public final class LiveUnit implements PortListener {
     boolean hasSamples = intake.samples > 0;
     return new LiveState(
         intake.point(),
-        intake.hello,
+        intake.hello.isPresent() || !intake.known().equals(KnownUnit.NOTHING),
+        intake.known().serialNumber(),
         isOpen && !isGivenUp,
         trouble(),
         intake.samples,
@@ -163,6 +234,11 @@ public final class LiveUnit implements PortListener {
   private String trouble() {
     if (isGivenUp) {
       return "is given up: its adapter " + adapter.name() + " fails at every block";
+    }
+    if (portTrouble.isEmpty() && intake.heard == 0 && others.heard() > 0) {
+      return place.number() == 0
+          ? "several units speak at this port: write PORT#1, PORT#2 and so on"
+          : "other units speak at this port, but not number " + place.number();
     }
     return portTrouble.isEmpty() ? intake.trouble : portTrouble;
   }

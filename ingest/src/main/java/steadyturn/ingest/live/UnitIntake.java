@@ -5,6 +5,7 @@ import java.util.Optional;
 import steadyturn.ingest.clock.DeviceClock;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sensor.KnownUnit;
 import steadyturn.ingest.sensor.SampleSink;
 import steadyturn.ingest.sensor.UnitHello;
 
@@ -14,7 +15,7 @@ import steadyturn.ingest.sensor.UnitHello;
  */
 final class UnitIntake implements SampleSink {
 
-  /** Until its hello comes, a unit is taken to run at this rate. */
+  /** Until it tells its rate, a unit is taken to run at this rate. */
   private static final double UNKNOWN_RATE_HZ = 500;
 
   /**
@@ -25,11 +26,15 @@ final class UnitIntake implements SampleSink {
   private static final double PATIENCE_S = 2.5;
   private static final double LOOK_UP_S = 1;
 
+  final OtherUnits others;
   final DeviceClock clock = new DeviceClock();
   final double[] accelMps2 = new double[3];
   final double[] gyroRadPerS = new double[3];
   Optional<UnitHello> hello = Optional.empty();
+  KnownUnit known = KnownUnit.NOTHING;
   String trouble = "";
+  boolean isWaiting; // to be set up: what it sends until then has another rate, or no time
+  long heard;
   long samples;
   long lost;
   long skippedBytes;
@@ -49,7 +54,8 @@ final class UnitIntake implements SampleSink {
   private double zeroLookedUpS;
   private double namelessSinceS;
 
-  UnitIntake(LiveRecorder recorder, Optional<BodyPoint> given, LiveListener listener) {
+  UnitIntake(LiveRecorder recorder, Optional<BodyPoint> given, int number, LiveListener listener) {
+    others = new OtherUnits(this, number);
     this.recorder = recorder;
     this.given = given;
     this.listener = listener;
@@ -67,6 +73,18 @@ final class UnitIntake implements SampleSink {
       return;
     }
     hello = Optional.of(said);
+    knowMore();
+  }
+
+  @Override
+  public void known(KnownUnit told) {
+    if (!told.equals(known)) {
+      known = told;
+      knowMore();
+    }
+  }
+
+  private void knowMore() {
     if (isTheUnitOfTheTable()) {
       track.ifPresent(t -> t.setFacts(facts(t.point())));
     }
@@ -74,7 +92,7 @@ final class UnitIntake implements SampleSink {
 
   /** A table is of one unit at one point; what another one sends has no place in it. */
   private boolean isTheUnitOfTheTable() {
-    String says = hello.map(UnitHello::serialNumber).orElse("");
+    String says = known().serialNumber();
     if (!serialNumber.isEmpty() && !says.isEmpty() && !says.equals(serialNumber)) {
       trouble =
           "is unit " + says + " now, not " + serialNumber + ": left out; end and record again";
@@ -93,6 +111,10 @@ final class UnitIntake implements SampleSink {
   @Override
   public void sample(
       double timeS, double ax, double ay, double az, double gx, double gy, double gz) {
+    heard++;
+    if (isWaiting) {
+      return;
+    }
     if (Double.isNaN(timeS)) {
       clockless.add(ax, ay, az, gx, gy, gz);
     } else {
@@ -163,6 +185,11 @@ final class UnitIntake implements SampleSink {
   }
 
   @Override
+  public SampleSink unit(int which) {
+    return others.unit(which);
+  }
+
+  @Override
   public void skipped(int bytes) {
     skippedBytes += bytes;
   }
@@ -193,18 +220,23 @@ final class UnitIntake implements SampleSink {
     track.ifPresent(t -> t.setStartedAt(startedAt()));
   }
 
-  /** A unit that says no hello, or has no clock, shows its rate by running. */
+  /** A unit that does not tell its rate, or has no clock, shows it by running. */
   private void betterRate(LiveTrack kept) {
     if (clockless.rateHz().isPresent()) {
       kept.setFacts(facts(kept.point()));
-    } else if (hello.isEmpty()) {
+    } else if (known().rateHz().isEmpty()) {
       double measuredHz = Math.rint((samples - 1) / clock.recordS());
-      kept.setFacts(UnitFacts.plain(kept.point(), Math.max(1, measuredHz)));
+      kept.setFacts(known().facts(kept.point(), Math.max(1, measuredHz)));
     }
   }
 
-  /** What is known of the unit; empty before its first sample. */
-  Optional<UnitFacts> known() {
+  /** What it said, and what is known besides. */
+  KnownUnit known() {
+    return hello.map(UnitHello::known).orElse(KnownUnit.NOTHING).or(known);
+  }
+
+  /** The facts of its table; empty before its first sample. */
+  Optional<UnitFacts> factsOfTable() {
     return track.map(LiveTrack::facts);
   }
 
@@ -218,8 +250,7 @@ final class UnitIntake implements SampleSink {
   }
 
   private UnitFacts facts(BodyPoint at) {
-    UnitFacts said =
-        hello.map(h -> h.facts(at)).orElseGet(() -> UnitFacts.plain(at, UNKNOWN_RATE_HZ));
+    UnitFacts said = known().facts(at, UNKNOWN_RATE_HZ);
     return clockless.rateHz().map(said::withNominalRateHz).orElse(said);
   }
 

@@ -16,6 +16,8 @@ public enum QualityReason implements ReasonCode {
   LOSS("lostPct"),
   GAP("count", "longestS"),
   GYRO_CUT("samples", "fullScaleDegPerS"),
+  GYRO_NARROW("fullScaleDegPerS"),
+  ACCEL_NARROW("fullScaleG"),
   GYRO_CUT_BELOW("seenDegPerS", "statedDegPerS"),
   ACCEL_CUT_BELOW("seenG", "statedG"),
   GYRO_IN_DEGREES,

@@ -137,6 +137,13 @@ public final class UnitQuality {
     List<Finding> findings = new ArrayList<>();
     double gyro = unit.facts().gyroFullScaleRadPerS();
     double accel = unit.facts().accelFullScaleMps2();
+    if (gyro < LIMITS.narrowRadPerS()) {
+      findings.add(Finding.of(Verdict.NOT_USABLE, QualityReason.GYRO_NARROW, Math.toDegrees(gyro)));
+    }
+    if (accel < LIMITS.narrowMps2()) {
+      double rangeG = accel / StandardGravity.MPS2;
+      findings.add(Finding.of(Verdict.NOT_USABLE, QualityReason.ACCEL_NARROW, rangeG));
+    }
     if (Double.isFinite(gyro) && saturation.gyroFullScaleRadPerS() < gyro) {
       double seen = Math.toDegrees(saturation.gyroFullScaleRadPerS());
       findings.add(

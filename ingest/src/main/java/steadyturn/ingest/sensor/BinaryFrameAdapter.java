@@ -34,6 +34,11 @@ public final class BinaryFrameAdapter implements SensorAdapter {
   }
 
   @Override
+  public FrameCheck check() {
+    return FrameCheck.BITS_24;
+  }
+
+  @Override
   public void read(ByteBuffer bytes, SampleSink sink) {
     frames.read(bytes, sink);
   }

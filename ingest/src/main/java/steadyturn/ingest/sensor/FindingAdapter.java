@@ -1,7 +1,9 @@
 package steadyturn.ingest.sensor;
 
 import java.nio.ByteBuffer;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Waits for enough bytes to tell which adapter understands them, then is that adapter. Not among
@@ -13,6 +15,8 @@ public final class FindingAdapter implements SensorAdapter {
   private static final int MOST_BYTES = 1 << 14;
 
   private Optional<SensorAdapter> found = Optional.empty();
+  private Optional<UnitLink> link = Optional.empty();
+  private UnitOptions wishes = UnitOptions.none();
   private double arrivedS = Double.NaN;
   private int nextTryBytes = ENOUGH_BYTES;
 
@@ -32,13 +36,19 @@ public final class FindingAdapter implements SensorAdapter {
     found.ifPresent(adapter -> adapter.arrived(hostS));
   }
 
+  private void prepare(SensorAdapter adapter) {
+    adapter.choose(wishes);
+    link.ifPresent(adapter::configure);
+    adapter.arrived(arrivedS);
+  }
+
   @Override
   public void read(ByteBuffer bytes, SampleSink sink) {
     if (found.isEmpty() && bytes.remaining() >= nextTryBytes) {
       byte[] all = new byte[bytes.remaining()];
       bytes.get(bytes.position(), all);
       found = SensorAdapters.probe(all);
-      arrived(arrivedS);
+      found.ifPresent(this::prepare);
       nextTryBytes = Math.min(MOST_BYTES / 2, 2 * nextTryBytes);
     }
     if (found.isPresent()) {
@@ -47,5 +57,25 @@ public final class FindingAdapter implements SensorAdapter {
       sink.skipped(bytes.remaining() / 2);
       bytes.position(bytes.position() + bytes.remaining() / 2);
     }
+  }
+
+  /** Those of all adapters; the usual one first. */
+  @Override
+  public List<Integer> bauds() {
+    return Stream.concat(
+            Stream.of(USUAL_BAUD), SensorAdapters.all().stream().flatMap(a -> a.bauds().stream()))
+        .distinct()
+        .toList();
+  }
+
+  @Override
+  public void choose(UnitOptions options) {
+    wishes = options;
+  }
+
+  @Override
+  public void configure(UnitLink toUnit) {
+    link = Optional.of(toUnit);
+    found.ifPresent(adapter -> adapter.configure(toUnit));
   }
 }

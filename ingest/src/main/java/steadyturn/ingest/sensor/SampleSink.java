@@ -27,4 +27,19 @@ public interface SampleSink {
 
   /** The unit's counter tells that so many samples never arrived before the next. */
   default void lost(int samples) {}
+
+  /**
+   * What is known of the unit though it says no hello: its ranges by its kind, its number by an
+   * answer. May be told as often as one likes; what a hello says goes before it.
+   */
+  default void known(KnownUnit known) {}
+
+  /**
+   * Where one of several units behind the same port is told of, which people name {@code PORT#2}.
+   *
+   * @param number from 1 on
+   */
+  default SampleSink unit(int number) {
+    return this;
+  }
 }

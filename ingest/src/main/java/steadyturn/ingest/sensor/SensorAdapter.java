@@ -1,14 +1,20 @@
 package steadyturn.ingest.sensor;
 
 import java.nio.ByteBuffer;
+import java.util.List;
 
 /**
  * Reads one kind of unit. An instance serves one port from its opening on and may remember what
  * came before; it is used by one thread. Found by {@link java.util.ServiceLoader}, so it needs a
  * public constructor without arguments and its class name in {@code
- * META-INF/services/steadyturn.ingest.sensor.SensorAdapter}.
+ * META-INF/services/steadyturn.ingest.sensor.SensorAdapter}. A name and {@link #read} are all that
+ * is needed; the rest is for units that must be told something, or that have more than one baud
+ * rate.
  */
 public interface SensorAdapter {
+
+  /** That of units whose maker names none; ports of USB mostly ignore it. */
+  int USUAL_BAUD = 921_600;
 
   /** The name by which people choose it: lower-case words joined by hyphens. */
   String name();
@@ -27,4 +33,28 @@ public interface SensorAdapter {
    * passed over; nothing is thrown for it.
    */
   void read(ByteBuffer bytes, SampleSink sink);
+
+  /** How well each frame is checked. */
+  default FrameCheck check() {
+    return FrameCheck.BITS_16;
+  }
+
+  /** Baud rates at which the unit may speak, the likeliest first. */
+  default List<Integer> bauds() {
+    return List.of(USUAL_BAUD);
+  }
+
+  /**
+   * Told once, before anything is read, what is wished of this unit.
+   *
+   * @throws IllegalArgumentException with a sentence for the person, when that cannot be
+   */
+  default void choose(UnitOptions options) {}
+
+  /**
+   * The port was opened, for the first time or again, and the unit may be set up as wished: rate,
+   * ranges, what it sends. Called only where a person allowed it. The link may be kept for answers
+   * to what the unit then says.
+   */
+  default void configure(UnitLink link) {}
 }

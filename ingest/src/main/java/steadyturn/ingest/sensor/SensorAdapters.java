@@ -4,16 +4,18 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.ServiceLoader;
+import java.util.stream.Stream;
 
-/** The adapters on the class path, each time as fresh instances. */
+/** The adapters on the class path and of plug-ins, each time as fresh instances. */
 public final class SensorAdapters {
 
   private SensorAdapters() {}
 
   /** One new instance of every adapter, by name. */
   public static List<SensorAdapter> all() {
-    return ServiceLoader.load(SensorAdapter.class).stream()
-        .map(ServiceLoader.Provider::get)
+    Stream<SensorAdapter> own =
+        ServiceLoader.load(SensorAdapter.class).stream().map(ServiceLoader.Provider::get);
+    return Stream.concat(own, AdapterPlugins.adapters())
         .sorted(Comparator.comparing(SensorAdapter::name))
         .toList();
   }

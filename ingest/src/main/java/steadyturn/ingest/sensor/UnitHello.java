@@ -1,7 +1,6 @@
 package steadyturn.ingest.sensor;
 
-import steadyturn.ingest.sample.BodyPoint;
-import steadyturn.ingest.sample.UnitFacts;
+import java.util.OptionalDouble;
 
 /**
  * What a unit says of itself.
@@ -27,9 +26,9 @@ public record UnitHello(
     }
   }
 
-  /** What that makes known of the unit, worn at a point. */
-  public UnitFacts facts(BodyPoint point) {
-    return new UnitFacts(
-        point, serialNumber, rateHz, accelFullScaleMps2, gyroFullScaleRadPerS, false);
+  /** What that makes known of the unit. */
+  public KnownUnit known() {
+    return new KnownUnit(
+        serialNumber, OptionalDouble.of(rateHz), accelFullScaleMps2, gyroFullScaleRadPerS);
   }
 }

@@ -4,6 +4,7 @@ import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 
 /**
  * Reads one serial port by a thread of its own until closed. A port that is gone is told once, then
@@ -11,9 +12,6 @@ import java.nio.file.Path;
  * two seconds. What came before is not touched by that.
  */
 public final class SerialPortSource implements AutoCloseable {
-
-  /** Baud rate of ports that have one; those of USB mostly ignore it. */
-  public static final int BAUD = 921_600;
 
   private static final boolean IS_WINDOWS = System.getProperty("os.name", "").startsWith("Windows");
 
@@ -30,24 +28,32 @@ public final class SerialPortSource implements AutoCloseable {
   /** A pause after each read, so that bytes come in blocks: a quarter of the work at 1 kHz. */
   private static final int GATHER_MS = 4;
 
+  /** A baud rate at which nothing makes sense for so long is left for the next, s. */
+  private static final double TUNE_S = 4;
+
   private final String path;
-  private final int baud;
+  private final List<Integer> bauds;
   private final PortListener listener;
   private final Thread thread;
   private volatile boolean isClosed;
+  private int tunedTo;
 
-  private SerialPortSource(String path, int baud, PortListener listener) {
+  private SerialPortSource(String path, List<Integer> bauds, PortListener listener) {
     this.path = path;
-    this.baud = baud;
+    this.bauds = List.copyOf(bauds);
     this.listener = listener;
     thread = new Thread(this::run, "port " + path);
     thread.setDaemon(true);
   }
 
-  /** Starts reading; the listener hears when the port is there. */
-  public static SerialPortSource open(String path, int baud, PortListener listener) {
+  /**
+   * Starts reading; the listener hears when the port is there.
+   *
+   * @param bauds tried in turn until the listener understands what comes
+   */
+  public static SerialPortSource open(String path, List<Integer> bauds, PortListener listener) {
     String whole = IS_WINDOWS ? path : Path.of(path).toAbsolutePath().toString();
-    SerialPortSource source = new SerialPortSource(whole, baud, listener);
+    SerialPortSource source = new SerialPortSource(whole, bauds, listener);
     source.thread.start();
     return source;
   }
@@ -117,7 +123,7 @@ public final class SerialPortSource implements AutoCloseable {
     } catch (SerialPortInvalidPortException e) {
       return "is no serial port";
     }
-    port.setComPortParameters(baud, 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
+    port.setComPortParameters(baud(), 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
     port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
     port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_TIMEOUT_MS, 0);
     if (!port.openPort(0)) {
@@ -145,8 +151,13 @@ public final class SerialPortSource implements AutoCloseable {
     }
   }
 
+  private int baud() {
+    return bauds.get(tunedTo % bauds.size());
+  }
+
   private String readAll(SerialPort port) {
     byte[] block = new byte[BLOCK_BYTES];
+    double tunedS = HostTime.steadyS();
     while (!isClosed) {
       int count = port.readBytes(block, block.length);
       if (count < 0) {
@@ -158,8 +169,23 @@ public final class SerialPortSource implements AutoCloseable {
       } else if (!isThere()) {
         return "is gone";
       }
+      double nowS = HostTime.steadyS();
+      send(port, listener.toSend(nowS));
+      if (bauds.size() > 1 && nowS - tunedS > TUNE_S && !listener.isUnderstood(nowS)) {
+        tunedTo++;
+        tunedS = nowS;
+        port.setBaudRate(baud());
+        listener.opened();
+      }
     }
     return "was closed";
+  }
+
+  /** What cannot be sent is lost; the unit's silence tells. */
+  private static void send(SerialPort port, byte[] bytes) {
+    if (bytes.length > 0) {
+      port.writeBytes(bytes, bytes.length);
+    }
   }
 
   private void pause(int ms) {

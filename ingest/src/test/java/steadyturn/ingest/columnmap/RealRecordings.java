@@ -6,13 +6,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** The open recordings beside the project; tests that need them are left out without them. */
-final class RealRecordings {
+public final class RealRecordings {
 
   private static final Path FOLDER = Path.of("../../shared/data");
 
   private RealRecordings() {}
 
-  static Path file(String name) {
+  public static Path file(String name) {
     assumeTrue(
         Files.isDirectory(FOLDER),
         "left out: the open recordings are not at ../shared/data beside the project");

@@ -7,6 +7,7 @@ import java.util.Optional;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sensor.FindingAdapter;
+import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.serial.SerialPortSource;
 
 /** A recorder as a process of its own, which can be killed: dataset, seconds, ports. */
@@ -24,7 +25,7 @@ public final class RecorderProcess {
     for (int k = 2; k < args.length; k++) {
       LiveUnit unit = new LiveUnit(recorder, new FindingAdapter(), Optional.empty());
       units.add(unit);
-      sources.add(SerialPortSource.open(args[k], SerialPortSource.BAUD, unit));
+      sources.add(SerialPortSource.open(args[k], List.of(SensorAdapter.USUAL_BAUD), unit));
     }
     long nextMs = System.currentTimeMillis();
     while (System.currentTimeMillis() < untilMs && recorder.stopped().isEmpty()) {

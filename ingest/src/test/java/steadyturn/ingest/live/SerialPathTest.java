@@ -74,8 +74,10 @@ class SerialPathTest {
               pelvis, new BinaryFrameEncoder(16, 2000), pelvisPort, UnitFaults.NONE, 0, 1, 1);
       VirtualUnit playHand =
           new VirtualUnit(hand, new TextLineEncoder(), handPort, UnitFaults.NONE, 0, 1, 2);
-      try (SerialPortSource a = SerialPortSource.open(pelvisPath.toString(), 921_600, livePelvis);
-          SerialPortSource b = SerialPortSource.open(handPath.toString(), 921_600, liveHand)) {
+      try (SerialPortSource a =
+              SerialPortSource.open(pelvisPath.toString(), List.of(921_600), livePelvis);
+          SerialPortSource b =
+              SerialPortSource.open(handPath.toString(), List.of(921_600), liveHand)) {
         Thread.sleep(300);
         double startS = HostTime.steadyS();
         Thread first = new Thread(() -> playPelvis.run(startS));
@@ -123,7 +125,8 @@ class SerialPathTest {
               (point, timeS, accel, gyro) -> heardS.add(timeS));
       VirtualUnit player =
           new VirtualUnit(pelvis, new BinaryFrameEncoder(16, 2000), port, unplugs, 0, 1, 1);
-      try (SerialPortSource source = SerialPortSource.open(path.toString(), 921_600, live)) {
+      try (SerialPortSource source =
+          SerialPortSource.open(path.toString(), List.of(921_600), live)) {
         Thread.sleep(300);
         Thread playing = play(player);
         LiveState state = waitForEnd(live, player, playing);
@@ -164,7 +167,8 @@ class SerialPathTest {
       LiveUnit live = new LiveUnit(recorder, new BinaryFrameAdapter(), Optional.empty());
       VirtualUnit player =
           new VirtualUnit(pelvis, new BinaryFrameEncoder(16, 2000), port, faults, 0, 1, 9);
-      try (SerialPortSource source = SerialPortSource.open(path.toString(), 921_600, live)) {
+      try (SerialPortSource source =
+          SerialPortSource.open(path.toString(), List.of(921_600), live)) {
         Thread.sleep(300);
         state = waitForEnd(live, player, play(player));
         assertThat(source.path()).isEqualTo(path.toString());
@@ -196,7 +200,7 @@ class SerialPathTest {
           }
         };
     try (SerialPortSource source =
-        SerialPortSource.open(folder.resolve("none").toString(), 9600, listener)) {
+        SerialPortSource.open(folder.resolve("none").toString(), List.of(9600), listener)) {
       Thread.sleep(600);
       assertThat(source.path()).endsWith("none");
     }

@@ -24,6 +24,8 @@ class LimitsTest {
     assertThat(limits.lostTooManyPct()).isEqualTo(10);
     assertThat(limits.gapS()).isEqualTo(0.1);
     assertThat(limits.saturatedTooManyPct()).isEqualTo(10);
+    assertThat(Math.toDegrees(limits.narrowRadPerS())).isCloseTo(300, within(1e-9));
+    assertThat(limits.narrowMps2()).isEqualTo(3 * 9.80665);
     assertThat(limits.shockS()).isEqualTo(0.03);
     assertThat(Math.toDegrees(limits.gyroNoiseRadPerS())).isCloseTo(2, within(1e-12));
     assertThat(limits.accelNoiseMps2()).isEqualTo(0.4);
@@ -40,6 +42,20 @@ class LimitsTest {
       assertThat(report.findings()).extracting(Check::of).containsExactly(check);
       assertThat(report.findings().get(0).verdict()).isEqualTo(Verdict.valueOf(verdict));
     }
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "16, 2000, nothing",
+    "4, 500, nothing",
+    "16, 250, NOT_USABLE",
+    "2, 2000, NOT_USABLE",
+  })
+  void aUnitSetTooNarrowForASwingIsNotUsableThoughNothingWasCutOff(
+      double g, double degPerS, String verdict) {
+    // Given: a unit at rest, its range as stated. Source of the steps: ranges that such chips have.
+    SteadyUnit unit = SteadyUnit.usual().ranges(g * 9.80665, Math.toRadians(degPerS));
+    expect(unit.judged(), Check.SATURATION, verdict);
   }
 
   @Test

@@ -5,9 +5,16 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Random;
+import java.util.function.Supplier;
 import steadyturn.ingest.lab.BinaryFrameEncoder;
+import steadyturn.ingest.lab.Frames55Encoder;
 import steadyturn.ingest.lab.TextLineEncoder;
 import steadyturn.ingest.lab.UnitEncoder;
+import steadyturn.ingest.lab.XImu3Encoder;
+import steadyturn.ingest.lab.XbusEncoder;
+import steadyturn.ingest.sensor.maker.Frames55Adapter;
+import steadyturn.ingest.sensor.maker.XImu3Adapter;
+import steadyturn.ingest.sensor.maker.XbusAdapter;
 
 /**
  * Sends seeded pieces (lines or frames), every second one damaged, through an adapter, and counts
@@ -18,24 +25,63 @@ import steadyturn.ingest.lab.UnitEncoder;
 public final class Damage {
 
   private static final int REMEMBERED = 64;
+  private static final int KINDS = 7;
+  private static final int EXCHANGE = 6;
 
-  /** The protocols tried; both bundled ones. */
+  /** The protocols tried: our own, and every framing of the shipped units that has an encoder. */
+  @SuppressWarnings("ImmutableEnumChecker") // method references only
   public enum Protocol {
-    TEXT_LINE,
-    BINARY_FRAME;
+    TEXT_LINE(TextLineAdapter::new, TextLineEncoder::new, FrameCheck.BITS_24),
+    BINARY_FRAME(
+        BinaryFrameAdapter::new, () -> new BinaryFrameEncoder(16, 2000), FrameCheck.BITS_24),
+    FRAMES_55(Frames55Adapter::new, () -> new Frames55Encoder(false), FrameCheck.BITS_8),
+    XBUS(XbusAdapter::new, XbusEncoder::new, FrameCheck.BITS_8),
+    FRAMES_55_LONG(Frames55Adapter::new, () -> new Frames55Encoder(true), FrameCheck.NONE),
+    X_IMU3_TEXT(XImu3Adapter::new, () -> new XImu3Encoder(""), FrameCheck.NONE),
+    X_IMU3(XImu3Adapter::new, () -> new XImu3Encoder(""), FrameCheck.NONE);
+
+    private final Supplier<SensorAdapter> adapters;
+    private final Supplier<UnitEncoder> encoders;
+    final FrameCheck check;
+
+    Protocol(Supplier<SensorAdapter> adapters, Supplier<UnitEncoder> encoders, FrameCheck check) {
+      this.adapters = adapters;
+      this.encoders = encoders;
+      this.check = check;
+    }
 
     SensorAdapter adapter() {
-      return this == TEXT_LINE ? new TextLineAdapter() : new BinaryFrameAdapter();
+      return adapters.get();
     }
 
     UnitEncoder encoder() {
-      return this == TEXT_LINE ? new TextLineEncoder() : new BinaryFrameEncoder(16, 2000);
+      UnitEncoder unit = encoders.get();
+      if (this != X_IMU3_TEXT) {
+        adapter().configure((bytes, pauseMs) -> unit.heard(bytes));
+      }
+      return unit;
+    }
+
+    /** Whether every byte is one of a sample. */
+    boolean sendsOnlySamples() {
+      return this == TEXT_LINE || this == BINARY_FRAME;
     }
   }
 
-  /** What came of a run. */
+  /**
+   * What came of a run.
+   *
+   * @param invented samples never sent
+   * @param inventedByExchange those of them that came of two exchanged bytes, to which a sum is
+   *     blind
+   */
   public record Tally(
-      long damaged, long read, long invented, long skippedBytes, long unaccountedBytes) {}
+      long damaged,
+      long read,
+      long invented,
+      long inventedByExchange,
+      long skippedBytes,
+      long unaccountedBytes) {}
 
   private Damage() {}
 
@@ -47,6 +93,7 @@ public final class Damage {
     CountedAdapter adapter = new CountedAdapter(protocol.adapter(), sink);
     AdapterFeed feed = new AdapterFeed(adapter, sink);
     long fed = 0;
+    long byExchange = 0;
     double[] accel = new double[3];
     double[] gyro = new double[3];
     for (long k = 0; k < 2 * damagedPieces; k++) {
@@ -54,10 +101,13 @@ public final class Damage {
         accel[axis] = 20 * random.nextGaussian();
         gyro[axis] = 5 * random.nextGaussian();
       }
-      byte[] whole = encoder.sample(k, 2000 * k, accel, gyro);
+      byte[] whole = encoder.sample(k, 5000 * k, accel, gyro);
       sink.sent(protocol, whole);
-      byte[] piece = k % 2 == 0 ? whole : damaged(whole, random);
+      int kind = k % 2 == 0 ? -1 : random.nextInt(KINDS);
+      byte[] piece = kind < 0 ? whole : damaged(whole, kind, random);
+      long before = sink.invented;
       feed.feed(piece, piece.length);
+      byExchange += kind == EXCHANGE ? sink.invented - before : 0;
       fed += piece.length;
     }
     feed.forgetRest();
@@ -65,15 +115,18 @@ public final class Damage {
         damagedPieces,
         sink.read,
         sink.invented,
+        byExchange,
         sink.skipped,
         Math.abs(fed - sink.skipped - adapter.usedBytes)
-            + sink.notOfSamples(adapter.usedBytes, protocol == Protocol.TEXT_LINE));
+            + (protocol.sendsOnlySamples()
+                ? sink.notOfSamples(adapter.usedBytes, protocol == Protocol.TEXT_LINE)
+                : 0));
   }
 
-  private static byte[] damaged(byte[] whole, Random random) {
+  private static byte[] damaged(byte[] whole, int kind, Random random) {
     byte[] bytes = whole.clone();
     int at = random.nextInt(bytes.length);
-    switch (random.nextInt(7)) {
+    switch (kind) {
       case 0 -> bytes[at] ^= (byte) (1 << random.nextInt(8));
       case 1 -> bytes[at] ^= (byte) (1 + random.nextInt(255));
       case 2 -> {
@@ -152,7 +205,7 @@ public final class Damage {
 
     void sent(Protocol protocol, byte[] whole) {
       KeptSamples kept = new KeptSamples();
-      protocol.adapter().read(ByteBuffer.wrap(whole), kept);
+      protocol.adapter().read(ByteBuffer.wrap(joined(whole, whole)), kept); // the second vouches
       double[] s = kept.samples.get(0);
       known.remove(keys[next]);
       keys[next] = key(s[1], s[2], s[3], s[4], s[5], s[6]);

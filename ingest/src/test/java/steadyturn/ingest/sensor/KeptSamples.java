@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Keeps everything an adapter said. */
-public final class KeptSamples implements SampleSink {
+public class KeptSamples implements SampleSink {
 
   /** Time, acceleration x y z, rate x y z. */
   public final List<double[]> samples = new ArrayList<>();

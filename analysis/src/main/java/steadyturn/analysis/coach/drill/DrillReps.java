@@ -6,6 +6,7 @@ import java.util.Optional;
 import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.DrillMark;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.ingest.sample.Mark;
 
@@ -23,10 +24,11 @@ final class DrillReps {
       Drill drill, List<Mark> marks, List<SwingResult> swings, List<Rehearsal> rehearsals) {
     List<Optional<DrillRep>> all = new ArrayList<>();
     for (Mark mark : marks) {
-      List<SwingResult> full = swings.stream().filter(s -> DrillScore.isRep(mark, s)).toList();
+      List<SwingResult> full =
+          swings.stream().filter(s -> DrillMark.holds(mark, s.timeS(SwingEvent.TOP))).toList();
       List<Rehearsal> without =
           rehearsals.stream()
-              .filter(t -> mark.onsetS() <= t.timeS() && t.timeS() <= DrillScore.endS(mark))
+              .filter(t -> mark.onsetS() <= t.timeS() && t.timeS() <= DrillMark.endS(mark))
               .filter(t -> full.stream().noneMatch(s -> same(s, t)))
               .toList();
       List<Seen> seen = new ArrayList<>();

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.ComparisonRow;
@@ -14,7 +13,9 @@ import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.swing.DrillMark;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.analysis.swing.SwingKind;
 import steadyturn.ingest.sample.Mark;
 
 /**
@@ -37,13 +38,8 @@ public record DrillScore(
     int longestRun,
     Optional<ComparisonRow> effect) {
 
-  /** The mark of a repetition in the events file; its note is the name of the drill. */
-  public static final String MARK = "drill-rep";
-
   /** How far the recordings of a lesson are laid apart on one time axis, s; none is as long. */
   public static final double APART_S = 1e6;
-
-  private static final double LONGEST_REP_S = 12;
 
   public DrillScore {
     reps = List.copyOf(reps);
@@ -56,9 +52,9 @@ public record DrillScore(
    */
   public static List<DrillScore> of(
       Teaching teaching, List<Mark> marks, List<SwingResult> swings, List<Rehearsal> rehearsals) {
-    List<SwingResult> full = fullSwings(marks, swings);
+    List<SwingResult> full = fullSwings(swings);
     Map<String, List<Mark>> byDrill =
-        reps(marks)
+        DrillMark.reps(marks)
             .collect(
                 Collectors.groupingBy(
                     mark -> mark.note().strip(), LinkedHashMap::new, Collectors.toList()));
@@ -72,14 +68,9 @@ public record DrillScore(
     return scores;
   }
 
-  /** Those of the marks that are repetitions of a drill. */
-  static Stream<Mark> reps(List<Mark> marks) {
-    return marks.stream().filter(mark -> mark.trialType().equals(MARK));
-  }
-
   /** The swings that are no repetition of a drill. */
-  public static List<SwingResult> fullSwings(List<Mark> marks, List<SwingResult> swings) {
-    return swings.stream().filter(s -> reps(marks).noneMatch(m -> isRep(m, s))).toList();
+  public static List<SwingResult> fullSwings(List<SwingResult> swings) {
+    return swings.stream().filter(s -> s.kind() != SwingKind.DRILL).toList();
   }
 
   private static DrillScore score(
@@ -95,17 +86,6 @@ public record DrillScore(
     int near = (int) reps.stream().filter(rep -> !rep.sure()).count();
     int unseen = done.size() - reps.size();
     return new DrillScore(drill, reps, unseen, inBand, near, longest, effect(drill, own, full));
-  }
-
-  /** The top lies within the mark; a mark that is only an instant lasts 12 s at most. */
-  static boolean isRep(Mark mark, SwingResult swing) {
-    double topS = swing.timeS(SwingEvent.TOP);
-    return mark.onsetS() <= topS && topS <= endS(mark);
-  }
-
-  /** When a marked repetition is over, s. */
-  static double endS(Mark mark) {
-    return mark.durationS() > 0 ? mark.endS() : mark.onsetS() + LONGEST_REP_S;
   }
 
   private static Optional<ComparisonRow> effect(

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.DrillMark;
 import steadyturn.analysis.swing.EventReason;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.tempo.TempoMeasures;
@@ -51,7 +52,7 @@ public final class HalfSwings {
     return recording.unit(BodyPoint.LEAD_FOREARM).stream()
         .flatMap(
             forearm ->
-                DrillScore.reps(recording.marks())
+                DrillMark.reps(recording.marks())
                     .flatMap(mark -> within(mark, forearm, recording).stream()))
         .map(swing -> rehearsal(swing, aligned, biases))
         .sorted(Comparator.comparingDouble(Rehearsal::timeS))
@@ -59,7 +60,7 @@ public final class HalfSwings {
   }
 
   private List<Swing> within(Mark mark, UnitStream forearm, Recording recording) {
-    UnitStream stretch = forearm.between(mark.onsetS() - BEFORE_S, DrillScore.endS(mark));
+    UnitStream stretch = forearm.between(mark.onsetS() - BEFORE_S, DrillMark.endS(mark));
     return stretch.size() < 2
         ? List.of()
         : ArmRises.of(stretch, steps.alignment(), recording.player().handed().sign()).stream()

@@ -6,6 +6,7 @@ import java.util.List;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.DrillMark;
 import steadyturn.analysis.swing.EventReason;
 import steadyturn.fusion.filter.RestDetectorSettings;
 import steadyturn.fusion.filter.kalman.KalmanSettings;
@@ -86,14 +87,14 @@ public final class SlowTurns {
     return recording.unit(BodyPoint.PELVIS).stream()
         .flatMap(
             unit ->
-                DrillScore.reps(recording.marks())
+                DrillMark.reps(recording.marks())
                     .flatMap(mark -> within(mark, unit, recording.player().handed()).stream()))
         .sorted(Comparator.comparingDouble(Rehearsal::timeS))
         .toList();
   }
 
   private static List<Rehearsal> within(Mark mark, UnitStream unit, Handedness handed) {
-    UnitStream stretch = unit.between(mark.onsetS() - BEFORE_S, DrillScore.endS(mark));
+    UnitStream stretch = unit.between(mark.onsetS() - BEFORE_S, DrillMark.endS(mark));
     if (stretch.size() < 2) {
       return List.of();
     }

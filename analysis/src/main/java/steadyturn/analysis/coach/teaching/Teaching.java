@@ -30,7 +30,8 @@ public record Teaching(
     findings = List.copyOf(findings);
     good = List.copyOf(good);
     consequences = List.copyOf(consequences);
-    drills = List.copyOf(drills);
+    Map<String, Limit> known = limits;
+    drills = drills.stream().map(drill -> drill.withGoal(drill.goal().with(known))).toList();
     ownLimits = List.copyOf(ownLimits);
   }
 
@@ -110,7 +111,16 @@ public record Teaching(
       requireAnEnd(each);
     }
     ownLimits.forEach(own -> limit(own.limit()));
+    drills.stream()
+        .filter(drill -> !drill.hasNumber())
+        .forEach(drill -> List.of(drill.goal().from(), drill.goal().to()).forEach(this::bound));
     return this;
+  }
+
+  private void bound(String written) {
+    if (Character.isLetter(written.charAt(0))) {
+      limit(written);
+    }
   }
 
   /** A tendency points at what it is a tendency of, and so on, but never back at itself. */

@@ -25,7 +25,8 @@ public final class TeachingReader {
   private static final Set<String> SECTIONS =
       Set.of("limit", "ask", "finding", "good", "consequence", "drill", "own-limit");
   private static final Pattern GOAL =
-      Pattern.compile("(\\S+) at (\\S+) between (-?[0-9]+\\.?[0-9]*) and (-?[0-9]+\\.?[0-9]*)");
+      Pattern.compile(
+          "(\\S+) at (\\S+) between (-?[0-9]+\\.?[0-9]*|[a-z][a-z-]*) and (-?[0-9]+\\.?[0-9]*|[a-z][a-z-]*)");
   private static final int MOST_REPS = 1000;
 
   private TeachingReader() {}
@@ -156,8 +157,7 @@ public final class TeachingReader {
         text(node, "name"),
         text(node, "works-on"),
         Need.position(goal.group(1), goal.group(2)),
-        Double.parseDouble(goal.group(3)),
-        Double.parseDouble(goal.group(4)),
+        Drill.Band.named(goal.group(3), goal.group(4)),
         reps(node),
         cautions);
   }

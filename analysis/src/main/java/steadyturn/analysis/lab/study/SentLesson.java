@@ -51,7 +51,7 @@ final class SentLesson {
   static Recording asTold(Recording lesson) {
     List<UnitStream> units =
         lesson.units().stream()
-            .map(unit -> unit.withFacts(hello(unit).facts(unit.point())))
+            .map(unit -> unit.withFacts(hello(unit).known().facts(unit.point(), 1)))
             .toList();
     return new Recording(lesson.id(), lesson.player(), units, lesson.marks());
   }

@@ -11,7 +11,10 @@ import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import steadyturn.analysis.lab.LessonSimulator;
 import steadyturn.analysis.lab.LessonSpec;
+import steadyturn.analysis.lab.SyntheticLesson;
 import steadyturn.analysis.lab.body.PlayerStyle;
+import steadyturn.analysis.lab.truth.LessonTruth;
+import steadyturn.analysis.lab.truth.TrueMeasure;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.Notice;
@@ -52,12 +55,15 @@ public final class TwoWays {
    */
   public record Compared(Measure measure, String at, double level) {
 
-    private Optional<Double> of(SwingResult swing) {
+    private Optional<MeasureValue> valueOf(SwingResult swing) {
       return swing.measures().stream()
           .filter(v -> v.measure() == measure && (at.isEmpty() || v.at().equals(at)))
           .filter(MeasureValue::given)
-          .map(MeasureValue::value)
           .findFirst();
+    }
+
+    private Optional<Double> of(SwingResult swing) {
+      return valueOf(swing).map(MeasureValue::value);
     }
   }
 
@@ -74,11 +80,33 @@ public final class TwoWays {
     }
   }
 
+  /** How a lesson comes from its units and a typing person into a dataset. */
+  @FunctionalInterface
+  public interface Way {
+
+    /**
+     * Records it.
+     *
+     * @param draw for starts, clocks, delays and how early or late is typed
+     * @param folder where nothing is yet
+     */
+    void record(Recording lesson, RandomGenerator draw, Path folder) throws IOException;
+  }
+
+  private final Way way;
   private final List<List<Double>> differences = new ArrayList<>();
   private final List<String> unlike = new ArrayList<>();
   private int swings;
+  private int judged;
+  private int covered;
 
+  /** The bytes handed to the recorder, faster than in real time. */
   public TwoWays() {
+    this((lesson, draw, folder) -> new SentLesson(lesson, draw).into(folder));
+  }
+
+  public TwoWays(Way way) {
+    this.way = way;
     COMPARED.forEach(c -> differences.add(new ArrayList<>()));
   }
 
@@ -89,13 +117,40 @@ public final class TwoWays {
    */
   public void add(long seed, int balls, Path folder) throws IOException {
     RandomGenerator draw = new Well19937c(seed);
-    Recording asSent =
-        SentLesson.asTold(LessonSimulator.simulate(spec(seed, balls), seed).recording());
-    SentLesson sent = new SentLesson(asSent, draw);
-    sent.into(folder);
+    SyntheticLesson simulated = LessonSimulator.simulate(spec(seed, balls), seed);
+    Recording asSent = SentLesson.asTold(simulated.recording());
+    way.record(asSent, draw, folder);
     Recording recorded =
         RecordingReader.read(Archive.open(folder).sessions().get(0).runs().get(0)).recording();
-    compare(seed, analyzed(asSent), analyzed(recorded));
+    LessonResult result = analyzed(recorded);
+    compare(seed, analyzed(asSent), result);
+    judge(simulated.truth(), result);
+  }
+
+  /** Where the truth lies within the intervals of what was recorded. */
+  private void judge(LessonTruth truth, LessonResult recorded) {
+    boolean isWhole = truth.swings().size() == recorded.swings().size();
+    for (int i = 0; isWhole && i < truth.swings().size(); i++) {
+      for (Compared compared : COMPARED) {
+        Optional<MeasureValue> value = compared.valueOf(recorded.swings().get(i));
+        Optional<Double> is =
+            truth.swings().get(i).truth(compared.measure, compared.at).map(TrueMeasure::value);
+        if (value.isPresent() && is.isPresent()) {
+          judged++;
+          covered += value.get().low() <= is.get() && is.get() <= value.get().high() ? 1 : 0;
+        }
+      }
+    }
+  }
+
+  /** Values whose truth is known. */
+  public int judged() {
+    return judged;
+  }
+
+  /** How many of them have it within their interval, percent. */
+  public double coveredPct() {
+    return 100.0 * covered / judged;
   }
 
   private static LessonSpec spec(long seed, int balls) {

@@ -77,6 +77,8 @@ final class TruthMeasures {
       double cot = 1 / Math.tan(p.turnRad() / 2);
       add(Measure.PELVIS_CENTRE_ALONG, at, (slideMm - cot * dy) / 2);
       add(Measure.PELVIS_CENTRE_ACROSS, at, -(dy + cot * slideMm) / 2);
+      double chordMm = 2 * Math.abs(Math.sin(p.turnRad() / 2));
+      add(Measure.PELVIS_CENTRE_DISTANCE, at, Math.hypot(slideMm, dy) / chordMm);
     }
   }
 

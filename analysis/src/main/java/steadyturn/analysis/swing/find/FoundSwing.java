@@ -2,10 +2,11 @@ package steadyturn.analysis.swing.find;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
+import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.analysis.swing.UnplacedMarks;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -24,15 +25,33 @@ record FoundSwing(
   private static final double AFTER_IMPACT_S = 4;
 
   Swing numbered(
-      int number, double notBeforeS, double notAfterS, Optional<Mark> mark, String club) {
+      int number,
+      double notBeforeS,
+      double notAfterS,
+      List<Mark> noted,
+      String club,
+      boolean isDrill) {
     double firstS = seenBy.timeS(0);
     double lastS = seenBy.timeS(seenBy.size() - 1);
     double startS = Math.max(Math.max(firstS, notBeforeS), takeawayS - BEFORE_TAKEAWAY_S);
     double endS = Math.min(Math.min(lastS, notAfterS), impactS + AFTER_IMPACT_S);
-    SwingKind kind =
-        mark.map(m -> m.trialType().equals("practice") ? SwingKind.PRACTICE : SwingKind.HIT)
+    SwingKind seen =
+        noted.stream()
+            .filter(UnplacedMarks::isOfSwing)
+            .findFirst()
+            .map(m -> m.trialType().equals("practice") ? SwingKind.PRACTICE : SwingKind.HIT)
             .orElse(shock ? SwingKind.HIT : SwingKind.PRACTICE);
-    return new Swing(number, kind, club, startS, endS, events, flags(kind));
+    SwingKind kind = isDrill ? SwingKind.DRILL : seen;
+    return new Swing(number, kind, club, startS, endS, events, flags(kind), noted);
+  }
+
+  /** When the hands, or else the hips, turned round. */
+  double topS() {
+    return events.stream()
+        .filter(e -> e.event() == SwingEvent.TOP)
+        .mapToDouble(EventTime::timeS)
+        .findFirst()
+        .orElse(impactS);
   }
 
   private List<String> flags(SwingKind kind) {

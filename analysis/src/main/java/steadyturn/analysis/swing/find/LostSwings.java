@@ -5,6 +5,7 @@ import java.util.List;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.analysis.swing.UnplacedMarks;
 import steadyturn.fusion.attitude.Unseen;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Gaps;
@@ -62,7 +63,7 @@ public final class LostSwings {
     List<Double> out = new ArrayList<>();
     for (Mark mark : recording.marks()) {
       // what was noted beside a swing may speak of that one
-      if (NotedSwings.isOfSwing(mark)
+      if (UnplacedMarks.isOfSwing(mark)
           && (mark.durationS() > 0 || found.stream().noneMatch(s -> isBeside(s, mark)))) {
         out.add((mark.onsetS() + mark.endS()) / 2);
       }
@@ -77,8 +78,8 @@ public final class LostSwings {
   }
 
   private static boolean isBeside(Swing swing, Mark mark) {
-    return mark.onsetS() > swing.startS() - NotedSwings.WITHIN_S
-        && mark.onsetS() < swing.endS() + NotedSwings.WITHIN_S;
+    return mark.onsetS() > swing.startS() - UnplacedMarks.WITHIN_S
+        && mark.onsetS() < swing.endS() + UnplacedMarks.WITHIN_S;
   }
 
   private static boolean holds(Swing swing, double timeS) {

@@ -5,6 +5,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import steadyturn.analysis.swing.DrillMark;
+import steadyturn.analysis.swing.UnplacedMarks;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.Mark;
 
@@ -13,9 +16,6 @@ import steadyturn.ingest.sample.Mark;
  * after. Notes are typed when there is time for it.
  */
 final class NotedSwings {
-
-  /** A note farther from every swing speaks of none (our choice), s. */
-  static final double WITHIN_S = 15;
 
   private final List<FoundSwing> swings;
   private final List<Mark> marks;
@@ -26,17 +26,12 @@ final class NotedSwings {
   NotedSwings(List<FoundSwing> swings, List<Mark> marks) {
     this.swings = swings;
     this.marks = marks;
-    List<Mark> spoken = marks.stream().filter(NotedSwings::isOfSwing).toList();
+    List<Mark> spoken = marks.stream().filter(UnplacedMarks::isOfSwing).toList();
     swings.forEach(s -> noted.add(during(s, spoken)));
     List<Mark> free =
         new ArrayList<>(
             spoken.stream().filter(m -> swings.stream().noneMatch(s -> overlap(s, m))).toList());
     pairs(free).forEach(pair -> take(pair, free));
-  }
-
-  static boolean isOfSwing(Mark mark) {
-    return mark.trialType().equals(MarkWord.HIT.word())
-        || mark.trialType().equals(MarkWord.PRACTICE.word());
   }
 
   /** The mark that holds the impact, or else the takeaway. */
@@ -58,7 +53,7 @@ final class NotedSwings {
             m ->
                 IntStream.range(0, swings.size())
                     .mapToObj(i -> new Pair(i, m, apartS(swings.get(i), m))))
-        .filter(pair -> pair.apartS <= WITHIN_S)
+        .filter(pair -> pair.apartS <= UnplacedMarks.WITHIN_S)
         .sorted(Comparator.comparingDouble(Pair::apartS).thenComparingInt(Pair::swing))
         .toList();
   }
@@ -73,8 +68,30 @@ final class NotedSwings {
     }
   }
 
-  Optional<Mark> mark(int swing) {
-    return noted.get(swing);
+  /** Whether it is a repetition of a drill, whatever else was noted. */
+  boolean isDrill(int swing) {
+    double topS = swings.get(swing).topS();
+    return DrillMark.reps(marks).anyMatch(m -> DrillMark.holds(m, topS));
+  }
+
+  /** The marks that speak of a swing: the one that gives its kind, then the notes nearest to it. */
+  List<Mark> marks(int swing) {
+    return Stream.concat(
+            noted.get(swing).stream(),
+            marks.stream()
+                .filter(
+                    m -> UnplacedMarks.isNote(m) && nearest(m).filter(i -> i == swing).isPresent()))
+        .toList();
+  }
+
+  /** Words are typed after what they are about; only where nothing was before, before it. */
+  private Optional<Integer> nearest(Mark note) {
+    List<Pair> near = pairs(List.of(note));
+    return near.stream()
+        .filter(pair -> swings.get(pair.swing).takeawayS() <= note.onsetS())
+        .findFirst()
+        .or(() -> near.stream().findFirst())
+        .map(Pair::swing);
   }
 
   /** The club noted with the swing, else the one named last before it; empty where none was. */

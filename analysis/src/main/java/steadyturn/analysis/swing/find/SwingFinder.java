@@ -52,9 +52,18 @@ public final class SwingFinder {
       double notBeforeS = i == 0 ? Double.NEGATIVE_INFINITY : found.get(i - 1).motionEndS();
       double notAfterS =
           i + 1 == found.size() ? Double.POSITIVE_INFINITY : found.get(i + 1).takeawayS();
-      swings.add(found.get(i).numbered(i + 1, notBeforeS, notAfterS, noted.mark(i), noted.club(i)));
+      List<Mark> its = asNoted(noted.marks(i), laid, recording.marks());
+      swings.add(
+          found
+              .get(i)
+              .numbered(i + 1, notBeforeS, notAfterS, its, noted.club(i), noted.isDrill(i)));
     }
     return List.copyOf(swings);
+  }
+
+  /** Marks as they were noted, not as they were laid on their swings. */
+  private static List<Mark> asNoted(List<Mark> some, List<Mark> laid, List<Mark> noted) {
+    return some.stream().map(m -> laid.contains(m) ? noted.get(laid.indexOf(m)) : m).toList();
   }
 
   private List<FoundSwing> strokes(

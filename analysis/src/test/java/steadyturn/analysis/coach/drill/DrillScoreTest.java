@@ -16,6 +16,7 @@ import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Mark;
 
@@ -49,11 +50,11 @@ class DrillScoreTest {
 
   @Test
   void repetitionsAreNoFullSwings() {
-    // Given: two repetitions at 100 and 120 s and full swings at 20, 40 and 300 s.
+    // Given: two repetitions and full swings before and after.
     var all = new ArrayList<>(swings(20, -30, -31));
     all.addAll(swings(100, -50, -50));
     all.addAll(swings(300, -45));
-    assertThat(DrillScore.fullSwings(reps(100, "club-across-hips", 2), all))
+    assertThat(DrillScore.fullSwings(all))
         .extracting(SwingResult::number)
         .containsExactly(20, 21, 300);
   }
@@ -90,7 +91,7 @@ class DrillScoreTest {
   private static List<Mark> reps(double firstS, String drill, int count) {
     List<Mark> marks = new ArrayList<>();
     for (int i = 0; i < count; i++) {
-      marks.add(new Mark(firstS + 20 * i, 0, DrillScore.MARK, "", drill));
+      marks.add(new Mark(firstS + 20 * i, 0, MarkWord.DRILL_REP.word(), "", drill));
     }
     return marks;
   }
@@ -108,7 +109,8 @@ class DrillScoreTest {
 
   private static SwingResult swing(int number, double atS, MeasureValue turn) {
     var top = new EventTime(SwingEvent.TOP, atS + 3, 0.01, Grade.MEASURED, Reason.NONE);
+    SwingKind kind = number >= 100 && number < 200 ? SwingKind.DRILL : SwingKind.HIT;
     return new SwingResult(
-        number, "7-iron", SwingKind.HIT, List.of(), List.of(top), List.of(turn), List.of());
+        number, "7-iron", kind, List.of(), List.of(top), List.of(turn), List.of());
   }
 }

@@ -24,6 +24,7 @@ import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
@@ -84,7 +85,11 @@ class HalfSwingsTest {
     List<Mark> marks = new ArrayList<>(r.marks());
     marks.add(
         new Mark(
-            step.onsetS() - 0.5, step.durationS() + 1, DrillScore.MARK, "", "club-across-hips"));
+            step.onsetS() - 0.5,
+            step.durationS() + 1,
+            MarkWord.DRILL_REP.word(),
+            "",
+            "club-across-hips"));
     assertThat(SlowTurns.of(new Recording(r.id(), r.player(), r.units(), marks))).hasSize(2);
   }
 
@@ -171,7 +176,7 @@ class HalfSwingsTest {
                 .orElseThrow()
             + 3;
     List<Mark> marks = new ArrayList<>(r.marks());
-    marks.add(new Mark(fromS, toS - fromS, DrillScore.MARK, "", "apart-hands"));
+    marks.add(new Mark(fromS, toS - fromS, MarkWord.DRILL_REP.word(), "", "apart-hands"));
     return new Recording(r.id(), r.player(), r.units(), marks);
   }
 

@@ -14,6 +14,7 @@ import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
@@ -85,7 +86,7 @@ class SlowTurnsTest {
   void aRehearsalOfASlideDrillCannotBeJudged() {
     // Given: the same movement marked as a drill that slide judges. Expect: all five unseen.
     Recording turns = recording(Handedness.RIGHT, 0, TURNS_DEG);
-    var mark = new Mark(2, 60, DrillScore.MARK, "", "bag-beside-hip");
+    var mark = new Mark(2, 60, MarkWord.DRILL_REP.word(), "", "bag-beside-hip");
     DrillScore score =
         DrillScore.of(TeachingReader.shipped(), List.of(mark), List.of(), SlowTurns.of(turns))
             .get(0);
@@ -130,7 +131,7 @@ class SlowTurnsTest {
       }
     }
     var unit = new UnitStream(UnitFacts.plain(BodyPoint.PELVIS, RATE_HZ), timeS, accel, gyro);
-    var mark = new Mark(2, timeS[n - 1] - 2, DrillScore.MARK, "", "club-across-hips");
+    var mark = new Mark(2, timeS[n - 1] - 2, MarkWord.DRILL_REP.word(), "", "club-across-hips");
     return new Recording(
         "drill", Player.unmeasured("p01", handed), List.of(unit), new ArrayList<>(List.of(mark)));
   }

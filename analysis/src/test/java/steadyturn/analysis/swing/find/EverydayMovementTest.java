@@ -18,7 +18,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
-import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.drill.HalfSwings;
 import steadyturn.analysis.coach.drill.SlowTurns;
 import steadyturn.analysis.swing.Swing;
@@ -26,6 +25,7 @@ import steadyturn.fusion.orientation.OrientationMethod;
 import steadyturn.fusion.orientation.OrientationRun;
 import steadyturn.fusion.orientation.OrientationTrack;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
@@ -126,7 +126,7 @@ class EverydayMovementTest {
   private static Recording asDrill(Handedness handed, UnitStream... units) {
     double fromS = units[0].timeS(0);
     double lengthS = units[0].timeS(units[0].size() - 1) - fromS;
-    Mark all = new Mark(fromS, lengthS, DrillScore.MARK, "", "club-across-hips");
+    Mark all = new Mark(fromS, lengthS, MarkWord.DRILL_REP.word(), "", "club-across-hips");
     return new Recording("everyday", Player.unmeasured("p", handed), List.of(units), List.of(all));
   }
 

@@ -14,6 +14,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import steadyturn.cli.command.live.PluginChoice;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.MappedUnits;
 import steadyturn.cli.output.table.CalibrationReport;
@@ -38,6 +39,10 @@ import steadyturn.ingest.sample.UnitStream;
 public final class CalibrateCommand implements Callable<Integer> {
 
   @Mixin private Console console;
+
+  @SuppressWarnings("UnusedVariable") // for the help and the completion
+  @Mixin
+  private PluginChoice plugins;
 
   @Mixin private LiveCalibration live;
 

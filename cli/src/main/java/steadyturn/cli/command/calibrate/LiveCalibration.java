@@ -9,7 +9,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import steadyturn.cli.command.live.PortOptions;
 import steadyturn.cli.command.live.UnitChoice;
 import steadyturn.cli.terminal.Console;
 import steadyturn.fusion.calibrate.CalibrationException;
@@ -18,7 +20,6 @@ import steadyturn.ingest.recording.dataset.SessionRun;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.serial.HostTime;
-import steadyturn.ingest.serial.SerialPortSource;
 
 /** Leads a person through the steps with a live unit; what comes in is a recording first. */
 final class LiveCalibration {
@@ -35,8 +36,7 @@ final class LiveCalibration {
   @Option(names = "--patience", paramLabel = "S")
   private double patienceS = 60;
 
-  @Option(names = "--baud", paramLabel = "N")
-  private int baud = SerialPortSource.BAUD;
+  @Mixin private PortOptions portOptions;
 
   /** One reader for all steps: it may have read ahead. */
   private final BufferedReader keyboard =
@@ -60,7 +60,7 @@ final class LiveCalibration {
               + " itself");
     }
     Path root = archive.resolve(RECORDINGS);
-    try (LiveTable table = LiveTable.open(root, choice.orElseThrow(), baud)) {
+    try (LiveTable table = LiveTable.open(root, choice.orElseThrow(), portOptions)) {
       if (serialNumber.isEmpty() && table.serialNumber().isBlank()) {
         throw new CalibrationException(
             choice.orElseThrow().path() + " tells no serial number; give it with --serial");

@@ -6,12 +6,14 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.cli.command.live.PortOptions;
 import steadyturn.cli.command.live.UnitChoice;
 import steadyturn.fusion.calibrate.CalibrationException;
 import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.live.LiveState;
 import steadyturn.ingest.live.LiveUnit;
+import steadyturn.ingest.live.NewestSamples;
 import steadyturn.ingest.recording.dataset.Archive;
 import steadyturn.ingest.recording.dataset.SessionRun;
 import steadyturn.ingest.sample.BodyPoint;
@@ -20,10 +22,7 @@ import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.sensor.FindingAdapter;
 import steadyturn.ingest.sensor.SensorAdapter;
-import steadyturn.ingest.sensor.SensorAdapters;
-import steadyturn.ingest.sensor.UnitHello;
 import steadyturn.ingest.serial.HostTime;
 import steadyturn.ingest.serial.SerialPortSource;
 
@@ -46,27 +45,26 @@ final class LiveTable implements AutoCloseable {
   private final LiveRecorder recorder;
   private final LiveUnit unit;
   private final SerialPortSource source;
-  private final LiveSamples samples = new LiveSamples();
+  private final NewestSamples samples = new NewestSamples();
   private boolean isClosed;
 
-  private LiveTable(Path root, UnitChoice choice, int baud) throws IOException {
+  private LiveTable(Path root, UnitChoice choice, PortOptions options) throws IOException {
     this.root = root;
     path = choice.path();
     String today = LocalDate.now(ZoneId.systemDefault()).toString().replace("-", "");
     recorder = LiveRecorder.start(root, Player.unmeasured(NOBODY, Handedness.RIGHT), today);
-    SensorAdapter adapter =
-        choice.adapter().flatMap(SensorAdapters::named).orElseGet(FindingAdapter::new);
-    unit = new LiveUnit(recorder, adapter, choice.point(), this::heard);
-    source = SerialPortSource.open(path, baud, unit);
+    SensorAdapter adapter = choice.newAdapter();
+    unit = new LiveUnit(recorder, adapter, choice.point(), options.place(choice), this::heard);
+    source = SerialPortSource.open(path, options.bauds(adapter), unit);
   }
 
   /** Opens the port and waits for the unit's first samples and its hello. */
-  static LiveTable open(Path root, UnitChoice choice, int baud) throws IOException {
-    LiveTable table = new LiveTable(root, choice, baud);
+  static LiveTable open(Path root, UnitChoice choice, PortOptions options) throws IOException {
+    LiveTable table = new LiveTable(root, choice, options);
     double fromS = HostTime.steadyS();
     LiveState state = table.unit.state();
     while (HostTime.steadyS() - fromS < (state.isThere() ? BEGIN_S : APPEAR_S)
-        && !(state.samples() > 0 && state.hello().isPresent())) {
+        && !(state.samples() > 0 && state.isKnown())) {
       pause();
       state = table.unit.state();
     }
@@ -93,7 +91,7 @@ final class LiveTable implements AutoCloseable {
   }
 
   String serialNumber() {
-    return unit.state().hello().map(UnitHello::serialNumber).orElse("");
+    return unit.state().serialNumber();
   }
 
   /** Seconds since the unit's first sample. */
@@ -103,7 +101,9 @@ final class LiveTable implements AutoCloseable {
 
   UnitStream since(double fromS) {
     BodyPoint at = unit.state().point().orElse(BodyPoint.PELVIS);
-    return samples.since(fromS, UnitFacts.plain(at, Math.max(1, unit.state().rateHz())));
+    UnitFacts facts = UnitFacts.plain(at, Math.max(1, unit.state().rateHz()));
+    samples.dropBefore(fromS);
+    return samples.between(facts, fromS, Double.POSITIVE_INFINITY);
   }
 
   /** Why no samples come now; empty while all is well. */

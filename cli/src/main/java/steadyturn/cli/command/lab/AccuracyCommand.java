@@ -53,6 +53,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--mistakes", paramLabel = "N")
   private int mistakes;
 
+  @Option(names = "--ports")
+  private boolean atPorts;
+
   @Option(names = "--on", paramLabel = "PATH")
   private List<Path> on = List.of();
 
@@ -74,7 +77,7 @@ public final class AccuracyCommand implements Callable<Integer> {
       return doMistakes();
     }
     if (twoWays > 0) {
-      return new TwoWaysScan(console).run(twoWays, seed);
+      return new TwoWaysScan(console).run(twoWays, seed, atPorts);
     }
     if (dropouts > 0) {
       return new DropoutScan(console, on).run(dropouts, seed);

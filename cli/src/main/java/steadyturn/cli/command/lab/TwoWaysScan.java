@@ -23,9 +23,13 @@ final class TwoWaysScan {
     this.console = console;
   }
 
-  /** Runs so many lessons; the exit code tells whether all levels were kept. */
-  int run(int lessons, long seed) throws IOException {
-    TwoWays both = new TwoWays();
+  /**
+   * Runs so many lessons; the exit code tells whether all levels were kept.
+   *
+   * @param atPorts whether units, recorder and keyboard are apart, in real time
+   */
+  int run(int lessons, long seed, boolean atPorts) throws IOException {
+    TwoWays both = atPorts ? new TwoWays(new MatLesson(1)::record) : new TwoWays();
     Path root = Files.createTempDirectory("two-ways");
     Progress progress = console.progress(lessons);
     for (int i = 0; i < lessons; i++) {
@@ -49,6 +53,13 @@ final class TwoWaysScan {
               row.compared().level(),
               row.reached() ? "" : ": MISSED");
     }
+    console
+        .out()
+        .printf(
+            ROOT,
+            "the truth is within the interval of %.1f %% of %d values%n",
+            both.coveredPct(),
+            both.judged());
     console.out().println("recorded lessons: " + root);
     console.out().flush();
     boolean isWell = both.unlike().isEmpty() && both.rows().stream().allMatch(TwoWays.Row::reached);

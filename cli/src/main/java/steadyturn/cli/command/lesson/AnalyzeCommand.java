@@ -13,7 +13,6 @@ import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.lesson.AnalysisSettings;
@@ -27,8 +26,10 @@ import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.TeachingChoice;
 import steadyturn.cli.output.json.JsonReport;
 import steadyturn.cli.output.table.TableReport;
+import steadyturn.cli.output.table.WorkOn;
 import steadyturn.cli.output.tsv.Derivatives;
 import steadyturn.cli.output.tsv.TsvReport;
+import steadyturn.cli.page.Sheet;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.ingest.recording.dataset.Session;
@@ -52,7 +53,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
 
   @Mixin private TeachingChoice teachingChoice;
 
-  private final Map<String, List<DrillScore>> drills = new LinkedHashMap<>();
+  private final Map<String, TableReport.Told> told = new LinkedHashMap<>();
 
   @Override
   public Integer call() throws IOException {
@@ -68,7 +69,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
           List<LessonResult> its = analyzeWithoutCurves(lesson, lessons);
           results.addAll(its);
           if (format == Format.TABLE && !its.isEmpty()) {
-            score(lesson, its, lessons, teaching.orElseThrow());
+            told.put(lesson.id(), told(lesson, its, lessons, teaching.orElseThrow()));
           }
         });
     if (!results.isEmpty()) {
@@ -116,17 +117,24 @@ public final class AnalyzeCommand implements Callable<Integer> {
     return swings;
   }
 
-  private void score(
+  /** What to work on, and how the drills went. */
+  static TableReport.Told told(
       Session lesson, List<LessonResult> results, Lessons lessons, Teaching teaching) {
-    List<DrillScore> scores = ReportCommand.runs(lesson, results, lessons).scores(teaching);
-    if (!scores.isEmpty()) {
-      drills.put(lesson.id(), scores);
-    }
+    Sheet sheet =
+        Sheet.of(
+            lesson.id(),
+            ReportCommand.runs(lesson, results, lessons),
+            teaching,
+            "",
+            Optional.empty());
+    return new TableReport.Told(
+        new WorkOn(sheet.club(), sheet.advice(), sheet.drillsToDo().stream().findFirst()),
+        sheet.drills());
   }
 
   private void print(List<LessonResult> results, Format format) throws IOException {
     switch (format) {
-      case TABLE -> TableReport.write(results, drills, each, console.out());
+      case TABLE -> TableReport.write(results, told, each, console.out());
       case JSON -> JsonReport.write(results, console.out());
       default -> TsvReport.write(results, console.out());
     }

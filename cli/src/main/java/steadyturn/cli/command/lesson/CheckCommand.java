@@ -13,8 +13,11 @@ import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.Notice;
+import steadyturn.cli.lesson.FormatChoice;
+import steadyturn.cli.lesson.FormatChoice.Format;
 import steadyturn.cli.lesson.LessonPaths;
 import steadyturn.cli.lesson.Lessons;
+import steadyturn.cli.output.json.CheckJson;
 import steadyturn.cli.output.table.QualityReport;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
@@ -48,10 +51,19 @@ public final class CheckCommand implements Callable<Integer> {
 
   @Mixin private LessonPaths paths;
 
+  @Mixin private FormatChoice formatChoice;
+
+  private final CheckJson json = new CheckJson();
+  private boolean forScripts;
+
   @Override
-  public Integer call() {
+  public Integer call() throws IOException {
+    forScripts = formatChoice.among(console, Format.TABLE, Format.JSON) == Format.JSON;
     Lessons lessons = paths.lessons(console);
     lessons.each(lesson -> check(lesson, lessons));
+    if (forScripts) {
+      json.write(console.out());
+    }
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
@@ -97,8 +109,12 @@ public final class CheckCommand implements Callable<Integer> {
     boolean showsSwings = results.stream().anyMatch(result -> !result.swings().isEmpty());
     RecordingReport report = showsSwings ? alone.without(QualityReason.OF_PLACES) : alone;
     List<Notice> impossible = impossible(results, report);
-    QualityReport.write(
-        new RecordingReport(name, report.units()), impossible, showsSwings, console.out());
+    RecordingReport named = new RecordingReport(name, report.units());
+    if (forScripts) {
+      json.add(named, impossible);
+    } else {
+      QualityReport.write(named, impossible, showsSwings, console.out());
+    }
     if (report.verdict() == Verdict.NOT_USABLE || !impossible.isEmpty()) {
       lessons.notWell();
     }

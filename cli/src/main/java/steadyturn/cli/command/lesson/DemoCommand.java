@@ -3,18 +3,21 @@ package steadyturn.cli.command.lesson;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.Pages;
 import steadyturn.cli.output.table.TableReport;
 import steadyturn.cli.output.tsv.Derivatives;
-import steadyturn.cli.page.Audience;
+import steadyturn.cli.page.reader.Audience;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.ingest.recording.disk.WholeFile;
@@ -34,17 +37,21 @@ public final class DemoCommand implements Callable<Integer> {
     Path folder = out.orElse(home.resolve("out").resolve("demo"));
     Lessons lessons = Lessons.under(List.of(home.resolve("sample-recordings")), console);
     List<LessonResult> results = new ArrayList<>();
+    Map<String, TableReport.Told> told = new LinkedHashMap<>();
     List<Path> pages = new ArrayList<>();
     Pages place = new Pages(folder, console);
     lessons.each(
         lesson -> {
           List<LessonResult> found = AnalyzeCommand.analyze(lesson, lessons);
           results.addAll(found);
+          told.put(
+              lesson.id(), AnalyzeCommand.told(lesson, found, lessons, TeachingReader.shipped()));
           pages.add(ReportCommand.page(lesson, found, lessons, Audience.TEACHER, place));
           pages.add(ReportCommand.page(lesson, found, lessons, Audience.PLAYER, place));
         });
-    TableReport.write(results, false, console.out());
-    Path table = write(results, folder);
+    TableReport.write(results, told, false, console.out());
+    Path table = folder.resolve("lesson.txt");
+    WholeFile.writeText(table, to -> TableReport.write(results, told, true, to));
     console.out().println();
     console.out().println("Written: " + shown(home, table));
     console.out().println("         " + shown(home, Derivatives.write(results, folder)));
@@ -52,12 +59,6 @@ public final class DemoCommand implements Callable<Integer> {
     console.out().println("Next:    ./steadyturn analyze sample-recordings --each");
     console.out().println("         docs/first-lesson.md: your own first lesson in ten minutes");
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
-  }
-
-  private static Path write(List<LessonResult> results, Path folder) {
-    Path table = folder.resolve("lesson.txt");
-    WholeFile.writeText(table, to -> TableReport.write(results, true, to));
-    return table;
   }
 
   /** Short where the reader stands in the folder of the program. */

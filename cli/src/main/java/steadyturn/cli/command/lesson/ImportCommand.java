@@ -2,18 +2,24 @@ package steadyturn.cli.command.lesson;
 
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.TypeConversionException;
+import steadyturn.cli.command.live.PluginChoice;
+import steadyturn.cli.command.live.UnitChoice;
 import steadyturn.cli.lesson.PlayerSizes;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.columnmap.ColumnMap;
 import steadyturn.ingest.columnmap.ColumnMapImporter;
 import steadyturn.ingest.columnmap.Imported;
@@ -23,6 +29,7 @@ import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.sensor.CapturedBytes;
 
 /** Brings tables of other programs into the archive by a column map. */
 @Command(name = "import", sortOptions = false)
@@ -31,13 +38,26 @@ public final class ImportCommand implements Callable<Integer> {
   /** Where the day of a recording is not told: a date that nobody takes for a real one. */
   private static final LocalDateTime UNKNOWN_DAY = LocalDateTime.of(1900, 1, 1, 0, 0);
 
+  /** Seconds since 1970 from which on a clock that counts them tells the day: those of 2000. */
+  private static final double TELLS_DAY_S = 946_684_800;
+
   @Mixin private Console console;
+
+  @SuppressWarnings("UnusedVariable") // for the help and the completion
+  @Mixin
+  private PluginChoice plugins;
 
   @Parameters(arity = "1..*", paramLabel = "[POINT=]TABLE")
   private List<String> tables = List.of();
 
-  @Option(names = "--map", required = true, paramLabel = "MAP")
+  @Option(names = "--map", paramLabel = "MAP")
   private String map = "";
+
+  @Option(names = "--adapter", paramLabel = "NAME")
+  private String adapter = "";
+
+  @Option(names = "--rate", paramLabel = "HZ")
+  private Optional<Double> rateHz = Optional.empty();
 
   @Option(names = "--out", required = true, paramLabel = "DIR")
   private Path out = Path.of("");
@@ -61,16 +81,17 @@ public final class ImportCommand implements Callable<Integer> {
     if (!RunLabel.isLabel(player) || !RunLabel.isLabel(lesson)) {
       throw console.wrongUsage("--player and --lesson take letters and digits only");
     }
-    boolean isFile = map.endsWith(".toml") || map.endsWith(".json");
-    ColumnMap columns = isFile ? ColumnMap.read(Path.of(map)) : ColumnMap.bundled(map);
-    List<UnitStream> units = new ArrayList<>();
-    for (String table : tables) {
-      units.addAll(unitsOf(table, columns));
+    if (map.isEmpty() == adapter.isEmpty()) {
+      throw console.wrongUsage(
+          "say how to read it: --map MAP for tables, --adapter NAME for bytes");
     }
+    List<UnitStream> units = map.isEmpty() ? captured() : mapped();
+    boolean isTold = map.isEmpty() && start.equals(UNKNOWN_DAY);
+    LocalDateTime begins = isTold ? dayOf(units) : start;
     Recording recording =
         ColumnMapImporter.recording(player, sizes.of(player, handed, console), units, List.of());
     RunLabel label =
-        RecordingWriter.into(out, "Imported recordings").writeNext(recording, lesson, start);
+        RecordingWriter.into(out, "Imported recordings").writeNext(recording, lesson, begins);
     for (UnitStream unit : recording.units()) {
       if (unit.size() == 0) {
         console.warn(unit.point().trackedPoint() + " has no samples and was left out");
@@ -80,6 +101,55 @@ public final class ImportCommand implements Callable<Integer> {
     }
     console.out().println("Next: ./steadyturn check " + out);
     return Failures.DONE;
+  }
+
+  private List<UnitStream> mapped() {
+    boolean isFile = map.endsWith(".toml") || map.endsWith(".json");
+    ColumnMap columns = isFile ? ColumnMap.read(Path.of(map)) : ColumnMap.bundled(map);
+    List<UnitStream> units = new ArrayList<>();
+    for (String table : tables) {
+      units.addAll(unitsOf(table, columns));
+    }
+    return units;
+  }
+
+  /** Bytes as units sent them: {@code POINT=FILE[#NUMBER]}. */
+  private List<UnitStream> captured() {
+    OptionalDouble rate = rateHz.map(OptionalDouble::of).orElseGet(OptionalDouble::empty);
+    List<UnitStream> units = new ArrayList<>();
+    for (String table : tables) {
+      UnitChoice choice = choice(table);
+      BodyPoint point =
+          choice
+              .point()
+              .orElseThrow(() -> console.wrongUsage("say where it was worn: POINT=" + table));
+      CapturedBytes captured =
+          CapturedBytes.read(
+              Path.of(choice.path()), choice.newAdapter(), choice.number(), point, rate);
+      if (captured.skippedBytes() + captured.lostSamples() > 0) {
+        console.warn(
+            Words.say("import.captured", table, captured.skippedBytes(), captured.lostSamples()));
+      }
+      units.add(captured.unit());
+    }
+    return units;
+  }
+
+  private UnitChoice choice(String table) {
+    try {
+      return UnitChoice.of(table + "," + adapter);
+    } catch (TypeConversionException e) {
+      throw console.wrongUsage("%s", e.getMessage());
+    }
+  }
+
+  /** The day that the units' own clocks tell, where they tell the time of day. */
+  private static LocalDateTime dayOf(List<UnitStream> units) {
+    double firstS =
+        units.stream().filter(u -> u.size() > 0).mapToDouble(u -> u.timeS(0)).min().orElse(0);
+    return firstS < TELLS_DAY_S
+        ? UNKNOWN_DAY
+        : LocalDateTime.ofEpochSecond((long) firstS, 0, ZoneOffset.UTC);
   }
 
   private List<UnitStream> unitsOf(String table, ColumnMap columns) {

@@ -23,12 +23,13 @@ import steadyturn.cli.lesson.PageChoice;
 import steadyturn.cli.lesson.Pages;
 import steadyturn.cli.lesson.Rehearsals;
 import steadyturn.cli.lesson.TeachingChoice;
-import steadyturn.cli.page.Audience;
-import steadyturn.cli.page.LengthUnits;
 import steadyturn.cli.page.LessonRuns;
 import steadyturn.cli.page.Page;
 import steadyturn.cli.page.Sheet;
 import steadyturn.cli.page.SheetJson;
+import steadyturn.cli.page.reader.Audience;
+import steadyturn.cli.page.reader.LengthUnits;
+import steadyturn.cli.page.reader.Letter;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.words.Words;
@@ -47,6 +48,15 @@ public final class ReportCommand implements Callable<Integer> {
 
   @Option(names = "--for", paramLabel = "READER")
   private Audience audience = Audience.TEACHER;
+
+  @Option(names = "--name", paramLabel = "NAME")
+  private String name = "";
+
+  @Option(names = "--teacher", paramLabel = "NAME")
+  private String teacher = "";
+
+  @Option(names = "--say", paramLabel = "SENTENCE")
+  private String says = "";
 
   @Mixin private FormatChoice formatChoice;
 
@@ -94,7 +104,8 @@ public final class ReportCommand implements Callable<Integer> {
     }
     String text =
         format == Format.HTML
-            ? Page.html(sheet, audience, page.units(), Words.inUse())
+            ? Page.html(
+                sheet, audience, page.units(), Words.inUse(), new Letter(name, teacher, says))
             : SheetJson.json(sheet, audience);
     console.out().println(pages.write(name(lesson, audience + "." + format), text));
   }
@@ -110,7 +121,7 @@ public final class ReportCommand implements Callable<Integer> {
             TeachingReader.shipped(),
             "",
             Optional.empty());
-    String text = Page.html(sheet, audience, LengthUnits.METRIC, Words.inUse());
+    String text = Page.html(sheet, audience, LengthUnits.METRIC, Words.inUse(), Letter.NONE);
     return pages.write(name(lesson, audience + ".html"), text);
   }
 

@@ -10,6 +10,7 @@ import java.util.function.Consumer;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.live.LiveEvents;
+import steadyturn.analysis.swing.MarkReason;
 import steadyturn.cli.output.table.BallAnswer;
 
 /**
@@ -31,18 +32,25 @@ final class BallVoice implements LiveEvents {
   @Override
   public void measured(SwingResult swing, double afterS) {
     says.accept(answer.lines(swing, new ArrayList<>(balls.values())));
-    balls.put(swing.number(), swing);
+    balls.put(swing.number(), BallAnswer.kept(swing));
   }
 
   @Override
   public void revised(List<SwingResult> latest) {
-    latest.forEach(swing -> balls.put(swing.number(), swing));
+    for (SwingResult swing : latest) {
+      SwingResult was = balls.put(swing.number(), BallAnswer.kept(swing));
+      if (was != null) {
+        says.accept(BallAnswer.changed(was, swing));
+      }
+    }
   }
 
   @Override
   public void noticed(Notice notice) {
-    if (noticed.add(notice.about() + " " + notice.reason().code().word())) { // not each new count
-      says.accept(BallAnswer.lines(notice.reason()));
+    boolean isOfMark = notice.reason().code() instanceof MarkReason;
+    String what = notice.about() + " " + notice.reason().code().word();
+    if (isOfMark || noticed.add(what)) { // not each new count
+      says.accept(BallAnswer.lines(notice));
     }
   }
 }

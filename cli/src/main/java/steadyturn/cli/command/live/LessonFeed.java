@@ -46,7 +46,7 @@ final class LessonFeed implements LiveListener {
         return;
       }
       toldS = latencyS;
-      lesson.unit(facts.get(), sinceZeroS(its.timeOfDay(0)));
+      lesson.unit(facts.get(), sinceZeroS(its.takenAt()) - latencyS);
     }
     lesson.sample(point, latencyS, accelMps2, gyroRadPerS);
   }

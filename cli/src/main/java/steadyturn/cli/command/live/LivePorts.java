@@ -3,54 +3,58 @@ package steadyturn.cli.command.live;
 import static java.util.Locale.ROOT;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
-import steadyturn.ingest.live.LiveListener;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.live.LiveState;
 import steadyturn.ingest.live.LiveUnit;
-import steadyturn.ingest.sensor.FindingAdapter;
 import steadyturn.ingest.sensor.SensorAdapter;
-import steadyturn.ingest.sensor.SensorAdapters;
+import steadyturn.ingest.serial.PortListener;
 import steadyturn.ingest.serial.SerialPortSource;
+import steadyturn.ingest.serial.SharedPort;
 
 /** The ports of a recording, with one line about each for the person who watches. */
 final class LivePorts implements AutoCloseable {
 
-  private record Open(String path, LiveUnit unit, SerialPortSource source) {}
+  private record Open(String path, LiveUnit unit) {}
 
   private final List<Open> ports = new ArrayList<>();
+  private final List<SerialPortSource> sources = new ArrayList<>();
   private final List<String> told = new ArrayList<>();
 
   /**
    * Begins to read the ports; each unit's bytes go into the recording.
    *
-   * @param steps hears every unit's samples
    * @param feeds hears one unit each
    */
   void open(
       LiveRecorder recorder,
       List<UnitChoice> choices,
-      int baud,
-      LiveListener steps,
+      PortOptions options,
       Supplier<LessonFeed> feeds) {
+    Map<String, List<PortListener>> byPath = new LinkedHashMap<>();
+    Map<String, List<Integer>> bauds = new HashMap<>();
     for (UnitChoice choice : choices) {
-      SensorAdapter adapter =
-          choice.adapter().flatMap(SensorAdapters::named).orElseGet(FindingAdapter::new);
+      SensorAdapter adapter = choice.newAdapter();
       LessonFeed feed = feeds.get();
-      LiveListener both =
-          (point, timeS, accel, gyro) -> {
-            steps.sample(point, timeS, accel, gyro);
-            feed.sample(point, timeS, accel, gyro);
-          };
-      LiveUnit unit = feed.of(new LiveUnit(recorder, adapter, choice.point(), both));
-      SerialPortSource source = SerialPortSource.open(choice.path(), baud, unit);
-      ports.add(new Open(choice.path(), unit, source));
+      LiveUnit unit =
+          feed.of(new LiveUnit(recorder, adapter, choice.point(), options.place(choice), feed));
+      byPath.computeIfAbsent(choice.path(), path -> new ArrayList<>()).add(unit);
+      bauds.put(choice.path(), options.bauds(adapter));
+      ports.add(new Open(choice.place(), unit));
       told.add("");
     }
+    byPath.forEach(
+        (path, units) ->
+            sources.add(
+                SerialPortSource.open(
+                    path, bauds.getOrDefault(path, List.of()), new SharedPort(units))));
   }
 
   /** Troubles as they come and go. */
@@ -60,11 +64,16 @@ final class LivePorts implements AutoCloseable {
       String trouble = ports.get(i).unit().state().trouble();
       if (!trouble.equals(told.get(i))) {
         told.set(i, trouble);
-        news.add(
-            ports.get(i).path() + " " + (trouble.isEmpty() ? Words.say("record.there") : trouble));
+        news.add(who(ports.get(i)) + (trouble.isEmpty() ? Words.say("record.there") : trouble));
       }
     }
     return news;
+  }
+
+  /** {@code pelvis (PORT)}, or the port alone while it is not known whose it is. */
+  private static String who(Open port) {
+    String name = name(port);
+    return name.equals(port.path()) ? name + " " : name + " (" + port.path() + ") ";
   }
 
   /** One short line: how long, what was lost in all, each unit's rate. */
@@ -117,9 +126,7 @@ final class LivePorts implements AutoCloseable {
 
   @Override
   public void close() {
-    for (Open port : ports) {
-      port.source().close();
-      port.unit().betterStart();
-    }
+    sources.forEach(SerialPortSource::close);
+    ports.forEach(port -> port.unit().betterStart());
   }
 }

@@ -1,13 +1,14 @@
 package steadyturn.cli.command.live;
 
 import java.util.Optional;
+import java.util.function.DoubleSupplier;
+import steadyturn.analysis.live.LatestSamples;
+import steadyturn.analysis.live.LiveLesson;
 import steadyturn.analysis.live.StepCoach;
-import steadyturn.analysis.live.StepSamples;
 import steadyturn.cli.terminal.Desk;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.mark.MarkWord;
-import steadyturn.ingest.serial.HostTime;
 
 /**
  * What is typed while a lesson is recorded becomes marks, and moves the guide through the steps.
@@ -18,21 +19,39 @@ final class LiveTyping {
   private static final double OFFER_AFTER_S = 1.5;
 
   private final LiveRecorder recorder;
-  private final StepSamples samples;
+  private final LatestSamples samples;
+  private final DoubleSupplier now;
   private final Desk desk;
   private final Runnable ends;
   private final StepGuide guide;
+  private final int units;
   private boolean isGuiding;
   private double offerAtS = Double.POSITIVE_INFINITY;
 
-  LiveTyping(LiveRecorder recorder, StepSamples samples, Desk desk, Runnable ends) {
+  /**
+   * What is typed at a desk.
+   *
+   * @param units how many are expected
+   * @param now on the lesson's axis, s
+   */
+  LiveTyping(
+      LiveRecorder recorder,
+      LiveLesson lesson,
+      int units,
+      DoubleSupplier now,
+      Desk desk,
+      Runnable ends) {
+    this.now = now;
+    this.units = units;
     this.recorder = recorder;
-    this.samples = samples;
+    samples = lesson.samples();
     this.desk = desk;
     this.ends = ends;
     guide =
         new StepGuide(
-            new StepCoach(samples), word -> recorder.markNow(word.word(), "", ""), desk::say);
+            new StepCoach(samples, lesson::found),
+            word -> recorder.markNow(word.word(), "", ""),
+            desk::say);
   }
 
   /** Begins to take lines. */
@@ -59,10 +78,10 @@ final class LiveTyping {
 
   /** Looks at the step under way, and offers the first one when the units are known. */
   synchronized void look() {
-    double nowS = HostTime.steadyS();
+    double nowS = now.getAsDouble();
     if (isGuiding && !samples.points().isEmpty()) {
       offerAtS = Math.min(offerAtS, nowS + OFFER_AFTER_S);
-      if (nowS >= offerAtS) {
+      if (nowS >= offerAtS || samples.points().size() == units) {
         isGuiding = false;
         guide.offer(samples.points());
       }
@@ -77,7 +96,7 @@ final class LiveTyping {
 
   private synchronized void take(String line) {
     TypedLine typed = TypedLine.of(line);
-    double nowS = HostTime.steadyS();
+    double nowS = now.getAsDouble();
     switch (typed.order()) {
       case QUIT -> ends.run();
       case BEGIN -> guide.begin(nowS);

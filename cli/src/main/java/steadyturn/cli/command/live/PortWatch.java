@@ -1,28 +1,24 @@
 package steadyturn.cli.command.live;
 
-import static java.util.Locale.ROOT;
-
-import java.util.Optional;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import steadyturn.ingest.sensor.AdapterFeed;
 import steadyturn.ingest.sensor.FindingAdapter;
-import steadyturn.ingest.sensor.SampleSink;
-import steadyturn.ingest.sensor.UnitHello;
 import steadyturn.ingest.serial.PortListener;
 
-/** Listens at one port and keeps what a person wants to see of it. */
-final class PortWatch implements PortListener, SampleSink {
+/** Listens at one port and keeps what a person wants to see of the units there. */
+final class PortWatch implements PortListener {
 
   private final String path;
   private final String says;
   private final FindingAdapter adapter = new FindingAdapter();
-  private final AdapterFeed feed = new AdapterFeed(adapter, this);
-  private Optional<UnitHello> hello = Optional.empty();
+  private final UnitWatch single = new UnitWatch(this::numbered);
+  private final Map<Integer, UnitWatch> numbered = new TreeMap<>();
+  private final AdapterFeed feed = new AdapterFeed(adapter, single);
   private String trouble = "nothing heard yet";
-  private long samples;
-  private double firstS;
-  private double lastS;
-  private double accelNorm;
-  private double gyroNorm;
+  private long heardAtOpening;
 
   PortWatch(String path, String says) {
     this.path = path;
@@ -33,12 +29,36 @@ final class PortWatch implements PortListener, SampleSink {
     return path;
   }
 
+  /** Those at which some adapter's unit may speak. */
+  List<Integer> bauds() {
+    return adapter.bauds();
+  }
+
+  private UnitWatch numbered(int number) {
+    return numbered.computeIfAbsent(number, n -> new UnitWatch(this::numbered));
+  }
+
+  private long heard() {
+    return single.samples() + numbered.values().stream().mapToLong(UnitWatch::samples).sum();
+  }
+
+  @Override
+  public synchronized void opened() {
+    feed.forgetRest();
+    heardAtOpening = heard();
+  }
+
+  @Override
+  public synchronized boolean isUnderstood(double steadyS) {
+    return heard() > heardAtOpening;
+  }
+
   @Override
   public synchronized void bytes(byte[] block, int count, double steadyS, double wallS) {
-    trouble = samples == 0 ? "bytes come, but no adapter understands them (yet)" : "";
-    firstS = samples == 0 ? steadyS : firstS;
-    lastS = steadyS;
+    single.at(steadyS);
+    numbered.values().forEach(unit -> unit.at(steadyS));
     feed.feed(block, count, steadyS);
+    trouble = heard() == 0 ? "bytes come, but no adapter understands them (yet)" : "";
   }
 
   @Override
@@ -46,37 +66,16 @@ final class PortWatch implements PortListener, SampleSink {
     trouble = why;
   }
 
-  @Override
-  public void hello(UnitHello said) {
-    hello = Optional.of(said);
-  }
-
-  @Override
-  public void sample(
-      double timeS, double ax, double ay, double az, double gx, double gy, double gz) {
-    samples++;
-    accelNorm = Math.sqrt(ax * ax + ay * ay + az * az);
-    gyroNorm = Math.sqrt(gx * gx + gy * gy + gz * gz);
-    trouble = "";
-  }
-
-  @Override
-  public void skipped(int bytes) {}
-
-  synchronized String line() {
-    if (!trouble.isEmpty() && samples == 0) {
-      return String.format(ROOT, "%-22s %s %s%n", path, says, trouble).replaceAll(" +", " ");
+  /** One line a unit, or what is the matter. */
+  synchronized String lines() {
+    if (heard() == 0) {
+      return (path + " " + says + " " + trouble).replaceAll(" +", " ") + System.lineSeparator();
     }
-    double rateHz = lastS > firstS ? samples / (lastS - firstS) : 0;
-    return String.format(
-        ROOT,
-        "%-22s %-13s %-13s %-10s %7.1f %8.2f  %s%n",
-        path,
-        adapter.found().orElse("?"),
-        hello.map(UnitHello::name).filter(n -> !n.isEmpty()).orElse(says),
-        hello.map(UnitHello::serialNumber).orElse(""),
-        rateHz,
-        accelNorm,
-        trouble.isEmpty() ? UnitsCommand.bar(gyroNorm) : trouble);
+    String name = adapter.found().orElse("?");
+    String first = single.samples() > 0 ? single.line(path, name, says, trouble) : "";
+    return first
+        + numbered.entrySet().stream()
+            .map(unit -> unit.getValue().line(path + "#" + unit.getKey(), name, says, trouble))
+            .collect(Collectors.joining());
   }
 }

@@ -18,7 +18,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.live.LiveLesson;
-import steadyturn.analysis.live.StepSamples;
 import steadyturn.cli.lesson.LessonReading;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.PlayerSizes;
@@ -33,11 +32,11 @@ import steadyturn.cli.terminal.TerminalDesk;
 import steadyturn.cli.words.Words;
 import steadyturn.fusion.calibrate.CalibrationStore;
 import steadyturn.ingest.live.LiveRecorder;
+import steadyturn.ingest.recording.dataset.Participants;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.serial.HostTime;
-import steadyturn.ingest.serial.SerialPortSource;
 
 /** Records live units into a dataset. */
 @Command(name = "record", sortOptions = false)
@@ -47,6 +46,10 @@ public final class RecordCommand implements Callable<Integer> {
   private static final long LAST_WORDS_S = 20;
 
   @Mixin private Console console;
+
+  @SuppressWarnings("UnusedVariable") // for the help and the completion
+  @Mixin
+  private PluginChoice plugins;
 
   @Parameters(index = "0", paramLabel = "DIR")
   private Path root = Path.of("");
@@ -71,8 +74,7 @@ public final class RecordCommand implements Callable<Integer> {
 
   @Mixin private TeachingChoice teachingChoice;
 
-  @Option(names = "--baud", paramLabel = "N")
-  private int baud = SerialPortSource.BAUD;
+  @Mixin private PortOptions portOptions;
 
   @Option(names = "--seconds", paramLabel = "S")
   private double lengthS = Double.POSITIVE_INFINITY;
@@ -89,28 +91,39 @@ public final class RecordCommand implements Callable<Integer> {
     }
     UnitChoice.requireApart(units, console);
     Teaching teaching = teachingChoice.read();
-    Player who = sizes.of(player, handed, console);
     List<LessonReading> earlier = earlier();
-    LiveRecorder recorder = LiveRecorder.start(root, who, lesson);
+    LiveRecorder recorder = LiveRecorder.start(root, sizes.of(player, handed, console), lesson);
+    Player who = Participants.player(root, player, new ArrayList<>()); // as it is read afterwards
     CountDownLatch isSaid = new CountDownLatch(1);
     Thread atEnd = new Thread(() -> endFromOutside(recorder, isSaid), "end of recording");
     Runtime.getRuntime().addShutdownHook(atEnd);
     LivePorts ports = new LivePorts();
     boolean isWell = false;
     try (Desk desk = desk()) {
-      StepSamples samples = new StepSamples(who);
-      LiveTyping typing = new LiveTyping(recorder, samples, desk, isEnded::countDown);
-      LocalDateTime zero = recorder.timeOfDay(HostTime.steadyS());
+      double zeroS = HostTime.steadyS();
+      LocalDateTime zero = recorder.timeOfDay(zeroS);
       LiveLesson answered =
           new LiveLesson(
               recorder.label().id(),
               who,
               CalibrationStore.of(root)::applyTo,
               new BallVoice(new BallAnswer(player, teaching), lines -> lines.forEach(desk::say)));
+      LiveTyping typing =
+          new LiveTyping(
+              recorder,
+              answered,
+              units.size(),
+              () -> HostTime.steadyS() - zeroS,
+              desk,
+              isEnded::countDown);
       earlier.forEach(answered::before);
       recorder.tellMarks(mark -> answered.mark(mark.since(zero)));
       try {
-        ports.open(recorder, units, baud, samples::add, () -> new LessonFeed(answered, zero));
+        ports.open(recorder, units, portOptions, () -> new LessonFeed(answered, zero));
+        if (sizes.isOtherThan(who)) {
+          desk.warn(Words.say("record.sizes", player));
+        }
+        WarmUp.begin(teaching);
         desk.say(Words.say("record.begins", recorder.label().id(), root));
         if (isTyped) {
           typing.start();

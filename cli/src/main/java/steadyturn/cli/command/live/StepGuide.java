@@ -26,6 +26,7 @@ final class StepGuide {
   private final Consumer<String> says;
   private final Deque<MarkWord> toDo = new ArrayDeque<>();
   private final Set<MarkWord> begun = EnumSet.noneOf(MarkWord.class);
+  private boolean isOffered;
   private boolean isExplained;
   private Optional<MarkWord> last = Optional.empty();
   private String progress = "";
@@ -46,6 +47,7 @@ final class StepGuide {
    * Offers the steps that these units can show; the tilt, which needs a ruler, is only asked for.
    */
   void offer(List<BodyPoint> worn) {
+    isOffered = true;
     boolean hasPelvis = worn.contains(BodyPoint.PELVIS);
     boolean hasWrist = worn.contains(BodyPoint.LEAD_FOREARM) && worn.size() > (hasPelvis ? 2 : 1);
     for (MarkWord step : MarkWord.steps()) {
@@ -84,6 +86,10 @@ final class StepGuide {
   /** Goes on: the step under way is over, done or not, and the one that was offered begins. */
   void begin(double atS) {
     Optional<MarkWord> over = coach.step();
+    if (!isOffered && over.isEmpty()) {
+      says.accept(Words.say("record.step.wait"));
+      return;
+    }
     if (over.isPresent()) {
       marks.accept(MarkWord.DONE);
       ended(atS);
@@ -170,9 +176,12 @@ final class StepGuide {
       case HOLDING -> progress = Words.say("record.step.held", news.heldS());
       case AGAIN -> {
         progress = Words.say("record.step.begun");
+        boolean isOver = coach.step().isEmpty();
         says.accept(
             Words.say(
-                "record.step.again", name(news.step()), Words.inUse().text(news.result().why())));
+                isOver ? "record.step.undone" : "record.step.again",
+                name(news.step()),
+                Words.inUse().text(news.result().why())));
       }
       case DONE -> {
         toDo.remove(news.step());

@@ -6,13 +6,18 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.recording.disk.Shipped;
+import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.sensor.SensorAdapters;
 import steadyturn.ingest.serial.Ports;
 import steadyturn.ingest.serial.SerialPortSource;
@@ -23,20 +28,23 @@ public final class UnitsCommand implements Callable<Integer> {
 
   @Mixin private Console console;
 
+  @SuppressWarnings("UnusedVariable") // for the help and the completion
+  @Mixin
+  private PluginChoice plugins;
+
   @Parameters(arity = "0..*", paramLabel = "PORT")
   private List<String> paths = List.of();
 
   @Option(names = "--baud", paramLabel = "N")
-  private int baud = SerialPortSource.BAUD;
+  private Optional<Integer> baud = Optional.empty();
 
   @Option(names = "--seconds", paramLabel = "S")
   private double lengthS = Boolean.getBoolean("steadyturn.terminal") ? 20 : 3;
 
   @Override
   public Integer call() throws InterruptedException {
-    console.out().print("adapters:");
-    SensorAdapters.all().forEach(a -> console.out().print(" " + a.name()));
-    console.out().println();
+    console.out().println("adapters:");
+    SensorAdapters.all().forEach(a -> console.out().println("  " + words(a)));
     Map<String, String> ports = ports();
     if (ports.isEmpty()) {
       console.out().println("no serial port is there; plug a unit in, or name a port by its path");
@@ -45,11 +53,27 @@ public final class UnitsCommand implements Callable<Integer> {
     List<PortWatch> watches = new ArrayList<>();
     ports.forEach((path, says) -> watches.add(new PortWatch(path, says)));
     List<SerialPortSource> sources = new ArrayList<>();
-    watches.forEach(w -> sources.add(SerialPortSource.open(w.path(), baud, w)));
+    watches.forEach(
+        w ->
+            sources.add(
+                SerialPortSource.open(w.path(), baud.map(List::of).orElseGet(w::bauds), w)));
     look(watches);
     sources.forEach(SerialPortSource::close);
     console.out().print(table(watches));
     return Failures.DONE;
+  }
+
+  /** Its name, and what was measured of how often damage passes its check. */
+  private static String words(SensorAdapter adapter) {
+    String measured =
+        Shipped.text(SensorAdapters.class, "damage.tsv")
+            .lines()
+            .filter(line -> line.startsWith(adapter.name() + "\t"))
+            .map(line -> line.substring(line.indexOf('\t') + 1))
+            .collect(Collectors.joining("; "));
+    String promised = Words.say("units.check", adapter.check().bits());
+    return String.format(
+        ROOT, "%-13s %s", adapter.name(), measured.isEmpty() ? promised : measured);
   }
 
   private Map<String, String> ports() {
@@ -74,7 +98,7 @@ public final class UnitsCommand implements Callable<Integer> {
     text.append(
         "port                   adapter       unit          serial          Hz    m/s^2  turning");
     text.append(System.lineSeparator());
-    watches.forEach(w -> text.append(w.line()));
+    watches.forEach(w -> text.append(w.lines()));
     return text.toString();
   }
 

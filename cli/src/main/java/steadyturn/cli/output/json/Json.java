@@ -17,6 +17,9 @@ import steadyturn.cli.output.Decimals;
 /** How every result for scripts is put together and written: one object and a line end. */
 public final class Json {
 
+  /** Version of the form of all results; it grows when a script would have to change. */
+  static final int VERSION = 1;
+
   private static final JsonMapper JSON =
       JsonMapper.builder()
           .enable(SerializationFeature.INDENT_OUTPUT)
@@ -27,6 +30,11 @@ public final class Json {
 
   public static ObjectNode object() {
     return JSON.createObjectNode();
+  }
+
+  /** A result's root, which begins with the version. */
+  static ObjectNode root() {
+    return object().put("version", VERSION);
   }
 
   public static String text(JsonNode root) {

@@ -22,10 +22,10 @@ import steadyturn.cli.output.Decimals;
 import steadyturn.ingest.reason.Reason;
 
 /**
- * The result for scripts: one object a recording, keys always in the same order. Where several
- * recordings were asked for, one object with them in {@code recordings}. A withheld value, and the
- * open end of an "at least" value, is {@code null}; {@code why} says the reason in English, {@code
- * reason} and {@code args} say it for machines.
+ * The result for scripts: always one object with the version of its form and a list of recordings,
+ * keys in the same order (docs/schema/analyze.json). A withheld value, and the open end of an "at
+ * least" value, is {@code null}; {@code why} says the reason in English, {@code reason} and {@code
+ * args} say it for machines.
  */
 public final class JsonReport {
 
@@ -53,11 +53,8 @@ public final class JsonReport {
   }
 
   private void results(List<LessonResult> results) throws IOException {
-    if (results.size() == 1) {
-      lesson(results.get(0));
-      return;
-    }
     json.writeStartObject();
+    json.writeNumberField("version", Json.VERSION);
     json.writeArrayFieldStart("recordings");
     for (LessonResult result : results) {
       lesson(result);

@@ -24,7 +24,7 @@ public final class ProgressJson {
   public static void write(
       String player, String club, PlayerProgress progress, Teaching teaching, Writer to)
       throws IOException {
-    ObjectNode root = Json.object().put("player", player).put("club", club);
+    ObjectNode root = Json.root().put("player", player).put("club", club);
     Json.list(root, "lessons", progress.steps(), step -> lesson(step, progress.given(), teaching));
     changes(root, "sinceLast", progress.sinceLast());
     changes(root, "sinceFirst", progress.sinceFirst());
@@ -54,9 +54,7 @@ public final class ProgressJson {
         .ifPresentOrElse(
             finding -> {
               node.put("priority", finding.rule().name());
-              finding.rule().drills().stream()
-                  .findFirst()
-                  .ifPresent(name -> node.set("drill", drill(teaching.drill(name))));
+              step.given(teaching).ifPresent(drill -> node.set("drill", drill(drill)));
             },
             () -> node.putNull("priority"));
   }

@@ -22,7 +22,7 @@ public final class ReasonJson {
     return put(Json.object(), Words.english().text(reason), reason);
   }
 
-  private static ObjectNode put(ObjectNode node, String why, Reason reason) {
+  static ObjectNode put(ObjectNode node, String why, Reason reason) {
     ObjectNode args = Json.object();
     reason.args().forEach((name, value) -> argument(args, name, value));
     return node.put("why", why).put("reason", reason.code().word()).set("args", args);

@@ -10,12 +10,12 @@ import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.analysis.coach.teaching.Need;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.MeasureAt;
+import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
-import steadyturn.ingest.reason.Reason;
 
 /**
  * What is said right after a ball, a line a measure: this ball, what is usual for the player in
@@ -34,9 +34,9 @@ public record BallAnswer(String player, Teaching teaching) {
       List.of(
           new MeasureAt(Measure.PELVIS_TURN, "top"),
           new MeasureAt(Measure.PELVIS_SLIDE, "top"),
+          new MeasureAt(Measure.PELVIS_CENTRE_DISTANCE, "top"),
           new MeasureAt(Measure.PELVIS_TURN, "impact"),
           new MeasureAt(Measure.PELVIS_SLIDE, "impact"),
-          new MeasureAt(Measure.PELVIS_CENTRE_ALONG, "impact"),
           new MeasureAt(Measure.WRIST_RELEASE, ""),
           new MeasureAt(Measure.TEMPO_RATIO, ""));
 
@@ -48,6 +48,9 @@ public record BallAnswer(String player, Teaching teaching) {
   public List<String> lines(SwingResult ball, List<SwingResult> before) {
     List<String> lines = new ArrayList<>(List.of(""));
     lines.add(say("ball.head", ball.number(), LessonTable.title(ball)));
+    if (!ball.note().isEmpty()) {
+      lines.addAll(Layout.beside("  \"", 4, ball.note(), WIDTH));
+    }
     for (String flag : LessonTable.flagsToTell(ball)) {
       lines.addAll(Layout.beside("  !", 4, PlainWords.flag(flag), WIDTH));
     }
@@ -65,9 +68,31 @@ public record BallAnswer(String player, Teaching teaching) {
     return lines;
   }
 
-  /** The lines of something to know of a unit. */
-  public static List<String> lines(Reason reason) {
-    return Layout.beside("*", 2, Words.inUse().text(reason), WIDTH);
+  /** What is said when a ball is noted as another one than it was taken for; else nothing. */
+  public static List<String> changed(SwingResult was, SwingResult is) {
+    String title = LessonTable.title(is);
+    return title.equals(LessonTable.title(was))
+        ? List.of()
+        : List.of(say("ball.changed", is.number(), title));
+  }
+
+  /** The lines of something to know of a unit, a step or a mark. */
+  public static List<String> lines(Notice notice) {
+    return Words.inUse().told(List.of(notice)).keySet().stream()
+        .flatMap(sentence -> Layout.beside("*", 2, sentence, WIDTH).stream())
+        .toList();
+  }
+
+  /** What later answers need of a ball; the rest need not be kept. */
+  public static SwingResult kept(SwingResult ball) {
+    return new SwingResult(
+        ball.number(),
+        ball.club(),
+        ball.kind(),
+        List.of(),
+        List.of(),
+        ball.measures().stream().filter(BallAnswer::isTold).toList(),
+        List.of());
   }
 
   private static boolean isTold(MeasureValue value) {

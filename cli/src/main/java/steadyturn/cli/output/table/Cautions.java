@@ -5,6 +5,7 @@ import static steadyturn.cli.words.Words.say;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 
 /** What must stand beside the numbers: how to read them, what they cannot say, and safety. */
@@ -19,29 +20,23 @@ public final class Cautions {
         .toList();
   }
 
-  /** Explains the columns that are shown. */
-  static List<String> howToRead(List<Column> columns) {
-    List<String> lines = new ArrayList<>(explained("turn"));
-    if (shows(columns, Measure.PELVIS_CENTRE_ALONG)) {
-      lines.addAll(explained("pivot"));
-    }
-    if (shows(columns, Measure.WRIST_RELEASE)) {
-      lines.addAll(explained("release"));
-    }
-    if (shows(columns, Measure.TEMPO_RATIO)) {
-      lines.addAll(explained("tempo"));
-    }
-    lines.addAll(explained("range"));
-    lines.addAll(explained("spread"));
+  /** Explains what is shown, and nothing else. */
+  static List<String> howToRead(LessonTable table) {
+    List<String> lines = new ArrayList<>();
+    explain(lines, "turn", table.shows(Measure.PELVIS_TURN));
+    explain(lines, "pivot", table.shows(Measure.PELVIS_CENTRE_DISTANCE));
+    explain(lines, "release", table.shows(Measure.WRIST_RELEASE));
+    explain(lines, "tempo", table.shows(Measure.TEMPO_RATIO));
+    explain(lines, "range", true);
+    explain(lines, "estimated", table.shows(Grade.ESTIMATED));
+    explain(lines, "spread", table.hasMeans());
     return lines;
   }
 
-  private static List<String> explained(String what) {
-    String key = "table.read." + what;
-    return Layout.beside(say(key + ".name"), TableReport.NAME_WIDTH, say(key));
-  }
-
-  private static boolean shows(List<Column> columns, Measure measure) {
-    return columns.stream().anyMatch(c -> c.measure() == measure);
+  private static void explain(List<String> lines, String what, boolean isShown) {
+    if (isShown) {
+      String key = "table.read." + what;
+      lines.addAll(Layout.beside(say(key + ".name"), TableReport.NAME_WIDTH, say(key)));
+    }
   }
 }

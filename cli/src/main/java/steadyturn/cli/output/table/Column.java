@@ -16,10 +16,9 @@ record Column(String groupWord, String headWord, Measure measure, String at) {
       List.of(
           new Column("at-top", "turn", Measure.PELVIS_TURN, "top"),
           new Column("", "slide", Measure.PELVIS_SLIDE, "top"),
-          new Column("", "pivot", Measure.PELVIS_CENTRE_ALONG, "top"),
+          new Column("", "pivot", Measure.PELVIS_CENTRE_DISTANCE, "top"),
           new Column("at-impact", "turn", Measure.PELVIS_TURN, "impact"),
           new Column("", "slide", Measure.PELVIS_SLIDE, "impact"),
-          new Column("", "pivot", Measure.PELVIS_CENTRE_ALONG, "impact"),
           new Column("release", "ms", Measure.WRIST_RELEASE, ""),
           new Column("tempo", "ratio", Measure.TEMPO_RATIO, ""));
 

@@ -1,6 +1,5 @@
 package steadyturn.cli.output.table;
 
-import java.util.Locale;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
@@ -24,32 +23,28 @@ final class Figure {
       return WITHHELD;
     }
     if (Double.isInfinite(value.high())) {
-      return mark(value) + "≥" + down(value.low(), value.measure());
+      return mark(value) + "≥" + down(value.low(), PlainWords.decimals(value.measure()));
     }
     double half = Math.max(value.high() - value.value(), value.value() - value.low());
-    return mark(value) + nearest(value.value(), value.measure()) + " ±" + up(half, value.measure());
+    int decimals = decimals(value, half);
+    return mark(value) + nearest(value.value(), decimals) + " ±" + up(half, decimals);
   }
 
-  /** As {@link #narrow}, with both ends where the interval is lopsided. */
-  static String wide(MeasureValue value) {
-    double above = value.high() - value.value();
-    double below = value.value() - value.low();
-    boolean even = Math.abs(above - below) <= 0.2 * Math.max(above, below);
-    if (!value.given() || Double.isInfinite(value.high()) || even) {
-      return narrow(value);
-    }
-    return String.format(
-        Locale.ROOT,
-        "%s%s (%s to %s)",
-        mark(value),
-        nearest(value.value(), value.measure()),
-        down(value.low(), value.measure()),
-        up(value.high(), value.measure()));
+  /**
+   * Decimals that are worth reading beside such an interval: none for a value that is less than its
+   * interval or known no better than to one.
+   */
+  private static int decimals(MeasureValue value, double half) {
+    boolean coarse = half >= 1 || half >= Math.abs(value.value());
+    return coarse ? 0 : PlainWords.decimals(value.measure());
   }
 
   /** A plain number in the rounding of a measure, for means and spreads. */
   static String nearest(double number, Measure measure) {
-    int decimals = PlainWords.decimals(measure);
+    return nearest(number, PlainWords.decimals(measure));
+  }
+
+  private static String nearest(double number, int decimals) {
     double rounded = Math.rint(number * Math.pow(10, decimals)) / Math.pow(10, decimals);
     return Words.inUse().decimal(rounded + 0.0, decimals);
   }
@@ -64,14 +59,14 @@ final class Figure {
     return (nearest(number, measure) + " " + PlainWords.unit(measure)).strip();
   }
 
-  private static String up(double number, Measure measure) {
-    double step = Math.pow(10, -PlainWords.decimals(measure));
-    return nearest(Math.ceil(number / step - 1e-9) * step, measure);
+  private static String up(double number, int decimals) {
+    double step = Math.pow(10, -decimals);
+    return nearest(Math.ceil(number / step - 1e-9) * step, decimals);
   }
 
-  private static String down(double number, Measure measure) {
-    double step = Math.pow(10, -PlainWords.decimals(measure));
-    return nearest(Math.floor(number / step + 1e-9) * step, measure);
+  private static String down(double number, int decimals) {
+    double step = Math.pow(10, -decimals);
+    return nearest(Math.floor(number / step + 1e-9) * step, decimals);
   }
 
   private static String mark(MeasureValue value) {

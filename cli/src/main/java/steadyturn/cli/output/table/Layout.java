@@ -9,7 +9,7 @@ import java.util.List;
 /** Lines of text at most {@link #WIDTH} columns wide: aligned tables and wrapped sentences. */
 final class Layout {
 
-  static final int WIDTH = 100;
+  static final int WIDTH = 80;
 
   private static final String GAP = "  ";
 

@@ -11,6 +11,8 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Grade;
+import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 
 /** The lesson at a glance: one row a swing, swings of one club and kind together. */
@@ -27,8 +29,24 @@ final class LessonTable {
     this.columns = Column.OF_A_LESSON.stream().filter(c -> c.isGivenIn(swings)).toList();
   }
 
-  List<Column> columns() {
-    return columns;
+  boolean shows(Measure measure) {
+    return columns.stream().anyMatch(c -> c.measure() == measure);
+  }
+
+  boolean shows(Grade grade) {
+    return swings.stream()
+        .flatMap(swing -> columns.stream().flatMap(c -> c.value(swing).stream()))
+        .anyMatch(value -> value.grade() == grade);
+  }
+
+  boolean hasMeans() {
+    return groups().values().stream().anyMatch(group -> group.size() >= ENOUGH_FOR_A_MEAN);
+  }
+
+  private Map<String, List<SwingResult>> groups() {
+    return swings.stream()
+        .collect(
+            Collectors.groupingBy(LessonTable::title, LinkedHashMap::new, Collectors.toList()));
   }
 
   List<String> lines() {
@@ -38,18 +56,14 @@ final class LessonTable {
     List<List<String>> rows = new ArrayList<>();
     rows.add(row("", Column::group));
     rows.add(row("swing", Column::head));
-    Map<String, List<SwingResult>> groups =
-        swings.stream()
-            .collect(
-                Collectors.groupingBy(LessonTable::title, LinkedHashMap::new, Collectors.toList()));
     Map<Integer, String> titles = new LinkedHashMap<>();
-    groups.forEach(
-        (title, group) -> {
-          rows.add(row("", c -> ""));
-          titles.put(rows.size(), title);
-          rows.add(row("", c -> ""));
-          addGroup(rows, group);
-        });
+    groups()
+        .forEach(
+            (title, group) -> {
+              titles.put(rows.size(), title);
+              rows.add(row("", c -> ""));
+              addGroup(rows, group);
+            });
     List<String> lines = new ArrayList<>(Layout.table(rows, 1));
     titles.forEach(lines::set); // a title is wider than the column it stands over
     return lines;

@@ -1,8 +1,8 @@
 package steadyturn.cli.output.table;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
@@ -10,11 +10,21 @@ import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 
-/** Everything known of one swing: measures by key position, then what holds for the whole swing. */
+/** A swing on one screen: measures by key position, then what holds for the whole swing. */
 final class SwingBlock {
 
-  /** Key positions side by side; more would not fit the width. */
-  private static final int POSITIONS_A_TABLE = 5;
+  /** What fits beside the names; the others are in the files of results. */
+  private static final List<SwingEvent> SHOWN =
+      List.of(
+          SwingEvent.LEAD_ARM_LEVEL_BACK,
+          SwingEvent.TOP,
+          SwingEvent.LEAD_ARM_LEVEL_DOWN,
+          SwingEvent.IMPACT,
+          SwingEvent.FINISH);
+
+  /** Other ways to say what the share of turn says. */
+  private static final Set<Measure> SAID_ALREADY =
+      Set.of(Measure.PELVIS_SLIDE_PER_TURN, Measure.PELVIS_TURN_TO_SLIDE);
 
   private final SwingResult swing;
 
@@ -25,17 +35,15 @@ final class SwingBlock {
   List<String> lines() {
     List<String> lines = new ArrayList<>();
     lines.add("Swing " + swing.number() + ": " + heading());
-    swing.flags().forEach(flag -> lines.add("  ! " + PlainWords.flag(flag)));
-    List<String> positions = positions();
-    for (int from = 0; from < positions.size(); from += POSITIONS_A_TABLE) {
-      int to = Math.min(positions.size(), from + POSITIONS_A_TABLE);
-      lines.addAll(byPosition(positions.subList(from, to)));
+    if (!swing.note().isEmpty()) {
+      lines.addAll(Layout.beside("  note:", 8, swing.note()));
     }
+    swing.flags().forEach(f -> lines.addAll(Layout.beside("  !", 4, PlainWords.flag(f))));
+    lines.addAll(byPosition(positions()));
     lines.addAll(wholeSwing());
     if (!swing.events().isEmpty()) {
       lines.addAll(Layout.beside("  times, s:", 12, times()));
     }
-    lines.addAll(Reasons.of(List.of(swing), value -> true, 2));
     return lines;
   }
 
@@ -45,7 +53,7 @@ final class SwingBlock {
 
   /** Key positions that have a value, in the order they come in a swing. */
   private List<String> positions() {
-    return Arrays.stream(SwingEvent.values())
+    return SHOWN.stream()
         .map(SwingEvent::word)
         .filter(word -> swing.measures().stream().anyMatch(m -> m.given() && m.at().equals(word)))
         .toList();
@@ -56,6 +64,9 @@ final class SwingBlock {
     rows.add(head(positions, 0));
     rows.add(head(positions, 1));
     for (Measure measure : Measure.values()) {
+      if (SAID_ALREADY.contains(measure)) {
+        continue;
+      }
       List<String> cells = positions.stream().map(at -> cell(measure, at)).toList();
       if (cells.stream().anyMatch(cell -> !cell.equals(Figure.WITHHELD))) {
         rows.add(row("  " + PlainWords.of(measure), PlainWords.unit(measure), cells));
@@ -88,17 +99,24 @@ final class SwingBlock {
     return swing.measure(measure, at).map(Figure::narrow).orElse(Figure.WITHHELD);
   }
 
+  /** Two measures a line. */
   private List<String> wholeSwing() {
-    List<List<String>> rows =
+    List<String> cells =
         swing.measures().stream()
             .filter(m -> m.at().isEmpty() && m.given())
             .map(
                 m ->
-                    List.of(
-                        "  " + PlainWords.of(m.measure()),
-                        PlainWords.unit(m.measure()),
-                        Figure.wide(m)))
+                    (PlainWords.of(m.measure())
+                            + " "
+                            + Figure.narrow(m)
+                            + " "
+                            + PlainWords.unit(m.measure()))
+                        .strip())
             .toList();
+    List<List<String>> rows = new ArrayList<>();
+    for (int i = 0; i < cells.size(); i += 2) {
+      rows.add(List.of("  " + cells.get(i), i + 1 < cells.size() ? cells.get(i + 1) : ""));
+    }
     return rows.isEmpty() ? List.of() : Layout.table(rows, 2);
   }
 

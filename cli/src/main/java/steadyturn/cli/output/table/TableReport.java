@@ -21,7 +21,7 @@ import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.Player;
 
-/** The result for people: at most 100 columns wide, in the words of a teacher. */
+/** The result for people: at most 80 columns wide, in the words of a teacher. */
 public final class TableReport {
 
   /** Columns left for the names at the left edge. */
@@ -29,52 +29,60 @@ public final class TableReport {
 
   private TableReport() {}
 
-  /**
-   * Writes one lesson after the other; leaves the writer open.
-   *
-   * @param everySwing also everything known of each single swing
-   */
-  public static void write(List<LessonResult> results, boolean everySwing, Writer to)
-      throws IOException {
-    write(results, Map.of(), everySwing, to);
+  /** What stands above and below the recordings of one lesson. */
+  public record Told(WorkOn workOn, List<DrillScore> drills) {
+
+    public Told {
+      drills = List.copyOf(drills);
+    }
   }
 
   /**
-   * Writes one lesson after the other, then how their drills went; leaves the writer open.
+   * Writes what to work on, then one recording after the other, then how the drills went; leaves
+   * the writer open.
    *
-   * @param drills the scores of the lessons that had drills, by lesson
+   * @param told of each lesson, by its name
    * @param everySwing also everything known of each single swing
    */
   public static void write(
-      List<LessonResult> results,
-      Map<String, List<DrillScore>> drills,
-      boolean everySwing,
-      Writer to)
+      List<LessonResult> results, Map<String, Told> told, boolean everySwing, Writer to)
       throws IOException {
     List<String> lines = new ArrayList<>();
+    told.forEach(
+        (lesson, of) -> {
+          if (told.size() > 1) {
+            lines.add(say("page.lesson", lesson));
+          }
+          lines.addAll(of.workOn.lines());
+          lines.add("");
+        });
     for (LessonResult result : results) {
-      lines.addAll(head(result));
+      lines.addAll(head(result, everySwing));
       lines.add("");
       lines.addAll(body(result, everySwing));
       lines.add("");
     }
-    drills.forEach(
-        (lesson, scores) -> {
-          lines.add(say("drills.title", lesson));
-          lines.addAll(DrillTable.lines(scores));
+    told.forEach(
+        (lesson, of) -> {
+          if (!of.drills.isEmpty()) {
+            lines.add(say("drills.title", lesson));
+            lines.addAll(DrillTable.lines(of.drills));
+          }
         });
     lines.addAll(Cautions.afterATable());
     Layout.write(lines, to);
   }
 
-  private static List<String> head(LessonResult result) {
+  private static List<String> head(LessonResult result, boolean details) {
     List<String> lines = new ArrayList<>();
     lines.addAll(named(say("table.recording"), result.recording()));
-    lines.addAll(named(say("table.the-player"), player(result.player())));
-    lines.addAll(
-        named(
-            say("table.units"),
-            result.units().stream().map(TableReport::unit).collect(Collectors.joining("; "))));
+    if (details) {
+      lines.addAll(named(say("table.the-player"), player(result.player())));
+      lines.addAll(
+          named(
+              say("table.units"),
+              result.units().stream().map(TableReport::unit).collect(Collectors.joining("; "))));
+    }
     lines.addAll(named(say("table.target-line"), aim(result.aim())));
     lines.addAll(named(say("table.swings"), count(result.swings())));
     return lines;
@@ -85,6 +93,10 @@ public final class TableReport {
     List<String> lines = new ArrayList<>(table.lines());
     List<String> notes = new ArrayList<>();
     flags(result.swings()).forEach(flag -> notes.addAll(Layout.beside("!", 2, flag)));
+    result.swings().stream()
+        .filter(swing -> !swing.note().isEmpty())
+        .map(swing -> swings(List.of(Integer.toString(swing.number()))) + ": " + swing.note())
+        .forEach(note -> notes.addAll(Layout.beside("\"", 2, note)));
     notes.addAll(Reasons.of(result.swings(), TableReport::isInTheTable, 0));
     Set<String> notices = Words.inUse().told(result.notices()).keySet();
     notices.forEach(notice -> notes.addAll(Layout.beside("*", 2, notice)));
@@ -94,13 +106,16 @@ public final class TableReport {
     }
     if (!result.swings().isEmpty()) {
       lines.add("");
-      lines.addAll(Cautions.howToRead(table.columns()));
+      lines.addAll(Cautions.howToRead(table));
     }
     if (everySwing) {
       for (SwingResult swing : result.swings()) {
         lines.add("");
         lines.addAll(new SwingBlock(swing).lines());
       }
+      lines.add("");
+      lines.addAll(Reasons.of(result.swings(), value -> !isInTheTable(value), 0));
+      lines.addAll(Layout.wrapped(say("table.each.more"), Layout.WIDTH));
     }
     return lines;
   }

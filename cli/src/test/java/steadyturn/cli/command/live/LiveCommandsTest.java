@@ -18,7 +18,29 @@ class LiveCommandsTest {
     CommandLineRun run =
         CommandLineRun.of("units", folder.resolve("none").toString(), "--seconds", "0.5");
     assertThat(run.exitCode()).isZero();
-    assertThat(run.out()).contains("adapters: binary-frame text-line").contains("does not exist");
+    assertThat(run.out())
+        .contains("  binary-frame")
+        .contains("  frames-55")
+        .contains("does not exist");
+    // Measured, as docs/units.md says; a sum of 8 bits lets some through.
+    assertThat(run.out()).containsPattern("frames-55 +8 bits.*of 1,000,000 damaged");
+  }
+
+  @Test
+  void aBrokenPlugInIsNamedAndPassedOver() throws java.io.IOException {
+    Path plugins = Files.createDirectories(folder.resolve("plugins"));
+    Files.writeString(plugins.resolve("broken.jar"), "no archive");
+    CommandLineRun run =
+        CommandLineRun.of(
+            "units",
+            folder.resolve("none").toString(),
+            "--seconds",
+            "0.3",
+            "--plugins",
+            plugins.toString());
+    assertThat(run.exitCode()).isZero();
+    assertThat(run.err()).contains("broken.jar was passed over");
+    assertThat(run.out()).contains("  binary-frame");
   }
 
   @Test
@@ -36,7 +58,7 @@ class LiveCommandsTest {
             "--seconds",
             "1.2");
     assertThat(run.exitCode()).isEqualTo(1);
-    assertThat(run.err()).contains("none does not exist").contains("nothing was recorded");
+    assertThat(run.err()).contains("none) does not exist").contains("nothing was recorded");
     assertThat(run.out()).contains("0 samples");
     assertThat(root.resolve("participants.tsv")).exists();
   }

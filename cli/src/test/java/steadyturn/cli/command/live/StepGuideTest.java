@@ -4,24 +4,29 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
+import steadyturn.analysis.live.LatestSamples;
 import steadyturn.analysis.live.StepCoach;
-import steadyturn.analysis.live.StepSamples;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.UnitFacts;
 
 /** How a person is led through the steps. Given in all: a still pelvis unit at 100 Hz. */
 class StepGuideTest {
 
   private final List<String> said = new ArrayList<>();
   private final List<MarkWord> marks = new ArrayList<>();
-  private final StepSamples samples = new StepSamples(Player.unmeasured("mika", Handedness.RIGHT));
-  private final StepGuide guide = new StepGuide(new StepCoach(samples), marks::add, said::add);
+  private final LatestSamples samples =
+      new LatestSamples("a", Player.unmeasured("mika", Handedness.RIGHT), UnaryOperator.identity());
+  private final StepGuide guide =
+      new StepGuide(new StepCoach(samples, mark -> {}), marks::add, said::add);
   private double nowS;
 
   private void stillFor(double seconds) {
+    samples.unit(UnitFacts.plain(BodyPoint.PELVIS, 100), 0);
     for (double untilS = nowS + seconds; nowS < untilS; nowS += 0.01) {
       samples.add(BodyPoint.PELVIS, nowS, new double[] {9.8, 0, 0}, new double[3]);
       if (Math.round(nowS * 100) % 25 == 0) {
@@ -55,7 +60,7 @@ class StepGuideTest {
     guide.begin(MarkWord.BOW, nowS);
     stillFor(3);
     guide.begin(nowS);
-    assertThat(said).anyMatch(line -> line.startsWith("bow, again:"));
+    assertThat(said).anyMatch(line -> line.startsWith("bow, not done:"));
     assertThat(guide.status()).startsWith("turn on spot");
     assertThat(marks).containsExactly(MarkWord.BOW, MarkWord.DONE, MarkWord.TURN_ON_SPOT);
     stillFor(3);
@@ -81,6 +86,15 @@ class StepGuideTest {
   }
 
   @Test
+  void enterBeforeAnyUnitSendsIsAnswered() {
+    guide.begin(nowS);
+    assertThat(said).containsExactly("The steps are offered as soon as the units send.");
+    assertThat(marks).isEmpty();
+    guide.begin(MarkWord.TABLE_REST, nowS);
+    assertThat(marks).containsExactly(MarkWord.TABLE_REST);
+  }
+
+  @Test
   void stepsOfUnitsThatAreNotThereAreNotOffered() {
     guide.offer(List.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND));
     assertThat(said.get(0)).startsWith("Next step, neutral wrist:");
@@ -95,7 +109,7 @@ class StepGuideTest {
     guide.begin(MarkWord.BOW, nowS);
     stillFor(3);
     guide.done(nowS);
-    assertThat(said).anyMatch(line -> line.startsWith("bow, again: hardly any bow was seen"));
+    assertThat(said).anyMatch(line -> line.startsWith("bow, not done: hardly any bow was seen"));
     guide.strike();
     assertThat(last()).startsWith("steps left out").contains("5 bow", "1 table rest", "2 aim");
   }

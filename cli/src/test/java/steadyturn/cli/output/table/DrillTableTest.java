@@ -11,6 +11,7 @@ import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventReason;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Mark;
 
@@ -20,7 +21,7 @@ class DrillTableTest {
   void everyRepetitionStandsBesideItsRange() {
     // Given: the drill "hands apart", goal 85 to 115 % kept, and half swings of 95 +- 2, 70 +- 2,
     // 86 +- 2 and one without a value. Expect: in, outside, too near to be sure, one not measured.
-    var mark = new Mark(10, 60, DrillScore.MARK, "", "apart-hands");
+    var mark = new Mark(10, 60, MarkWord.DRILL_REP.word(), "", "apart-hands");
     List<String> lines =
         DrillTable.lines(
             DrillScore.of(

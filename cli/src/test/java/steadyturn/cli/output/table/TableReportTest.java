@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.cli.output.InventedLesson;
@@ -13,13 +14,13 @@ final class TableReportTest {
 
   private static String table(boolean everySwing) throws IOException {
     StringWriter text = new StringWriter();
-    TableReport.write(List.of(InventedLesson.result()), everySwing, text);
+    TableReport.write(List.of(InventedLesson.result()), Map.of(), everySwing, text);
     return text.toString();
   }
 
   @Test
-  void noLineIsWiderThanAHundredColumns() throws IOException {
-    assertThat(table(true).lines()).allMatch(line -> line.length() <= 100);
+  void noLineIsWiderThanEightyColumns() throws IOException {
+    assertThat(table(true).lines()).allMatch(line -> line.length() <= 80);
   }
 
   @Test
@@ -52,7 +53,7 @@ final class TableReportTest {
         new LessonResult(
             full.recording(), full.player(), full.aim(), full.units(), List.of(), List.of());
     StringWriter text = new StringWriter();
-    TableReport.write(List.of(empty), true, text);
+    TableReport.write(List.of(empty), Map.of(), true, text);
     assertThat(text.toString()).contains("No full swing was found.");
   }
 }

@@ -13,9 +13,29 @@ import java.io.UncheckedIOException;
  * @param left lying still with z up, then turned on the table by a quarter turn to the left
  *     (anticlockwise seen from above), then still again
  * @param tumble still for a second, then turned slowly in the hand through all attitudes
+ * @param isPosed whether these four are what they say; else they are one and the same capture,
+ *     which proves nothing of axes and signs
+ * @param samplesAFrame how many samples one frame carries
  */
 @SuppressWarnings("ArrayRecordComponent") // bytes of a file, read only
-public record GoldenRecording(double rateHz, byte[] zUp, byte[] xUp, byte[] left, byte[] tumble) {
+public record GoldenRecording(
+    double rateHz,
+    byte[] zUp,
+    byte[] xUp,
+    byte[] left,
+    byte[] tumble,
+    boolean isPosed,
+    int samplesAFrame) {
+
+  /** Four posed recordings of a unit that sends its samples one by one. */
+  public GoldenRecording(double rateHz, byte[] zUp, byte[] xUp, byte[] left, byte[] tumble) {
+    this(rateHz, zUp, xUp, left, tumble, true, 1);
+  }
+
+  /** One capture of a unit in whatever movement. */
+  public static GoldenRecording ofCapture(double rateHz, byte[] bytes, int samplesAFrame) {
+    return new GoldenRecording(rateHz, bytes, bytes, bytes, bytes, false, samplesAFrame);
+  }
 
   /** Reads z-up.bin, x-up.bin, left.bin and tumble.bin from a folder beside the test class. */
   public static GoldenRecording beside(Class<?> test, String folder, double rateHz) {

@@ -47,6 +47,19 @@ final class Heard {
     return new Heard(kept);
   }
 
+  /** The same with times by the rate where the unit has no clock. */
+  Heard timed(double rateHz) {
+    for (int i = 0; i < samples.size(); i++) {
+      double[] sample = samples.get(i);
+      sample[0] = Double.isNaN(sample[0]) ? i / rateHz : sample[0];
+    }
+    return this;
+  }
+
+  boolean hasClock() {
+    return samples.stream().noneMatch(s -> Double.isNaN(s[0]));
+  }
+
   /** Mean of column 1..6 (acceleration x y z, rate x y z). */
   double mean(int column) {
     return samples.stream().mapToDouble(s -> s[column]).average().orElse(Double.NaN);

@@ -1,4 +1,4 @@
-package steadyturn.cli.page;
+package steadyturn.cli.page.reader;
 
 import java.util.Locale;
 

@@ -1,0 +1,95 @@
+package steadyturn.cli.page;
+
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.compare.GroupSummary;
+import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.pelvis.TurnCentre;
+
+/**
+ * Where the hips stand at the top and at impact, counted from address: what the hinge is drawn of.
+ *
+ * @param path places of the middle, towards the target and towards the ball, mm; empty for a goal
+ */
+record Hips(Line top, Optional<Line> impact, List<double[]> path) {
+
+  /** Under this turn the point turned about is too far off to be drawn, deg. */
+  private static final double LEAST_TURN_DEG = 10;
+
+  /** One hip line: its turn, and the place of its middle. */
+  record Line(double turnDeg, double alongMm, double acrossMm) {}
+
+  /** Who turns on the spot, and who slides: the two examples beside every hinge. */
+  static final Hips TURNS =
+      new Hips(new Line(-46, 0, 0), Optional.of(new Line(42, 30, 0)), List.of());
+
+  static final Hips SLIDES =
+      new Hips(new Line(-22, -62, 0), Optional.of(new Line(20, 110, 0)), List.of());
+
+  /** The mean of the swings; empty where the pelvis was not measured at the top. */
+  static Optional<Hips> measured(Pen pen) {
+    return line(pen, "top").map(top -> new Hips(top, line(pen, "impact"), path(pen)));
+  }
+
+  private static List<double[]> path(Pen pen) {
+    return new MeanMotion(pen.sheet().group())
+        .points(
+            Measure.PELVIS_SLIDE, Measure.PELVIS_THRUST, MeanMotion.TAKEAWAY, MeanMotion.IMPACT);
+  }
+
+  private static Optional<Line> line(Pen pen, String at) {
+    Optional<GroupSummary> turn = pen.mean(Measure.PELVIS_TURN, at);
+    Optional<GroupSummary> slide = pen.mean(Measure.PELVIS_SLIDE, at);
+    double across = pen.mean(Measure.PELVIS_THRUST, at).map(GroupSummary::mean).orElse(0.0);
+    return turn.isPresent() && slide.isPresent()
+        ? Optional.of(new Line(turn.get().mean(), slide.get().mean(), across))
+        : Optional.empty();
+  }
+
+  /**
+   * Where the teacher's limits ask these hips to go: as far round as a full turn begins, the middle
+   * in the middle of what counts as in place, forward as far as what counts as in time. What is
+   * good already stays as it is.
+   */
+  Hips goal(Teaching teaching) {
+    double turn = nearest(teaching, top.turnDeg, "turn-too-far", "turn-full");
+    double slide = top.alongMm;
+    if (nearest(teaching, slide, "slide-small", "slide-to-target") != slide
+        || isWide(teaching, turn, slide)) {
+      slide = (value(teaching, "slide-small") + value(teaching, "slide-to-target")) / 2;
+    }
+    double atTheTop = slide;
+    return new Hips(
+        new Line(turn, atTheTop, top.acrossMm),
+        impact.map(
+            line ->
+                new Line(
+                    line.turnDeg,
+                    nearest(teaching, line.alongMm, "come-forward", "forward-too-far"),
+                    line.acrossMm)),
+        List.of());
+  }
+
+  private static boolean isWide(Teaching teaching, double turnDeg, double slideMm) {
+    double arcMm = HingePicture.HALF_HIPS_MM * Math.toRadians(Math.abs(turnDeg));
+    return 100 * arcMm / (arcMm + Math.abs(slideMm)) < value(teaching, "share-low");
+  }
+
+  private static double nearest(Teaching teaching, double now, String low, String high) {
+    return Math.max(value(teaching, low), Math.min(value(teaching, high), now));
+  }
+
+  private static double value(Teaching teaching, String limit) {
+    return teaching.limit(limit).value();
+  }
+
+  /** The point turned about on the way to the top: along and across; empty with hardly any turn. */
+  Optional<double[]> pinMm() {
+    if (Math.abs(top.turnDeg) < LEAST_TURN_DEG) {
+      return Optional.empty();
+    }
+    double[] pole = TurnCentre.pole(top.alongMm, -top.acrossMm, Math.toRadians(top.turnDeg));
+    return Optional.of(new double[] {pole[0], -pole[1]});
+  }
+}
