@@ -18,7 +18,6 @@ import steadyturn.analysis.lab.curve.TimeFunction;
 import steadyturn.analysis.lab.family.WornBody;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
-import steadyturn.ingest.shock.BlowDelay;
 
 /**
  * Where the lesson is being laid out: steps and bursts of every joint, of every unit's shift
@@ -31,6 +30,9 @@ final class Stage {
   static final int SHIFTS = 6;
 
   private static final double LEAST_BLOW_DELAY_S = 0.0003;
+
+  /** A metre of arm and spine at some 500 m/s, between bone and soft parts: our choice. */
+  private static final double BLOW_TO_TRUNK_S = 0.002;
 
   final long seed;
   final BodyErrors errors;
@@ -53,7 +55,7 @@ final class Stage {
     this.worn = worn;
     this.errors = errors;
     double awayMs = errors.blowDelayMs() * Draws.of(seed, "blow-delay", 0).nextGaussian();
-    this.blowDelayS = Math.max(LEAST_BLOW_DELAY_S, BlowDelay.TRUNK_S + awayMs / 1000);
+    this.blowDelayS = Math.max(LEAST_BLOW_DELAY_S, BLOW_TO_TRUNK_S + awayMs / 1000);
     for (BodyPoint point : BodyPoint.values()) {
       Steps[] shifts = new Steps[SHIFTS];
       Bursts[] shakes = new Bursts[SHIFTS];

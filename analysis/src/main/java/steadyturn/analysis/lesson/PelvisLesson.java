@@ -174,14 +174,24 @@ final class PelvisLesson {
         fit(estimate, looked.stream().map(i -> witnessed.get(i).asDrifting().span()));
     List<SwingFit> asUnheld =
         fit(estimate, looked.stream().map(i -> witnessed.get(i).asUnheld().rising()));
-    List<Known> out = new ArrayList<>();
+    List<Accounts> accounts = new ArrayList<>();
     for (int i = 0; i < swings.size(); i++) {
       int at = looked.indexOf(i);
-      double drift = at < 0 ? 0 : asStill.get(i).cost() - asMoving.get(at).cost();
-      double unheld = at < 0 ? 0 : asStill.get(i).cost() - asUnheld.get(at).cost();
-      out.add(blamed(swings.get(i), witnessed.get(i), isDrifting(swings, i), drift, unheld));
+      double still = asStill.get(i).cost();
+      double moving = at < 0 ? still : asMoving.get(at).cost();
+      double unheld = at < 0 ? still : asUnheld.get(at).cost();
+      accounts.add(new Accounts(still, moving, unheld));
     }
-    return out;
+    boolean habit = accounts.stream().anyMatch(Accounts::drifts);
+    return IntStream.range(0, swings.size())
+        .mapToObj(
+            i ->
+                blamed(
+                    swings.get(i),
+                    witnessed.get(i),
+                    accounts.get(i),
+                    isDrifting(swings, i) || (habit && accounts.get(i).mayDrift())))
+        .toList();
   }
 
   private static boolean isDrifting(List<Known> swings, int i) {
@@ -192,21 +202,36 @@ final class PelvisLesson {
     return estimate.fit(spans.toList(), bias);
   }
 
+  /** What a swing costs between two rests, from a drifting address, to an unheld finish. */
+  private record Accounts(double still, double moving, double unheld) {
+
+    boolean drifts() {
+      return still - moving > EVIDENCE && still - moving > still - unheld - EVIDENCE / 2;
+    }
+
+    boolean movesOn() {
+      return still - unheld > EVIDENCE && still - unheld > still - moving - EVIDENCE / 2;
+    }
+
+    /**
+     * Whether this swing drifted like another of the lesson: it says so less clearly, or rests do
+     * not explain it and a drift does not either.
+     */
+    boolean mayDrift() {
+      return still - moving > EVIDENCE / 4 || Math.min(still, moving) > EVIDENCE;
+    }
+  }
+
   /**
    * The account of a swing that explains it much better than two rests do; both, where neither
    * explains it far better than the other.
-   *
-   * @param drift what a drifting address saves of the cost
-   * @param unheld what a finish that only looked held saves
    */
-  private static Known blamed(
-      Known known, SwingRests witnessed, boolean drifts, double drift, double unheld) {
-    boolean moves = unheld > EVIDENCE && unheld > drift - EVIDENCE / 2;
-    boolean strays = drifts || (drift > EVIDENCE && drift > unheld - EVIDENCE / 2);
-    if (!moves && !strays) {
+  private static Known blamed(Known known, SwingRests witnessed, Accounts of, boolean drifts) {
+    boolean strays = drifts || of.drifts();
+    if (!of.movesOn() && !strays) {
       return known;
     }
-    SwingRests rests = moves ? witnessed.asUnheld() : witnessed;
+    SwingRests rests = of.movesOn() ? witnessed.asUnheld() : witnessed;
     return known.with(strays ? rests.asDrifting() : rests);
   }
 

@@ -19,7 +19,7 @@ import steadyturn.fusion.wear.SkinSlip;
 record SkinCourse(SkinShift full, Optional<SkinSlip> slip) {
 
   /** The part of a shift that a body swaying at address has (our assumption). */
-  private static final double SWAYING = 0.02;
+  private static final double SWAYING = 0.05;
 
   /** A finish that was not held comes about so long after impact, s (our assumption). */
   private static final double FOLLOW_THROUGH_S = 1;

@@ -2,16 +2,15 @@ package steadyturn.analysis.tempo;
 
 /**
  * The instant of a maximum that is flat: the middle of the stretch in which the quantity stays
- * within a small part of its highest value.
+ * within a small part of its highest value. Where another stretch comes as near to it, the maximum
+ * may as well lie there.
  *
  * @param timeS the instant, s
- * @param sdS its standard deviation if it may lie anywhere in that stretch: the length of the
- *     stretch over the root of 12 (the even distribution), s
+ * @param sdS its standard deviation if it may lie anywhere in such a stretch: for one, its length
+ *     over the root of 12 (the even distribution), s
  * @param value the highest value
  */
 public record PeakTime(double timeS, double sdS, double value) {
-
-  private static final double EVENLY = Math.sqrt(12);
 
   /**
    * Finds the highest of the values.
@@ -37,7 +36,15 @@ public record PeakTime(double timeS, double sdS, double value) {
     double fromS = from == 0 ? timeS[0] : meets(timeS, values, from - 1, level);
     double toS = to == values.length - 1 ? timeS[to] : meets(timeS, values, to, level);
     double middle = atEdge ? timeS[best] : (fromS + toS) / 2;
-    return new PeakTime(middle, Math.max(stepS / 2, (toS - fromS) / EVENLY), values[best]);
+    double square = (toS - fromS) * (toS - fromS) / 12 * (to - from + 1);
+    int count = to - from + 1;
+    for (int i = 0; i < values.length; i++) {
+      if ((i < from || i > to) && values[i] >= level) {
+        square += (timeS[i] - middle) * (timeS[i] - middle);
+        count++;
+      }
+    }
+    return new PeakTime(middle, Math.max(stepS / 2, Math.sqrt(square / count)), values[best]);
   }
 
   /** Where the line through samples i and i + 1 meets the level. */

@@ -14,6 +14,9 @@ import steadyturn.ingest.reason.Reason;
 /** Length of the backswing, of the downswing, and their ratio, from the times of the events. */
 public final class TempoMeasures {
 
+  /** A unit that springs on its skin shows takeaway and top late alike (our assumption), s. */
+  private static final double SAME_LATE_S = 0.0025;
+
   private TempoMeasures() {}
 
   /** The three measures of one swing; withheld where an event was not found. */
@@ -34,15 +37,24 @@ public final class TempoMeasures {
   private static List<MeasureValue> between(EventTime takeaway, EventTime top, EventTime impact) {
     double backS = top.timeS() - takeaway.timeS();
     double downS = impact.timeS() - top.timeS();
+    double lateS = Math.min(SAME_LATE_S, Math.min(takeaway.sdS(), top.sdS()));
+    double ownTakeawayS = without(takeaway.sdS(), lateS);
+    double ownTopS = without(top.sdS(), lateS);
     // first-order spread of back / down; the top enters both
     double ratio = backS / downS;
     double ratioSd =
-        Math.hypot(Math.hypot(takeaway.sdS(), (1 + ratio) * top.sdS()), ratio * impact.sdS())
+        Math.hypot(
+                Math.hypot(ownTakeawayS, (1 + ratio) * ownTopS),
+                ratio * Math.hypot(lateS, impact.sdS()))
             / downS;
     return List.of(
-        value(Measure.TEMPO_BACK, backS, Math.hypot(takeaway.sdS(), top.sdS()), takeaway, top),
+        value(Measure.TEMPO_BACK, backS, Math.hypot(ownTakeawayS, ownTopS), takeaway, top),
         value(Measure.TEMPO_DOWN, downS, Math.hypot(top.sdS(), impact.sdS()), top, impact),
         value(Measure.TEMPO_RATIO, ratio, ratioSd, takeaway, top, impact));
+  }
+
+  private static double without(double sdS, double partS) {
+    return Math.sqrt(sdS * sdS - partS * partS);
   }
 
   private static MeasureValue value(Measure measure, double value, double sd, EventTime... events) {

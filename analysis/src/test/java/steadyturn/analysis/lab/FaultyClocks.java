@@ -43,10 +43,10 @@ record FaultyClocks(long seed, Fault fault, BodyPoint unit, double size, Outcome
 
   static FaultyClocks of(long seed) {
     Random random = new Random(1_000_003 * seed);
-    Fault fault = Fault.values()[(int) (seed % 3)];
+    Fault fault = Fault.values()[(int) (seed % 4)];
     BodyPoint unit =
         List.of(BodyPoint.PELVIS, BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND)
-            .get((int) (seed / 3 % 3));
+            .get((int) (seed / 4 % 3));
     double sign = random.nextBoolean() ? 1 : -1;
     double size =
         switch (fault) {

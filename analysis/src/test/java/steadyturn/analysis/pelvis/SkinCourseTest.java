@@ -30,11 +30,11 @@ class SkinCourseTest {
   void aShiftIsWholeAtTheKeyPositionsAndLessBetweenThem(double timeS, double part) {
     // Given: independent shifts at top, impact and finish, going over into each other. Expect by
     // hand: half way back one half of one shift, half way down half of two, sqrt(1/4 + 1/4) of the
-    // size of one, and a fiftieth that sway leaves; a turn of up to 45 deg has no say, one of 90
+    // size of one, and a twentieth that sway leaves; a turn of up to 45 deg has no say, one of 90
     // deg
     // drags twice as far. Within 1e-5: as written.
     SkinCourse course = SkinCourse.of(SkinShift.assumed(), List.of(TAKEAWAY, TOP, IMPACT, FINISH));
-    double expected = Math.hypot(0.02, part);
+    double expected = Math.hypot(0.05, part);
     SkinShift shift = course.at(timeS, Math.toRadians(45));
     assertThat(Math.toDegrees(shift.angleRad())).isCloseTo(expected, within(1e-5));
     assertThat(1e3 * shift.placeM()).isCloseTo(4 * expected, within(4e-5));
@@ -44,10 +44,10 @@ class SkinCourseTest {
 
   @Test
   void withoutAFinishOneIsTakenASecondAfterImpact() {
-    // Expect: half way from 2.25 to 3.25 s again sqrt(1/2), and the fiftieth.
+    // Expect: half way from 2.25 to 3.25 s again sqrt(1/2), and the twentieth.
     SkinCourse course = SkinCourse.of(SkinShift.assumed(), List.of(TAKEAWAY, TOP, IMPACT));
     assertThat(1e3 * course.at(2.75, 0).placeM())
-        .isCloseTo(4 * Math.sqrt(0.5 + 0.0004), within(CLOSE));
+        .isCloseTo(4 * Math.sqrt(0.5 + 0.0025), within(CLOSE));
   }
 
   @Test

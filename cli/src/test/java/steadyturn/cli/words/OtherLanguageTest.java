@@ -80,7 +80,7 @@ class OtherLanguageTest {
     assertThat(table)
         .contains("la koksoj staris 0,4 gradojn malfermite (95 %: 3,3 gradojn fermite ĝis 4,2")
         .contains("antaŭa mano: En 6 valoroj", "Nenio farendas.", "Svingoj")
-        .contains("target line")
+        .contains("Target line")
         .containsPattern("\\d,\\d ±\\d,\\d")
         .doesNotContainPattern("\\d\\.\\d ±");
     // The files beside the recordings are read by machines: the same as an English reader's.

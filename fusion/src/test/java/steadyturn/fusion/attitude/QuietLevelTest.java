@@ -33,7 +33,8 @@ class QuietLevelTest {
     double[][] force = new double[3][n];
     double[][] rate = new double[3][n];
     for (int i = 0; i < n; i++) {
-      double t = time[i] = -3.5 + i / HZ;
+      double t = -3.5 + i / HZ;
+      time[i] = t;
       double a = angleRad.applyAsDouble(t);
       double before = angleRad.applyAsDouble(t - STEP_S);
       double after = angleRad.applyAsDouble(t + STEP_S);

@@ -45,8 +45,8 @@ public record AlignedRecording(
 
   /** Standard deviation of a time difference between two units around this time, s. */
   public double sdBetweenS(BodyPoint a, BodyPoint b, double timeS) {
-    List<ClockLink> ofA = pathToReference(a);
-    List<ClockLink> ofB = pathToReference(b);
+    List<ClockLink> ofA = pathToReference(a, timeS);
+    List<ClockLink> ofB = pathToReference(b, timeS);
     List<ClockLink> shared = new ArrayList<>(ofA);
     shared.retainAll(ofB);
     ofA.addAll(ofB);
@@ -55,11 +55,11 @@ public record AlignedRecording(
         ofA.stream().mapToDouble(l -> l.fit().sdAtS(timeS) * l.fit().sdAtS(timeS)).sum());
   }
 
-  private List<ClockLink> pathToReference(BodyPoint from) {
+  private List<ClockLink> pathToReference(BodyPoint from, double timeS) {
     List<ClockLink> path = new ArrayList<>();
     BodyPoint at = from;
     for (int k = links.size() - 1; k >= 0; k--) {
-      if (links.get(k).unit() == at) {
+      if (links.get(k).unit() == at && links.get(k).fromS() <= timeS) {
         path.add(links.get(k));
         at = links.get(k).tiedTo();
       }

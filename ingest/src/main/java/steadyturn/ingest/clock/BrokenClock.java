@@ -8,43 +8,130 @@ import steadyturn.ingest.sample.UnitStream;
 import steadyturn.ingest.shock.Shock;
 
 /**
- * A unit whose time jumps against all others': each piece is tied by itself, and what lies between
- * the last moment known to be before a jump and the first known to be after it is left out.
+ * A unit whose time jumps, or may have jumped where samples are missing: each piece is tied by
+ * itself. What lies between the last moment known to be before a jump of the lags and the first
+ * known to be after it is left out.
  *
  * @param stream on the partner's clock
- * @param fit of the piece that is known worst
+ * @param ties of the pieces, in order
+ * @param fromS begin of each piece on the partner's clock, s
  */
-record BrokenClock(UnitStream stream, ClockFit fit, List<Reason> reasons) {
+record BrokenClock(
+    UnitStream stream, List<ClockFit> ties, List<Double> fromS, List<Reason> reasons) {
 
-  static BrokenClock of(UnitTie.Felt unit, UnitTie.Felt partner, double coarseSdS) {
-    List<LagPath> pieces = LagPath.of(unit.stream(), partner.stream()).pieces();
+  /**
+   * A unit that began anew is laid down by the arrival of a sample; that is worth so much (our
+   * choice: 30 ms late happens), s.
+   */
+  private static final double LAID_SD_S = 0.02;
+
+  /** What is said of a clock is surely so, and worth saying, s. */
+  private static final double SURE = 3;
+
+  private static final double WORTH_SAYING_S = 0.002;
+
+  /**
+   * A piece of the unit's time.
+   *
+   * @param guess what is tried first
+   * @param known spreads of what is left after it
+   * @param lostS between the piece before and this one, s
+   */
+  private record Piece(double fromS, double untilS, ClockFit guess, ClockFit known, double lostS) {
+
+    /** Cut where the clock may have begun anew. */
+    List<Piece> cutAt(List<ClockBreak> breaks) {
+      List<Piece> cut = new ArrayList<>(List.of(this));
+      for (ClockBreak at : breaks) {
+        Piece last = cut.get(cut.size() - 1);
+        if (at.firstS() > last.fromS && at.firstS() < untilS) {
+          double sdS = Math.hypot(known.sdS(), LAID_SD_S);
+          ClockFit laid =
+              new ClockFit(0, 0, guess.toReferenceS(at.firstS()), sdS, known.skewSdPpm(), 0);
+          cut.set(
+              cut.size() - 1, new Piece(last.fromS, at.firstS(), guess, last.known, last.lostS));
+          cut.add(new Piece(at.firstS(), untilS, guess, laid, at.firstS() - at.lastS()));
+        }
+      }
+      return cut;
+    }
+  }
+
+  /** The unit jumps along a path of lags. */
+  static BrokenClock alongPath(
+      UnitTie.Felt unit,
+      UnitTie.Felt partner,
+      LagPath path,
+      double coarseSdS,
+      List<ClockBreak> breaks) {
+    List<LagPath> parts = path.pieces();
+    List<Piece> pieces = new ArrayList<>();
+    for (int k = 0; k < parts.size(); k++) {
+      LagPath part = parts.get(k);
+      ClockFit line = part.line(coarseSdS, ClockLine.SKEW_SD_PPM);
+      ClockFit known = new ClockFit(0, 0, part.firstS(), coarseSdS, ClockLine.SKEW_SD_PPM, 0);
+      double beforeS = k == 0 ? Double.NEGATIVE_INFINITY : parts.get(k - 1).lastS();
+      double afterS = k + 1 == parts.size() ? Double.POSITIVE_INFINITY : parts.get(k + 1).firstS();
+      double fromS = k == 0 ? beforeS : Math.max(beforeS, part.firstS());
+      double untilS = k + 1 == parts.size() ? afterS : Math.min(afterS, part.lastS());
+      double lostS = k == 0 ? 0 : Math.abs(part.firstS() - beforeS);
+      pieces.addAll(new Piece(fromS, untilS, line, known, lostS).cutAt(breaks));
+    }
+    return tied(unit, partner, pieces);
+  }
+
+  /**
+   * The unit's clock may have begun anew.
+   *
+   * @param guess what is tried first, for all pieces
+   * @param known spreads of what is left after it
+   */
+  static BrokenClock atBreaks(
+      UnitTie.Felt unit,
+      UnitTie.Felt partner,
+      ClockFit guess,
+      ClockFit known,
+      List<ClockBreak> breaks) {
+    Piece all = new Piece(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, guess, known, 0);
+    return tied(unit, partner, all.cutAt(breaks));
+  }
+
+  private static BrokenClock tied(UnitTie.Felt unit, UnitTie.Felt partner, List<Piece> pieces) {
     List<UnitStream> parts = new ArrayList<>();
+    List<ClockFit> ties = new ArrayList<>();
+    List<Double> fromS = new ArrayList<>();
     List<Reason> reasons = new ArrayList<>();
-    ClockFit worst = ClockFit.reference();
-    for (int k = 0; k < pieces.size(); k++) {
-      LagPath piece = pieces.get(k);
-      double fromS = k == 0 ? Double.NEGATIVE_INFINITY : piece.firstS();
-      double untilS = k + 1 == pieces.size() ? Double.POSITIVE_INFINITY : piece.lastS();
-      UnitTie.Felt part = part(unit, fromS, untilS);
+    for (Piece piece : pieces) {
+      UnitTie.Felt part = part(unit, piece.fromS, piece.untilS);
       if (part.stream().size() < 2) {
         continue;
       }
-      ClockFit known = new ClockFit(0, 0, piece.firstS(), coarseSdS, ClockLine.SKEW_SD_PPM, 0);
-      UnitTie tie = UnitTie.of(part, partner, piece.line(coarseSdS, ClockLine.SKEW_SD_PPM), known);
-      parts.add(UnitTie.moved(part.stream(), tie.fit()));
-      worst = tie.fit().sdS() > worst.sdS() ? tie.fit() : worst;
-      if (k > 0) {
-        LagPath before = pieces.get(k - 1);
-        reasons.add(
-            Reason.of(
-                ClockReason.JUMP,
-                partner.stream().point(),
-                before.lastS(),
-                piece.windows().get(0).lagS() - before.endLagS(),
-                fromS - before.lastS()));
+      UnitTie tie = UnitTie.of(part, partner, piece.guess, piece.known);
+      ClockFit fit = tie.fit();
+      if (!tie.trouble().isNone()) {
+        reasons.add(tie.trouble());
       }
+      parts.add(UnitTie.moved(part.stream(), fit));
+      double beginS = part.stream().timeS(0);
+      if (!ties.isEmpty()) {
+        ClockFit before = ties.get(ties.size() - 1);
+        double byS = fit.correctionS(beginS) - before.correctionS(beginS);
+        double sdS = Math.hypot(fit.sdAtS(beginS), before.sdAtS(beginS));
+        if (Math.abs(byS) > Math.max(WORTH_SAYING_S, SURE * sdS)) {
+          double lastS = beginS - piece.lostS;
+          reasons.add(
+              Reason.of(ClockReason.JUMP, partner.stream().point(), lastS, byS, piece.lostS));
+        }
+      }
+      fromS.add(ties.isEmpty() ? Double.NEGATIVE_INFINITY : fit.toReferenceS(beginS));
+      ties.add(fit);
     }
-    return new BrokenClock(joined(unit.stream(), parts), worst, reasons);
+    return new BrokenClock(joined(unit.stream(), parts), ties, fromS, reasons);
+  }
+
+  /** Whether a piece surely lies otherwise than the one before it. */
+  boolean hasJumped() {
+    return reasons.stream().anyMatch(r -> r.code() == ClockReason.JUMP);
   }
 
   private static UnitTie.Felt part(UnitTie.Felt unit, double fromS, double untilS) {

@@ -3,10 +3,17 @@ package steadyturn.ingest.clock;
 import steadyturn.ingest.sample.BodyPoint;
 
 /**
- * One unit's clock against another's.
+ * One unit's clock against another's, over a stretch of time.
  *
  * @param unit whose clock it is
  * @param tiedTo against whose clock
  * @param fit brings times of the first onto the clock of the second
+ * @param fromS begin of the stretch on the reference clock, s; before it an earlier link holds
  */
-public record ClockLink(BodyPoint unit, BodyPoint tiedTo, ClockFit fit) {}
+public record ClockLink(BodyPoint unit, BodyPoint tiedTo, ClockFit fit, double fromS) {
+
+  /** From the beginning on. */
+  ClockLink(BodyPoint unit, BodyPoint tiedTo, ClockFit fit) {
+    this(unit, tiedTo, fit, Double.NEGATIVE_INFINITY);
+  }
+}

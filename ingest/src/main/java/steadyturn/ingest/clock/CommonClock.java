@@ -33,6 +33,11 @@ public final class CommonClock {
 
   private static final double TRUNK_PATH_SD_S = 0.07;
 
+  /**
+   * In a shorter recording a jump that one unit shows is rather chance than the hub's (our choice).
+   */
+  private static final int ENOUGH_WINDOWS = 10;
+
   /** Crystals are never that wrong by themselves, ppm. */
   private static final double WRONG_SKEW_PPM = 2000;
 
@@ -44,6 +49,7 @@ public final class CommonClock {
 
   private final Recording recording;
   private final Map<BodyPoint, UnitTie.Felt> units = new EnumMap<>(BodyPoint.class);
+  private final Map<BodyPoint, List<ClockBreak>> breaks = new EnumMap<>(BodyPoint.class);
   private final Map<BodyPoint, LagPath> paths = new EnumMap<>(BodyPoint.class);
   private final Map<List<BodyPoint>, UnitTie> known = new HashMap<>();
   private final Map<BodyPoint, UnitStream> moved = new EnumMap<>(BodyPoint.class);
@@ -71,16 +77,25 @@ public final class CommonClock {
             .collect(
                 Collectors.toMap(
                     UnitStream::point, u -> new UnitTie.Felt(u, WholeShocks.find(u)))));
-    List<BodyPoint> broken = broken();
+    units.forEach((point, felt) -> breaks.put(point, ClockBreak.of(felt.stream())));
+    BodyPoint hub = hub();
+    List<BodyPoint> jumping = jumping(hub);
+    List<BodyPoint> broken = new ArrayList<>(jumping);
+    broken.addAll(
+        0,
+        units.keySet().stream()
+            .filter(p -> !jumping.contains(p) && !breaksOf(p).isEmpty())
+            .toList());
     List<BodyPoint> waiting = new ArrayList<>(units.keySet());
     waiting.removeAll(broken);
-    BodyPoint axis = waiting.remove(0);
+    BodyPoint axis = waiting.isEmpty() ? broken.remove(0) : waiting.remove(0);
     fits.put(axis, ClockFit.reference());
     moved.put(axis, stream(axis));
     while (!waiting.isEmpty()) {
       waiting.remove(tieSurest(waiting));
     }
-    broken.forEach(this::tieInPieces);
+    broken.forEach(point -> tieInPieces(point, hub, jumping.contains(point)));
+    jumping.stream().filter(p -> !jumping.contains(hub)).forEach(p -> doubt(hub, p, jumping));
     List<UnitStream> out = recording.units().stream().map(u -> moved.get(u.point())).toList();
     return new AlignedRecording(
         new Recording(recording.id(), recording.player(), out, recording.marks()),
@@ -97,9 +112,8 @@ public final class CommonClock {
     return Optional.ofNullable(units.get(point)).orElseThrow();
   }
 
-  /** The units whose time jumps against the arm's; the arm's own where all others seem to. */
-  private List<BodyPoint> broken() {
-    BodyPoint hub = hub();
+  /** The units whose time jumps against the hub's; the hub's own where all others seem to. */
+  private List<BodyPoint> jumping(BodyPoint hub) {
     List<BodyPoint> others = units.keySet().stream().filter(p -> p != hub).toList();
     paths.putAll(
         others.parallelStream()
@@ -159,21 +173,31 @@ public final class CommonClock {
     return known.computeIfAbsent(
         List.of(unit, other),
         pair -> {
-          ClockFit stated = ClockLine.prior(stream(unit).size() == 0 ? 0 : stream(unit).timeS(0));
-          if (isUsual(unit) && isUsual(other)) {
-            return UnitTie.of(felt(unit), felt(other), ClockFit.reference(), stated);
-          }
-          LagPath path = unit == hub() ? path(other) : LagPath.of(stream(unit), stream(other));
-          ClockFit line =
-              path.mostS() < usualS(unit, other)
-                  ? ClockFit.reference()
-                  : path.line(pathSdS(unit, other), WRONG_SKEW_PPM);
-          ClockFit left =
-              line.pairs() == 0
-                  ? stated
-                  : new ClockFit(0, 0, line.centreS(), line.sdS(), line.skewSdPpm(), 0);
-          return UnitTie.of(felt(unit), felt(other), line, left);
+          ClockFit line = coarse(unit, other);
+          return UnitTie.of(felt(unit), felt(other), line, left(unit, line));
         });
+  }
+
+  /** As stated, or along the path of lags where that lies far from it. */
+  private ClockFit coarse(BodyPoint unit, BodyPoint other) {
+    if (isUsual(unit) && isUsual(other)) {
+      return ClockFit.reference();
+    }
+    LagPath path = unit == hub() ? path(other) : LagPath.of(stream(unit), stream(other));
+    return path.mostS() < usualS(unit, other)
+        ? ClockFit.reference()
+        : path.line(pathSdS(unit, other), WRONG_SKEW_PPM);
+  }
+
+  /** What such a line leaves open. */
+  private ClockFit left(BodyPoint unit, ClockFit line) {
+    return line.pairs() == 0
+        ? ClockLine.prior(stream(unit).size() == 0 ? 0 : stream(unit).timeS(0))
+        : new ClockFit(0, 0, line.centreS(), line.sdS(), line.skewSdPpm(), 0);
+  }
+
+  private List<ClockBreak> breaksOf(BodyPoint point) {
+    return breaks.getOrDefault(point, List.of());
   }
 
   private boolean isUsual(BodyPoint point) {
@@ -188,15 +212,65 @@ public final class CommonClock {
     return a.isTrunk() || b.isTrunk() ? TRUNK_PATH_SD_S : ARM_PATH_SD_S;
   }
 
-  private void tieInPieces(BodyPoint unit) {
+  private void tieInPieces(BodyPoint unit, BodyPoint hub, boolean jumps) {
     BodyPoint partner =
-        moved.keySet().stream().min(Comparator.comparing(p -> pathSdS(unit, p))).orElseThrow();
-    UnitTie.Felt other = felt(partner).moved(fitOf(partner));
-    BrokenClock mended = BrokenClock.of(felt(unit), other, pathSdS(unit, partner));
-    links.add(new ClockLink(unit, partner, mended.fit()));
-    fits.put(unit, mended.fit());
+        moved.containsKey(hub)
+            ? hub
+            : moved.keySet().stream()
+                .min(Comparator.comparing(p -> pathSdS(unit, p)))
+                .orElseThrow();
+    ClockFit laid = fitOf(partner);
+    boolean isWhole = links.stream().filter(l -> l.unit() == partner).count() < 2;
+    UnitStream axis = Optional.ofNullable(moved.get(partner)).orElseThrow();
+    UnitTie.Felt other =
+        isWhole ? felt(partner).moved(laid) : new UnitTie.Felt(axis, WholeShocks.find(axis));
+    BrokenClock mended;
+    if (jumps) {
+      boolean isKnown = partner == hub && isWhole;
+      LagPath path = isKnown ? path(unit).inverted(laid) : LagPath.of(stream(unit), other.stream());
+      mended =
+          BrokenClock.alongPath(felt(unit), other, path, pathSdS(unit, partner), breaksOf(unit));
+    } else {
+      ClockFit guess = coarse(unit, partner);
+      List<ClockBreak> at = new ArrayList<>(breaksOf(unit));
+      breaksOf(partner).forEach(b -> at.add(b.earlier(guess.offsetS())));
+      at.sort(Comparator.comparing(ClockBreak::firstS));
+      ClockFit known = left(unit, guess);
+      mended = BrokenClock.atBreaks(felt(unit), other, guess.then(laid), known, at);
+      if (!mended.hasJumped()) {
+        List<ClockBreak> sure = at.stream().filter(ClockBreak::isSure).toList();
+        mended = BrokenClock.atBreaks(felt(unit), other, guess.then(laid), known, sure);
+      }
+    }
+    for (int k = 0; k < mended.ties().size(); k++) {
+      links.add(new ClockLink(unit, partner, mended.ties().get(k), mended.fromS().get(k)));
+    }
+    fits.put(unit, mended.ties().isEmpty() ? ClockFit.reference() : mended.ties().get(0));
     moved.put(unit, mended.stream());
     reasons.put(unit, mended.reasons());
+  }
+
+  /**
+   * A unit jumps against the hub. Where no third unit sees that, it may be the hub's clock that
+   * jumps, and from then on the third units are tied no better than the jump is large.
+   */
+  private void doubt(BodyPoint hub, BodyPoint unit, List<BodyPoint> jumping) {
+    boolean isSeen =
+        path(unit).windows().size() < ENOUGH_WINDOWS
+            || units.keySet().stream()
+                .filter(p -> p != hub && !jumping.contains(p))
+                .anyMatch(p -> LagPath.of(stream(p), stream(unit)).pieces().size() > 1);
+    List<LagPath> pieces = path(unit).pieces();
+    for (int k = links.size() - 1; k >= 0 && !isSeen && pieces.size() > 1; k--) {
+      ClockLink link = links.get(k);
+      boolean ofHub = link.unit() == hub || link.tiedTo() == hub;
+      if (ofHub && !jumping.contains(link.unit())) {
+        double jumpS = Math.abs(pieces.get(1).windows().get(0).lagS() - pieces.get(0).endLagS());
+        double fromS = fitOf(hub).toReferenceS(pieces.get(0).lastS());
+        ClockFit loose = UnitTie.wider(link.fit(), jumpS);
+        links.add(k + 1, new ClockLink(link.unit(), link.tiedTo(), loose, fromS));
+      }
+    }
   }
 
   /** Says what was mended and what contradicts itself. */

@@ -45,6 +45,9 @@ record LagPath(List<LagPath.Window> windows) {
   private static final double WRONG_START = 12;
   private static final double DRIFT = 0.5;
 
+  /** By so much a lag must be likelier than that beyond a jump to be surely on its side of it. */
+  private static final double SURELY = 8;
+
   /** Less than that is a crystal's, s. */
   private static final double JUMPED_S = 0.25;
 
@@ -64,16 +67,18 @@ record LagPath(List<LagPath.Window> windows) {
     Arrays.fill(cost, WRONG_START);
     Arrays.fill(cost, MOST - 1, MOST + 2, 0);
     List<int[]> came = new ArrayList<>();
+    List<double[]> gains = new ArrayList<>();
     List<Double> timesS = new ArrayList<>();
     int stride = Math.max(WINDOW, grid.size() / MOST_WINDOWS);
     for (int from = 0; from + WINDOW <= grid.size(); from += stride) {
       double[] gain = gain(turning, from);
       if (gain.length > 0) {
         came.add(step(cost, gain));
+        gains.add(gain);
         timesS.add(fromS + (from + WINDOW / 2.0) * STEP_S);
       }
     }
-    return back(cost, came, timesS);
+    return new LagPath(sure(states(cost, came), gains, timesS));
   }
 
   /** What each lag has for it in a window; empty where nothing is to be seen. */
@@ -123,19 +128,58 @@ record LagPath(List<LagPath.Window> windows) {
     return best;
   }
 
-  private static LagPath back(double[] cost, List<int[]> came, List<Double> timesS) {
+  private static int[] states(double[] cost, List<int[]> came) {
     int at = cheapest(cost);
-    Window[] out = new Window[came.size()];
+    int[] states = new int[came.size()];
     for (int k = came.size() - 1; k >= 0; k--) {
-      out[k] = new Window(timesS.get(k), (at - MOST) * STEP_S);
+      states[k] = at;
       at = came.get(k)[at];
     }
-    return new LagPath(Arrays.asList(out));
+    return states;
+  }
+
+  /** Without the windows around a jump that might as well lie on its other side. */
+  private static List<Window> sure(int[] states, List<double[]> gains, List<Double> timesS) {
+    boolean[] isUnsure = new boolean[states.length];
+    for (int k = 1; k < states.length; k++) {
+      if (Math.abs(states[k] - states[k - 1]) * STEP_S > JUMPED_S) {
+        passOver(isUnsure, gains, k - 1, -1, states[k - 1], states[k]);
+        passOver(isUnsure, gains, k, 1, states[k], states[k - 1]);
+      }
+    }
+    List<Window> out = new ArrayList<>();
+    for (int k = 0; k < states.length; k++) {
+      if (!isUnsure[k]) {
+        out.add(new Window(timesS.get(k), (states[k] - MOST) * STEP_S));
+      }
+    }
+    return out;
+  }
+
+  /** Away from a jump, until what is seen makes this side's lag surely likelier. */
+  private static void passOver(
+      boolean[] isUnsure, List<double[]> gains, int from, int way, int here, int beyond) {
+    double likelier = 0;
+    for (int k = from; k >= 0 && k < isUnsure.length; k += way) {
+      likelier += gains.get(k)[here] - gains.get(k)[beyond];
+      if (likelier > SURELY) {
+        return;
+      }
+      isUnsure[k] = true;
+    }
   }
 
   /** The largest lag of all, s. */
   double mostS() {
     return windows.stream().mapToDouble(w -> Math.abs(w.lagS)).max().orElse(0);
+  }
+
+  /** The same as seen from the other unit, with this one's clock laid right. */
+  LagPath inverted(ClockFit laid) {
+    return new LagPath(
+        windows.stream()
+            .map(w -> new Window(w.timeS + w.lagS, laid.correctionS(w.timeS) - w.lagS))
+            .toList());
   }
 
   double firstS() {

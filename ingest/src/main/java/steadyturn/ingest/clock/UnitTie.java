@@ -53,8 +53,21 @@ record UnitTie(ClockFit fit, Reason trouble) {
   /** Where few blows agree, many may do farther away, s. */
   private static final double WIDE_SD_S = 0.2;
 
+  /** Blows as clear as that are felt by both arm units. */
+  private static final double CLEAR = 20;
+
+  private static final double NEAR_S = 0.06;
+
+  /** Found within this they are the same, s; one in so many may be another's. */
+  private static final double ONSET_S = 0.002;
+
+  private static final int STRANGERS = 4;
+
   /** So far apart may the two ends of a recording be that only blows can tell, s. */
   private static final double UNSEEN_SKEW_S = 0.15;
+
+  /** The same where the shared turning has told of more, s. */
+  private static final double LEFT_BY_TURNING_S = 0.02;
 
   /** A piece of a stream or all of it, with its shocks. */
   record Felt(UnitStream stream, List<Shock> shocks) {
@@ -91,7 +104,29 @@ record UnitTie(ClockFit fit, Reason trouble) {
     double floorSdS =
         withTrunk ? Math.hypot(BlowDelay.TRUNK_SD_S, TRUNK_ONSET_SD_S) : ARM_DELAY_SD_S;
     ClockFit line = ClockLine.fit(blows.pairs, floorSdS, blows.open);
-    return judged(near, left, line, blows.reachS, other);
+    UnitTie tie = judged(near, left, line, blows.reachS, other);
+    return withTrunk ? tie : new UnitTie(honest(tie.fit, unit, other), tie.trouble);
+  }
+
+  /** Clear blows that stay apart say how wrong the clock is. */
+  private static ClockFit honest(ClockFit fit, Felt unit, Felt other) {
+    int felt = 0;
+    int apart = 0;
+    double squares = 0;
+    for (Shock shock : unit.shocks) {
+      double atS = fit.toReferenceS(shock.timeS());
+      double nearestS =
+          other.shocks.stream()
+              .filter(s -> Math.min(s.clarity(), shock.clarity()) > CLEAR)
+              .mapToDouble(s -> Math.abs(s.timeS() - atS))
+              .min()
+              .orElse(NEAR_S);
+      boolean isApart = nearestS > SURE * Math.hypot(fit.sdAtS(shock.timeS()), ONSET_S);
+      felt += nearestS < NEAR_S ? 1 : 0;
+      apart += nearestS < NEAR_S && isApart ? 1 : 0;
+      squares += nearestS < NEAR_S ? nearestS * nearestS : 0;
+    }
+    return apart > 1 && apart * STRANGERS > felt ? wider(fit, Math.sqrt(squares / felt)) : fit;
   }
 
   /**
@@ -129,7 +164,7 @@ record UnitTie(ClockFit fit, Reason trouble) {
     return new UnitTie(behind(near, fit), trouble);
   }
 
-  private static ClockFit wider(ClockFit fit, double sdS) {
+  static ClockFit wider(ClockFit fit, double sdS) {
     return new ClockFit(
         fit.offsetS(),
         fit.skewPpm(),
@@ -157,12 +192,11 @@ record UnitTie(ClockFit fit, Reason trouble) {
   private static Blows blows(Felt unit, Felt other, ClockFit left, boolean hasTurning) {
     double reachS = hasTurning ? 4 * left.sdS() : Math.max(REACH_S, SURE * left.sdS());
     Blows near = blows(unit, other, reachS, left);
-    if (hasTurning) {
-      return near;
-    }
-    double skewSdPpm = 1e6 * UNSEEN_SKEW_S / Math.max(20, unit.stream.lengthS());
-    ClockFit open = new ClockFit(0, 0, left.centreS(), WIDE_SD_S, skewSdPpm, 0);
-    Blows wide = blows(unit, other, SURE * WIDE_SD_S, open);
+    double unseenS = hasTurning ? LEFT_BY_TURNING_S : UNSEEN_SKEW_S;
+    double skewSdPpm = 1e6 * unseenS / Math.max(20, unit.stream.lengthS());
+    double wideSdS = hasTurning ? left.sdS() : WIDE_SD_S;
+    ClockFit open = new ClockFit(0, 0, left.centreS(), wideSdS, skewSdPpm, 0);
+    Blows wide = blows(unit, other, SURE * wideSdS + (hasTurning ? unseenS : 0), open);
     int fewer = Math.min(unit.shocks.size(), other.shocks.size());
     int least = Math.max(near.pairs.size() + 2, Math.max(MANY_PAIRS, (fewer + 1) / 2));
     return wide.pairs.size() >= least ? wide : near;

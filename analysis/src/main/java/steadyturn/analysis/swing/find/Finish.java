@@ -14,7 +14,7 @@ final class Finish {
   /** Stillness needs to be seen without a longer break (our choice), s. */
   private static final double UNSEEN_S = 0.05;
 
-  private static final double SD_S = 0.06;
+  private static final double SD_S = 0.085;
   private static final double EVENLY = Math.sqrt(12);
 
   private Finish() {}

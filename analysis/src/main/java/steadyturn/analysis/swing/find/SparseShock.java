@@ -8,6 +8,7 @@ import org.apache.commons.math3.linear.RealMatrix;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.Averages;
+import steadyturn.ingest.sample.StandardGravity;
 
 /**
  * The blow in a unit that samples too slowly to follow its ring: at 200 Hz two to four samples of
@@ -24,6 +25,9 @@ final class SparseShock {
   private static final int FEWEST = 6;
   private static final double TIMES_MEDIAN = 6;
   private static final double LONGEST_STEP = 1.8;
+  private static final double NEAR_FULL = 0.999;
+  // a swing's own force changes by less in a step of 5 ms (our assumption)
+  private static final double COMES_BACK_MPS2 = 6 * StandardGravity.MPS2;
 
   private final GyroTrack track;
   private final double stepS;
@@ -95,8 +99,26 @@ final class SparseShock {
     }
     double part = now / last;
     Vector3 before = track.forceUnitMps2(i - 1);
-    Vector3 line = before.plus(before.minus(track.forceUnitMps2(i - 2)).times(part));
-    return track.forceUnitMps2(i).minus(line).norm();
+    Vector3 first = track.forceUnitMps2(i - 2);
+    Vector3 line = before.plus(before.minus(first).times(part));
+    Vector3 is = track.forceUnitMps2(i);
+    return Vector3.each(
+            axis ->
+                isCut(first.get(axis), before.get(axis), line.get(axis), is.get(axis))
+                    ? 0
+                    : is.get(axis) - line.get(axis))
+        .norm();
+  }
+
+  /**
+   * Whether an axis has a kink that its full scale explains: it was cut off and comes back no
+   * faster than a swing does, or it is cut off where the line would have gone beyond.
+   */
+  private boolean isCut(double first, double before, double line, double now) {
+    double full = NEAR_FULL * track.accelFullScaleMps2();
+    boolean wasCut = Math.abs(first) >= full || Math.abs(before) >= full;
+    return (wasCut && Math.abs(now - before) < COMES_BACK_MPS2)
+        || (Math.abs(now) >= full && line * Math.signum(now) >= full);
   }
 
   /** How far the ring that begins at a sample strays from the calm around it, m/s^2. */

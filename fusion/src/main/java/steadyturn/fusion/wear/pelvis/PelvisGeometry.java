@@ -32,7 +32,7 @@ public record PelvisGeometry(Quaternion qUnitPelvis, Vector3 leverArmUnitM, doub
    * spread about left.
    */
   private static final Vector3 MOUNTING_SD_RAD =
-      new Vector3(Math.toRadians(2.5), Math.toRadians(12), Math.toRadians(3));
+      new Vector3(Math.toRadians(3.5), Math.toRadians(12), Math.toRadians(3.5));
 
   /** Nominal mounting: unit x up the spine, unit z away from the skin, that is backwards. */
   public static PelvisGeometry nominal(LeverArm arm) {

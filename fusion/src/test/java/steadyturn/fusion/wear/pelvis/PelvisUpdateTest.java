@@ -44,10 +44,12 @@ class PelvisUpdateTest {
   @Test
   void theNominalSpreadIsThatOfTheMountingAndOfTheArmItTurns() {
     // Given: arm and mounting known to their spreads, independently. Expect: J S J' with J by
-    // central differences of (turn, arm in unit axes) by (turn, arm in pelvis axes); mounting 2.5,
-    // 12 and 3 deg (our assumption, constants.csv). Within 1e-12: differences of a product.
+    // central differences of (turn, arm in unit axes) by (turn, arm in pelvis axes); mounting 3.5,
+    // 12 and 3.5 deg (our assumption, constants.csv). Within 1e-12: differences of a product.
     PelvisGeometry nominal = PelvisGeometry.nominal(ARM);
-    double[] sd = {Math.toRadians(2.5), Math.toRadians(12), Math.toRadians(3), 0.010, 0.005, 0.012};
+    double[] sd = {
+      Math.toRadians(3.5), Math.toRadians(12), Math.toRadians(3.5), 0.010, 0.005, 0.012
+    };
     double[][] j = new double[6][6];
     double h = 1e-6;
     for (int p = 0; p < 6; p++) {
