@@ -57,10 +57,18 @@ final class TwoSpreads {
 
   /** The value that is exceeded with this probability, under 0.5: Newton steps on the log tail. */
   double upperQuantile(double probability) {
-    double x = scale;
+    double x = scale * normalQuantile(probability);
     for (int step = 0; step < 30 && scale > 0; step++) {
-      double tail = upperTail(x);
-      double move = Math.log(tail / probability) * tail / density(x);
+      double tail = 0;
+      double density = 0;
+      for (int k = 0; k < sd.length; k++) {
+        double z = x / sd[k];
+        double bell = Math.exp(-z * z / 2);
+        tail += weight[k] * normalTail(z, bell);
+        density += weight[k] * bell / sd[k];
+      }
+      density /= Math.sqrt(2 * Math.PI);
+      double move = Math.log(tail / probability) * tail / density;
       x += move;
       if (Math.abs(move) < 1e-6 * scale) {
         break;
@@ -69,13 +77,10 @@ final class TwoSpreads {
     return x;
   }
 
-  private double density(double x) {
-    double sum = 0;
-    for (int k = 0; k < sd.length; k++) {
-      double z = x / sd[k];
-      sum += weight[k] * Math.exp(-z * z / 2) / (sd[k] * Math.sqrt(2 * Math.PI));
-    }
-    return sum;
+  /** Where the search begins: Abramowitz and Stegun 26.2.22, error under 0.003 (from memory). */
+  private static double normalQuantile(double probability) {
+    double t = Math.sqrt(-2 * Math.log(probability));
+    return t - (2.30753 + 0.27061 * t) / (1 + t * (0.99229 + 0.04481 * t));
   }
 
   /**
@@ -84,13 +89,22 @@ final class TwoSpreads {
    * library's error function is exact to the last digit and forty times slower.
    */
   static double normalTail(double z) {
+    return normalTail(z, Math.exp(-z * z / 2));
+  }
+
+  /**
+   * The same.
+   *
+   * @param bell exp(-z^2 / 2)
+   */
+  private static double normalTail(double z, double bell) {
     double x = Math.abs(z) / Math.sqrt(2);
     double t = 1 / (1 + 0.3275911 * x);
     double series =
         t
             * (0.254829592
                 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429))));
-    double tail = 0.5 * series * Math.exp(-x * x);
+    double tail = 0.5 * series * bell;
     return z < 0 ? 1 - tail : tail;
   }
 

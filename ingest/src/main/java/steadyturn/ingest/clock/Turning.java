@@ -58,19 +58,22 @@ final class Turning {
         }
       }
     }
-    return new Span(from, to, own);
+    double trace = own[0][0] + own[1][1] + own[2][2];
+    return new Span(from, to, trace, lower(own, RIDGE * trace));
   }
 
-  /** The products of a stretch's own rates, which are the same at every lag. */
+  /** A stretch with the products of its own rates, which are the same at every lag. */
   final class Span {
     private final int from;
     private final int to;
-    private final double[][] own;
+    private final double trace;
+    private final double[][] lower;
 
-    private Span(int from, int to, double[][] own) {
+    private Span(int from, int to, double trace, double[][] lower) {
       this.from = from;
       this.to = to;
-      this.own = own;
+      this.trace = trace;
+      this.lower = lower;
     }
 
     /** As {@link Turning#shared}. */
@@ -78,12 +81,9 @@ final class Turning {
       if (from + lag < 0 || to + lag > other.size() || unseen[to + lag] > unseen[from + lag]) {
         return Double.NaN;
       }
-      double trace = own[0][0] + own[1][1] + own[2][2];
       double others = squares[to + lag] - squares[from + lag];
       double least = LEAST_RAD_PER_S * LEAST_RAD_PER_S * (to - from);
-      return trace > least && others > least
-          ? explained(own, cross(lag), trace) / others
-          : Double.NaN;
+      return trace > least && others > least ? explained(lower, cross(lag)) / others : Double.NaN;
     }
 
     /** Products of the other's rates, row by row, with the unit's; all at once in one way along. */
@@ -121,29 +121,29 @@ final class Turning {
     }
   }
 
-  /** Sum of c' own^-1 c over the rows c of the cross products, by Cholesky's factor. */
-  private static double explained(double[][] own, double[][] cross, double trace) {
+  /** Cholesky's factor of the products, with a ridge on their diagonal. */
+  private static double[][] lower(double[][] own, double ridge) {
     double[][] l = new double[3][3];
     for (int i = 0; i < 3; i++) {
       for (int j = 0; j <= i; j++) {
-        double rest = own[i][j] + (i == j ? RIDGE * trace : 0);
+        double rest = own[i][j] + (i == j ? ridge : 0);
         for (int k = 0; k < j; k++) {
           rest -= l[i][k] * l[j][k];
         }
         l[i][j] = i == j ? Math.sqrt(rest) : rest / l[j][j];
       }
     }
+    return l;
+  }
+
+  /** Sum of c' (l l')^-1 c over the rows c of the cross products. */
+  private static double explained(double[][] l, double[][] cross) {
     double sum = 0;
-    for (double[] row : cross) {
-      double[] y = new double[3];
-      for (int i = 0; i < 3; i++) {
-        double rest = row[i];
-        for (int k = 0; k < i; k++) {
-          rest -= l[i][k] * y[k];
-        }
-        y[i] = rest / l[i][i];
-        sum += y[i] * y[i];
-      }
+    for (double[] c : cross) {
+      double x = c[0] / l[0][0];
+      double y = (c[1] - l[1][0] * x) / l[1][1];
+      double z = (c[2] - l[2][0] * x - l[2][1] * y) / l[2][2];
+      sum += x * x + y * y + z * z;
     }
     return sum;
   }
