@@ -145,7 +145,7 @@ public final class AccuracyCommand implements Callable<Integer> {
     }
     MistakeScan.Printed printed = new MistakeScan(console).run(mistakes, seed, named);
     if (page.isPresent()) {
-      write(page.get(), printed.table());
+      write(page.get(), "tables", printed.table());
     }
     return printed.exitCode();
   }
