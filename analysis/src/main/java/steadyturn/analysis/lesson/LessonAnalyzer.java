@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import steadyturn.analysis.lesson.TargetLine.Aim;
+import steadyturn.analysis.limits.SwingLimits;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
@@ -73,7 +74,18 @@ public record LessonAnalyzer(AnalysisSettings settings) {
               .toList();
       String aim = aims.stream().anyMatch(Aim::byStep) ? "aim-step" : "square-hips";
       List<UnitResult> units = gathering.units().getOrDefault(id, List.of());
-      return new LessonResult(id, player, aim, units, results, notices(id, aims));
+      List<Notice> notices = notices(id, aims);
+      notices.addAll(impossible(results));
+      return new LessonResult(id, player, aim, units, results, notices);
+    }
+
+    private static List<Notice> impossible(List<SwingResult> swings) {
+      return swings.stream()
+          .flatMap(swing -> swing.measures().stream())
+          .flatMap(value -> SwingLimits.whyOf(value).stream())
+          .distinct()
+          .map(why -> new Notice("", why, true))
+          .toList();
     }
 
     private SwingResult swing(GatheredSwing swing, int number) {

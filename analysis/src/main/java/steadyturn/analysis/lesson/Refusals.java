@@ -41,10 +41,6 @@ final class Refusals {
           MeasureReason.NEEDS_FOREARM_AND_HAND,
               List.of(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND));
 
-  /** A bow moves the trunk more than the arm: only the swings tell which unit is where. */
-  private static final Set<ReasonCode> ASKED_AGAIN =
-      Set.of(QualityReason.SWAPPED, QualityReason.ON_THE_ARM);
-
   /** A turn takes three samples to be seen. */
   private static final int LEAST_RATES = 3;
 
@@ -70,7 +66,8 @@ final class Refusals {
       BodyPoint point = unit.facts().point();
       for (Finding finding : unit.findings()) {
         boolean refuses =
-            finding.verdict() == Verdict.NOT_USABLE && !ASKED_AGAIN.contains(finding.what().code());
+            finding.verdict() == Verdict.NOT_USABLE
+                && !QualityReason.OF_PLACES.contains(finding.what().code());
         say(raw, point.trackedPoint(), finding.what(), refuses);
         if (refuses && finding.what().code() != QualityReason.SHORT) {
           refused.putIfAbsent(point, finding.what());

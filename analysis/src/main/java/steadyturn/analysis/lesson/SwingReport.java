@@ -3,6 +3,7 @@ package steadyturn.analysis.lesson;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.limits.SwingLimits;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureReason;
@@ -18,6 +19,9 @@ import steadyturn.ingest.sample.Player;
 
 /** Puts the results of one swing together. */
 record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) {
+
+  /** Flag of a swing of which values are withheld as no body moves so. */
+  private static final String NO_BODY_MOVES_SO = "no-body-moves-so";
 
   /** The results; of a swing that meets a mistake of the program its key positions only. */
   SwingResult kept(
@@ -46,7 +50,13 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
     curves.addAll(gathered.arm().curves());
     gathered.arm().flags().stream().filter(f -> !flags.contains(f)).forEach(flags::add);
     List<MeasureValue> kept =
-        measures.stream().map(value -> refusals.of(gathered.recording(), value)).toList();
+        SwingLimits.kept(
+            number,
+            measures.stream().map(value -> refusals.of(gathered.recording(), value)).toList(),
+            swing.events());
+    if (kept.stream().anyMatch(value -> SwingLimits.whyOf(value).isPresent())) {
+      flags.add(NO_BODY_MOVES_SO);
+    }
     return new SwingResult(
         number, swing.club(), swing.kind(), flags, swing.events(), kept, curves, swing.note());
   }

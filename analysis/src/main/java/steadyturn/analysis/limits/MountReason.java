@@ -10,7 +10,9 @@ public enum MountReason implements ReasonCode {
   ON_ITS_SIDE("unit", "offDeg"),
   FACING_IN("unit"),
   TOWARDS_ELBOW("unit"),
-  EXCHANGED("unit", "other");
+  EXCHANGED("unit", "other"),
+  /** Two units that move as one, though a joint lies between their places. */
+  SAME_PLACE("unit", "other");
 
   private final List<String> args;
 

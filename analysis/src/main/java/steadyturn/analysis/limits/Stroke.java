@@ -23,7 +23,10 @@ record Stroke(double takeawayS, double topS, double impactS) {
   private static final double FAST_RAD_PER_S = Math.toRadians(500);
 
   private static final double SAME_S = 3;
-  private static final double PEAK_WITHIN_S = 0.4;
+
+  /** A hand may be fast on the way back already: the fastest moment comes within this after it. */
+  private static final double PEAK_WITHIN_S = 1.3;
+
   private static final double TOP_FROM_S = 0.6;
   private static final double TOP_TO_S = 0.12;
 
@@ -33,10 +36,12 @@ record Stroke(double takeawayS, double topS, double impactS) {
   private static final double STILL_S = 0.5;
   private static final double LONGEST_S = 3.5;
 
-  /** Some strokes of a recording, spread over it. */
-  static List<Stroke> of(Recording recording, List<Swing> swings) {
-    List<Stroke> found = swings.stream().flatMap(Stroke::of).toList();
-    List<Stroke> all = found.isEmpty() ? fast(recording) : found;
+  /** Of some swings that were found, spread over them. */
+  static List<Stroke> of(List<Swing> swings) {
+    return some(swings.stream().flatMap(Stroke::of).toList());
+  }
+
+  private static List<Stroke> some(List<Stroke> all) {
     int every = 1 + (all.size() - 1) / MOST;
     return IntStream.range(0, all.size()).filter(i -> i % every == 0).mapToObj(all::get).toList();
   }
@@ -50,12 +55,13 @@ record Stroke(double takeawayS, double topS, double impactS) {
         : Stream.empty();
   }
 
-  /** Of the fastest unit, whatever it is called. */
-  private static List<Stroke> fast(Recording recording) {
-    return recording.units().stream()
-        .max(Comparator.comparingDouble(Stroke::fastestRadPerS))
-        .map(Stroke::fast)
-        .orElse(List.of());
+  /** What may be strokes, by the fastest unit, whatever it is called. */
+  static List<Stroke> fast(Recording recording) {
+    return some(
+        recording.units().stream()
+            .max(Comparator.comparingDouble(Stroke::fastestRadPerS))
+            .map(Stroke::fast)
+            .orElse(List.of()));
   }
 
   private static double fastestRadPerS(UnitStream unit) {

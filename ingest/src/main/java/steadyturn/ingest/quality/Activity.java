@@ -1,14 +1,17 @@
 package steadyturn.ingest.quality;
 
 import java.util.Arrays;
+import java.util.List;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
  * How much a unit moved in each bin of time: mean squares of the rate and of the acceleration's
  * distance from gravity. Bin k reaches from k to k+1 bin lengths on the recording's time axis, the
- * same for all units; a bin without a whole sample holds NaN.
+ * same for all units; a bin without a whole sample, or in a wear step, holds NaN.
  */
 final class Activity {
 
@@ -27,7 +30,12 @@ final class Activity {
     this.accelSquare = accelSquare;
   }
 
-  static Activity of(UnitStream unit) {
+  /**
+   * Of one unit.
+   *
+   * @param marks of which the wear steps are left out: in a bow the trunk moves and the arm hangs
+   */
+  static Activity of(UnitStream unit, List<Mark> marks) {
     int first = unit.size() == 0 ? 0 : bin(unit.timeS(0));
     int bins = unit.size() == 0 ? 0 : bin(unit.timeS(unit.size() - 1)) - first + 1;
     double[] gyro = new double[bins];
@@ -49,6 +57,14 @@ final class Activity {
     for (int k = 0; k < bins; k++) {
       gyro[k] /= counts[k];
       accel[k] /= counts[k];
+    }
+    for (Mark mark : marks) {
+      if (MarkWord.of(mark.trialType()).filter(MarkWord::isStep).isPresent()) {
+        int from = Math.min(bins, Math.max(0, bin(mark.onsetS()) - first));
+        int to = Math.min(bins, Math.max(from, bin(mark.endS()) + 1 - first));
+        Arrays.fill(gyro, from, to, Double.NaN);
+        Arrays.fill(accel, from, to, Double.NaN);
+      }
     }
     return new Activity(unit.point(), first, gyro, accel);
   }

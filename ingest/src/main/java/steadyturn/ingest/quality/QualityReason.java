@@ -1,6 +1,7 @@
 package steadyturn.ingest.quality;
 
 import java.util.List;
+import java.util.Set;
 import steadyturn.ingest.reason.ReasonCode;
 
 /** What can be said of a unit's stream. */
@@ -11,6 +12,7 @@ public enum QualityReason implements ReasonCode {
   RATE("rateHz", "statedHz"),
   TIME_UNIT("rateHz", "statedHz"),
   FILLED_UP("rateHz", "trueHz"),
+  SMOOTHED("rateHz"),
   LOSS("lostPct"),
   GAP("count", "longestS"),
   GYRO_CUT("samples", "fullScaleDegPerS"),
@@ -23,6 +25,8 @@ public enum QualityReason implements ReasonCode {
   MIRRORED,
   SIGN("channel"),
   AXES,
+  /** Gravity turns so many times as far as the gyroscope says. */
+  TURN_SCALE("times"),
   SHOCK("samples", "fullScaleG"),
   ACCEL_CUT("samples", "fullScaleG", "longestS"),
   NO_REST,
@@ -41,6 +45,11 @@ public enum QualityReason implements ReasonCode {
   ON_THE_ARM("unit", "other"),
   APART("fromS", "toS", "other", "otherFromS", "otherToS"),
   LITTLE_SHARED("fromS", "toS", "other", "otherFromS", "otherToS");
+
+  /**
+   * Which unit is where: a guess from all movements, which the swings decide where there are any.
+   */
+  public static final Set<ReasonCode> OF_PLACES = Set.of(SWAPPED, ON_THE_ARM);
 
   private final List<String> args;
 

@@ -3,6 +3,7 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import steadyturn.ingest.quality.gravity.TurnScale;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -16,12 +17,15 @@ public final class RecordingQuality {
 
   public static RecordingReport judge(Recording recording) {
     List<UnitStream> units = recording.units();
-    List<UnitReport> alone = units.parallelStream().map(UnitQuality::judge).toList();
+    List<UnitQuality.Seen> seen = units.parallelStream().map(UnitQuality::seen).toList();
+    List<TurnScale> scales = seen.stream().map(UnitQuality.Seen::scale).toList();
+    List<UnitReport> alone =
+        seen.stream().map(s -> s.report().with(TurnCheck.ofScale(s.scale(), scales))).toList();
     List<Activity> activities =
         IntStream.range(0, units.size())
             .parallel()
             .filter(k -> !alone.get(k).says(QualityReason.TIME_UNIT))
-            .mapToObj(k -> Activity.of(units.get(k)))
+            .mapToObj(k -> Activity.of(units.get(k), recording.marks()))
             .toList();
     List<UnitReport> reports =
         IntStream.range(0, units.size())

@@ -2,7 +2,9 @@ package steadyturn.ingest.quality;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import steadyturn.ingest.reason.Reason;
+import steadyturn.ingest.reason.ReasonCode;
 import steadyturn.ingest.sample.BodyPoint;
 
 /**
@@ -28,6 +30,12 @@ public record RecordingReport(String recordingId, List<UnitReport> units) {
     return clocks.getOrDefault(point, List.of()).stream()
         .map(reason -> new Finding(Verdict.WIDER_INTERVALS, reason))
         .toList();
+  }
+
+  /** The same without some findings. */
+  public RecordingReport without(Set<ReasonCode> findings) {
+    return new RecordingReport(
+        recordingId, units.stream().map(unit -> unit.without(findings)).toList());
   }
 
   /** The worst verdict of the units. */

@@ -22,6 +22,11 @@ final class StuckCheck {
   /** The others move: mean rate of the other two gyroscope axes above this. */
   private static final double MOVING_RAD_PER_S = Math.toRadians(20);
 
+  /** In twenty times as long a unit rests much of the time. */
+  private static final int LONG = 20;
+
+  private static final double MOVING_LONG_RAD_PER_S = Math.toRadians(3);
+
   /** Less than the last bit of any sensor, rad/s or m/s^2, and so many last bits. */
   private static final double LEAST_JUMP = 1e-4;
 
@@ -97,7 +102,8 @@ final class StuckCheck {
       }
       if (to - from > atLeast
           && isLeftByAJump(values, from, to)
-          && movement(unit, channel, from, to) > MOVING_RAD_PER_S) {
+          && movement(unit, channel, from, to)
+              > (to - from > LONG * atLeast ? MOVING_LONG_RAD_PER_S : MOVING_RAD_PER_S)) {
         longest = Math.max(longest, to - from);
       }
       i = Math.max(i, to - stride);

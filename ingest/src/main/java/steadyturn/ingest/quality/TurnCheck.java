@@ -3,15 +3,17 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import steadyturn.ingest.quality.GravityTurns.Reading;
-import steadyturn.ingest.sample.UnitStream;
+import steadyturn.ingest.quality.gravity.GravityTurns;
+import steadyturn.ingest.quality.gravity.GravityTurns.Reading;
+import steadyturn.ingest.quality.gravity.TurnScale;
 
 /**
  * Holds the two sensors of a unit against each other: when it turns, gravity must move in the
  * accelerometer as the gyroscope says. Where it does not, and does so well under another reading of
  * the gyroscope, that reading tells what is wrong: axes of another hand, a sign, axes exchanged,
- * degrees for radians, a rate or scale. One wrong sign of the accelerometer looks like two of the
- * gyroscope, two like one.
+ * degrees for radians, turns. Where it moves as much more or less, the rate is stated wrong or the
+ * scale of the gyroscope is. One wrong sign of the accelerometer looks like two of the gyroscope,
+ * two like one.
  */
 final class TurnCheck {
 
@@ -35,7 +37,27 @@ final class TurnCheck {
 
   private static final double WELL = 6;
 
-  private static final double[] SCALES = {Math.toRadians(1), Math.toDegrees(1)};
+  private static final double[] SCALES = {
+    Math.toRadians(1), Math.toDegrees(1), 2 * Math.PI, 1 / (2 * Math.PI)
+  };
+
+  /** How well a gyroscope's own scale is known: that of a raw unit, part. */
+  private static final double OWN_SCALE_SD = 0.006;
+
+  /** A scale known worse than this says nothing: then what passed for calm leans it. */
+  private static final double SCALE_KNOWN = 0.015;
+
+  /** No calibration is so much off, in all units alike or in one of them (our choice). */
+  private static final double OF_ALL = 0.03;
+
+  private static final double OF_ONE = 0.06;
+
+  private static final double SCALE_SPREADS = 3.5;
+
+  /**
+   * Units agree where the squares of their distances, in spreads, sum to less: 1 % of three do not.
+   */
+  private static final double MOST_APART = 9;
 
   private static final int[][] ORDERS = {
     {0, 1, 2}, {0, 2, 1}, {1, 0, 2}, {1, 2, 0}, {2, 0, 1}, {2, 1, 0}
@@ -43,8 +65,7 @@ final class TurnCheck {
 
   private TurnCheck() {}
 
-  static List<Finding> of(UnitStream unit, RestFacts rest) {
-    GravityTurns turns = GravityTurns.of(unit, rest);
+  static List<Finding> of(GravityTurns turns) {
     int pairs = turns.pairs().size();
     double asGiven = turns.misfit(Reading.AS_GIVEN);
     boolean few = pairs < FEW_PAIRS;
@@ -60,6 +81,45 @@ final class TurnCheck {
         .filter(best -> best.reading.scale() == 1 || asGiven > DOUBTFUL_OF_FEW)
         .map(best -> List.of(finding(best.reading)))
         .orElse(List.of());
+  }
+
+  /** What the scales of all units, and of one of them, say of that one. */
+  static List<Finding> ofScale(TurnScale own, List<TurnScale> all) {
+    TurnScale common = common(all);
+    long known = all.stream().filter(s -> Double.isFinite(s.sd())).count();
+    double apart = all.stream().mapToDouble(s -> square(s, common)).sum();
+    if (isOff(new TurnScale(own.off(), Math.hypot(own.sd(), OWN_SCALE_SD)), OF_ONE)) {
+      return List.of(ofScale(1 + own.off()));
+    }
+    return known > 1 && apart < MOST_APART && isOff(common, OF_ALL)
+        ? List.of(ofScale(1 + common.off()))
+        : List.of();
+  }
+
+  private static double square(TurnScale scale, TurnScale common) {
+    double spreads = (scale.off() - common.off()) / Math.hypot(scale.sd(), OWN_SCALE_SD);
+    return spreads * spreads;
+  }
+
+  private static Finding ofScale(double times) {
+    return Finding.of(Verdict.NOT_USABLE, QualityReason.TURN_SCALE, times);
+  }
+
+  private static boolean isOff(TurnScale scale, double least) {
+    return scale.sd() < SCALE_KNOWN
+        && Math.abs(scale.off()) > Math.max(least, SCALE_SPREADS * scale.sd());
+  }
+
+  /** Mean of the scales, each as sure as it is: a rate stated wrong is wrong in all of them. */
+  private static TurnScale common(List<TurnScale> all) {
+    double sum = 0;
+    double weights = 0;
+    for (TurnScale scale : all) {
+      double weight = 1 / (scale.sd() * scale.sd() + OWN_SCALE_SD * OWN_SCALE_SD);
+      sum += weight * (Double.isFinite(scale.sd()) ? scale.off() : 0);
+      weights += weight;
+    }
+    return new TurnScale(weights > 0 ? sum / weights : 0, 1 / Math.sqrt(weights));
   }
 
   private static List<Reading> others() {
@@ -85,11 +145,14 @@ final class TurnCheck {
   }
 
   private static Finding finding(Reading best) {
+    if (best.scale() == SCALES[0]) {
+      return Finding.of(Verdict.NOT_USABLE, QualityReason.GYRO_IN_DEGREES);
+    }
+    if (best.scale() == SCALES[1]) {
+      return Finding.of(Verdict.NOT_USABLE, QualityReason.GYRO_IN_RADIANS);
+    }
     if (best.scale() != 1) {
-      boolean inDegrees = best.scale() < 1;
-      return Finding.of(
-          Verdict.NOT_USABLE,
-          inDegrees ? QualityReason.GYRO_IN_DEGREES : QualityReason.GYRO_IN_RADIANS);
+      return ofScale(best.scale());
     }
     if (!best.axes().equals(Reading.AS_GIVEN.axes())) {
       return Finding.of(Verdict.NOT_USABLE, QualityReason.AXES);

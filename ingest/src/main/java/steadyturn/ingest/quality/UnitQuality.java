@@ -3,6 +3,8 @@ package steadyturn.ingest.quality;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import steadyturn.ingest.quality.gravity.GravityTurns;
+import steadyturn.ingest.quality.gravity.TurnScale;
 import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
@@ -16,6 +18,14 @@ public final class UnitQuality {
 
   /** Judges it. Never throws for bad data: bad data is its subject. */
   public static UnitReport judge(UnitStream unit) {
+    Seen seen = seen(unit);
+    return seen.report.with(TurnCheck.ofScale(seen.scale, List.of(seen.scale)));
+  }
+
+  /** A unit's report by itself, and what the units are to be compared by. */
+  record Seen(UnitReport report, TurnScale scale) {}
+
+  static Seen seen(UnitStream unit) {
     Timing timing = TimingCheck.of(unit);
     Saturation saturation = SaturationCheck.of(unit, timing.rateHz());
     RestFacts rest = RestCheck.of(unit, timing.rateHz());
@@ -25,15 +35,24 @@ public final class UnitQuality {
       findings.addAll(ofLength(unit, timing));
     }
     boolean isDead = findings.stream().anyMatch(f -> f.verdict() == Verdict.NOT_USABLE);
+    TurnScale scale = TurnScale.UNKNOWN;
     if (!isDead) {
       findings.addAll(ofRate(unit, timing));
       findings.addAll(ofLoss(timing));
       findings.addAll(ofSaturation(unit, saturation, timing));
       findings.addAll(ofRest(unit, rest));
-      findings.addAll(TurnCheck.of(unit, rest));
+      GravityTurns turns = turns(unit, rest);
+      List<Finding> ofTurns = TurnCheck.of(turns);
+      scale = ofTurns.isEmpty() ? TurnScale.of(turns) : scale;
+      findings.addAll(ofTurns);
       findings.addAll(FilledCheck.of(unit, timing.rateHz()));
     }
-    return new UnitReport(unit.facts(), timing, saturation, rest, findings);
+    return new Seen(new UnitReport(unit.facts(), timing, saturation, rest, findings), scale);
+  }
+
+  static GravityTurns turns(UnitStream unit, RestFacts rest) {
+    double g = rest.found() ? rest.accelNormMps2() : StandardGravity.MPS2;
+    return GravityTurns.of(unit, g, rest.found() ? rest.gyroBiasRadPerS() : List.of(0.0, 0.0, 0.0));
   }
 
   /** A time column in another unit than it says misses the stated rate by a power of a thousand. */
@@ -92,7 +111,9 @@ public final class UnitQuality {
 
   private static List<Finding> ofSaturation(UnitStream unit, Saturation saturation, Timing timing) {
     List<Finding> findings = new ArrayList<>(ofCutBelow(unit, saturation));
-    if (saturation.gyroSamples() > 0) {
+    if (saturation.gyroSamples() > 0 && isFarBeyond(unit, saturation.gyroFullScaleRadPerS())) {
+      findings.add(Finding.of(Verdict.NOT_USABLE, QualityReason.GYRO_IN_DEGREES));
+    } else if (saturation.gyroSamples() > 0) {
       double pct = 100.0 * saturation.gyroSamples() / Math.max(1, timing.samples());
       findings.add(
           Finding.of(
@@ -105,6 +126,11 @@ public final class UnitQuality {
       findings.add(ofAccelSaturation(saturation));
     }
     return findings;
+  }
+
+  /** No sensor shows more than its range: the values are in another unit of measure. */
+  private static boolean isFarBeyond(UnitStream unit, double range) {
+    return IntStream.range(0, unit.size()).anyMatch(i -> unit.gyroNormRadPerS(i) > 3 * range);
   }
 
   private static List<Finding> ofCutBelow(UnitStream unit, Saturation saturation) {

@@ -1,7 +1,9 @@
 package steadyturn.ingest.quality;
 
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
+import steadyturn.ingest.reason.ReasonCode;
 import steadyturn.ingest.sample.UnitFacts;
 
 /**
@@ -40,6 +42,15 @@ public record UnitReport(
 
   public int saturatedSamples() {
     return saturation.samples();
+  }
+
+  UnitReport without(Set<ReasonCode> some) {
+    return new UnitReport(
+        facts,
+        timing,
+        saturation,
+        rest,
+        findings.stream().filter(f -> !some.contains(f.what().code())).toList());
   }
 
   /** The same report with more findings, as those that need a look at several units. */

@@ -40,7 +40,7 @@ class MixUpTest {
   }
 
   private static Activity of(UnitStream unit) {
-    return Activity.of(unit);
+    return Activity.of(unit, List.of());
   }
 
   @Test

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -15,6 +16,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import steadyturn.analysis.lab.family.Half;
 import steadyturn.analysis.lab.family.Situation;
+import steadyturn.analysis.lab.mistake.Mistake;
 import steadyturn.analysis.lab.study.Studies;
 import steadyturn.analysis.lab.study.StudyRow;
 import steadyturn.cli.terminal.Console;
@@ -48,6 +50,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--two-ways", paramLabel = "N")
   private int twoWays;
 
+  @Option(names = "--mistakes", paramLabel = "N")
+  private int mistakes;
+
   @Option(names = "--ports")
   private boolean atPorts;
 
@@ -67,6 +72,9 @@ public final class AccuracyCommand implements Callable<Integer> {
     }
     if (families.isPresent()) {
       return judgeFamilies(families.get());
+    }
+    if (mistakes > 0) {
+      return doMistakes();
     }
     if (twoWays > 0) {
       return new TwoWaysScan(console).run(twoWays, seed, atPorts);
@@ -124,6 +132,22 @@ public final class AccuracyCommand implements Callable<Integer> {
       out.append(FamilyPage.of(half, FamilyFile.read(FamilyFile.beside(page, half))));
     }
     return out.toString();
+  }
+
+  private int doMistakes() throws IOException {
+    Set<Mistake> named = MistakeScan.named(only.stream());
+    if (list) {
+      Stream.of(Mistake.values()).forEach(m -> console.out().println(m.word()));
+      return Failures.DONE;
+    }
+    if (only.isPresent() && named.isEmpty()) {
+      throw console.wrongUsage("there is no mistake \"%s\"; --list names them", only.get());
+    }
+    MistakeScan.Printed printed = new MistakeScan(console).run(mistakes, seed, named);
+    if (page.isPresent()) {
+      write(page.get(), "tables", printed.table());
+    }
+    return printed.exitCode();
   }
 
   private List<Studies.Study> chosen() {

@@ -11,6 +11,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonAnalyzer;
+import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.cli.lesson.FormatChoice;
 import steadyturn.cli.lesson.FormatChoice.Format;
@@ -22,6 +23,7 @@ import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.Finding;
+import steadyturn.ingest.quality.QualityReason;
 import steadyturn.ingest.quality.RecordingQuality;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.Verdict;
@@ -100,14 +102,18 @@ public final class CheckCommand implements Callable<Integer> {
   }
 
   private void judge(Recording recording, String name, Lessons lessons) throws IOException {
-    RecordingReport report =
+    RecordingReport alone =
         RecordingQuality.judge(recording).withClocks(CommonClock.align(recording).reasons());
-    List<Notice> impossible = impossible(recording, report);
+    List<LessonResult> results =
+        new LessonAnalyzer(AnalysisSettings.defaults().withoutCurves()).analyze(List.of(recording));
+    boolean showsSwings = results.stream().anyMatch(result -> !result.swings().isEmpty());
+    RecordingReport report = showsSwings ? alone.without(QualityReason.OF_PLACES) : alone;
+    List<Notice> impossible = impossible(results, report);
     RecordingReport named = new RecordingReport(name, report.units());
     if (forScripts) {
       json.add(named, impossible);
     } else {
-      QualityReport.write(named, impossible, console.out());
+      QualityReport.write(named, impossible, showsSwings, console.out());
     }
     if (report.verdict() == Verdict.NOT_USABLE || !impossible.isEmpty()) {
       lessons.notWell();
@@ -115,17 +121,16 @@ public final class CheckCommand implements Callable<Integer> {
   }
 
   /** What the analysis refuses besides the units that are not usable. */
-  private static List<Notice> impossible(Recording recording, RecordingReport report) {
+  private static List<Notice> impossible(List<LessonResult> results, RecordingReport report) {
     Set<Reason> told =
         report.units().stream()
             .flatMap(unit -> unit.findings().stream())
             .map(Finding::what)
             .collect(Collectors.toSet());
-    return new LessonAnalyzer(AnalysisSettings.defaults().withoutCurves())
-        .analyze(List.of(recording)).stream()
-            .flatMap(result -> result.notices().stream())
-            .filter(notice -> notice.refuses() && !told.contains(notice.reason()))
-            .toList();
+    return results.stream()
+        .flatMap(result -> result.notices().stream())
+        .filter(notice -> notice.refuses() && !told.contains(notice.reason()))
+        .toList();
   }
 
   /** The side the player swings from need not be known. */

@@ -25,8 +25,10 @@ public final class QualityReport {
    * Writes one recording's report; leaves the writer open.
    *
    * @param impossible what is refused besides, of how the units are worn and of the player
+   * @param showsSwings whether a swing was found: only swings tell which unit is where, and how
    */
-  public static void write(RecordingReport report, List<Notice> impossible, Writer to)
+  public static void write(
+      RecordingReport report, List<Notice> impossible, boolean showsSwings, Writer to)
       throws IOException {
     List<String> lines = new ArrayList<>();
     lines.add(say("table.recording") + " " + report.recordingId());
@@ -39,6 +41,8 @@ public final class QualityReport {
         .forEach(sentence -> lines.addAll(Layout.beside("    !", NAME_WIDTH, sentence)));
     if (report.units().isEmpty()) {
       lines.add("  " + say("check.no-unit"));
+    } else if (!showsSwings) {
+      lines.addAll(Layout.beside("    note", NAME_WIDTH, say("check.no-swing")));
     }
     Layout.write(lines, to);
   }

@@ -1,14 +1,16 @@
-package steadyturn.ingest.quality;
+package steadyturn.ingest.quality.gravity;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import steadyturn.ingest.quality.GravityTurns.Pair;
-import steadyturn.ingest.quality.GravityTurns.Reading;
+import steadyturn.ingest.quality.gravity.GravityTurns.Pair;
+import steadyturn.ingest.quality.gravity.GravityTurns.Reading;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
 class GravityTurnsTest {
@@ -21,16 +23,19 @@ class GravityTurnsTest {
   private static UnitStream moved(long seed) {
     System.out.println("seed " + seed);
     Random random = new Random(seed);
-    SteadyUnit unit = new SteadyUnit(BodyPoint.LEAD_HAND, 200, SAMPLES);
+    double[] timeS = new double[SAMPLES];
+    Arrays.setAll(timeS, i -> i / 200.0);
+    double[][] gyro = new double[3][SAMPLES];
     for (int axis = 0; axis < 3; axis++) {
       double size = 3 + random.nextDouble();
       double pace = 2 + random.nextDouble();
       double phase = 6 * random.nextDouble();
       for (int i = 0; i < SAMPLES; i++) {
-        unit.gyro[axis][i] = size * Math.sin(pace * unit.timeS[i] + phase);
+        gyro[axis][i] = size * Math.sin(pace * timeS[i] + phase);
       }
     }
-    return unit.stream();
+    return new UnitStream(
+        UnitFacts.plain(BodyPoint.LEAD_HAND, 200), timeS, new double[3][SAMPLES], gyro);
   }
 
   private static double[] direction(Random random) {
@@ -69,7 +74,8 @@ class GravityTurnsTest {
   }
 
   private static GravityTurns turns(UnitStream unit, List<Pair> pairs) {
-    return new GravityTurns(unit, BIAS, pairs.stream().map(p -> p.ready(unit, BIAS)).toList());
+    return new GravityTurns(
+        unit, BIAS, pairs.stream().map(p -> p.ready(unit, BIAS)).toList(), List.of());
   }
 
   @Test

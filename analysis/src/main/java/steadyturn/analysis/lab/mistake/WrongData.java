@@ -1,4 +1,4 @@
-package steadyturn.analysis.lab.study;
+package steadyturn.analysis.lab.mistake;
 
 import java.util.Arrays;
 import java.util.List;
@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
@@ -31,35 +32,19 @@ final class WrongData {
     return new Recording(sound.id(), player, units, sound.marks());
   }
 
-  private static UnitStream columns(UnitStream u, double[][] accel, double[][] gyro) {
-    return new UnitStream(u.facts(), u.timeColumnS(), accel, gyro);
-  }
-
-  private static double[][] accel(UnitStream u) {
-    return new double[][] {u.accelColumnMps2(0), u.accelColumnMps2(1), u.accelColumnMps2(2)};
-  }
-
-  private static double[][] gyro(UnitStream u) {
-    return new double[][] {u.gyroColumnRadPerS(0), u.gyroColumnRadPerS(1), u.gyroColumnRadPerS(2)};
-  }
-
-  private static double[] times(double[] column, double factor) {
-    return Arrays.stream(column).map(v -> v * factor).toArray();
-  }
-
   /** Strapped on half a turn about one of its axes. */
   static Recording flipped(Recording sound, int about, BodyPoint point) {
     return one(
         sound,
         point,
         u -> {
-          double[][] accel = accel(u);
-          double[][] gyro = gyro(u);
+          double[][] accel = WrongUnit.accel(u);
+          double[][] gyro = WrongUnit.gyro(u);
           for (int axis = 0; axis < 3; axis++) {
-            accel[axis] = times(accel[axis], axis == about ? 1 : -1);
-            gyro[axis] = times(gyro[axis], axis == about ? 1 : -1);
+            accel[axis] = WrongUnit.times(accel[axis], axis == about ? 1 : -1);
+            gyro[axis] = WrongUnit.times(gyro[axis], axis == about ? 1 : -1);
           }
-          return columns(u, accel, gyro);
+          return WrongUnit.columns(u, accel, gyro);
         });
   }
 
@@ -69,12 +54,12 @@ final class WrongData {
         sound,
         BodyPoint.PELVIS,
         u -> {
-          double[][] a = accel(u);
-          double[][] g = gyro(u);
-          return columns(
+          double[][] a = WrongUnit.accel(u);
+          double[][] g = WrongUnit.gyro(u);
+          return WrongUnit.columns(
               u,
-              new double[][] {times(a[1], -1), a[0], a[2]},
-              new double[][] {times(g[1], -1), g[0], g[2]});
+              new double[][] {WrongUnit.times(a[1], -1), a[0], a[2]},
+              new double[][] {WrongUnit.times(g[1], -1), g[0], g[2]});
         });
   }
 
@@ -141,72 +126,6 @@ final class WrongData {
     return each(sound, u -> late.contains(u.point()) ? u.shifted(byS) : u);
   }
 
-  /** One axis of each sensor with another sign. */
-  static UnitStream mapped(UnitStream u, int accelAxis, int accelSign, int gyroAxis, int gyroSign) {
-    double[][] accel = accel(u);
-    double[][] gyro = gyro(u);
-    accel[accelAxis] = times(accel[accelAxis], accelSign);
-    gyro[gyroAxis] = times(gyro[gyroAxis], gyroSign);
-    return columns(u, accel, gyro);
-  }
-
-  static UnitStream gyroExchanged(UnitStream u, int axis) {
-    double[][] gyro = gyro(u);
-    double[] kept = gyro[axis];
-    gyro[axis] = gyro[(axis + 1) % 3];
-    gyro[(axis + 1) % 3] = kept;
-    return columns(u, accel(u), gyro);
-  }
-
-  static UnitStream scaled(UnitStream u, double ofAccel, double ofGyro) {
-    double[][] accel = accel(u);
-    double[][] gyro = gyro(u);
-    for (int axis = 0; axis < 3; axis++) {
-      accel[axis] = times(accel[axis], ofAccel);
-      gyro[axis] = times(gyro[axis], ofGyro);
-    }
-    return columns(u, accel, gyro);
-  }
-
-  static UnitStream cut(UnitStream u, double atMps2, double atDegPerS) {
-    double at = Math.toRadians(atDegPerS);
-    double[][] accel = accel(u);
-    double[][] gyro = gyro(u);
-    for (int axis = 0; axis < 3; axis++) {
-      accel[axis] =
-          Arrays.stream(accel[axis]).map(v -> Math.max(-atMps2, Math.min(atMps2, v))).toArray();
-      gyro[axis] = Arrays.stream(gyro[axis]).map(v -> Math.max(-at, Math.min(at, v))).toArray();
-    }
-    return columns(u, accel, gyro);
-  }
-
-  /** Every 1/25 s one sample is kept; those between repeat it, or lie on the line to the next. */
-  static UnitStream filled(UnitStream u, boolean byLines) {
-    int every = (int) Math.max(2, Math.round(u.facts().nominalRateHz() / 25));
-    double[][] accel = accel(u);
-    double[][] gyro = gyro(u);
-    for (int axis = 0; axis < 3; axis++) {
-      accel[axis] = filled(accel[axis], every, byLines);
-      gyro[axis] = filled(gyro[axis], every, byLines);
-    }
-    return columns(u, accel, gyro);
-  }
-
-  private static double[] filled(double[] column, int every, boolean byLines) {
-    double[] out = new double[column.length];
-    for (int i = 0; i < out.length; i++) {
-      int from = i - i % every;
-      int to = Math.min(column.length - 1, from + every);
-      double part = byLines && to > from ? (double) (i - from) / (to - from) : 0;
-      out[i] = column[from] + part * (column[to] - column[from]);
-    }
-    return out;
-  }
-
-  static UnitStream times(UnitStream u, double factor) {
-    return u.withTimes(times(u.timeColumnS(), factor));
-  }
-
   /** All times and marks, as of a rate that was stated wrong. */
   static Recording stretched(Recording sound, double factor) {
     List<Mark> marks =
@@ -227,7 +146,7 @@ final class WrongData {
             .map(
                 u -> {
                   UnitFacts f = u.facts();
-                  return times(u, factor)
+                  return WrongUnit.times(u, factor)
                       .withFacts(
                           new UnitFacts(
                               f.point(),
@@ -241,20 +160,40 @@ final class WrongData {
         marks);
   }
 
-  /** What phones call linear acceleration: gravity taken out by a slow average. */
-  static UnitStream withoutGravity(UnitStream u) {
-    double[][] accel = accel(u);
-    double keep = Math.exp(-1 / (0.5 * u.facts().nominalRateHz()));
-    for (int axis = 0; axis < 3; axis++) {
-      double[] out = new double[u.size()];
-      double slow = u.size() == 0 ? 0 : accel[axis][0];
-      for (int i = 0; i < out.length; i++) {
-        double value = accel[axis][i];
-        slow = Double.isNaN(value) ? slow : keep * slow + (1 - keep) * value;
-        out[i] = value - slow;
-      }
-      accel[axis] = out;
+  /** Forearm and hand unit strapped side by side on the hand. */
+  static Recording onOnePlace(Recording sound) {
+    UnitStream hand = sound.unit(BodyPoint.LEAD_HAND).orElseThrow();
+    return one(
+        sound, BodyPoint.LEAD_FOREARM, u -> hand.withFacts(as(hand, BodyPoint.LEAD_FOREARM)));
+  }
+
+  /** Wrong from the middle of the recording on. */
+  static Recording later(Recording sound, Recording wrong) {
+    List<UnitStream> units =
+        IntStream.range(0, sound.units().size())
+            .mapToObj(k -> joined(sound.units().get(k), wrong.units().get(k)))
+            .toList();
+    return of(sound, sound.player(), units);
+  }
+
+  private static UnitStream joined(UnitStream before, UnitStream after) {
+    double middleS = before.timeS(0) + before.lengthS() / 2;
+    UnitStream one = before.between(Double.NEGATIVE_INFINITY, middleS);
+    UnitStream other = after.between(middleS, Double.POSITIVE_INFINITY);
+    double[][] columns = new double[6][];
+    for (int k = 0; k < 6; k++) {
+      columns[k] = joined(one.column(k), other.column(k));
     }
-    return columns(u, accel, gyro(u));
+    return new UnitStream(
+        before.facts(),
+        joined(one.timeColumnS(), other.timeColumnS()),
+        Arrays.copyOfRange(columns, 0, 3),
+        Arrays.copyOfRange(columns, 3, 6));
+  }
+
+  private static double[] joined(double[] before, double[] after) {
+    double[] out = Arrays.copyOf(before, before.length + after.length);
+    System.arraycopy(after, 0, out, before.length, after.length);
+    return out;
   }
 }

@@ -1,10 +1,9 @@
-package steadyturn.ingest.quality;
+package steadyturn.ingest.quality.gravity;
 
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -12,7 +11,8 @@ import steadyturn.ingest.sample.UnitStream;
  * accelerometer; and where it ought to have come by the rates between, under any reading of the
  * gyroscope's axes.
  */
-record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs) {
+public record GravityTurns(
+    UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs, List<Pair> widePairs) {
 
   /** A moment is as long as this, s. */
   private static final double MOMENT_S = 0.06;
@@ -46,7 +46,7 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
   private static final double MOST_OFF = 16;
 
   /** Spread of the direction between two calm moments, rad, and of the rates, part of the way. */
-  private static final double CALM_SD_RAD = Math.toRadians(2.5);
+  static final double CALM_SD_RAD = Math.toRadians(2.5);
 
   private static final double RATE_SD = 0.015;
 
@@ -60,7 +60,7 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
    *
    * @param steps the turns between, made ready for all readings of scale 1
    */
-  record Pair(int from, int to, double[] before, double[] after, double[] steps) {
+  public record Pair(int from, int to, double[] before, double[] after, double[] steps) {
 
     Pair ready(UnitStream unit, List<Double> biasRadPerS) {
       double[] turns = GravityTurns.steps(unit, biasRadPerS, from, to, 1);
@@ -71,12 +71,16 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
   /** A calm moment. */
   private record Moment(int middle, double[] up) {}
 
-  static GravityTurns of(UnitStream unit, RestFacts rest) {
-    double g = rest.found() ? rest.accelNormMps2() : StandardGravity.MPS2;
-    List<Double> bias = rest.found() ? rest.gyroBiasRadPerS() : List.of(0.0, 0.0, 0.0);
+  /**
+   * Looks for the calm moments of a unit.
+   *
+   * @param g size of its force at rest, m/s^2
+   * @param biasRadPerS of its gyroscope
+   */
+  public static GravityTurns of(UnitStream unit, double g, List<Double> biasRadPerS) {
     List<Pair> pairs = new ArrayList<>();
-    int length =
-        Math.max(FEWEST_SAMPLES, (int) Math.round(MOMENT_S / Math.max(1e-9, unit.usualStepS())));
+    int samples = (int) Math.round(MOMENT_S / Math.max(1e-9, unit.usualStepS()));
+    int length = Math.max(FEWEST_SAMPLES, samples) | 1; // odd: then a sample is the middle
     Moment start = null;
     Moment last = null;
     Moment next = null;
@@ -98,12 +102,38 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
         start = moment;
       }
     }
-    List<Pair> some = thinned(pairs).stream().map(pair -> pair.ready(unit, bias)).toList();
-    return new GravityTurns(unit, bias, some);
+    return new GravityTurns(
+        unit,
+        biasRadPerS,
+        ready(pairs, unit, biasRadPerS),
+        ready(widened(unit, pairs), unit, biasRadPerS));
   }
 
   private static boolean turnsSlowly(Moment before, Moment at, Moment after) {
     return angle(before.up, at.up) < SLOW_RAD && angle(at.up, after.up) < SLOW_RAD;
+  }
+
+  private static List<Pair> ready(List<Pair> pairs, UnitStream unit, List<Double> biasRadPerS) {
+    return thinned(pairs).stream().map(pair -> pair.ready(unit, biasRadPerS)).toList();
+  }
+
+  /** Pairs that go on from one another, joined as long as the turn grows: one for a whole bow. */
+  private static List<Pair> widened(UnitStream unit, List<Pair> pairs) {
+    List<Pair> out = new ArrayList<>();
+    for (Pair pair : pairs) {
+      Pair last = out.isEmpty() ? pair : out.get(out.size() - 1);
+      boolean goesOn =
+          last.to == pair.from
+              && unit.timeS(pair.to) - unit.timeS(last.from) < LONGEST_S
+              && angle(last.before, pair.after) > angle(last.before, last.after);
+      if (goesOn) {
+        out.set(
+            out.size() - 1, new Pair(last.from, pair.to, last.before, pair.after, new double[0]));
+      } else {
+        out.add(pair);
+      }
+    }
+    return out;
   }
 
   private static List<Pair> thinned(List<Pair> pairs) {
@@ -163,11 +193,11 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
    * A reading of the gyroscope: which of its axes stands for x, y, z, each with its sign, and a
    * factor.
    */
-  record Reading(List<Integer> axes, List<Integer> signs, double scale) {
+  public record Reading(List<Integer> axes, List<Integer> signs, double scale) {
 
-    static final Reading AS_GIVEN = new Reading(List.of(0, 1, 2), List.of(1, 1, 1), 1);
+    public static final Reading AS_GIVEN = new Reading(List.of(0, 1, 2), List.of(1, 1, 1), 1);
 
-    Reading times(double factor) {
+    public Reading times(double factor) {
       return new Reading(axes, signs, scale * factor);
     }
   }
@@ -176,12 +206,12 @@ record GravityTurns(UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs)
    * How far the rates miss the direction seen, over what may be expected of a sound unit; mean
    * square.
    */
-  double misfit(Reading reading) {
+  public double misfit(Reading reading) {
     return misfit(reading, MOST_OFF);
   }
 
   /** The same; infinite as soon as it is sure to be above the most that is of interest. */
-  double misfit(Reading reading, double most) {
+  public double misfit(Reading reading, double most) {
     double[] squares = new double[pairs.size()];
     int kept = (int) Math.ceil(KEPT * squares.length);
     double least = MOST_OFF * (kept - squares.length); // those left out count so much at most

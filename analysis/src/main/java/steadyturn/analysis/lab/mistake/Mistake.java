@@ -1,9 +1,10 @@
-package steadyturn.analysis.lab.study;
+package steadyturn.analysis.lab.mistake;
 
 import java.util.Locale;
 import java.util.Set;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
+import steadyturn.analysis.lesson.Notice;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 
@@ -32,7 +33,7 @@ public enum Mistake {
   WIDTH_DEPTH_EXCHANGED("body.sizes-exchanged"),
   STATURE_IN_CM("body.size"),
   WRONG_HANDEDNESS("body.side"),
-  ARM_CLOCKS_OFF("clock"),
+  ARM_CLOCKS_OFF("clock", "swing.hips-out-of-time"),
   FOREARM_CLOCK_OFF("clock"),
   HAND_CLOCK_OFF("clock"),
   ALL_LEFT_HANDED("quality.mirrored"),
@@ -53,7 +54,21 @@ public enum Mistake {
   GYRO_IN_DEG("quality.gyro-in-degrees"),
   GYRO_DEG_TWICE("quality.gyro-in-radians"),
   TIME_IN_MS("quality.time-unit"),
-  TIME_IN_US("quality.time-unit");
+  TIME_IN_US("quality.time-unit"),
+  PELVIS_PUT_BACK_UPSIDE_DOWN("mount.upside-down", "swing."),
+  ARM_UNITS_EXCHANGED_BETWEEN("quality.swapped", "mount.exchanged", "swing."),
+  GYRO_AXIS_STUCK("quality.held", "quality.constant"),
+  GYRO_10_PCT_FAST("quality.turn-scale"),
+  GYRO_IN_TURNS("quality.turn-scale"),
+  ACCEL_IN_FEET("quality.gravity-far"),
+  HAND_GYRO_IN_DEG("quality.gyro-in-degrees"),
+  PELVIS_ACCEL_IN_G("quality.gravity-in-g"),
+  FILLED_SMOOTHLY("quality.filled-up", "quality.smoothed"),
+  HAND_RATE_5_PCT_FAST("clock", "quality.turn-scale"),
+  BOTH_ARM_UNITS_ON_THE_HAND("mount.same-place"),
+  ALL_FACING_IN("mount.facing-in"),
+  PELVIS_AXES_CYCLED("mount.on-its-side", "mount.upside-down", "mount.facing-in"),
+  GIRTH_FOR_WIDTH("body.size");
 
   private final Set<String> causes;
 
@@ -64,6 +79,18 @@ public enum Mistake {
   /** Codes of the reasons, or their beginnings, that call it by its right name. */
   public Set<String> causes() {
     return causes;
+  }
+
+  /** Whether a notice calls it by a right name. */
+  boolean isNamed(Notice notice) {
+    String code = notice.reason().code().word();
+    boolean isOfClocks = code.startsWith("clock.");
+    return (notice.refuses() || isOfClocks) && causes.stream().anyMatch(code::startsWith);
+  }
+
+  /** Factor by which all times are longer for it. */
+  double ofTime() {
+    return this == STATED_5_PCT_FAST ? 1 / 1.05 : 1;
   }
 
   /** The word of the command line: {@code arm-clocks-off}. */
@@ -108,31 +135,57 @@ public enum Mistake {
           WrongData.shifted(sound, lateS, BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND);
       case FOREARM_CLOCK_OFF -> WrongData.shifted(sound, lateS, BodyPoint.LEAD_FOREARM);
       case HAND_CLOCK_OFF -> WrongData.shifted(sound, lateS, BodyPoint.LEAD_HAND);
-      case ALL_LEFT_HANDED -> WrongData.each(sound, u -> WrongData.mapped(u, axis, -1, axis, -1));
+      case ALL_LEFT_HANDED -> WrongData.each(sound, u -> WrongUnit.mapped(u, axis, -1, axis, -1));
       case PELVIS_LEFT_HANDED ->
-          WrongData.one(sound, BodyPoint.PELVIS, u -> WrongData.mapped(u, axis, -1, axis, -1));
+          WrongData.one(sound, BodyPoint.PELVIS, u -> WrongUnit.mapped(u, axis, -1, axis, -1));
       case HAND_LEFT_HANDED ->
-          WrongData.one(sound, BodyPoint.LEAD_HAND, u -> WrongData.mapped(u, axis, -1, axis, -1));
+          WrongData.one(sound, BodyPoint.LEAD_HAND, u -> WrongUnit.mapped(u, axis, -1, axis, -1));
       case GYRO_AXIS_REVERSED ->
-          WrongData.one(sound, any, u -> WrongData.mapped(u, axis, 1, axis, -1));
+          WrongData.one(sound, any, u -> WrongUnit.mapped(u, axis, 1, axis, -1));
       case ACCEL_AXIS_REVERSED ->
-          WrongData.one(sound, any, u -> WrongData.mapped(u, axis, -1, axis, 1));
-      case GYRO_AXES_EXCHANGED -> WrongData.one(sound, any, u -> WrongData.gyroExchanged(u, axis));
-      case ACCEL_REVERSED -> WrongData.each(sound, u -> WrongData.scaled(u, -1, 1));
+          WrongData.one(sound, any, u -> WrongUnit.mapped(u, axis, -1, axis, 1));
+      case GYRO_AXES_EXCHANGED -> WrongData.one(sound, any, u -> WrongUnit.gyroExchanged(u, axis));
+      case ACCEL_REVERSED -> WrongData.each(sound, u -> WrongUnit.scaled(u, -1, 1));
       case GYRO_CUT_UNDER_STATED ->
-          WrongData.one(sound, BodyPoint.LEAD_HAND, u -> WrongData.cut(u, 1e9, 500));
+          WrongData.one(sound, BodyPoint.LEAD_HAND, u -> WrongUnit.cut(u, 1e9, 500));
       case ACCEL_CUT_UNDER_STATED ->
-          WrongData.one(sound, BodyPoint.LEAD_HAND, u -> WrongData.cut(u, 4 * 9.80665, 1e9));
-      case FILLED_BY_HOLDING -> WrongData.each(sound, u -> WrongData.filled(u, false));
-      case FILLED_BY_LINES -> WrongData.each(sound, u -> WrongData.filled(u, true));
+          WrongData.one(sound, BodyPoint.LEAD_HAND, u -> WrongUnit.cut(u, 4 * 9.80665, 1e9));
+      case FILLED_BY_HOLDING -> WrongData.each(sound, u -> WrongUnit.filled(u, false));
+      case FILLED_BY_LINES -> WrongData.each(sound, u -> WrongUnit.filled(u, true));
       case STATED_5_PCT_FAST -> WrongData.stretched(sound, 1 / 1.05);
-      case ACCEL_IN_G -> WrongData.each(sound, u -> WrongData.scaled(u, 1 / 9.80665, 1));
-      case ACCEL_IN_MG -> WrongData.each(sound, u -> WrongData.scaled(u, 1000 / 9.80665, 1));
-      case GRAVITY_TAKEN_OUT -> WrongData.each(sound, WrongData::withoutGravity);
-      case GYRO_IN_DEG -> WrongData.each(sound, u -> WrongData.scaled(u, 1, Math.toDegrees(1)));
-      case GYRO_DEG_TWICE -> WrongData.each(sound, u -> WrongData.scaled(u, 1, Math.toRadians(1)));
-      case TIME_IN_MS -> WrongData.each(sound, u -> WrongData.times(u, 1e3));
-      case TIME_IN_US -> WrongData.each(sound, u -> WrongData.times(u, 1e6));
+      case ACCEL_IN_G -> WrongData.each(sound, u -> WrongUnit.scaled(u, 1 / 9.80665, 1));
+      case ACCEL_IN_MG -> WrongData.each(sound, u -> WrongUnit.scaled(u, 1000 / 9.80665, 1));
+      case GRAVITY_TAKEN_OUT -> WrongData.each(sound, WrongUnit::withoutGravity);
+      case GYRO_IN_DEG -> WrongData.each(sound, u -> WrongUnit.scaled(u, 1, Math.toDegrees(1)));
+      case GYRO_DEG_TWICE -> WrongData.each(sound, u -> WrongUnit.scaled(u, 1, Math.toRadians(1)));
+      case TIME_IN_MS -> WrongData.each(sound, u -> WrongUnit.times(u, 1e3));
+      case TIME_IN_US -> WrongData.each(sound, u -> WrongUnit.times(u, 1e6));
+      case PELVIS_PUT_BACK_UPSIDE_DOWN ->
+          WrongData.later(sound, WrongData.flipped(sound, 2, BodyPoint.PELVIS));
+      case ARM_UNITS_EXCHANGED_BETWEEN ->
+          WrongData.later(
+              sound, WrongData.exchanged(sound, BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND));
+      case GYRO_AXIS_STUCK ->
+          WrongData.later(sound, WrongData.one(sound, any, u -> WrongUnit.stuck(u, axis)));
+      case GYRO_10_PCT_FAST -> WrongData.one(sound, any, u -> WrongUnit.scaled(u, 1, 1.1));
+      case GYRO_IN_TURNS -> WrongData.each(sound, u -> WrongUnit.scaled(u, 1, 1 / (2 * Math.PI)));
+      case ACCEL_IN_FEET -> WrongData.each(sound, u -> WrongUnit.scaled(u, 1 / 0.3048, 1));
+      case HAND_GYRO_IN_DEG ->
+          WrongData.one(sound, BodyPoint.LEAD_HAND, u -> WrongUnit.scaled(u, 1, Math.toDegrees(1)));
+      case PELVIS_ACCEL_IN_G ->
+          WrongData.one(sound, BodyPoint.PELVIS, u -> WrongUnit.scaled(u, 1 / 9.80665, 1));
+      case FILLED_SMOOTHLY -> WrongData.each(sound, WrongUnit::filledSmoothly);
+      case HAND_RATE_5_PCT_FAST ->
+          WrongData.one(sound, BodyPoint.LEAD_HAND, u -> WrongUnit.times(u, 1 / 1.05));
+      case BOTH_ARM_UNITS_ON_THE_HAND -> WrongData.onOnePlace(sound);
+      case ALL_FACING_IN ->
+          WrongData.flipped(
+              WrongData.flipped(
+                  WrongData.flipped(sound, 0, BodyPoint.PELVIS), 0, BodyPoint.LEAD_FOREARM),
+              0,
+              BodyPoint.LEAD_HAND);
+      case PELVIS_AXES_CYCLED -> WrongData.one(sound, BodyPoint.PELVIS, WrongUnit::cycled);
+      case GIRTH_FOR_WIDTH -> WrongData.sized(sound, mm -> 3.3 * mm, mm -> mm, mm -> mm);
     };
   }
 }

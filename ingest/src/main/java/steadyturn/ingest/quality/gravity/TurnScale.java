@@ -1,0 +1,86 @@
+package steadyturn.ingest.quality.gravity;
+
+import java.util.List;
+import steadyturn.ingest.quality.gravity.GravityTurns.Pair;
+import steadyturn.ingest.quality.gravity.GravityTurns.Reading;
+
+/**
+ * How much farther gravity turned than the rates say.
+ *
+ * @param off part of the turn: 0.05 where a rate is stated 5 % too high
+ * @param sd its spread
+ */
+public record TurnScale(double off, double sd) {
+
+  /** Where nothing can be said of it. */
+  public static final TurnScale UNKNOWN = new TurnScale(0, Double.POSITIVE_INFINITY);
+
+  private static final int ROUNDS = 8;
+  private static final double STEP = 0.02;
+
+  /** A hanging arm swings along with what it feels: a small turn of it tells less than it was. */
+  private static final double LEAST_TURN_RAD = Math.toRadians(25);
+
+  private static final int FEWEST_PAIRS = 4;
+
+  /** Pairs that fit better than this, in spreads of a calm moment squared, do so by chance. */
+  private static final double LEAST_SQUARE = 0.3;
+
+  /** A pair two spreads off has half its weight. */
+  private static final double CAUCHY = 4;
+
+  /**
+   * Least squares over all pairs, each weighted down by how far it lies off (Cauchy's weights): a
+   * moment may pass for calm by chance.
+   */
+  public static TurnScale of(GravityTurns turns) {
+    double least = LEAST_TURN_RAD / GravityTurns.CALM_SD_RAD;
+    List<double[]> products =
+        turns.widePairs().stream()
+            .map(pair -> products(turns, pair))
+            .filter(p -> p[0] > least * least)
+            .toList();
+    double off = 0;
+    double information = 0;
+    double squares = 0;
+    for (int round = 0; round < ROUNDS; round++) {
+      double along = 0;
+      double weights = 0;
+      information = 0;
+      squares = 0;
+      for (double[] p : products) {
+        double square = p[2] - 2 * off * p[1] + off * off * p[0];
+        double weight = 1 / (1 + square / CAUCHY);
+        information += weight * p[0];
+        along += weight * p[1];
+        squares += weight * square;
+        weights += weight;
+      }
+      off = along / Math.max(1e-12, information);
+      squares /= Math.max(1, weights);
+    }
+    return products.size() >= FEWEST_PAIRS
+        ? new TurnScale(off, Math.sqrt(Math.max(LEAST_SQUARE, squares) / information))
+        : UNKNOWN;
+  }
+
+  /**
+   * How the end of a pair moves with the scale of the rates, times itself and times how far it is
+   * off, and the square of that; all in spreads of a calm moment.
+   */
+  private static double[] products(GravityTurns turns, Pair pair) {
+    double[] at = pair.before().clone();
+    double[] further = pair.before().clone();
+    turns.follow(pair, Reading.AS_GIVEN, at);
+    turns.follow(pair, Reading.AS_GIVEN.times(1 + STEP), further);
+    double[] out = new double[3];
+    for (int axis = 0; axis < 3; axis++) {
+      double slope = (further[axis] - at[axis]) / STEP / GravityTurns.CALM_SD_RAD;
+      double miss = (pair.after()[axis] - at[axis]) / GravityTurns.CALM_SD_RAD;
+      out[0] += slope * slope;
+      out[1] += slope * miss;
+      out[2] += miss * miss;
+    }
+    return out;
+  }
+}
