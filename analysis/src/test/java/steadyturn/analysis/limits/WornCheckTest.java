@@ -1,11 +1,13 @@
 package steadyturn.analysis.limits;
 
+import static org.assertj.core.api.Assertions.as;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.assertj.core.api.InstanceOfAssertFactories;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -114,8 +116,11 @@ class WornCheckTest {
 
   @Test
   void aUnitOnItsSideSaysHowFar() {
-    Reason why = right(WornUnit.pelvis().up(0, 0.8, 0.6), forearm()).units().get(BodyPoint.PELVIS);
-    assertThat((double) why.args().get("offDeg")).isCloseTo(90, within(1e-6));
+    WornUnit onItsSide = WornUnit.pelvis().up(0, 0.8, 0.6);
+    assertThat(right(onItsSide, forearm()).units())
+        .extractingByKey(BodyPoint.PELVIS)
+        .extracting(why -> why.args().get("offDeg"), as(InstanceOfAssertFactories.DOUBLE))
+        .isCloseTo(90, within(1e-6));
   }
 
   @ParameterizedTest

@@ -48,7 +48,7 @@ class FilledCheckTest {
 
   private static double[] each(double[] column, IntToDoubleFunction value) {
     double[] out = new double[column.length];
-    Arrays.setAll(out, value::applyAsDouble);
+    Arrays.setAll(out, value);
     return out;
   }
 

@@ -200,8 +200,11 @@ class RealCapturesTest {
     Kept others =
         read(
             new XImu3Adapter(),
-            ("M,1000000,1.0000,0.0000,0.0000\nN,1000000,Button pressed.\n"
-                    + "B,1000000,100.0000,4.2000,2.0000\n")
+            """
+            M,1000000,1.0000,0.0000,0.0000
+            N,1000000,Button pressed.
+            B,1000000,100.0000,4.2000,2.0000
+            """
                 .getBytes(ISO_8859_1));
     assertThat(others.skippedBytes).isZero();
   }
