@@ -179,6 +179,11 @@ final class BallBlow {
     return new Onset(seen.afterS() - SOFT_PART * riseS, seen.byS());
   }
 
+  /**
+   * In a slow unit the surprises of a ring grow from its first sample to its third, as they point
+   * to either side, and a wave before the ball strays as far as the ball: where the two measures do
+   * not name the same blow, either may be right.
+   */
   private static Optional<Onset> sparse(GyroTrack track, int from, int to, Least limit) {
     double least = limit.sparseMps2();
     SparseShock shock = new SparseShock(track);
@@ -186,10 +191,15 @@ final class BallBlow {
     if (at < 0) {
       return Optional.empty();
     }
-    double[] surprises = shock.surprises(from, to);
-    Onset first = hardest(track, from, at - from, surprises, limit, DIP_STEPS * shock.stepS());
-    int strongest = from + strongest(track, from, surprises, at - from, RISE_S);
-    return Optional.of(unresolved(track, strongest, first));
+    Onset bySurprise = inSlow(track, from, at, shock.surprises(from, to), limit, shock.stepS());
+    Onset byStray = inSlow(track, from, at, shock.strays(at, from, to), limit, shock.stepS());
+    return Optional.of(bySurprise.or(byStray));
+  }
+
+  private static Onset inSlow(
+      GyroTrack track, int from, int at, double[] sizes, Least limit, double stepS) {
+    Onset first = hardest(track, from, at - from, sizes, limit, DIP_STEPS * stepS);
+    return unresolved(track, from + strongest(track, from, sizes, at - from, RISE_S), first);
   }
 
   /**

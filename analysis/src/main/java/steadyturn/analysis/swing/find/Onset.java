@@ -37,21 +37,29 @@ record Onset(double afterS, double byS, boolean isBehindSoft) {
 
   /**
    * What two units say of one blow: the mean of both, each weighted by its certainty. Where they
-   * are a sampling step or more apart, the later one was taken near a zero of its ring first: then
-   * it had come when the earlier one was moved.
+   * leave no moment in common, the later one was taken near a zero of its ring first: then it had
+   * come when the earlier one was moved.
    */
   Instant and(Onset other) {
-    double apart = Math.abs(byS - other.byS);
-    if (apart >= Math.max(byS - afterS, other.byS - other.afterS)) {
-      Onset early = byS < other.byS ? this : other;
-      Onset late = early == this ? other : this;
-      return (late.isBehindSoft && !early.isBehindSoft ? late : early).instant();
+    if (afterS >= other.byS || other.afterS >= byS) {
+      boolean isLate = afterS >= other.byS;
+      boolean isBehind = isLate && isBehindSoft && !other.isBehindSoft;
+      boolean isAhead = !isLate && (isBehindSoft || !other.isBehindSoft);
+      return (isBehind || isAhead ? this : other).instant();
     }
     Instant a = instant();
     Instant b = other.instant();
     double wa = 1 / (a.sdS() * a.sdS());
     double wb = 1 / (b.sdS() * b.sdS());
     return new Instant((wa * a.timeS() + wb * b.timeS()) / (wa + wb), Math.sqrt(1 / (wa + wb)));
+  }
+
+  /** The one or the other. */
+  Onset or(Onset other) {
+    return new Onset(
+        Math.min(afterS, other.afterS),
+        Math.max(byS, other.byS),
+        isBehindSoft && other.isBehindSoft);
   }
 
   /** The same, a step longer back. */

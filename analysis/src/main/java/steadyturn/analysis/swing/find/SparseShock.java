@@ -123,13 +123,26 @@ final class SparseShock {
 
   /** How far the ring that begins at a sample strays from the calm around it, m/s^2. */
   private double stray(int i) {
-    double t = track.timeS(i);
-    int from = track.indexAt(t - CALM_BEFORE_S);
-    int to = Math.min(track.size(), track.indexAt(t + CALM_TO_S));
+    double[] strays = strays(i, i, track.indexAt(track.timeS(i) + RING_S) + 1);
+    return Arrays.stream(strays).max().orElse(0);
+  }
+
+  /**
+   * How far each of samples from..to-1 strays from the calm around a ring that begins at one of
+   * them; 0 before it, m/s^2. Unlike the surprise it does not grow from the first sample of a ring
+   * to its third because they point to either side.
+   */
+  double[] strays(int start, int from, int to) {
+    double t = track.timeS(start);
+    int calmFrom = track.indexAt(t - CALM_BEFORE_S);
+    int calmTo = Math.min(track.size(), track.indexAt(t + CALM_TO_S));
     int[] calm =
-        IntStream.range(from, to).filter(k -> k < i || track.timeS(k) > t + CALM_FROM_S).toArray();
+        IntStream.range(calmFrom, calmTo)
+            .filter(k -> k < start || track.timeS(k) > t + CALM_FROM_S)
+            .toArray();
+    double[] strays = new double[Math.max(0, Math.min(track.size(), to) - from)];
     if (calm.length < FEWEST) {
-      return 0;
+      return strays;
     }
     double[][] powers = new double[calm.length][];
     double[][] forces = new double[calm.length][];
@@ -142,13 +155,12 @@ final class SparseShock {
         new QRDecomposition(new Array2DRowRealMatrix(powers))
             .getSolver()
             .solve(new Array2DRowRealMatrix(forces));
-    double most = 0;
-    for (int k = i; k < to && track.timeS(k) <= t + RING_S; k++) {
+    for (int k = Math.max(from, start); k < from + strays.length; k++) {
       double[] there = parabola.preMultiply(powers(track.timeS(k) - t));
       Vector3 calmForce = new Vector3(there[0], there[1], there[2]);
-      most = Math.max(most, track.forceUnitMps2(k).minus(calmForce).norm());
+      strays[k - from] = track.forceUnitMps2(k).minus(calmForce).norm();
     }
-    return most;
+    return strays;
   }
 
   private static double[] powers(double u) {
