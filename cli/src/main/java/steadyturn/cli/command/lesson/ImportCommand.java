@@ -139,7 +139,7 @@ public final class ImportCommand implements Callable<Integer> {
     try {
       return UnitChoice.of(table + "," + adapter);
     } catch (TypeConversionException e) {
-      throw console.wrongUsage("%s", e.getMessage());
+      throw console.wrongUsage("%s", String.valueOf(e.getMessage()));
     }
   }
 

@@ -38,7 +38,6 @@ public final class WarmUp {
   static void begin(Teaching teaching) {
     Thread thread = new Thread(() -> run(teaching), "warm-up");
     thread.setDaemon(true);
-    thread.setPriority(Thread.MIN_PRIORITY);
     thread.start();
   }
 
