@@ -199,8 +199,8 @@ class PelvisLossTest {
     LostSamples lost = whole().without(1.95, 1.95 + lengthS, 1e-4, 1e-4);
     List<MeasureValue> top =
         read(lost, event(SwingEvent.TOP, 2)).stream().filter(m -> !m.at().isEmpty()).toList();
-    assertThat(top).hasSize(11).allMatch(m -> m.given() == given);
-    assertThat(top.stream().map(MeasureValue::measure).distinct()).hasSize(11);
+    assertThat(top).hasSize(12).allMatch(m -> m.given() == given);
+    assertThat(top.stream().map(MeasureValue::measure).distinct()).hasSize(12);
     Reason why = Reason.of(given ? MeasureReason.PELVIS_GAP : MeasureReason.GAP_AT);
     assertThat(top.get(0).why()).isEqualTo(why);
     assertThat(top.get(0).grade()).isEqualTo(given ? Grade.ESTIMATED : Grade.WITHHELD);
@@ -234,8 +234,8 @@ class PelvisLossTest {
         }
       }
     }
-    assertThat(seenLost).hasSize(11);
-    assertThat(seenGiven).hasSize(11);
+    assertThat(seenLost).hasSize(12);
+    assertThat(seenGiven).hasSize(12);
     assertThat(read(whole().spread(300), top).stream().filter(m -> !m.at().isEmpty()))
         .allMatch(MeasureValue::given);
   }
@@ -256,7 +256,7 @@ class PelvisLossTest {
     List<MeasureValue> cut =
         PelvisMeasures.of(MADE.track(), List.of(late), 86.5, NO_SKIN, Reason.NONE, true);
     assertThat(cut.stream().filter(m -> !m.at().isEmpty()))
-        .hasSize(11)
+        .hasSize(12)
         .allMatch(m -> m.why().equals(Reason.of(MeasureReason.GAP_BEFORE)));
     List<MeasureValue> next =
         PelvisMeasures.of(MADE.track(), List.of(late), 86.5, NO_SKIN, Reason.NONE, false);

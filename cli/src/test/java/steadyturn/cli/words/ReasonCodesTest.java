@@ -88,6 +88,7 @@ class ReasonCodesTest {
             "swing",
             "others",
             "mistake",
+            "word",
             "size",
             "handed",
             "place");

@@ -18,7 +18,8 @@ import steadyturn.analysis.swing.EventTime;
  * @param touched whether the dropout took away what the value can need
  * @param twin the value without the dropout
  * @param with the value with it; none where it is not given any more
- * @param flagged whether the swing bears a flag that it did not bear before
+ * @param flagged whether the swing bears a flag that it did not bear before, or its lesson refuses
+ *     a unit
  */
 record DropoutChange(
     String what, boolean touched, Reading twin, Optional<Reading> with, boolean flagged) {
@@ -53,11 +54,15 @@ record DropoutChange(
     }
   }
 
-  /** All values of a swing that its twin gives. */
-  static List<DropoutChange> of(Dropout lost, SwingResult twin, SwingResult with) {
+  /**
+   * All values of a swing that its twin gives.
+   *
+   * @param refused whether a unit of which too little is left was refused, by its name
+   */
+  static List<DropoutChange> of(Dropout lost, SwingResult twin, SwingResult with, boolean refused) {
     Set<String> fresh = new TreeSet<>(with.flags());
     twin.flags().forEach(fresh::remove);
-    boolean flagged = !fresh.isEmpty();
+    boolean flagged = refused || !fresh.isEmpty();
     List<DropoutChange> out = new ArrayList<>();
     for (EventTime event : twin.events()) {
       boolean touched = DropoutNeed.of(twin, event.event()).touchedBy(lost, twin);

@@ -44,6 +44,7 @@ record DropoutOutcome(
       String where, Dropout lost, List<LessonResult> twins, List<LessonResult> results) {
     List<DropoutChange> changes = new ArrayList<>();
     List<DropoutChange> elsewhere = new ArrayList<>();
+    boolean refused = !areSound(results) && areSound(twins);
     int gone = 0;
     int forNothing = 0;
     int found = 0;
@@ -52,7 +53,7 @@ record DropoutOutcome(
         Optional<SwingResult> now = same(swing, twin, results);
         boolean touched = touches(lost, swing);
         now.ifPresent(
-            s -> (touched ? changes : elsewhere).addAll(DropoutChange.of(lost, swing, s)));
+            s -> (touched ? changes : elsewhere).addAll(DropoutChange.of(lost, swing, s, refused)));
         found += now.isPresent() ? 1 : 0;
         gone += now.isPresent() ? 0 : 1;
         forNothing += now.isPresent() || touchesStroke(lost, swing) ? 0 : 1;
@@ -62,6 +63,10 @@ record DropoutOutcome(
     int silent = gone > 0 && notices(results) <= notices(twins) ? gone : 0;
     return new DropoutOutcome(
         where, lost.lengthS(), changes, elsewhere, gone, forNothing, silent, all - found, "");
+  }
+
+  private static boolean areSound(List<LessonResult> results) {
+    return results.stream().allMatch(LessonResult::isSound);
   }
 
   private static long notices(List<LessonResult> results) {
