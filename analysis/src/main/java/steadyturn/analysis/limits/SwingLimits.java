@@ -30,8 +30,8 @@ public final class SwingLimits {
           new Bound(Measure.PELVIS_LIFT, -300, 300, SwingReason.HIPS_MOVED),
           new Bound(Measure.PELVIS_TILT, -50, 90, SwingReason.HIPS_TILTED),
           new Bound(Measure.PELVIS_SIDETILT, -50, 50, SwingReason.HIPS_TILTED),
-          new Bound(Measure.TEMPO_BACK, 0.25, 3, SwingReason.TEMPO),
-          new Bound(Measure.TEMPO_DOWN, 0.1, 0.8, SwingReason.TEMPO),
+          new Bound(Measure.TEMPO_BACK, 0.25, 3, SwingReason.TEMPO_TIME),
+          new Bound(Measure.TEMPO_DOWN, 0.1, 0.8, SwingReason.TEMPO_TIME),
           new Bound(Measure.TEMPO_RATIO, 0.8, 10, SwingReason.TEMPO));
 
   /** Mean speed of mid-hip and of its turn from top to impact, m/s and deg/s. */
@@ -42,7 +42,8 @@ public final class SwingLimits {
   /** When the hips turn round, from the top of the hands, s. */
   private static final double EARLIEST_HIPS_S = -0.8;
 
-  private static final double LATEST_HIPS_S = 0.05;
+  // arms that start down by themselves are a fault of bodies, not of clocks
+  private static final double LATEST_HIPS_S = 0.12;
 
   /** Hips that turn less have no moment at which they turn round, deg. */
   private static final double LEAST_TURN_DEG = -10;
@@ -121,7 +122,7 @@ public final class SwingLimits {
     double doubt = MeasureValue.Z95 * Math.hypot(top.get().sd(), impact.get().sd());
     if (unit * (way - doubt) > fastest * down.get().high()) {
       SwingReason why =
-          measure == Measure.PELVIS_TURN ? SwingReason.HIPS_TURNED : SwingReason.HIPS_FAST;
+          measure == Measure.PELVIS_TURN ? SwingReason.HIPS_TURN_FAST : SwingReason.HIPS_FAST;
       say(why, unit * way / down.get().value(), 0, fastest);
     }
   }
@@ -171,7 +172,7 @@ public final class SwingLimits {
   private static boolean needs(String id, Reason why) {
     boolean isOfHips = id.startsWith("pelvis.") || id.equals(Measure.ORDER_PELVIS.id());
     boolean isOfWrist = id.startsWith("wrist.") || id.equals(Measure.ORDER_HAND.id());
-    if (why.code() == SwingReason.TEMPO) {
+    if (why.code() == SwingReason.TEMPO || why.code() == SwingReason.TEMPO_TIME) {
       return true;
     }
     boolean saysWrist =

@@ -126,20 +126,21 @@ class SwingLimitsTest {
   @CsvSource({
     // ms from the top of the hands to that of the hips, spread of each, turn there, impossible?
     "-66, 0.1, -45, false",
-    "51, 0.1, -45, true",
-    "49, 0.1, -45, false",
+    "121, 0.1, -45, true",
+    "119, 0.1, -45, false",
     "-801, 0.1, -45, true",
     "-799, 0.1, -45, false",
-    "70, 8, -45, false",
-    "70, 6, -45, true",
+    "140, 8, -45, false",
+    "140, 6, -45, true",
     "-830, 12, -45, false",
     "-830, 10, -45, true",
-    "90, 0.1, -10.1, true",
-    "90, 0.1, -9.9, false"
+    "160, 0.1, -10.1, true",
+    "160, 0.1, -9.9, false"
   })
   void hipsTurnRoundBeforeTheHands(
       double lagMs, double sdMs, double turnDeg, boolean isImpossible) {
-    // Source: the pelvis reverses first (Meister et al. 2011, J Appl Biomech 27:242-251, abstract);
+    // Source: the pelvis reverses first (Meister et al. 2011, J Appl Biomech 27:242-251, abstract),
+    // later where arms start by themselves;
     // the sizes are our choice. Two spreads of 8 ms: 1.96 * 11.3 = 22 ms of doubt.
     List<MeasureValue> values =
         SwingLimits.kept(

@@ -72,7 +72,7 @@ class ReasonCodesTest {
   @Test
   void anArgumentThatIsAQuantityNamesItsUnit() {
     // Given: names ending in a unit, counts, and names of things. Expect: nothing else.
-    String unit = ".*(S|Ms|Ppm|Hz|Pct|Deg|DegPerS|Mps2|G|Mm)";
+    String unit = ".*(S|Ms|Ppm|Hz|Pct|Deg|DegPerS|Mps|Mps2|G|Mm|Ratio)";
     Set<String> bare =
         Set.of(
             "count",
@@ -89,6 +89,7 @@ class ReasonCodesTest {
             "others",
             "mistake",
             "word",
+            "note",
             "size",
             "handed",
             "place");
