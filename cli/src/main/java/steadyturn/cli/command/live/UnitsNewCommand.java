@@ -42,14 +42,14 @@ final class UnitsNewCommand implements Callable<Integer> {
     }
     String type = typeName(name) + "Adapter";
     write(
-        main.resolve("java").resolve(SENSOR).resolve(type + ".java"),
+        main.resolve("java").resolve(SENSOR).resolve("maker").resolve(type + ".java"),
         filled("Adapter.java.txt", type));
     write(
         test.resolve("java").resolve(SENSOR).resolve("kit").resolve(type + "Test.java"),
         filled("AdapterTest.java.txt", type));
     Path captures = test.resolve("resources").resolve(SENSOR).resolve("kit").resolve(name);
     Files.createDirectories(captures);
-    String line = "steadyturn.ingest.sensor." + type + "\n";
+    String line = "steadyturn.ingest.sensor.maker." + type + "\n";
     String registered = Files.readString(services);
     if (!registered.contains(line)) {
       Files.writeString(services, registered + line);

@@ -29,14 +29,15 @@ class UnitsNewCommandTest {
   private static final String SERVICES =
       "ingest/src/main/resources/META-INF/services/steadyturn.ingest.sensor.SensorAdapter";
   private static final String ADAPTER =
-      "ingest/src/main/java/steadyturn/ingest/sensor/TinyBoxAdapter.java";
+      "ingest/src/main/java/steadyturn/ingest/sensor/maker/TinyBoxAdapter.java";
 
   @TempDir private Path source;
 
   private int run(String... more) throws IOException {
     Files.createDirectories(source.resolve(SERVICES).getParent());
     if (!Files.exists(source.resolve(SERVICES))) {
-      Files.writeString(source.resolve(SERVICES), "steadyturn.ingest.sensor.TextLineAdapter\n");
+      Files.writeString(
+          source.resolve(SERVICES), "steadyturn.ingest.sensor.frame.TextLineAdapter\n");
     }
     List<String> words = new ArrayList<>(List.of("units", "new", "--source", source.toString()));
     words.addAll(List.of(more));
@@ -77,7 +78,7 @@ class UnitsNewCommandTest {
       SensorAdapter adapter =
           (SensorAdapter)
               loader
-                  .loadClass("steadyturn.ingest.sensor.TinyBoxAdapter")
+                  .loadClass("steadyturn.ingest.sensor.maker.TinyBoxAdapter")
                   .getDeclaredConstructor()
                   .newInstance();
       byte[] bytes = printedFrames();
@@ -118,7 +119,7 @@ class UnitsNewCommandTest {
             .count();
     assertThat(lines + 1).isLessThan(40);
     assertThat(Files.readString(source.resolve(SERVICES)))
-        .endsWith("steadyturn.ingest.sensor.TinyBoxAdapter\n");
+        .endsWith("steadyturn.ingest.sensor.maker.TinyBoxAdapter\n");
   }
 
   @Test

@@ -1,7 +1,8 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import steadyturn.ingest.sensor.SampleSink;
 
 /**
  * Cuts bytes into frames that tell their length themselves. A frame that its reader refuses costs
