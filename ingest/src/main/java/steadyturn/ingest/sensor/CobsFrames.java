@@ -2,11 +2,13 @@ package steadyturn.ingest.sensor;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import steadyturn.ingest.sample.Offered;
 
 /**
  * Cuts bytes into frames that are byte-stuffed (COBS) and end with a zero. After damage the next
  * zero begins anew.
  */
+@Offered
 public final class CobsFrames {
 
   private final int longestFrame;

@@ -2,12 +2,14 @@ package steadyturn.ingest.sensor;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import steadyturn.ingest.sample.Offered;
 
 /**
  * Cuts bytes into frames that tell their length themselves. A frame that its reader refuses costs
  * one byte, and the search goes on behind it. A frame whose own check is weak counts only once the
  * next one is seen to begin right behind it.
  */
+@Offered
 public final class LengthFrames {
 
   /** Knows how a frame begins. */

@@ -2,6 +2,7 @@ package steadyturn.ingest.sensor;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import steadyturn.ingest.sample.Offered;
 
 /**
  * Cuts bytes into lines, for units that send text. A line ends with LF; a CR before it is dropped.
@@ -9,6 +10,7 @@ import java.nio.charset.StandardCharsets;
  *
  * @param longestLine bytes of the longest line the unit sends, its end included
  */
+@Offered
 public record LineProtocol(int longestLine, LineProtocol.LineReader reader) {
 
   /** Reads one line without its end; false when it is none of the unit's. */

@@ -2,12 +2,14 @@ package steadyturn.ingest.sensor;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import steadyturn.ingest.sample.Offered;
 
 /**
  * Cuts bytes into frames that end with one known byte, which inside is written as two: the stuffing
  * of RFC 1055 (Romkey 1988), with the makers' own values for end and escape. After damage the next
  * end begins anew. Text lines, which need no stuffing, come through as they are.
  */
+@Offered
 public final class SlipFrames {
 
   /**

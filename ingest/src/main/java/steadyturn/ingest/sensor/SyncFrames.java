@@ -2,11 +2,13 @@ package steadyturn.ingest.sensor;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import steadyturn.ingest.sample.Offered;
 
 /**
  * Cuts bytes into frames of one length that begin with known bytes. A frame that its reader refuses
  * costs one byte, and the search goes on behind it: a true frame that began inside is still found.
  */
+@Offered
 public final class SyncFrames {
 
   private final byte[] begin;
