@@ -9,8 +9,8 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import steadyturn.ingest.sample.StandardGravity;
-import steadyturn.ingest.sensor.SlipFrames;
 import steadyturn.ingest.sensor.UnitHello;
+import steadyturn.ingest.sensor.frame.SlipFrames;
 import steadyturn.ingest.sensor.maker.XImu3Adapter;
 
 /** An x-IMU3: switched on it sends 50 text messages a second, until it is told otherwise. */

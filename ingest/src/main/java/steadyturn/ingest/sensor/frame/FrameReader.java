@@ -1,6 +1,7 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
+import steadyturn.ingest.sensor.SampleSink;
 
 /** Reads one whole frame of a binary protocol. */
 @FunctionalInterface

@@ -1,10 +1,14 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.regex.Pattern;
+import steadyturn.ingest.sensor.FrameCheck;
+import steadyturn.ingest.sensor.SampleSink;
+import steadyturn.ingest.sensor.SensorAdapter;
+import steadyturn.ingest.sensor.UnitHello;
 
 /**
  * Reads our text line, {@code time,ax,ay,az,gx,gy,gz*check}: seconds, m/s^2, rad/s. The check is

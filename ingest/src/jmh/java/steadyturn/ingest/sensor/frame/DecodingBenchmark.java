@@ -1,4 +1,4 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.sensor.frame;
 
 import java.io.ByteArrayOutputStream;
 import java.util.Arrays;

@@ -1,4 +1,4 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.sensor.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -14,6 +14,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.ingest.lab.BinaryFrameEncoder;
+import steadyturn.ingest.sensor.KeptSamples;
+import steadyturn.ingest.sensor.UnitHello;
 
 /** Binary frames at both sides of what they may be; expect the samples and what was skipped. */
 class BinaryFrameTest {

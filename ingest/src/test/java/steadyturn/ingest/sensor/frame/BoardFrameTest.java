@@ -1,4 +1,4 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.sensor.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -12,6 +12,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import steadyturn.ingest.sensor.AdapterFeed;
+import steadyturn.ingest.sensor.KeptSamples;
 
 /** The C file for boards writes the frames that are printed in the format's page and read here. */
 class BoardFrameTest {

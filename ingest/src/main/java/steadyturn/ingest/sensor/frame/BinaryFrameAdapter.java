@@ -1,9 +1,14 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.zip.CRC32;
 import steadyturn.ingest.sample.StandardGravity;
+import steadyturn.ingest.sensor.FrameCheck;
+import steadyturn.ingest.sensor.SampleSink;
+import steadyturn.ingest.sensor.SensorAdapter;
+import steadyturn.ingest.sensor.UnitHello;
+import steadyturn.ingest.sensor.WrappingCounter;
 
 /**
  * Reads our binary frame: byte-stuffed, ended by a zero, little endian, CRC-32 at its end; a sample

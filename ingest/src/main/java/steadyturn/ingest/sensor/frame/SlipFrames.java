@@ -1,8 +1,8 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
 import steadyturn.ingest.sample.Offered;
+import steadyturn.ingest.sensor.SampleSink;
 
 /**
  * Cuts bytes into frames that end with one known byte, which inside is written as two: the stuffing
@@ -23,9 +23,7 @@ public final class SlipFrames {
   public record Marks(int end, int escape, int escapedEnd, int escapedEscape) {}
 
   private final Marks marks;
-  private final int longestFrame;
-  private final FrameReader reader;
-  private final byte[] frame;
+  private final EndedPieces pieces;
 
   /**
    * Reads frames of up to so many bytes.
@@ -34,36 +32,16 @@ public final class SlipFrames {
    */
   public SlipFrames(Marks marks, int longestFrame, FrameReader reader) {
     this.marks = marks;
-    this.longestFrame = longestFrame;
-    this.reader = reader;
-    frame = new byte[longestFrame];
+    pieces = EndedPieces.frames((byte) marks.end, longestFrame, this::unstuffed, reader);
   }
 
   /** Reads all whole frames, leaves the unfinished one. */
   public void read(ByteBuffer bytes, SampleSink sink) {
-    int from = bytes.position();
-    for (int at = from; at < bytes.limit(); at++) {
-      if (bytes.get(at) == (byte) marks.end) {
-        int length = at - from <= longestFrame ? unstuffed(bytes, from, at) : -1;
-        boolean isRead =
-            length > 0
-                && reader.read(
-                    ByteBuffer.wrap(frame, 0, length).order(ByteOrder.LITTLE_ENDIAN), sink);
-        if (!isRead) {
-          sink.skipped(at + 1 - from);
-        }
-        from = at + 1;
-      }
-    }
-    if (bytes.limit() - from > longestFrame) {
-      sink.skipped(bytes.limit() - from);
-      from = bytes.limit();
-    }
-    bytes.position(from);
+    pieces.read(bytes, sink);
   }
 
   /** Undoes the stuffing; how many bytes it became, -1 where a pair is none. */
-  private int unstuffed(ByteBuffer bytes, int from, int end) {
+  private int unstuffed(ByteBuffer bytes, int from, int end, byte[] plain) {
     int n = 0;
     for (int at = from; at < end; at++) {
       byte value = bytes.get(at);
@@ -75,7 +53,7 @@ public final class SlipFrames {
         }
         value = (byte) (second == marks.escapedEnd ? marks.end : marks.escape);
       }
-      frame[n++] = value;
+      plain[n++] = value;
     }
     return n;
   }

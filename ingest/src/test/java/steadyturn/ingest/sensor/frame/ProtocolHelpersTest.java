@@ -1,4 +1,4 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.sensor.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -10,6 +10,9 @@ import org.junit.jupiter.api.Test;
 import steadyturn.ingest.lab.BinaryFrameEncoder;
 import steadyturn.ingest.lab.TextLineEncoder;
 import steadyturn.ingest.lab.UnitEncoder;
+import steadyturn.ingest.sensor.KeptSamples;
+import steadyturn.ingest.sensor.SensorAdapter;
+import steadyturn.ingest.sensor.SensorAdapters;
 
 class ProtocolHelpersTest {
 

@@ -1,8 +1,9 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import steadyturn.ingest.sample.Offered;
+import steadyturn.ingest.sensor.SampleSink;
 
 /**
  * Cuts bytes into frames that tell their length themselves. A frame that its reader refuses costs

@@ -1,4 +1,4 @@
-package steadyturn.ingest.sensor;
+package steadyturn.ingest.sensor.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -13,6 +13,10 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import steadyturn.ingest.lab.BinaryFrameEncoder;
 import steadyturn.ingest.lab.TextLineEncoder;
+import steadyturn.ingest.sensor.AdapterFeed;
+import steadyturn.ingest.sensor.KeptSamples;
+import steadyturn.ingest.sensor.SensorAdapter;
+import steadyturn.ingest.sensor.UnitHello;
 
 /** The bytes printed in docs/formats-live.md are the bytes that are read and written. */
 class GoldenBytesTest {
