@@ -76,6 +76,9 @@ public record MarkerAgreement(
 
   private static Optional<Seen> seen(
       SwingResult swing, EventTime event, MarkerClock clock, PelvisMarkers markers) {
+    if (event.event().compareTo(SwingEvent.TAKEAWAY) <= 0) {
+      return Optional.empty(); // nothing has moved yet
+    }
     double takeawayS = swing.timeS(SwingEvent.TAKEAWAY);
     MeasureValue[] ours = new MeasureValue[COMPARED.size()];
     for (int m = 0; m < ours.length; m++) {
