@@ -1,8 +1,10 @@
 package steadyturn.ingest.lab;
 
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sensor.UnitHello;
 
 /** The other side of an adapter: what a unit would send. For virtual units and tests. */
+@Offered
 public interface UnitEncoder {
 
   /** The bytes of a hello; none where its protocol has no such thing. */

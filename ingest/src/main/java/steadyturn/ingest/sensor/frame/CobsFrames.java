@@ -1,12 +1,14 @@
 package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sensor.SampleSink;
 
 /**
  * Cuts bytes into frames that are byte-stuffed (COBS) and end with a zero. After damage the next
  * zero begins anew.
  */
+@Offered
 public final class CobsFrames {
 
   private final EndedPieces pieces;

@@ -1,11 +1,13 @@
 package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
+import steadyturn.ingest.sample.Offered;
 
 /**
  * The 16-bit checks that units use; each is known by what it makes of the text "123456789". Names
  * and parameters as in the public catalogue of parametrised CRC algorithms.
  */
+@Offered
 public enum Crc16 {
   /** 0x29B1. */
   CCITT_FALSE(0x1021, 0xFFFF, false, 0),

@@ -2,6 +2,7 @@ package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sensor.SampleSink;
 
 /**
@@ -9,6 +10,7 @@ import steadyturn.ingest.sensor.SampleSink;
  * one byte, and the search goes on behind it. A frame whose own check is weak counts only once the
  * next one is seen to begin right behind it.
  */
+@Offered
 public final class LengthFrames {
 
   /** Knows how a frame begins. */

@@ -2,6 +2,7 @@ package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sensor.SampleSink;
 
 /**
@@ -10,6 +11,7 @@ import steadyturn.ingest.sensor.SampleSink;
  *
  * @param longestLine bytes of the longest line the unit sends, without its LF
  */
+@Offered
 public record LineProtocol(int longestLine, LineProtocol.LineReader reader) {
 
   /** Reads one line without its end; false when it is none of the unit's. */

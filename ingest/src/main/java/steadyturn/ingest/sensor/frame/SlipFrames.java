@@ -1,6 +1,7 @@
 package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sensor.SampleSink;
 
 /**
@@ -8,6 +9,7 @@ import steadyturn.ingest.sensor.SampleSink;
  * of RFC 1055 (Romkey 1988), with the makers' own values for end and escape. After damage the next
  * end begins anew. Text lines, which need no stuffing, come through as they are.
  */
+@Offered
 public final class SlipFrames {
 
   /**

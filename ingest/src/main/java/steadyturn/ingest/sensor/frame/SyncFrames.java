@@ -2,12 +2,14 @@ package steadyturn.ingest.sensor.frame;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sensor.SampleSink;
 
 /**
  * Cuts bytes into frames of one length that begin with known bytes. A frame that its reader refuses
  * costs one byte, and the search goes on behind it: a true frame that began inside is still found.
  */
+@Offered
 public final class SyncFrames {
 
   private final byte[] begin;
