@@ -233,8 +233,8 @@ class WritersTest {
     }
 
     @Override
-    public void close() throws Exception {
-      stop();
+    public void close() throws IOException {
+      unit.stop();
       port.close();
     }
   }

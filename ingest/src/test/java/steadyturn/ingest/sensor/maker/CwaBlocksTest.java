@@ -154,11 +154,11 @@ class CwaBlocksTest {
   @Test
   void whatIsWrongIsPassedOver() {
     byte[] damaged = summed(block());
-    damaged[100] ^= 1;
+    damaged[100] ^= (byte) 1;
     adapter.read(ByteBuffer.wrap(damaged), kept);
     assertThat(kept.skippedBytes).isEqualTo(512);
     read(block().putShort(28, (short) 41)); // more than there is room for
-    read(block().putInt(14, TIME ^ 5 << 22 ^ 13 << 22)); // month 13
+    read(block().putInt(14, TIME + (8 << 22))); // month 13
     read(block().putShort(18, (short) (2 << 10))); // no range of the accelerometer
     read(block().putShort(18, (short) (3 << 13)));
     assertThat(kept.skippedBytes).isEqualTo(5 * 512);
