@@ -55,6 +55,18 @@ public final class Participants {
     return row(table, label).flatMap(row -> side(table.text(row, "handedness")));
   }
 
+  /** Labels of all players, in the order of the file; none where there is no such file. */
+  public static List<String> labels(Path root) {
+    Path file = root.resolve(FILE);
+    if (!Files.exists(file)) {
+      return List.of();
+    }
+    TextTable table = TextTable.read(file, new ArrayList<>());
+    return table.rows().stream()
+        .map(row -> table.text(row, "participant_id").replaceFirst("^sub-", ""))
+        .toList();
+  }
+
   private static Optional<TextTable.Row> row(TextTable table, String label) {
     return table.rows().stream()
         .filter(r -> table.text(r, "participant_id").equals("sub-" + label))
