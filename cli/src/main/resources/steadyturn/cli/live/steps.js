@@ -18,7 +18,8 @@ export function who(root, lesson) {
         field(say(`who.${size}`), size, {type: 'number', min: 50, max: 2500, inputmode: 'numeric'})),
       part('p', {class: 'small'}, say('who.sizes')),
       part('label', {class: 'check'}, part('input', {type: 'checkbox', name: 'consent'}),
-          part('span', {}, say('who.consent'))));
+          part('span', {}, say('who.consent'))),
+      field(say('who.parent'), 'parent', {maxlength: 60, autocomplete: 'off'}));
   list.addEventListener('change', () => { fresh.hidden = list.value !== ''; });
   form.append(
       part('h1', {}, say('who.title')),

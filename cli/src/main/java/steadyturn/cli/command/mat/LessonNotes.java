@@ -14,8 +14,7 @@ import steadyturn.ingest.recording.disk.WholeFile;
 
 /**
  * What the page knows of a lesson beside the recording, kept in a small file of the archive so that
- * a lesson goes on where it was: the stage, the goal, the units, what was said of balls, and how
- * players write their names.
+ * a lesson goes on where it was: the stage, the goal, the units, and what was said of balls.
  */
 final class LessonNotes {
 
@@ -79,9 +78,9 @@ final class LessonNotes {
     save();
   }
 
-  /** Another lesson: only the players' names stay. */
+  /** Another lesson. */
   void forgetLesson() {
-    all.retain("names");
+    all.removeAll();
     save();
   }
 }

@@ -46,7 +46,7 @@ final class LessonRoom implements Shown, LiveEvents {
     this.options = options;
     this.rehearsed = rehearsed;
     notes = LessonNotes.of(options.root());
-    players = new Players(options.root(), notes);
+    players = new Players(options.root());
     goals = new Goals(options.teaching());
     troubles = new Troubles(options.root());
     board = freshBoard();
@@ -91,8 +91,6 @@ final class LessonRoom implements Shown, LiveEvents {
   private static String today() {
     return LocalDate.now(ZoneId.systemDefault()).toString().replace("-", "");
   }
-
-  // ---- what pages ask for
 
   @Override
   public synchronized Optional<String> act(String what, JsonNode with) {
@@ -246,8 +244,6 @@ final class LessonRoom implements Shown, LiveEvents {
     ending.ifPresent(its -> its.end(board));
   }
 
-  // ---- what happens by itself
-
   /** Looks at units and steps; tells the pages where something changed. */
   synchronized void look(double sinceS) {
     table.ifPresent(units -> units.look(sinceS));
@@ -274,8 +270,6 @@ final class LessonRoom implements Shown, LiveEvents {
   public void noticed(Notice notice) {
     troubles.notice(notice);
   }
-
-  // ---- what is shown
 
   @Override
   public synchronized List<Told> all() {

@@ -1,7 +1,6 @@
 package steadyturn.cli.command.mat;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.text.Normalizer;
@@ -11,48 +10,69 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import steadyturn.cli.output.json.Json;
+import steadyturn.ingest.archive.Consent;
+import steadyturn.ingest.archive.PlayerBook;
+import steadyturn.ingest.archive.PlayerEntry;
 import steadyturn.ingest.recording.dataset.Participants;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 
 /** The players of an archive, under the names that they write themselves. */
-record Players(Path root, LessonNotes notes) {
+final class Players {
 
   private static final double SMALLEST_MM = 50;
   private static final double LARGEST_MM = 2500;
 
-  /** Labels of all players that the archive knows, by name. */
-  List<String> labels() {
-    return Participants.labels(root);
+  private final Path root;
+  private PlayerBook book;
+
+  /** Reads who is there. */
+  Players(Path root) {
+    this.root = root;
+    book = read();
+  }
+
+  private PlayerBook read() {
+    return PlayerBook.read(root, new ArrayList<>());
+  }
+
+  /** Those of whom a lesson can be recorded. */
+  List<PlayerEntry> all() {
+    return book.players().stream().filter(player -> player.handed().isPresent()).toList();
   }
 
   String name(String label) {
-    String written = notes.of("names", label).path("name").asText();
-    return written.isEmpty() ? label : written;
+    return book.of(label).map(PlayerEntry::shownName).orElse(label);
   }
 
   /** Whether there is a player of that label whose side is known. */
   boolean has(String label) {
-    return Participants.handedness(root, label).isPresent();
+    return book.of(label).flatMap(PlayerEntry::handed).isPresent();
   }
 
   Player known(String label) {
     return Participants.player(root, label, new ArrayList<>());
   }
 
-  /** Adds a player as the page tells; the archive gets them with the first recording. */
+  /** Adds a player as the page tells. */
   Player add(JsonNode told) {
     String name = told.path("name").asText().strip();
-    String label = label(name);
-    ObjectNode its = Json.object().put("name", name);
+    boolean isLeft = told.path("handed").asText().equals(Handedness.LEFT.word());
+    Player player =
+        new Player(
+            label(name),
+            isLeft ? Handedness.LEFT : Handedness.RIGHT,
+            size(told, "width"),
+            size(told, "depth"),
+            size(told, "stature"));
+    Participants.add(root, player);
+    PlayerBook.showAs(root, player.id(), name);
     if (told.path("consent").asBoolean()) {
-      its.put("consent", LocalDate.now(ZoneId.systemDefault()).toString());
+      LocalDate today = LocalDate.now(ZoneId.systemDefault());
+      PlayerBook.agreed(root, player.id(), new Consent(today, told.path("parent").asText().strip()));
     }
-    notes.put("names", label, its);
-    Handedness side =
-        told.path("handed").asText().equals("left") ? Handedness.LEFT : Handedness.RIGHT;
-    return new Player(label, side, size(told, "width"), size(told, "depth"), size(told, "stature"));
+    book = read();
+    return player;
   }
 
   /** A lesson's label: the day; a letter behind it for a second lesson of the same player. */
@@ -82,9 +102,7 @@ record Players(Path root, LessonNotes notes) {
             .toLowerCase(Locale.ROOT);
     String base = plain.isEmpty() ? "player" : plain;
     String label = base;
-    for (int copy = 2;
-        labels().contains(label) || !notes.of("names", label).isMissingNode();
-        copy++) {
+    for (int copy = 2; book.of(label).isPresent(); copy++) {
       label = base + copy;
     }
     return label;

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.cli.command.rehearsal.RehearsedPlayer;
 import steadyturn.cli.output.json.Json;
+import steadyturn.ingest.archive.PlayerEntry;
 import steadyturn.ingest.mark.MarkWord;
 
 /** What a page shows beside the balls, as it is told to every page when something of it changes. */
@@ -28,7 +29,7 @@ final class RoomJson {
                 node.put("handed", its.handed().word()).put("halfHipsMm", Closing.halfHipsMm(its)));
     if (stage == Stage.WHO) {
       node.put("asked", room.options().player());
-      Json.list(node, "players", room.players().labels(), label -> player(room, label));
+      Json.list(node, "players", room.players().all(), RoomJson::player);
     }
     Goals goals = new Goals(room.options().teaching());
     Json.list(node, "goals", goals.teaching().findings(), goals::json);
@@ -42,7 +43,7 @@ final class RoomJson {
     return node;
   }
 
-  private static ObjectNode player(LessonRoom room, String label) {
-    return Json.object().put("label", label).put("name", room.players().name(label));
+  private static ObjectNode player(PlayerEntry player) {
+    return Json.object().put("label", player.label()).put("name", player.shownName());
   }
 }
