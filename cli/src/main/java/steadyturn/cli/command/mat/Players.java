@@ -69,7 +69,8 @@ final class Players {
     PlayerBook.showAs(root, player.id(), name);
     if (told.path("consent").asBoolean()) {
       LocalDate today = LocalDate.now(ZoneId.systemDefault());
-      PlayerBook.agreed(root, player.id(), new Consent(today, told.path("parent").asText().strip()));
+      PlayerBook.agreed(
+          root, player.id(), new Consent(today, told.path("parent").asText().strip()));
     }
     book = read();
     return player;
