@@ -5,9 +5,8 @@ import static steadyturn.cli.words.Words.say;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.apache.commons.math3.stat.StatUtils;
-import steadyturn.analysis.coach.teaching.Need;
+import steadyturn.analysis.coach.teaching.GoodBand;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.Notice;
@@ -130,31 +129,17 @@ public record BallAnswer(String player, Teaching teaching) {
 
   /** The bounds of what the teacher calls good; empty where nothing is said of it. */
   private String goal(MeasureAt what, String club) {
-    Teaching own = teaching.forPlayer(player, club);
-    List<Need> needs =
-        own.good().stream()
-            .flatMap(rule -> rule.when().stream())
-            .filter(need -> need.what().equals(what) && !need.ofSpread())
-            .toList();
-    OptionalDouble over = bound(own, needs, true);
-    OptionalDouble under = bound(own, needs, false);
-    if (over.isPresent() && under.isPresent()) {
-      return say(
-          "ball.goal.between",
-          Figure.nearest(over.getAsDouble(), what.measure()),
-          Figure.nearest(under.getAsDouble(), what.measure()));
+    Optional<GoodBand> band = GoodBand.of(teaching.forPlayer(player, club), what);
+    if (band.isEmpty()) {
+      return "";
     }
-    return over.isPresent()
-        ? say("ball.goal.over", Figure.nearest(over.getAsDouble(), what.measure()))
-        : under.isPresent()
-            ? say("ball.goal.under", Figure.nearest(under.getAsDouble(), what.measure()))
-            : "";
-  }
-
-  private static OptionalDouble bound(Teaching own, List<Need> needs, boolean above) {
-    return needs.stream()
-        .filter(need -> need.above() == above)
-        .mapToDouble(need -> own.limit(need.limit()).value())
-        .findFirst();
+    String low = Figure.ifAny(band.get().low(), what.measure());
+    String high = Figure.ifAny(band.get().high(), what.measure());
+    if (Double.isInfinite(band.get().high())) {
+      return say("ball.goal.over", low);
+    }
+    return Double.isInfinite(band.get().low())
+        ? say("ball.goal.under", high)
+        : say("ball.goal.between", low, high);
   }
 }
