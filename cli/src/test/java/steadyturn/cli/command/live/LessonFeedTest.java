@@ -18,8 +18,8 @@ import steadyturn.ingest.live.LiveUnit;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
-import steadyturn.ingest.sensor.BinaryFrameAdapter;
 import steadyturn.ingest.sensor.UnitHello;
+import steadyturn.ingest.sensor.frame.BinaryFrameAdapter;
 import steadyturn.ingest.serial.HostTime;
 
 class LessonFeedTest {
