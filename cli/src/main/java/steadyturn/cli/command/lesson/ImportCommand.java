@@ -144,10 +144,7 @@ public final class ImportCommand implements Callable<Integer> {
     List<UnitStream> units = new ArrayList<>();
     for (String table : tables) {
       UnitChoice choice = choice(table);
-      BodyPoint point =
-          choice
-              .point()
-              .orElseThrow(() -> console.wrongUsage("%s", worn(table)));
+      BodyPoint point = choice.point().orElseThrow(() -> console.wrongUsage("%s", worn(table)));
       CapturedBytes captured =
           CapturedBytes.read(
               Path.of(choice.path()), choice.newAdapter(), choice.number(), point, rate);
