@@ -6,6 +6,9 @@ import java.util.Optional;
 import java.util.ResourceBundle;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
+import steadyturn.cli.command.archive.ForgetCommand;
+import steadyturn.cli.command.archive.LessonsCommand;
+import steadyturn.cli.command.archive.PlayersCommand;
 import steadyturn.cli.command.calibrate.CalibrateCommand;
 import steadyturn.cli.command.lab.AccuracyCommand;
 import steadyturn.cli.command.lab.SimulateCommand;
@@ -43,6 +46,9 @@ public final class Commands {
           new Entry("compare", CompareCommand.class),
           new Entry("report", ReportCommand.class),
           new Entry("progress", ProgressCommand.class),
+          new Entry("players", PlayersCommand.class),
+          new Entry("lessons", LessonsCommand.class),
+          new Entry("forget", ForgetCommand.class),
           new Entry("simulate", SimulateCommand.class),
           new Entry("units", UnitsCommand.class),
           new Entry("record", RecordCommand.class),

@@ -7,8 +7,10 @@ import steadyturn.ingest.sensor.UnitHello;
 @Offered
 public interface UnitEncoder {
 
-  /** The bytes of a hello. */
-  byte[] hello(UnitHello hello);
+  /** The bytes of a hello; none where its protocol has no such thing. */
+  default byte[] hello(UnitHello hello) {
+    return new byte[0];
+  }
 
   /**
    * The bytes of one sample.
