@@ -1,4 +1,4 @@
-package steadyturn.ingest.columnmap;
+package steadyturn.ingest.columnmap.check;
 
 import java.util.Arrays;
 import java.util.stream.IntStream;
@@ -42,6 +42,15 @@ record EvenSamples(double stepS, double[][] values) {
       sum += column[i];
     }
     return sum / count;
+  }
+
+  /** Median size of the accelerations, as mapped. */
+  double medianSize() {
+    return Averages.median(
+        IntStream.range(0, size())
+            .mapToDouble(i -> Math.hypot(Math.hypot(values[0][i], values[1][i]), values[2][i]))
+            .filter(x -> !Double.isNaN(x))
+            .toArray());
   }
 
   int size() {

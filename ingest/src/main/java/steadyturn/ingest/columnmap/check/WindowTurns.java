@@ -1,4 +1,4 @@
-package steadyturn.ingest.columnmap;
+package steadyturn.ingest.columnmap.check;
 
 /**
  * How a unit turns from step to step in a window, as mapped: unit vectors of the rate, and the

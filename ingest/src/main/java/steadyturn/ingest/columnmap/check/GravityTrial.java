@@ -1,4 +1,4 @@
-package steadyturn.ingest.columnmap;
+package steadyturn.ingest.columnmap.check;
 
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -1,4 +1,4 @@
-package steadyturn.ingest.columnmap;
+package steadyturn.ingest.columnmap.check;
 
 /**
  * The axes of a window's first instant, carried along in the sensor's own axes while it turns. The

@@ -1,10 +1,12 @@
-package steadyturn.ingest.columnmap;
+package steadyturn.ingest.columnmap.check;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import steadyturn.ingest.columnmap.layout.MappedVector;
+import steadyturn.ingest.columnmap.layout.UnitColumns;
 
 /**
  * A guess at what the gyroscope columns really are: which mapped axis stands for x, y and z, with
@@ -94,13 +96,15 @@ record AxisGuess(List<Integer> from, List<Integer> sign, double scale) {
   }
 
   private String gyro(UnitColumns unit) {
+    MappedVector gyro = unit.gyro().orElseThrow();
     return written(
-        "gyro", axis -> unit.gyro().get(from.get(axis)).turned(sign.get(axis)).written());
+        gyro.key(), axis -> gyro.xyz().get(from.get(axis)).turned(sign.get(axis)).written());
   }
 
   private static String accelWithout(UnitColumns unit, int flipped) {
+    MappedVector accel = unit.accel().orElseThrow();
     return written(
-        "accel", axis -> unit.accel().get(axis).turned(axis == flipped ? -1 : 1).written());
+        accel.key(), axis -> accel.xyz().get(axis).turned(axis == flipped ? -1 : 1).written());
   }
 
   private static String written(String key, IntFunction<String> column) {

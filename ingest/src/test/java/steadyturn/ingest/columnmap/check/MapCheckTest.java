@@ -1,14 +1,19 @@
-package steadyturn.ingest.columnmap;
+package steadyturn.ingest.columnmap.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import steadyturn.ingest.columnmap.layout.ColumnRef;
+import steadyturn.ingest.columnmap.layout.MappedVector;
+import steadyturn.ingest.columnmap.layout.UnitColumns;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
@@ -27,13 +32,16 @@ class MapCheckTest {
       new UnitColumns(
           BodyPoint.PELVIS,
           "",
-          List.of(ColumnRef.named("ax"), ColumnRef.named("ay"), ColumnRef.named("az")),
-          1,
-          List.of(ColumnRef.named("gx"), ColumnRef.named("gy"), ColumnRef.named("gz")),
-          1,
-          Double.POSITIVE_INFINITY,
-          Double.POSITIVE_INFINITY,
+          Optional.empty(),
+          Optional.of(vector("accel", "ax", "ay", "az")),
+          Optional.empty(),
+          Optional.of(vector("gyro", "gx", "gy", "gz")),
           OptionalDouble.empty());
+
+  private static MappedVector vector(String key, String... names) {
+    List<ColumnRef> columns = Arrays.stream(names).map(ColumnRef::named).toList();
+    return new MappedVector(key, columns, 1, Double.POSITIVE_INFINITY);
+  }
 
   private final double[][] accel = new double[3][SAMPLES];
   private final double[][] gyro = new double[3][SAMPLES];
@@ -94,7 +102,7 @@ class MapCheckTest {
   @Test
   void aRightMapIsNotDoubted() {
     assertThat(verdict().faults()).isEmpty();
-    assertThat(verdict().notices()).isEmpty();
+    assertThat(verdict().unasked()).isEmpty();
   }
 
   @ParameterizedTest
@@ -204,13 +212,15 @@ class MapCheckTest {
       }
     }
     assertThat(verdict().faults()).isEmpty();
-    assertThat(verdict().notices())
-        .containsExactly("too little turning to check the gyroscope's unit, axes and signs.");
+    assertThat(verdict().unasked())
+        .singleElement()
+        .asString()
+        .startsWith("too little turning to check the gyroscope's unit, axes and signs. Record");
     for (double bias : new double[] {0.49, 0.51}) {
-      java.util.Arrays.fill(gyro[1], bias);
+      Arrays.fill(gyro[1], bias);
       boolean tooLarge = bias > 0.5;
       assertThat(verdict().faults()).hasSize(tooLarge ? 1 : 0);
-      assertThat(verdict().notices()).hasSize(tooLarge ? 0 : 1);
+      assertThat(verdict().unasked()).hasSize(tooLarge ? 0 : 1);
     }
   }
 
@@ -220,7 +230,7 @@ class MapCheckTest {
       accel[0][i] += i % 2 == 0 ? 3 : -3;
     }
     assertThat(verdict().faults()).isEmpty();
-    assertThat(verdict().notices().get(0)).startsWith("no quiet part found");
+    assertThat(verdict().unasked().get(0)).startsWith("no quiet part found");
   }
 
   @Test

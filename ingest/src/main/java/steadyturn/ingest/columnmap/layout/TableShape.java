@@ -1,4 +1,4 @@
-package steadyturn.ingest.columnmap;
+package steadyturn.ingest.columnmap.layout;
 
 import java.util.List;
 
@@ -12,7 +12,7 @@ import java.util.List;
  * @param decimalMark dot or comma
  * @param missing words of a lost value, besides an empty cell
  */
-record TableShape(
+public record TableShape(
     char delimiter,
     String comment,
     int skipLines,
@@ -20,7 +20,7 @@ record TableShape(
     char decimalMark,
     List<String> missing) {
 
-  TableShape {
+  public TableShape {
     missing = List.copyOf(missing);
     if (delimiter == decimalMark) {
       throw new IllegalArgumentException(
