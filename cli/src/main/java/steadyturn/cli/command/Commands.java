@@ -18,6 +18,7 @@ import steadyturn.cli.command.lesson.CompareCommand;
 import steadyturn.cli.command.lesson.DemoCommand;
 import steadyturn.cli.command.lesson.ImportCommand;
 import steadyturn.cli.command.lesson.OrientCommand;
+import steadyturn.cli.command.lesson.PlanCommand;
 import steadyturn.cli.command.lesson.ProgressCommand;
 import steadyturn.cli.command.lesson.ReportCommand;
 import steadyturn.cli.command.live.MarkCommand;
@@ -45,6 +46,7 @@ public final class Commands {
           new Entry("analyze", AnalyzeCommand.class),
           new Entry("check", CheckCommand.class),
           new Entry("import", ImportCommand.class),
+          new Entry("plan", PlanCommand.class),
           new Entry("compare", CompareCommand.class),
           new Entry("report", ReportCommand.class),
           new Entry("progress", ProgressCommand.class),

@@ -9,7 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import steadyturn.cli.page.Page;
+import steadyturn.cli.page.paper.Html;
 import steadyturn.cli.words.Words;
 
 /**
@@ -45,7 +45,7 @@ final class PageFiles {
 
   PageFiles() {
     OWN.forEach(name -> put(name, PageFiles.class, name));
-    put("fonts.css", Page.class, "fonts.css");
+    put("fonts.css", Html.class, "fonts.css");
     put("uPlot.esm.js", PageFiles.class, UPLOT + "uPlot.esm.js");
     put("uPlot.min.css", PageFiles.class, UPLOT + "uPlot.min.css");
   }

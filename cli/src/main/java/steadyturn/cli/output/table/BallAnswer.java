@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.stat.StatUtils;
-import steadyturn.analysis.coach.teaching.Need;
+import steadyturn.analysis.coach.teaching.GoodBand;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.Notice;
@@ -41,7 +41,7 @@ public record BallAnswer(String player, Teaching teaching) {
     }
   }
 
-  /** What is usual, and the ends of what the teacher calls good; NaN where there is none. */
+  /** What is usual, and the ends of what the teacher calls good; not finite where there is none. */
   public record Bounds(double usual, double over, double under) {}
 
   private static final int WIDTH = 78;
@@ -172,13 +172,11 @@ public record BallAnswer(String player, Teaching teaching) {
   }
 
   private Bounds bounds(MeasureAt what, String club, double usual) {
-    Teaching own = teaching.forPlayer(player, club);
-    List<Need> needs =
-        own.good().stream()
-            .flatMap(rule -> rule.when().stream())
-            .filter(need -> need.what().equals(what) && !need.ofSpread())
-            .toList();
-    return new Bounds(usual, bound(own, needs, true), bound(own, needs, false));
+    Optional<GoodBand> band = GoodBand.of(teaching.forPlayer(player, club), what);
+    return new Bounds(
+        usual,
+        band.map(GoodBand::low).orElse(Double.NaN),
+        band.map(GoodBand::high).orElse(Double.NaN));
   }
 
   /** The bounds of what the teacher calls good; empty where nothing is said of it. */
@@ -191,13 +189,5 @@ public record BallAnswer(String player, Teaching teaching) {
     return Double.isFinite(bounds.over)
         ? say("ball.goal.over", over)
         : Double.isFinite(bounds.under) ? say("ball.goal.under", under) : "";
-  }
-
-  private static double bound(Teaching own, List<Need> needs, boolean above) {
-    return needs.stream()
-        .filter(need -> need.above() == above)
-        .mapToDouble(need -> own.limit(need.limit()).value())
-        .findFirst()
-        .orElse(Double.NaN);
   }
 }
