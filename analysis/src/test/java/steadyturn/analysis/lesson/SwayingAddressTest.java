@@ -23,7 +23,6 @@ class SwayingAddressTest {
           .withPractices(0)
           .withWaggles(0)
           .withWalking(false)
-          .withAddressHoldS(2.4)
           .withRateHz(200);
 
   @Test
