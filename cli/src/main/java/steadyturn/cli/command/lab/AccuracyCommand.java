@@ -57,6 +57,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--speak", paramLabel = "PROTOCOL")
   private Speech speech = Speech.BINARY_FRAME;
 
+  @Option(names = "--comparisons", paramLabel = "N")
+  private int comparisons;
+
   @Option(names = "--ports")
   private boolean atPorts;
 
@@ -79,6 +82,9 @@ public final class AccuracyCommand implements Callable<Integer> {
     }
     if (mistakes > 0) {
       return doMistakes();
+    }
+    if (comparisons > 0) {
+      return new ComparisonScan(console).run(comparisons, seed);
     }
     if (twoWays > 0) {
       return new TwoWaysScan(console).run(twoWays, seed, atPorts, speech);

@@ -1,4 +1,4 @@
-package steadyturn.cli.page;
+package steadyturn.cli.page.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,38 +1,38 @@
-package steadyturn.cli.page;
+package steadyturn.cli.page.paper;
 
 import java.util.stream.Stream;
 import steadyturn.ingest.recording.disk.Shipped;
 
 /** Builds HTML and SVG: everything that is not markup is escaped here and only here. */
-final class Html {
+public final class Html {
 
   private final StringBuilder text = new StringBuilder();
 
   /** Opens an element; attributes come as name, value, name, value. */
-  Html open(String tag, Object... attributes) {
+  public Html open(String tag, Object... attributes) {
     start(tag, attributes);
     text.append('>');
     return this;
   }
 
   /** An element without content. */
-  Html empty(String tag, Object... attributes) {
+  public Html empty(String tag, Object... attributes) {
     start(tag, attributes);
     text.append("/>");
     return this;
   }
 
   /** A whole element with text. */
-  Html element(String tag, String content, Object... attributes) {
+  public Html element(String tag, String content, Object... attributes) {
     return open(tag, attributes).words(content).close(tag);
   }
 
-  Html words(String content) {
+  public Html words(String content) {
     text.append(escaped(content));
     return this;
   }
 
-  Html close(String... tags) {
+  public Html close(String... tags) {
     for (String tag : tags) {
       text.append("</").append(tag).append('>');
     }
@@ -40,7 +40,7 @@ final class Html {
   }
 
   /** The beginning of a file that needs nothing else, up to what is seen of it. */
-  Html begin(String language, String title, Object... body) {
+  public Html begin(String language, String title, Object... body) {
     raw("<!DOCTYPE html>\n").open("html", "lang", language).open("head");
     empty("meta", "charset", "utf-8");
     empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
@@ -54,19 +54,19 @@ final class Html {
   }
 
   /** The end of such a file. */
-  Html end() {
+  public Html end() {
     return close("main", "body", "html").raw("\n");
   }
 
   /** A list of texts without numbers. */
-  Html list(Stream<String> items, Object... attributes) {
+  public Html list(Stream<String> items, Object... attributes) {
     open("ul", attributes);
     items.forEach(item -> element("li", item));
     return close("ul");
   }
 
   /** The beginning of a table, up to its first row of values. */
-  Html table(String caption, Stream<String> columns) {
+  public Html table(String caption, Stream<String> columns) {
     open("div", "class", "wide", "tabindex", "0").open("table").element("caption", caption);
     open("thead").open("tr");
     columns.forEach(column -> element("th", column, "scope", "col"));
@@ -74,18 +74,18 @@ final class Html {
   }
 
   /** A row of a table: its head, then its cells. */
-  Html row(String head, Stream<String> cells) {
+  public Html row(String head, Stream<String> cells) {
     open("tr").element("th", head, "scope", "row");
     cells.forEach(cell -> element("td", cell));
     return close("tr");
   }
 
-  Html endTable() {
+  public Html endTable() {
     return close("tbody", "table", "div");
   }
 
   /** A picture with words below it; without a title where that is empty. */
-  Html figure(Html picture, String title, String words) {
+  public Html figure(Html picture, String title, String words) {
     open("figure").part(picture).open("figcaption");
     if (!title.isEmpty()) {
       element("strong", words.isEmpty() ? title : title + ". ");
@@ -94,13 +94,13 @@ final class Html {
   }
 
   /** What another builder has made. */
-  Html part(Html other) {
+  public Html part(Html other) {
     text.append(other.text);
     return this;
   }
 
   /** Markup of our own files, such as the style sheet. */
-  Html raw(String markup) {
+  public Html raw(String markup) {
     text.append(markup);
     return this;
   }
@@ -113,7 +113,7 @@ final class Html {
     }
   }
 
-  static String escaped(String content) {
+  public static String escaped(String content) {
     return content
         .replace("&", "&amp;")
         .replace("<", "&lt;")
