@@ -51,6 +51,7 @@ class WritersTest {
     }
     return new String[] {
       "import",
+      "--unchecked",
       "--map",
       "time-g-degrees",
       "--player",
