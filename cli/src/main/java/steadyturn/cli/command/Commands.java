@@ -18,12 +18,14 @@ import steadyturn.cli.command.lesson.CompareCommand;
 import steadyturn.cli.command.lesson.DemoCommand;
 import steadyturn.cli.command.lesson.ImportCommand;
 import steadyturn.cli.command.lesson.OrientCommand;
+import steadyturn.cli.command.lesson.PlanCommand;
 import steadyturn.cli.command.lesson.ProgressCommand;
 import steadyturn.cli.command.lesson.ReportCommand;
 import steadyturn.cli.command.live.MarkCommand;
 import steadyturn.cli.command.live.PluginChoice;
 import steadyturn.cli.command.live.RecordCommand;
 import steadyturn.cli.command.live.UnitsCommand;
+import steadyturn.cli.command.mat.LessonCommand;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Terminal;
 import steadyturn.cli.words.Words;
@@ -40,9 +42,11 @@ public final class Commands {
   private static final List<Entry> ALL =
       List.of(
           new Entry("demo", DemoCommand.class),
+          new Entry("lesson", LessonCommand.class),
           new Entry("analyze", AnalyzeCommand.class),
           new Entry("check", CheckCommand.class),
           new Entry("import", ImportCommand.class),
+          new Entry("plan", PlanCommand.class),
           new Entry("compare", CompareCommand.class),
           new Entry("report", ReportCommand.class),
           new Entry("progress", ProgressCommand.class),

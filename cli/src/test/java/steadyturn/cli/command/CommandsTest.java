@@ -200,6 +200,7 @@ final class CommandsTest {
     Path into = folder.resolve("imported");
     String[] args = {
       "import",
+      "--unchecked",
       "--map",
       map.toString(),
       "--player",

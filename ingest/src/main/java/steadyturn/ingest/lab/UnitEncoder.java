@@ -7,8 +7,10 @@ import steadyturn.ingest.sensor.UnitHello;
 @Offered
 public interface UnitEncoder {
 
-  /** The bytes of a hello. */
-  byte[] hello(UnitHello hello);
+  /** The bytes of a hello; none where its protocol has no such thing. */
+  default byte[] hello(UnitHello hello) {
+    return new byte[0];
+  }
 
   /**
    * The bytes of one sample.
@@ -28,6 +30,11 @@ public interface UnitEncoder {
   /** It sends no more samples a second than this. */
   default double rateHz() {
     return Double.POSITIVE_INFINITY;
+  }
+
+  /** Whether, set as it is, it sends this sample of a stream of that rate. */
+  default boolean sends(long counter, double streamHz) {
+    return rateHz() >= streamHz || counter % Math.round(streamHz / rateHz()) == 0;
   }
 
   /** It was switched off, and is again as it came out of the factory. */
