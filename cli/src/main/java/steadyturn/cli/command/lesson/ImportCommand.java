@@ -35,9 +35,6 @@ import steadyturn.ingest.sensor.CapturedBytes;
 @Command(name = "import", sortOptions = false)
 public final class ImportCommand implements Callable<Integer> {
 
-  /** Where the day of a recording is not told: a date that nobody takes for a real one. */
-  private static final LocalDateTime UNKNOWN_DAY = LocalDateTime.of(1900, 1, 1, 0, 0);
-
   /** Seconds since 1970 from which on a clock that counts them tells the day: those of 2000. */
   private static final double TELLS_DAY_S = 946_684_800;
 
@@ -73,8 +70,11 @@ public final class ImportCommand implements Callable<Integer> {
 
   @Mixin private PlayerSizes sizes;
 
-  @Option(names = "--start", paramLabel = "TIME")
-  private LocalDateTime start = UNKNOWN_DAY;
+  @Option(names = "--start", paramLabel = "[POINT=]TIME")
+  private List<String> starts = List.of();
+
+  @Option(names = "--one-clock")
+  private boolean oneClock;
 
   @Override
   public Integer call() {
@@ -85,9 +85,11 @@ public final class ImportCommand implements Callable<Integer> {
       throw console.wrongUsage(
           "say how to read it: --map MAP for tables, --adapter NAME for bytes");
     }
-    List<UnitStream> units = map.isEmpty() ? captured() : mapped();
-    boolean isTold = map.isEmpty() && start.equals(UNKNOWN_DAY);
-    LocalDateTime begins = isTold ? dayOf(units) : start;
+    ImportStarts told = new ImportStarts(starts, console);
+    List<List<UnitStream>> read = map.isEmpty() ? captured() : mapped();
+    LocalDateTime begins = map.isEmpty() && !told.isTold() ? dayOf(read) : told.begin();
+    List<UnitStream> units =
+        oneClock ? read.stream().flatMap(List::stream).toList() : told.laid(read);
     Recording recording =
         ColumnMapImporter.recording(player, sizes.of(player, handed, console), units, List.of());
     RunLabel label =
@@ -103,20 +105,16 @@ public final class ImportCommand implements Callable<Integer> {
     return Failures.DONE;
   }
 
-  private List<UnitStream> mapped() {
+  private List<List<UnitStream>> mapped() {
     boolean isFile = map.endsWith(".toml") || map.endsWith(".json");
     ColumnMap columns = isFile ? ColumnMap.read(Path.of(map)) : ColumnMap.bundled(map);
-    List<UnitStream> units = new ArrayList<>();
-    for (String table : tables) {
-      units.addAll(unitsOf(table, columns));
-    }
-    return units;
+    return tables.stream().map(table -> unitsOf(table, columns)).toList();
   }
 
   /** Bytes as units sent them: {@code POINT=FILE[#NUMBER]}. */
-  private List<UnitStream> captured() {
+  private List<List<UnitStream>> captured() {
     OptionalDouble rate = rateHz.map(OptionalDouble::of).orElseGet(OptionalDouble::empty);
-    List<UnitStream> units = new ArrayList<>();
+    List<List<UnitStream>> units = new ArrayList<>();
     for (String table : tables) {
       UnitChoice choice = choice(table);
       BodyPoint point =
@@ -130,7 +128,7 @@ public final class ImportCommand implements Callable<Integer> {
         console.warn(
             Words.say("import.captured", table, captured.skippedBytes(), captured.lostSamples()));
       }
-      units.add(captured.unit());
+      units.add(List.of(captured.unit()));
     }
     return units;
   }
@@ -144,11 +142,16 @@ public final class ImportCommand implements Callable<Integer> {
   }
 
   /** The day that the units' own clocks tell, where they tell the time of day. */
-  private static LocalDateTime dayOf(List<UnitStream> units) {
+  private static LocalDateTime dayOf(List<List<UnitStream>> tables) {
     double firstS =
-        units.stream().filter(u -> u.size() > 0).mapToDouble(u -> u.timeS(0)).min().orElse(0);
+        tables.stream()
+            .flatMap(List::stream)
+            .filter(u -> u.size() > 0)
+            .mapToDouble(u -> u.timeS(0))
+            .min()
+            .orElse(0);
     return firstS < TELLS_DAY_S
-        ? UNKNOWN_DAY
+        ? ImportStarts.UNKNOWN_DAY
         : LocalDateTime.ofEpochSecond((long) firstS, 0, ZoneOffset.UTC);
   }
 
