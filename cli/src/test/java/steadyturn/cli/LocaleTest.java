@@ -77,6 +77,7 @@ class LocaleTest {
           all,
           root,
           "import",
+          "--unchecked",
           "--map",
           "time-g-degrees",
           "--player",

@@ -51,6 +51,7 @@ class WritersTest {
     }
     return new String[] {
       "import",
+      "--unchecked",
       "--map",
       "time-g-degrees",
       "--player",
@@ -153,12 +154,7 @@ class WritersTest {
     Path port = folder.resolve("port");
     Path archive = folder.resolve("archive");
     Path said = folder.resolve("said");
-    try (VirtualPort unit = VirtualPort.at(port)) {
-      VirtualUnit playing =
-          new VirtualUnit(
-              still(60), new BinaryFrameEncoder(16, 2000), unit, UnitFaults.NONE, 0, 1, 1);
-      Thread thread = new Thread(playing, "virtual unit");
-      thread.start();
+    try (Playing unit = Playing.at(port)) {
       String record =
           program()
               + String.join(
@@ -179,8 +175,7 @@ class WritersTest {
       for (int k = 0; k < 200 && !Files.readString(said).contains(" samples "); k++) {
         Thread.sleep(50);
       }
-      playing.stop();
-      thread.join();
+      unit.stop();
       int read = RecordingReader.readUnits(runs(archive).get(0)).get(0).size();
       assertThat(Files.readString(said))
           .containsPattern("pelvis +" + read + " samples kept, 0 lost");
@@ -195,12 +190,7 @@ class WritersTest {
     Path port = folder.resolve("port");
     Path archive = folder.resolve("archive");
     Path code = folder.resolve("code");
-    try (VirtualPort unit = VirtualPort.at(port)) {
-      VirtualUnit playing =
-          new VirtualUnit(
-              still(60), new BinaryFrameEncoder(16, 2000), unit, UnitFaults.NONE, 0, 1, 1);
-      Thread thread = new Thread(playing, "virtual unit");
-      thread.start();
+    try (Playing unit = Playing.at(port)) {
       String record =
           "trap '' HUP; "
               + program().replace(" -cp ", " -Dsteadyturn.typed=true -cp ")
@@ -218,10 +208,35 @@ class WritersTest {
         Thread.sleep(50);
       }
       Thread.sleep(100);
-      playing.stop();
-      thread.join();
+      unit.stop();
       assertThat(Files.readString(code).strip()).isEqualTo("0");
       assertThat(RecordingReader.readUnits(runs(archive).get(0)).get(0).size()).isPositive();
+    }
+  }
+
+  /** A still unit at 500 Hz that plays behind a port. */
+  private record Playing(VirtualPort port, VirtualUnit unit, Thread thread)
+      implements AutoCloseable {
+
+    static Playing at(Path path) throws Exception {
+      VirtualPort port = VirtualPort.at(path);
+      VirtualUnit unit =
+          new VirtualUnit(
+              still(60), new BinaryFrameEncoder(16, 2000), port, UnitFaults.NONE, 0, 1, 1);
+      Thread thread = new Thread(unit, "virtual unit");
+      thread.start();
+      return new Playing(port, unit, thread);
+    }
+
+    void stop() throws InterruptedException {
+      unit.stop();
+      thread.join();
+    }
+
+    @Override
+    public void close() throws Exception {
+      stop();
+      port.close();
     }
   }
 

@@ -48,6 +48,11 @@ public record PlayerProgress(
         n < 3 ? Optional.empty() : compared(steps.get(0), steps.get(n - 1)));
   }
 
+  /** The last lesson against the first, however many lie between; empty with one lesson. */
+  public Optional<Comparison> overall() {
+    return sinceFirst.isPresent() ? sinceFirst : sinceLast;
+  }
+
   /** The mean of a measure in one lesson; count 0 where no swing has it. */
   public static GroupSummary mean(LessonStep step, MeasureAt what) {
     return GroupSummary.of(group(step), what, ErrorSplit.defaults());
@@ -72,7 +77,8 @@ public record PlayerProgress(
         : Optional.of(GroupComparison.compare(List.of(group(before), group(now)), both));
   }
 
-  static SwingGroup group(LessonStep step) {
+  /** The swings of a lesson. */
+  public static SwingGroup group(LessonStep step) {
     return new SwingGroup(
         step.lesson(), step.swings().stream().map(s -> new LessonSwing(step.lesson(), s)).toList());
   }

@@ -15,10 +15,15 @@ public enum ComparisonVerdict implements Worded {
   /** Under three swings with a value in one of the groups. */
   TOO_FEW_SWINGS;
 
-  static ComparisonVerdict of(boolean real, boolean withinMargin) {
-    if (real) {
-      return withinMargin ? REAL_BUT_SMALL : REAL;
+  /**
+   * Read from the range alone, so that no reader of the range can come to another answer: real
+   * where it leaves out zero, the same where it lies within the margin.
+   */
+  static ComparisonVerdict of(MeanDifference difference, double margin) {
+    boolean within = difference.low() > -margin && difference.high() < margin;
+    if (difference.low() > 0 || difference.high() < 0) {
+      return within ? REAL_BUT_SMALL : REAL;
     }
-    return withinMargin ? SAME : NOT_SHOWN;
+    return within ? SAME : NOT_SHOWN;
   }
 }

@@ -1,26 +1,25 @@
 package steadyturn.analysis.compare;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
  * Compares every group with every later one. All rows are looked at together: the chance of any
- * false "real" in the whole comparison is held at 5 % by Holm's steps (Holm 1979, A simple
- * sequentially rejective multiple test procedure, Scand J Stat 6:65-70; from memory), which hold
- * for any dependence between the measures.
+ * false "real" in the whole comparison is held at 5 % by {@link Holm}'s steps, which hold for any
+ * dependence between the measures. The range of a row comes from the same steps: it leaves out zero
+ * just where the row is real.
  */
 public final class GroupComparison {
 
   /** Fewest swings with a value from which a spread is taken. */
   public static final int FEWEST_SWINGS = 3;
 
-  private static final double EQUIVALENCE_LEVEL = 0.05;
-
   /** Chance of a false "real" in a comparison without any difference. */
   private static final double LEVEL = 0.05;
+
+  private static final double LEFTOVER = ErrorSplit.defaults().leftover();
 
   private GroupComparison() {}
 
@@ -30,7 +29,8 @@ public final class GroupComparison {
       throw new IllegalArgumentException(
           "needs two groups and a measure, got " + groups.size() + " and " + looks.size());
     }
-    List<Look> all = looks.stream().map(what -> Look.of(groups, what)).toList();
+    List<Look> all =
+        looks.stream().map(what -> Look.of(groups, what, LEVEL / looks.size())).toList();
     double pairs = groups.size() * (groups.size() - 1) / 2.0;
     double levelOfRow = LEVEL / (pairs * looks.size());
     int n = groups.size();
@@ -47,60 +47,72 @@ public final class GroupComparison {
 
   /** One measure over all groups, in their order. */
   private record Look(
-      MeasureAt what, List<GroupSummary> groups, Optional<TypicalError> typicalError) {
+      MeasureAt what,
+      List<SwingGroup> swings,
+      List<GroupSummary> groups,
+      Optional<TypicalError> typicalError,
+      Optional<Drift> drift) {
 
-    static Look of(List<SwingGroup> groups, MeasureAt what) {
+    static Look of(List<SwingGroup> groups, MeasureAt what, double level) {
       List<GroupSummary> all =
           groups.stream().map(g -> GroupSummary.of(g, what, ErrorSplit.defaults())).toList();
-      return new Look(what, all, TypicalError.pooled(all));
+      return new Look(what, groups, all, TypicalError.pooled(all), Drift.of(groups, what, level));
     }
 
     ComparisonRow open(int i, int j, double levelOfRow) {
       GroupSummary a = groups.get(i);
       GroupSummary b = groups.get(j);
       double margin = Margins.of(what.measure());
-      double leftover = ErrorSplit.defaults().leftover();
       Optional<MeanDifference> difference =
           a.count() >= FEWEST_SWINGS && b.count() >= FEWEST_SWINGS
-              ? Optional.of(MeanDifference.of(a, b, leftover, margin, levelOfRow))
+              ? Optional.of(MeanDifference.of(a, b, LEFTOVER, margin, levelOfRow))
               : Optional.empty();
       return new ComparisonRow(
-          what, a, b, difference, 1, margin, typicalError, ComparisonVerdict.TOO_FEW_SWINGS);
+          what,
+          a,
+          b,
+          difference,
+          1,
+          margin,
+          typicalError,
+          ComparisonVerdict.TOO_FEW_SWINGS,
+          levelOfRow,
+          drift.map(d -> d.between(swings.get(i), swings.get(j), swings)));
     }
   }
 
-  /** Holm: the k-th smallest of m chances is multiplied by m - k + 1 and never falls again. */
   private static List<ComparisonRow> judge(List<ComparisonRow> open) {
-    List<Integer> order =
+    List<Integer> told =
         IntStream.range(0, open.size())
             .filter(k -> open.get(k).difference().isPresent())
             .boxed()
-            .sorted(Comparator.comparingDouble(k -> chance(open.get(k))))
             .toList();
+    List<Double> chances =
+        told.stream().map(k -> open.get(k).difference().orElseThrow().chance()).toList();
+    List<Holm> steps = Holm.steps(chances, LEVEL);
     List<ComparisonRow> judged = new ArrayList<>(open);
-    double floor = 0;
-    for (int step = 0; step < order.size(); step++) {
-      ComparisonRow row = open.get(order.get(step));
-      floor = Math.max(floor, Math.min(1, (order.size() - step) * chance(row)));
-      judged.set(order.get(step), judged(row, floor));
+    for (int k = 0; k < told.size(); k++) {
+      judged.set(told.get(k), judged(open.get(told.get(k)), steps.get(k)));
     }
     return judged;
   }
 
-  private static ComparisonRow judged(ComparisonRow row, double adjustedChance) {
-    boolean within = row.difference().orElseThrow().beyondMargin() < EQUIVALENCE_LEVEL;
+  private static ComparisonRow judged(ComparisonRow row, Holm step) {
+    MeanDifference found = row.difference().orElseThrow();
+    MeanDifference told =
+        step.chance() < LEVEL
+            ? found.ofRealRow(row.first(), row.second(), LEFTOVER, step.level())
+            : found.ofOpenRow(row.first(), row.second(), LEFTOVER, step.level());
     return new ComparisonRow(
         row.what(),
         row.first(),
         row.second(),
-        row.difference(),
-        adjustedChance,
+        Optional.of(told),
+        step.chance(),
         row.margin(),
         row.typicalError(),
-        ComparisonVerdict.of(adjustedChance < LEVEL, within));
-  }
-
-  private static double chance(ComparisonRow row) {
-    return row.difference().map(MeanDifference::chance).orElse(1.0);
+        ComparisonVerdict.of(told, row.margin()),
+        row.level(),
+        row.drift());
   }
 }

@@ -49,7 +49,7 @@ final class Notices {
   private static List<Integer> numbers(SwingGroup group, String lesson) {
     return group.swings().stream()
         .filter(s -> s.lesson().equals(lesson))
-        .map(s -> s.swing().number())
+        .map(LessonSwing::ball)
         .toList();
   }
 }

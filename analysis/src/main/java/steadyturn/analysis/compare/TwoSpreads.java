@@ -31,8 +31,8 @@ final class TwoSpreads {
    * @param known variance known without error
    */
   TwoSpreads(double variance1, int freedom1, double variance2, int freedom2, double known) {
-    double[][] first = INVERSE_CHI2.computeIfAbsent(freedom1, TwoSpreads::inverseChi2);
-    double[][] second = INVERSE_CHI2.computeIfAbsent(freedom2, TwoSpreads::inverseChi2);
+    double[][] first = inverseChi2(freedom1);
+    double[][] second = inverseChi2(freedom2);
     for (int i = 0; i < NODES; i++) {
       for (int j = 0; j < NODES; j++) {
         int k = i * NODES + j;
@@ -108,8 +108,12 @@ final class TwoSpreads {
     return z < 0 ? 1 - tail : tail;
   }
 
-  /** Nodes f / chi-square(f) and their weights. */
-  private static double[][] inverseChi2(int freedom) {
+  /** Nodes f / chi-square(f) and their weights; kept, not to be changed. */
+  static double[][] inverseChi2(int freedom) {
+    return INVERSE_CHI2.computeIfAbsent(freedom, TwoSpreads::nodes);
+  }
+
+  private static double[][] nodes(int freedom) {
     var chi2 = new ChiSquaredDistribution(freedom);
     GaussIntegrator rule = new GaussIntegratorFactory().legendre(NODES, 0, 1);
     double[][] out = new double[2][NODES];

@@ -22,6 +22,9 @@ import steadyturn.ingest.sample.BodyPoint;
  */
 final class Choreography {
 
+  /** Stillness before the takeaway, s. */
+  private static final double ADDRESS_HOLD_S = 1;
+
   private final LessonSpec spec;
   private final List<ArmCourse> arms;
   private final long seed;
@@ -140,7 +143,7 @@ final class Choreography {
       return;
     }
     double stillS = stage.nowS;
-    double startS = stillS + spec.addressHoldS();
+    double startS = stillS + ADDRESS_HOLD_S;
     drift(stillS, startS);
     SwingMoves moves =
         new SwingMoves(stage, plan, startS, skinHabit, Draws.of(seed, "swing-errors", index));
@@ -214,7 +217,7 @@ final class Choreography {
   }
 
   private void putt() {
-    double startS = stage.nowS + spec.addressHoldS();
+    double startS = stage.nowS + ADDRESS_HOLD_S;
     double size = Math.toRadians(15 + 10 * random.nextDouble());
     stage
         .joint(Joint.ARM)

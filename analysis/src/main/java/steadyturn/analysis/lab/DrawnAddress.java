@@ -13,7 +13,7 @@ record DrawnAddress(Stage stage, LessonSpec spec, Dice dice) {
     if (spec.habits().contains(Habit.RESTLESS_ADDRESS)) {
       return restless(stillS, stillS + dice.even(0.6, 1.4));
     }
-    double startS = stillS + spec.addressHoldS() * dice.even(0.8, 1.6);
+    double startS = stillS + dice.even(0.8, 1.6);
     if (!spec.habits().contains(Habit.RUNNING_WAGGLE)) {
       return startS;
     }

@@ -28,7 +28,6 @@ public final class LessonSpec implements Cloneable {
   private int putts = 0;
   private List<String> clubs = List.of("7-iron");
   private boolean walking = true;
-  private double addressHoldS = 1;
   private double addressDriftMps = 0;
   private boolean finishHeld = true;
   private Set<Habit> habits = EnumSet.noneOf(Habit.class);
@@ -159,16 +158,6 @@ public final class LessonSpec implements Cloneable {
 
   public LessonSpec withWalking(boolean walking) {
     return with(c -> c.walking = walking);
-  }
-
-  /** Stillness before the takeaway, s. */
-  public double addressHoldS() {
-    return addressHoldS;
-  }
-
-  public LessonSpec withAddressHoldS(double addressHoldS) {
-    requireAtLeast(0.2, addressHoldS, "address hold in s");
-    return with(c -> c.addressHoldS = addressHoldS);
   }
 
   /** Speed at which the body drifts to the target all through the address, m/s. */

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import steadyturn.analysis.lesson.TargetLine.Aim;
 import steadyturn.analysis.limits.SwingLimits;
 import steadyturn.analysis.swing.Faults;
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 
@@ -18,6 +19,7 @@ import steadyturn.ingest.sample.Recording;
  * units' errors are the same in all of them. Example: {@code
  * LessonAnalyzer.withDefaults().analyze(recordings)}.
  */
+@Offered
 public record LessonAnalyzer(AnalysisSettings settings) {
 
   /** The analyzer with the settings of docs/accuracy.md. */

@@ -61,6 +61,28 @@ class FalseAlarmTest {
   }
 
   @Test
+  void verdictAndRangeNeverContradict() {
+    // Given: 100 comparisons with and without a difference. Expect: "real" just where the printed
+    // range leaves out zero, "within the margin" just where it lies in it.
+    long seed = 48;
+    System.err.println("seed " + seed);
+    Random random = new Random(seed);
+    for (int run = 0; run < 100; run++) {
+      var player = new InventedPlayer(random, -45, -20);
+      var lesson = player.lesson("monday");
+      var a = player.group("7-iron", lesson, 5, 1, 0);
+      var b = player.group("driver", lesson, 7, 0.5 + run % 3, run % 7);
+      for (ComparisonRow row : rows(a, b)) {
+        MeanDifference d = row.difference().orElseThrow();
+        assertThat(isReal(row)).isEqualTo(d.low() > 0 || d.high() < 0);
+        assertThat(isReal(row)).isEqualTo(row.adjustedChance() < 0.05);
+        assertThat(isSame(row)).isEqualTo(d.low() > -row.margin() && d.high() < row.margin());
+        assertThat(d.value()).isBetween(d.low(), d.high());
+      }
+    }
+  }
+
+  @Test
   void sixDegreesMoreTurnAreSeenInEightSwingsEach() {
     // Given: 6 deg more turn, spread 2 deg, 8 swings each. Expect: turn "real" in at least 95 % of
     // 300. A test that never alarms would pass the ones above; this one it would not.
@@ -103,9 +125,7 @@ class FalseAlarmTest {
       var lesson = player.lesson("monday");
       var a = player.group("7-iron", lesson, 10, spread, 0);
       var b = player.group("driver", lesson, 10, spread, moreDeg);
-      var verdict = rows(a, b).get(0).verdict();
-      same +=
-          verdict == ComparisonVerdict.SAME || verdict == ComparisonVerdict.REAL_BUT_SMALL ? 1 : 0;
+      same += isSame(rows(a, b).get(0)) ? 1 : 0;
     }
     System.err.println("same within the margin: " + same + " of " + runs);
     return same;
@@ -117,6 +137,11 @@ class FalseAlarmTest {
 
   private static List<ComparisonRow> rows(SwingGroup a, SwingGroup b) {
     return GroupComparison.compare(List.of(a, b), MeasureAt.defaults()).rows();
+  }
+
+  private static boolean isSame(ComparisonRow row) {
+    return row.verdict() == ComparisonVerdict.SAME
+        || row.verdict() == ComparisonVerdict.REAL_BUT_SMALL;
   }
 
   private static boolean isReal(ComparisonRow row) {

@@ -75,14 +75,20 @@ class MeanDifferenceTest {
 
   @ParameterizedTest
   @CsvSource({
-    "true, true, REAL_BUT_SMALL, real-but-small",
-    "true, false, REAL, real",
-    "false, true, SAME, same",
-    "false, false, NOT_SHOWN, not-shown"
+    "0.5, 1.5, REAL_BUT_SMALL, real-but-small",
+    "-1.5, -0.5, REAL_BUT_SMALL, real-but-small",
+    "0.5, 2.5, REAL, real",
+    "-2.5, -0.5, REAL, real",
+    "-0.5, 1.5, SAME, same",
+    "0, 1.5, SAME, same",
+    "-2.5, 1.5, NOT_SHOWN, not-shown",
+    "-0.5, 2, NOT_SHOWN, not-shown"
   })
-  void aVerdictSaysWhatWasShown(
-      boolean real, boolean within, ComparisonVerdict verdict, String word) {
-    assertThat(ComparisonVerdict.of(real, within)).isEqualTo(verdict);
+  void aVerdictSaysWhatTheRangeShows(
+      double low, double high, ComparisonVerdict verdict, String word) {
+    // Given: a range and a margin of 2. Expect: real where zero lies outside, same inside 2.
+    MeanDifference d = new MeanDifference((low + high) / 2, low, high, 0, 0, 0);
+    assertThat(ComparisonVerdict.of(d, 2)).isEqualTo(verdict);
     assertThat(verdict.word()).isEqualTo(word);
   }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
@@ -47,5 +48,31 @@ class TypicalErrorTest {
 
   private static GroupSummary group(int count, double mean, double spread) {
     return new GroupSummary("g", count, 0, mean, spread, 0, 0, Map.of("lesson", 1.0));
+  }
+
+  @Test
+  void theDetectableChangeIsTheRepeatabilityOfBlandAndAltman() {
+    // Given: peak flow of 17 people blown twice into one meter, l/min (Bland and Altman 1986,
+    // Statistical methods for assessing agreement between two methods of clinical measurement,
+    // Lancet i:307-310, table 1; from memory, its printed SD of the differences of the two methods,
+    // 38.8, comes out of the same rows). Expect: their SD of the differences 21.6 and coefficient
+    // of repeatability 2 x 21.6 = 43.2, with 1.96 in place of 2. Within 0.1: printed to a tenth.
+    int[] once = {
+      494, 395, 516, 434, 476, 557, 413, 442, 650, 433, 417, 656, 267, 478, 178, 423, 427
+    };
+    int[] again = {
+      490, 397, 512, 401, 470, 611, 415, 431, 638, 429, 420, 633, 275, 492, 165, 372, 421
+    };
+    List<GroupSummary> people =
+        IntStream.range(0, once.length)
+            .mapToObj(
+                i -> {
+                  double spread = Math.abs(once[i] - again[i]) / Math.sqrt(2);
+                  return new GroupSummary("g", 2, 0, 0, spread, 0, 0, Map.of("", 1.0));
+                })
+            .toList();
+    TypicalError error = TypicalError.pooled(people).orElseThrow();
+    assertThat(error.value() * Math.sqrt(2)).isCloseTo(21.6, within(0.1));
+    assertThat(error.detectableChange()).isCloseTo(43.2 * 1.96 / 2, within(0.1));
   }
 }

@@ -21,14 +21,7 @@ class DrawsTest {
     // spread 1 over the seeds, no correlation with the next seed. Within 0.22, 0.16 and 0.22:
     // spreads
     // are 0.05, 0.035 and 0.05; the largest of 200 such reaches three and a half of them.
-    double[][] byDepth = new double[DEPTH][SEEDS + 1];
-    for (int seed = 0; seed <= SEEDS; seed++) {
-      RandomGenerator random = Draws.of(seed, purpose, 0);
-      for (int depth = 0; depth < DEPTH; depth++) {
-        byDepth[depth][seed] = random.nextGaussian();
-      }
-    }
-    for (double[] values : byDepth) {
+    for (double[] values : byDepth(purpose, 0, SEEDS + 1)) {
       assertThat(Math.abs(StatUtils.mean(values))).isLessThan(0.22);
       assertThat(Math.abs(Math.sqrt(StatUtils.variance(values)) - 1)).isLessThan(0.16);
       double[] one = java.util.Arrays.copyOfRange(values, 0, SEEDS);
@@ -51,23 +44,23 @@ class DrawsTest {
     // Given: seeds 0..399, the first 40 normal numbers of two purposes (or of two swings) each.
     // Expect: no correlation at any depth. Within 0.22, four and a half times the 0.05 of chance.
     // Sources of error that went together would be summed wrongly in every study.
+    double[][] ones = byDepth(purpose, index, SEEDS);
+    double[][] twos = byDepth(other, otherIndex, SEEDS);
     for (int depth = 0; depth < DEPTH; depth++) {
-      double[] one = atDepth(purpose, index, depth);
-      double[] two = atDepth(other, otherIndex, depth);
-      double correlation = new PearsonsCorrelation().correlation(one, two);
+      double correlation = new PearsonsCorrelation().correlation(ones[depth], twos[depth]);
       assertThat(Math.abs(correlation)).as("depth " + depth).isLessThan(0.22);
     }
   }
 
-  private static double[] atDepth(String purpose, int index, int depth) {
-    double[] values = new double[SEEDS];
-    for (int seed = 0; seed < SEEDS; seed++) {
+  /** Normal numbers of seeds 0 on, by how many were drawn before. */
+  private static double[][] byDepth(String purpose, int index, int seeds) {
+    double[][] out = new double[DEPTH][seeds];
+    for (int seed = 0; seed < seeds; seed++) {
       RandomGenerator random = Draws.of(seed, purpose, index);
-      for (int before = 0; before < depth; before++) {
-        random.nextGaussian();
+      for (int depth = 0; depth < DEPTH; depth++) {
+        out[depth][seed] = random.nextGaussian();
       }
-      values[seed] = random.nextGaussian();
     }
-    return values;
+    return out;
   }
 }

@@ -3,6 +3,7 @@ package steadyturn.analysis.lab;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -35,6 +36,8 @@ class FamilyLessonsTest {
 
   private static final long SEED = 77;
 
+  private static final Map<Situation, Inside> MADE = new EnumMap<>(Situation.class);
+
   /** A lesson's inside: the body and its worn units before any sensor. */
   private static final class Inside {
     private final Stage stage;
@@ -54,6 +57,15 @@ class FamilyLessonsTest {
       List<Double> impactsS = swings.stream().map(PlannedSwing::impactS).toList();
       mounts = new UnitMounts(spec, seed, stage, pelvis, impactsS);
     }
+
+    static Inside of(Situation situation, long seed) {
+      return new Inside(FamilyLessons.spec(situation, Half.TUNING, seed), seed);
+    }
+
+    /** Of the usual seed, made once. */
+    static Inside of(Situation situation) {
+      return MADE.computeIfAbsent(situation, key -> of(key, SEED));
+    }
   }
 
   @ParameterizedTest
@@ -66,7 +78,7 @@ class FamilyLessonsTest {
     // and 0.05 m/s^2: second differences of places of 1 m rounded at 1e-16 over (20 us)^2 err by
     // 1e-6; what the fastest bursts (200 Hz, 100 g) bend within the step by 0.01.
     System.out.println("seed " + SEED);
-    Inside inside = new Inside(FamilyLessons.spec(Situation.STANDARD, Half.TUNING, SEED), SEED);
+    Inside inside = Inside.of(Situation.STANDARD);
     MountedUnit.Placer placer = inside.mounts.mount(point, inside.body).placer();
     double impactS = inside.swings.get(0).impactS();
     double h = 2e-5;
@@ -100,7 +112,7 @@ class FamilyLessonsTest {
   void onTheTableAUnitFeelsGravityAlone() {
     // Given: a drawn lesson, all units on the table at 1.5 s. Expect: standard gravity (CGPM 1901,
     // 9.80665 m/s^2) and no turning; nothing moves there.
-    Inside inside = new Inside(FamilyLessons.spec(Situation.STANDARD, Half.TUNING, SEED), SEED);
+    Inside inside = Inside.of(Situation.STANDARD);
     for (BodyPoint point : List.of(BodyPoint.PELVIS, BodyPoint.LEAD_HAND)) {
       MovingFrame frame = placed(inside.mounts.mount(point, inside.body).placer(), 1.5);
       double[] rate = new double[3];
@@ -119,8 +131,7 @@ class FamilyLessonsTest {
     // it
     // turns away by 8 deg/s, right after by more until 40 ms later. Within 0.05 deg/s: differences
     // of directions, the plane's normal taken by the test from directions from the top to impact.
-    LessonSpec spec = FamilyLessons.spec(situation, Half.TUNING, SEED);
-    Inside inside = new Inside(spec, SEED);
+    Inside inside = Inside.of(situation);
     PlannedSwing plan = inside.swings.get(1);
     BodyMotion.Walker walker = inside.body.walker();
     double takeawayS =
@@ -172,13 +183,18 @@ class FamilyLessonsTest {
   void aSeedGivesOneLessonAndAnotherSeedAnother() {
     // Given: one seed twice, its neighbour, and the same seed of the other half. Expect: the same
     // stream twice, other streams from the others.
-    Recording once = FamilyLessons.simulate(Situation.STANDARD, Half.TUNING, SEED).recording();
-    Recording again = FamilyLessons.simulate(Situation.STANDARD, Half.TUNING, SEED).recording();
-    Recording next = FamilyLessons.simulate(Situation.STANDARD, Half.TUNING, SEED + 1).recording();
-    Recording judged = FamilyLessons.simulate(Situation.STANDARD, Half.JUDGING, SEED).recording();
+    Recording once = lesson(Half.TUNING, SEED);
+    Recording again = lesson(Half.TUNING, SEED);
+    Recording next = lesson(Half.TUNING, SEED + 1);
+    Recording judged = lesson(Half.JUDGING, SEED);
     assertThat(sample(again)).isEqualTo(sample(once));
     assertThat(sample(next)).isNotEqualTo(sample(once));
     assertThat(sample(judged)).isNotEqualTo(sample(once));
+  }
+
+  private static Recording lesson(Half half, long seed) {
+    LessonSpec spec = FamilyLessons.spec(Situation.STANDARD, half, seed).withRateHz(100);
+    return LessonSimulator.simulate(spec, seed).recording();
   }
 
   private static double sample(Recording recording) {
@@ -213,7 +229,7 @@ class FamilyLessonsTest {
     // after another; 0.3-2.2 s back and 0.1-0.6 s down, what is called a full swing at all.
     for (long seed = SEED; seed < SEED + 4; seed++) {
       System.out.println("seed " + seed);
-      Inside inside = new Inside(FamilyLessons.spec(situation, Half.TUNING, seed), seed);
+      Inside inside = seed == SEED ? Inside.of(situation) : Inside.of(situation, seed);
       for (PlannedSwing plan : inside.swings) {
         Map<SwingEvent, Double> atS = new EventFinder(inside.body, plan).find();
         List<Double> inOrder =

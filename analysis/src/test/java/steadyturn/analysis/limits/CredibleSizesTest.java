@@ -20,6 +20,14 @@ class CredibleSizesTest {
     "9.4, 5.9, 1750, body.size body.size",
     "240, 1500, 1750, body.size",
     "240, 150, 175, body.size",
+    "129, 120, 1750, body.size",
+    "381, 150, 1750, body.size",
+    "240, 69, 1750, body.size",
+    "280, 271, 1750, body.size",
+    "240, 150, 949, body.size",
+    "240, 150, 2301, body.size",
+    "200, 209, 1750, ''",
+    "200, 211, 1750, body.sizes-exchanged",
     "150, 240, 1750, body.sizes-exchanged",
   })
   void sizesNoBodyHasAreTakenOut(double width, double depth, double stature, String refused) {
@@ -38,8 +46,30 @@ class CredibleSizesTest {
     Player player = sizes.player();
     assertThat(player.handed()).isEqualTo(Handedness.LEFT);
     boolean both = refused.contains("exchanged");
-    assertThat(player.pelvisWidthMm().isPresent()).isEqualTo(!both && width >= 130);
+    assertThat(player.pelvisWidthMm().isPresent()).isEqualTo(!both && width >= 130 && width <= 380);
     assertThat(player.pelvisDepthMm().isPresent()).isEqualTo(!both && depth >= 70 && depth <= 270);
-    assertThat(player.statureMm().isPresent()).isEqualTo(stature >= 950);
+    assertThat(player.statureMm().isPresent()).isEqualTo(stature >= 950 && stature <= 2300);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"79, false", "80, true", "330, true", "331, false"})
+  void theDepthOverTheWornUnitHasItsOwnEnds(double wornMm, boolean isKept) {
+    // Expect: refused with its ends alone, the other sizes kept; our choice.
+    Player given =
+        new Player(
+            "p",
+            Handedness.RIGHT,
+            OptionalDouble.of(240),
+            OptionalDouble.of(150),
+            OptionalDouble.empty(),
+            OptionalDouble.of(wornMm));
+    CredibleSizes sizes = CredibleSizes.of(given);
+    assertThat(sizes.player().wornDepthMm().isPresent()).isEqualTo(isKept);
+    assertThat(sizes.player().pelvisWidthMm()).hasValue(240);
+    assertThat(sizes.player().pelvisDepthMm()).hasValue(150);
+    assertThat(sizes.player().statureMm()).isEmpty();
+    if (!isKept) {
+      assertThat(sizes.refused().get(0).args()).containsValues("worn-depth", wornMm, 80.0, 330.0);
+    }
   }
 }

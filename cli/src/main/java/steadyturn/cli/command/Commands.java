@@ -6,6 +6,9 @@ import java.util.Optional;
 import java.util.ResourceBundle;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
+import steadyturn.cli.command.archive.ForgetCommand;
+import steadyturn.cli.command.archive.LessonsCommand;
+import steadyturn.cli.command.archive.PlayersCommand;
 import steadyturn.cli.command.calibrate.CalibrateCommand;
 import steadyturn.cli.command.lab.AccuracyCommand;
 import steadyturn.cli.command.lab.SimulateCommand;
@@ -15,12 +18,14 @@ import steadyturn.cli.command.lesson.CompareCommand;
 import steadyturn.cli.command.lesson.DemoCommand;
 import steadyturn.cli.command.lesson.ImportCommand;
 import steadyturn.cli.command.lesson.OrientCommand;
+import steadyturn.cli.command.lesson.PlanCommand;
 import steadyturn.cli.command.lesson.ProgressCommand;
 import steadyturn.cli.command.lesson.ReportCommand;
 import steadyturn.cli.command.live.MarkCommand;
 import steadyturn.cli.command.live.PluginChoice;
 import steadyturn.cli.command.live.RecordCommand;
 import steadyturn.cli.command.live.UnitsCommand;
+import steadyturn.cli.command.mat.LessonCommand;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Terminal;
 import steadyturn.cli.words.Words;
@@ -37,12 +42,17 @@ public final class Commands {
   private static final List<Entry> ALL =
       List.of(
           new Entry("demo", DemoCommand.class),
+          new Entry("lesson", LessonCommand.class),
           new Entry("analyze", AnalyzeCommand.class),
           new Entry("check", CheckCommand.class),
           new Entry("import", ImportCommand.class),
+          new Entry("plan", PlanCommand.class),
           new Entry("compare", CompareCommand.class),
           new Entry("report", ReportCommand.class),
           new Entry("progress", ProgressCommand.class),
+          new Entry("players", PlayersCommand.class),
+          new Entry("lessons", LessonsCommand.class),
+          new Entry("forget", ForgetCommand.class),
           new Entry("simulate", SimulateCommand.class),
           new Entry("units", UnitsCommand.class),
           new Entry("record", RecordCommand.class),

@@ -44,7 +44,7 @@ public final class MappedUnits {
   /** A map that gravity or motion speak against is told, and taken at its word all the same. */
   private static Imported read(Path table, ColumnMap map, Console console) {
     try {
-      return ColumnMapImporter.read(table, map);
+      return ColumnMapImporter.read(table, map, true);
     } catch (RecordingException e) {
       Imported unchecked = ColumnMapImporter.readUnchecked(table, map);
       console.report(e);

@@ -9,6 +9,7 @@ import steadyturn.analysis.coach.RuleFinding.Link;
 import steadyturn.analysis.coach.RuleFinding.Seen;
 import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Html;
 
 /** The one thing, what else, what is good, and what is not sure yet. */
 record AdvicePart(Pen pen, Advice advice, Html html) {

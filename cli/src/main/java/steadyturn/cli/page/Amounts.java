@@ -32,6 +32,10 @@ final class Amounts {
     this.centimetres = units == LengthUnits.METRIC && audience == Audience.PLAYER;
   }
 
+  LengthUnits units() {
+    return units;
+  }
+
   /** The unit as printed; nothing for a ratio. */
   String unit(Measure measure) {
     String unit = measure.unit();

@@ -4,6 +4,9 @@ import java.util.Optional;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Html;
+import steadyturn.cli.page.paper.Ink;
 
 /**
  * What the arms did, to be laid beside where we want to go: how much of the bend of the wrists is

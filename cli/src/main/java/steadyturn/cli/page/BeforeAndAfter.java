@@ -11,6 +11,9 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Html;
+import steadyturn.cli.page.paper.Ink;
 
 /** Full swings before and after a drill, the repetitions between them, and the drill's goal. */
 record BeforeAndAfter(Pen pen, DrillScore score, ComparisonRow effect) {
@@ -44,8 +47,7 @@ record BeforeAndAfter(Pen pen, DrillScore score, ComparisonRow effect) {
     Frame frame = frame(drill, List.of(before, reps, after));
     frame.axisY(drawing, pen.words(), pen.unit(measure), pen.amounts().factor(measure), 5);
     double y1 = frame.y(drill.high());
-    drawing.box(
-        frame.left(), y1, frame.width(), frame.y(drill.low()) - y1, Ink.GOAL, Ink.GOAL, 0.16);
+    drawing.wanted(frame.left(), y1, frame.width(), frame.y(drill.low()) - y1);
     column(drawing, frame, 0, "picture.before", before, Ink.BACK);
     column(drawing, frame, 1, "picture.drill", reps, Ink.POINT);
     column(drawing, frame, 2, "picture.after", after, Ink.DOWN);

@@ -7,6 +7,9 @@ import java.util.stream.IntStream;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelCurve;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Html;
+import steadyturn.cli.page.paper.Ink;
 
 /** Turn and slide of the player and of the model, on an axis where the key positions agree. */
 record BesideTheModel(Pen pen, Drawing drawing) {

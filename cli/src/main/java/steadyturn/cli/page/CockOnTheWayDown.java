@@ -8,6 +8,9 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.SwingEvent;
+import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Html;
+import steadyturn.cli.page.paper.Ink;
 
 /** Wrist cock over the time before impact, with the release and its range. */
 record CockOnTheWayDown(Pen pen, List<SwingResult> swings, double fromMs) {

@@ -12,6 +12,8 @@ import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Html;
 import steadyturn.ingest.recording.disk.Shipped;
 
 /** The drill with its goal and its cautions, and how the drills of this lesson went. */

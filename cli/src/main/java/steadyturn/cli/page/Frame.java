@@ -2,6 +2,8 @@ package steadyturn.cli.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Ink;
 import steadyturn.cli.words.Words;
 
 /** The space of a chart: where a value lies on the paper, and the axes at its edges. */

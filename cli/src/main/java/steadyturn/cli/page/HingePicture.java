@@ -1,9 +1,15 @@
 package steadyturn.cli.page;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Html;
+import steadyturn.cli.page.paper.Ink;
+import steadyturn.cli.page.paper.Labels;
 import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.fusion.wear.pelvis.LeverArm;
 
@@ -31,6 +37,7 @@ final class HingePicture {
   private final double halfHipsMm;
   private final int leftIsTarget;
   private final double weight;
+  private final Labels labels;
 
   private HingePicture(
       Drawing drawing, double width, double height, double halfHipsMm, int leftIsTarget) {
@@ -41,11 +48,17 @@ final class HingePicture {
     this.halfHipsMm = halfHipsMm;
     this.leftIsTarget = leftIsTarget;
     this.weight = width > 300 ? 9 : 4;
+    this.labels = new Labels(width, height);
   }
 
   /** The hips of these swings; empty where the pelvis was not measured. */
   static Optional<Html> now(Pen pen) {
-    return Hips.measured(pen).map(hips -> large(pen, hips, "hinge-now", false));
+    return now(pen, "hinge-now");
+  }
+
+  /** The same under another id, where a page has several. */
+  static Optional<Html> now(Pen pen, String id) {
+    return Hips.measured(pen).map(hips -> large(pen, hips, id, false));
   }
 
   /** Where the teacher's limits ask them to go. */
@@ -54,25 +67,74 @@ final class HingePicture {
         .map(hips -> large(pen, hips.goal(pen.sheet().teaching()), "hinge-goal", true));
   }
 
+  /** The hips of two lessons over each other: the first as an outline, the last solid. */
+  static Optional<Html> over(Pen first, Pen last) {
+    Optional<Hips> was = Hips.measured(first);
+    Optional<Hips> is = Hips.measured(last);
+    if (was.isEmpty() || is.isEmpty()) {
+      return Optional.empty();
+    }
+    String alt = last.text("progress.hips.alt", told(first, was.get()), told(last, is.get()));
+    Drawing drawing =
+        new Drawing("hinge-over", (int) WIDTH, (int) HEIGHT, last.text("progress.hips.title"), alt);
+    HingePicture picture =
+        new HingePicture(drawing, WIDTH, HEIGHT, half(last), last.leftIsTarget());
+    picture.target(last);
+    picture.was(was.get());
+    bars(was.get()).forEach(line -> picture.avoid(line, picture.weight));
+    picture.bars(is.get(), false);
+    picture.names(last, is.get());
+    picture.pin(is.get(), Optional.of(last));
+    picture.scale(last);
+    return Optional.of(drawing.done());
+  }
+
+  /** What was, in grey and hollow: never taken for what is. */
+  private void was(Hips hips) {
+    hollow(hips.top(), "14 4");
+    hips.impact().ifPresent(line -> hollow(line, ""));
+    hips.pinMm()
+        .ifPresent(
+            pin -> {
+              double part = Math.min(1, DEEPEST_MM / Math.hypot(pin[0], pin[1]));
+              drawing.dot(x(part * pin[0]), y(part * pin[1]), 0.9 * weight, Ink.QUIET);
+              drawing.dot(x(part * pin[0]), y(part * pin[1]), 0.6 * weight, Ink.PAPER);
+            });
+  }
+
+  private void hollow(Hips.Line line, String dash) {
+    double[] lead = end(line, 1);
+    double[] trail = end(line, -1);
+    if (dash.isEmpty()) {
+      drawing.line(trail[0], trail[1], lead[0], lead[1], Ink.QUIET, weight);
+    } else {
+      drawing.dashed(trail[0], trail[1], lead[0], lead[1], Ink.QUIET, weight, dash);
+    }
+    drawing.line(trail[0], trail[1], lead[0], lead[1], Ink.PAPER, weight - 3);
+  }
+
+  private static String told(Pen pen, Hips hips) {
+    return pen.text(
+        "hinge.alt",
+        pen.amounts().plain(hips.top().turnDeg(), Measure.PELVIS_TURN),
+        pen.about(hips.top().alongMm(), Measure.PELVIS_SLIDE),
+        hips.pinMm().map(pin -> off(pen, pin)).orElse("–"));
+  }
+
+  private static double half(Pen pen) {
+    OptionalDouble width = pen.sheet().player().pelvisWidthMm();
+    return width.isPresent() ? LeverArm.hipHalfDistanceMm(width.getAsDouble()) : HALF_HIPS_MM;
+  }
+
   private static Html large(Pen pen, Hips hips, String id, boolean outline) {
-    Amounts amounts = pen.amounts();
-    String alt =
-        pen.text(
-            "hinge.alt",
-            amounts.plain(hips.top().turnDeg(), Measure.PELVIS_TURN),
-            pen.about(hips.top().alongMm(), Measure.PELVIS_SLIDE),
-            hips.pinMm().map(pin -> off(pen, pin)).orElse("–"));
     Drawing drawing =
         new Drawing(
             id,
             (int) WIDTH,
             (int) HEIGHT,
             pen.text(outline ? "hinge.goal" : "hinge.now" + pen.reader()),
-            alt);
-    OptionalDouble width = pen.sheet().player().pelvisWidthMm();
-    double half =
-        width.isPresent() ? LeverArm.hipHalfDistanceMm(width.getAsDouble()) : HALF_HIPS_MM;
-    HingePicture picture = new HingePicture(drawing, WIDTH, HEIGHT, half, pen.leftIsTarget());
+            told(pen, hips));
+    HingePicture picture = new HingePicture(drawing, WIDTH, HEIGHT, half(pen), pen.leftIsTarget());
     picture.target(pen);
     picture.bars(hips, outline);
     picture.names(pen, hips);
@@ -120,6 +182,9 @@ final class HingePicture {
         Ink.DARK);
     String anchor = leftIsTarget > 0 ? "start" : "end";
     drawing.words(from + 10 * leftIsTarget, 25, anchor, pen.text("picture.target"), "note");
+    labels
+        .avoid(from + 70 * leftIsTarget, 20, to, 20, 20)
+        .avoid(10, HEIGHT - 14, 140, HEIGHT - 14, 14);
   }
 
   private void bars(Hips hips, boolean outline) {
@@ -157,18 +222,39 @@ final class HingePicture {
   }
 
   private void names(Pen pen, Hips hips) {
-    double[] start = end(new Hips.Line(0, 0, 0), -1);
-    String name = pen.text("hinge.start" + pen.reader());
-    drawing.words(start[0] + 8 * leftIsTarget, start[1] - 4, anchor(1), name, "note");
-    double[] top = end(hips.top(), -1);
-    drawing.words(top[0], top[1] + 24, anchor(-1), pen.text("hinge.top" + pen.reader()), "label");
+    bars(hips).forEach(line -> avoid(line, weight));
+    name(pen.text("hinge.top" + pen.reader()), hips.top(), "label", 16);
     hips.impact()
-        .ifPresent(
-            line -> {
-              double[] lead = end(line, 1);
-              String ball = pen.text("hinge.impact" + pen.reader());
-              drawing.words(lead[0], lead[1] + 24, anchor(1), ball, "label");
-            });
+        .ifPresent(line -> name(pen.text("hinge.impact" + pen.reader()), line, "label", 16));
+    name(pen.text("hinge.start" + pen.reader()), new Hips.Line(0, 0, 0), "note", 14);
+  }
+
+  private static List<Hips.Line> bars(Hips hips) {
+    return Stream.concat(Stream.of(new Hips.Line(0, 0, 0), hips.top()), hips.impact().stream())
+        .toList();
+  }
+
+  private void avoid(Hips.Line line, double width) {
+    double[] lead = end(line, 1);
+    double[] trail = end(line, -1);
+    labels.avoid(lead[0], lead[1], trail[0], trail[1], width);
+  }
+
+  /** At an end of its bar, where there is room: beyond it, below or above. */
+  private void name(String text, Hips.Line line, String kind, double typePx) {
+    List<Labels.Spot> spots = new ArrayList<>();
+    for (int side : line.turnDeg() > 0 ? new int[] {1, -1} : new int[] {-1, 1}) {
+      double[] end = end(line, side);
+      String outwards = anchor(-side);
+      double out = side * leftIsTarget * -10;
+      spots.add(new Labels.Spot(end[0], end[1] + 24, anchor(side)));
+      spots.add(new Labels.Spot(end[0] + out, end[1] + 5, outwards));
+      spots.add(new Labels.Spot(end[0], end[1] - 12, anchor(side)));
+      spots.add(new Labels.Spot(end[0] + out, end[1] + 18, outwards));
+      spots.add(new Labels.Spot(end[0] + out, end[1] - 8, outwards));
+    }
+    Labels.Spot spot = labels.place(text, typePx, spots);
+    drawing.words(spot.x(), spot.y(), spot.anchor(), text, kind);
   }
 
   /** Words keep on the paper: from the end of a bar inwards. */
@@ -192,13 +278,29 @@ final class HingePicture {
             });
   }
 
-  /** Below the pin; below the bars with a line to it where it lies among them. */
+  /**
+   * Beside the pin where there is room; below the bars with a line to it where it lies among them.
+   */
   private void pinName(Pen pen, double[] pin, double px, double py) {
+    String text = pen.text("hinge.pin" + pen.reader(), off(pen, pin));
+    labels.avoid(px, py, px, py, 2 * weight).avoid(x(0), y(0), px, py, 2);
     double below = Math.max(py + 28, y(0) + 92);
-    if (below > py + 28) {
-      drawing.line(px, py + weight, px, below - 14, Ink.QUIET, 1);
+    Labels.Spot spot =
+        labels.place(
+            text,
+            14,
+            List.of(
+                new Labels.Spot(px, py + 28, "middle"),
+                new Labels.Spot(px, below, "middle"),
+                new Labels.Spot(px, below + 18, "middle"),
+                new Labels.Spot(px + 14, below, "start"),
+                new Labels.Spot(px - 14, below, "end"),
+                new Labels.Spot(px - 14, py + 5, "end"),
+                new Labels.Spot(px + 14, py + 5, "start")));
+    if (spot.y() > py + 30) {
+      drawing.line(px, py + weight, px, spot.y() - 14, Ink.QUIET, 1);
     }
-    drawing.words(px, below, "middle", pen.text("hinge.pin" + pen.reader(), off(pen, pin)), "note");
+    drawing.words(spot.x(), spot.y(), spot.anchor(), text, "note");
   }
 
   private static String off(Pen pen, double[] pinMm) {

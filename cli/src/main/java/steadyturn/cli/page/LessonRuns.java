@@ -91,7 +91,7 @@ public final class LessonRuns {
     return date;
   }
 
-  Player player() {
+  public Player player() {
     return player;
   }
 

@@ -7,6 +7,7 @@ import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelGap;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Html;
 
 /** The tables: means with their ranges, and the gaps to a model swing. */
 record NumbersPart(Pen pen, Html html) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.cli.page.paper.Html;
 import steadyturn.cli.page.reader.Audience;
 import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.page.reader.Letter;

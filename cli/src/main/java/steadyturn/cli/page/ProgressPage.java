@@ -3,21 +3,27 @@ package steadyturn.cli.page;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import steadyturn.analysis.coach.LessonStep;
 import steadyturn.analysis.coach.PlayerProgress;
 import steadyturn.analysis.coach.teaching.Drill;
+import steadyturn.analysis.coach.teaching.GoodBand;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.Comparison;
 import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.ComparisonVerdict;
 import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Html;
 import steadyturn.cli.page.reader.Audience;
 import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.Words;
+import steadyturn.ingest.sample.Player;
 
 /** Writes a player's lessons as one HTML file that needs nothing else. */
 public final class ProgressPage {
@@ -35,7 +41,7 @@ public final class ProgressPage {
 
   /** The whole file. */
   public static String html(
-      String player,
+      Player player,
       String club,
       PlayerProgress progress,
       Teaching teaching,
@@ -52,21 +58,108 @@ public final class ProgressPage {
     return progress.steps().stream().map(step -> page.given(step, teaching)).toList();
   }
 
-  private void document(String player, String club, Teaching teaching) {
-    String title = text("progress.title", player);
+  /** What changed from the first lesson to the last, one sentence each, for page and terminal. */
+  public static List<String> told(PlayerProgress progress, Teaching teaching, LengthUnits units) {
+    return new ProgressPage(progress, Words.inUse(), units).told(teaching, row -> true);
+  }
+
+  private List<String> told(Teaching teaching, Predicate<ComparisonRow> of) {
+    ChangeWords change = new ChangeWords(words, amounts);
+    return progress.overall().map(Comparison::rows).orElse(List.of()).stream()
+        .filter(of)
+        .filter(row -> row.difference().isPresent())
+        .map(row -> change.of(row, GoodBand.of(teaching, row.what())))
+        .toList();
+  }
+
+  private static boolean isReal(ComparisonRow row) {
+    return row.verdict() == ComparisonVerdict.REAL;
+  }
+
+  private void document(Player player, String club, Teaching teaching) {
+    String title = text("progress.title", player.id());
     String with = club.isEmpty() ? text("page.any-club") : club;
-    html.begin(words.language(), title).open("header").element("h1", title);
-    html.element("p", text("progress.lessons", progress.steps().size(), with)).close("header");
+    html.begin(words.language(), title, "class", "teacher").open("header").element("h1", title);
+    int lessons = progress.steps().size();
+    String count = text(lessons == 1 ? "progress.lessons.one" : "progress.lessons", lessons, with);
+    html.element("p", count).close("header");
+    html.open("div", "class", "beside");
+    answer(teaching);
+    hips(player, teaching);
+    html.close("div");
+    lines(teaching);
+    html.open("section").element("h2", text("progress.drills"));
+    html.list(progress.steps().stream().map(step -> given(step, teaching))).close("section");
+    html.open("div", "class", "changes");
     changes("progress.since-last", progress.sinceLast());
     changes("progress.since-first", progress.sinceFirst());
+    html.close("div");
     means();
-    html.open("section").element("h2", text("progress.drills"));
-    html.list(progress.steps().stream().map(step -> given(step, teaching)));
-    html.open("div", "class", "care").element("h3", text("page.care"));
+    html.open("section", "class", "care").element("h3", text("page.care"));
     html.list(Stream.of("warm-up", "pain", "space").map(caution -> text("caution." + caution)));
-    html.close("div", "section").open("footer").element("h2", text("page.cannot"));
+    html.close("section").open("footer").element("h2", text("page.cannot"));
     html.element("p", text("page.cannot.text")).element("p", text("page.private"));
     html.close("footer").end();
+  }
+
+  /** What changed beyond doubt, and then what did not, in sentences. */
+  private void answer(Teaching teaching) {
+    List<String> real = told(teaching, ProgressPage::isReal);
+    List<String> open = told(teaching, row -> !isReal(row));
+    html.open("section", "class", "one").element("h2", text("progress.one"));
+    if (real.isEmpty()) {
+      html.element(
+          "p", text(open.isEmpty() ? "progress.one-lesson" : "progress.none"), "class", "big");
+    } else {
+      html.element("p", real.get(0), "class", "big").list(real.stream().skip(1));
+    }
+    if (!open.isEmpty()) {
+      html.element("h3", text("progress.open")).list(open.stream(), "class", "small");
+    }
+    html.close("section");
+  }
+
+  /** The hips of the first lesson and of the last over each other. */
+  private void hips(Player player, Teaching teaching) {
+    int lessons = progress.steps().size();
+    if (lessons > 1) {
+      Pen first = pen(progress.steps().get(0), player, teaching);
+      Pen last = pen(progress.steps().get(lessons - 1), player, teaching);
+      String caption =
+          text(
+              "progress.hips",
+              label(progress.steps().get(0)),
+              label(progress.steps().get(lessons - 1)));
+      HingePicture.over(first, last)
+          .ifPresent(
+              picture ->
+                  html.open("section", "class", "pictures")
+                      .element("h2", text("card.pictures"), "class", "unseen")
+                      .figure(picture, "", caption)
+                      .close("section"));
+    }
+  }
+
+  private Pen pen(LessonStep step, Player player, Teaching teaching) {
+    Sheet sheet = Sheet.of(player, PlayerProgress.group(step), teaching);
+    return new Pen(sheet, words, amounts.units(), Audience.TEACHER);
+  }
+
+  private void lines(Teaching teaching) {
+    ChangeWords change = new ChangeWords(words, amounts);
+    html.open("section", "class", "pictures").element("h2", text("progress.lines"));
+    html.open("div", "class", "figures");
+    for (MeasureAt what : progress.given()) {
+      String name = Pen.sentence(change.name(what));
+      String means =
+          progress.steps().stream()
+              .map(step -> text("progress.at-lesson", label(step), mean(step, what)))
+              .collect(Collectors.joining("; "));
+      LessonLine line = LessonLine.of(progress, what, GoodBand.of(teaching, what));
+      html.figure(line.draw(name, means, amounts, words), name, "");
+    }
+    html.close("div").element("p", text("progress.lines.text"), "class", "small");
+    html.close("section");
   }
 
   private void changes(String title, Optional<Comparison> changes) {
@@ -143,7 +236,7 @@ public final class ProgressPage {
 
   private String label(LessonStep step) {
     String lesson = text("page.lesson", step.lesson());
-    return step.date().isEmpty() ? lesson : lesson + ", " + step.date();
+    return step.date().isEmpty() ? lesson : lesson + ", " + words.day(step.date());
   }
 
   private String text(String key, Object... values) {

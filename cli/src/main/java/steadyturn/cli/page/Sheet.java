@@ -84,6 +84,24 @@ public record Sheet(
         runs.notices());
   }
 
+  /** What pictures of one group need: its swings, and nothing of a lesson. */
+  static Sheet of(Player player, SwingGroup group, Teaching teaching) {
+    List<SwingResult> swings = group.swings().stream().map(LessonSwing::swing).toList();
+    return new Sheet(
+        "",
+        "",
+        player,
+        group.name(),
+        swings,
+        Map.of(),
+        List.of(),
+        teaching,
+        new Coach(teaching).advise(player.id(), group.name(), swings),
+        List.of(),
+        Optional.empty(),
+        List.of());
+  }
+
   private static String most(Map<String, Integer> clubs) {
     return clubs.entrySet().stream()
         .max(Map.Entry.comparingByValue())

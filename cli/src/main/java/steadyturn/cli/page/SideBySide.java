@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Html;
 
 /**
  * The picture that a reader sees first: yours, and where we want to go, two at a time. Of what the

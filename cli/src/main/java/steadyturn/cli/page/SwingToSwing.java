@@ -9,6 +9,9 @@ import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Html;
+import steadyturn.cli.page.paper.Ink;
 
 /** One dot a swing with its range, one strip a measure, and a band for their mean. */
 record SwingToSwing(Pen pen, Drawing drawing) {

@@ -6,6 +6,9 @@ import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Html;
+import steadyturn.cli.page.paper.Ink;
 
 /**
  * Turn over slide, from takeaway to impact: straight down and up is turn only, sideways is slide.
@@ -112,7 +115,7 @@ final class TurnAgainstSlide {
     double x2 = frame.x(teaching.limit("slide-to-target").value());
     double y1 = frame.y(teaching.limit("turn-full").value());
     double y2 = Math.min(frame.bottom(), frame.y(teaching.limit("turn-too-far").value()));
-    drawing.box(Math.min(x1, x2), y1, Math.abs(x2 - x1), y2 - y1, Ink.GOAL, Ink.GOAL, 0.16);
+    drawing.wanted(Math.min(x1, x2), y1, Math.abs(x2 - x1), y2 - y1);
     String name = pen.text("picture.path.aim" + pen.reader());
     drawing.words((x1 + x2) / 2, y2 - 6, "middle", name, "note");
   }

@@ -16,6 +16,7 @@ import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.cli.page.paper.Ink;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
@@ -119,7 +120,7 @@ class BeforeAndAfterTest {
 
   @Test
   void theGoalIsABandOverAllColumns() {
-    assertThat(Picture.box(drawn().the("rect", "fill", Ink.GOAL)))
+    assertThat(Picture.box(drawn().the("rect", "stroke", Ink.GOAL)))
         .containsExactly(
             new double[] {58, y(DRILL.high()), 408, y(DRILL.low()) - y(DRILL.high())},
             within(2 * Picture.PX));

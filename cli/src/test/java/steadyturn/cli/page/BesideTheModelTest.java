@@ -9,6 +9,7 @@ import org.w3c.dom.Element;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelCurve;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Ink;
 import steadyturn.ingest.sample.Handedness;
 
 /**

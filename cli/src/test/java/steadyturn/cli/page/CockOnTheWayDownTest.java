@@ -14,6 +14,7 @@ import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.cli.page.paper.Ink;
 import steadyturn.ingest.sample.Handedness;
 
 /**

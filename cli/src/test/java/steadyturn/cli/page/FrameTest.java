@@ -8,6 +8,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.w3c.dom.Element;
+import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Ink;
 import steadyturn.cli.words.Words;
 
 class FrameTest {

@@ -10,6 +10,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.w3c.dom.Element;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.page.paper.Ink;
 import steadyturn.ingest.sample.Handedness;
 
 /**

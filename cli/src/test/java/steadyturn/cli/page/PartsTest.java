@@ -21,6 +21,7 @@ import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Html;
 import steadyturn.ingest.sample.Handedness;
 
 /** The parts of a page that are words and numbers, from a sheet written by hand. */

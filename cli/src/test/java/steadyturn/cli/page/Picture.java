@@ -8,6 +8,7 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
+import steadyturn.cli.page.paper.Html;
 
 /** A drawn picture taken apart again by an XML reader, so that tests see what a browser sees. */
 record Picture(Element svg) {

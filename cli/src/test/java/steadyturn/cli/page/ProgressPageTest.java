@@ -4,28 +4,45 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.Certainty;
 import steadyturn.analysis.coach.LessonStep;
 import steadyturn.analysis.coach.PlayerProgress;
 import steadyturn.analysis.coach.RuleFinding;
+import steadyturn.analysis.coach.teaching.GoodBand;
 import steadyturn.analysis.coach.teaching.Rule;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.ComparisonVerdict;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.reader.Audience;
 import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.Words;
+import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Player;
 
 /** Three lessons written by hand: turn at the top of about -30, -38 and -46 deg, slide of 20 mm. */
 class ProgressPageTest {
+
+  private static final Player MIKA =
+      new Player(
+          "mika",
+          Handedness.RIGHT,
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty());
 
   private static final Teaching TEACHING = TeachingReader.shipped();
   private static final MeasureAt TURN = new MeasureAt(Measure.PELVIS_TURN, "top");
@@ -60,7 +77,7 @@ class ProgressPageTest {
   }
 
   private static String html(PlayerProgress progress, LengthUnits units) {
-    return ProgressPage.html("mika", "", progress, TEACHING, units, Words.english());
+    return ProgressPage.html(MIKA, "", progress, TEACHING, units, Words.english());
   }
 
   private static List<String> rows(String html, String heading) {
@@ -86,7 +103,7 @@ class ProgressPageTest {
     List<String> rows = rows(html(progress, LengthUnits.METRIC), "Each lesson");
     assertThat(rows).hasSize(3);
     assertThat(rows.get(0))
-        .isEqualTo("Measure|Position|Lesson 01, 2026-04-01|Lesson 02|Lesson 03, 2026-04-15");
+        .isEqualTo("Measure|Position|Lesson 01, 1 April 2026|Lesson 02|Lesson 03, 15 April 2026");
     assertThat(rows.get(1))
         .startsWith(
             "turn|at the top|"
@@ -125,21 +142,73 @@ class ProgressPageTest {
   }
 
   @Test
+  void aChangeIsTold() {
+    // Given: turn at the top -29.65 -> -45.65 deg, so 16 more; good from 40 to 62, so all the way;
+    // slide at impact as before. Expect: both in a sentence, without a sign for a direction.
+    String html = html(progress(), LengthUnits.METRIC);
+    assertThat(html)
+        .containsPattern(
+            "Turn at the top: 29[.][67] → 45[.][67] deg away from the target; 16.0 deg more [(]")
+        .contains("; a real change, the goal is reached.")
+        .containsPattern("Slide at impact: 51 → 51 mm towards the target; 0 mm (more|less) \\(")
+        .contains("id=\"line-pelvis-turn-top-title\"");
+    assertThat(html(PlayerProgress.of(List.of(step("01", "", -30, 6))), LengthUnits.METRIC))
+        .contains("One lesson so far");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "-100, -70, half the way to the goal",
+    "-100, -95, hardly nearer the goal",
+    "-100, -80, a third of the way to the goal",
+    "-100, -50, most of the way to the goal",
+    "-100, -30, the goal is reached",
+    "-100, 40, past the goal",
+    "-100, -120, away from the goal",
+    "-20, -10, good before and still",
+    "-20, -70, no longer within the goal"
+  })
+  void aChangeIsWorthItsPartOfTheWay(double first, double last, String worth) {
+    // Given: slide at the top, good from -40 to 20 mm (teaching.toml). Expect: the part of the way
+    // from the first lesson to the nearer edge.
+    MeasureAt slide = new MeasureAt(Measure.PELVIS_SLIDE, "top");
+    GroupSummary a = new GroupSummary("a", 5, 0, first, 3, 1, 1, Map.of("a", 1.0));
+    GroupSummary b = new GroupSummary("b", 5, 0, last, 3, 1, 1, Map.of("b", 1.0));
+    MeanDifference d =
+        new MeanDifference(last - first, last - first - 5, last - first + 5, 0, 0, 0);
+    ComparisonRow row =
+        new ComparisonRow(
+            slide,
+            a,
+            b,
+            Optional.of(d),
+            0,
+            10,
+            Optional.empty(),
+            ComparisonVerdict.REAL,
+            0.05,
+            Optional.empty());
+    Amounts amounts = new Amounts(LengthUnits.METRIC, Audience.TEACHER, Words.english());
+    String told = new ChangeWords(Words.english(), amounts).of(row, GoodBand.of(TEACHING, slide));
+    assertThat(told).endsWith("; a real change, " + worth + ".").doesNotContain("\u2212");
+  }
+
+  @Test
   void oneLessonHasNoChange() {
     PlayerProgress one = PlayerProgress.of(List.of(step("01", "", -30, 6)));
     assertThat(html(one, LengthUnits.METRIC))
         .doesNotContain("Since the lesson before", "Since the first lesson")
-        .contains("<p>1 lessons with full swings, club not noted</p>");
+        .contains("<p>One lesson with full swings, club not noted</p>");
   }
 
   @Test
   void theDrillGivenStandsBesideItsLessonWithItsGoal() {
     assertThat(ProgressPage.drills(progress(), TEACHING, LengthUnits.METRIC))
         .containsExactly(
-            "Lesson 01, 2026-04-01: Bag beside the hip, goal share of turn at the top between 60"
+            "Lesson 01, 1 April 2026: Bag beside the hip, goal share of turn at the top between 60"
                 + " and 100 %.",
             "Lesson 02: no drill, as nothing was beyond doubt.",
-            "Lesson 03, 2026-04-15: no drill, as nothing was beyond doubt.");
+            "Lesson 03, 15 April 2026: no drill, as nothing was beyond doubt.");
     assertThat(ProgressPage.drills(progress(), TEACHING, LengthUnits.IMPERIAL).get(0))
         .endsWith("between 60 and 100 %.");
     String html = html(progress(), LengthUnits.METRIC);
@@ -152,17 +221,19 @@ class ProgressPageTest {
   void thePageIsWhole() {
     String html =
         ProgressPage.html(
-            "mika", "driver", progress(), TEACHING, LengthUnits.METRIC, Words.english());
+            MIKA, "driver", progress(), TEACHING, LengthUnits.METRIC, Words.english());
     assertThat(html)
         .startsWith("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/>")
         .contains("<title>mika: from lesson to lesson</title>", "<style>")
         .contains("<header><h1>mika: from lesson to lesson</h1>")
         .contains("<p>3 lessons with full swings, driver</p></header>")
         .containsSubsequence(
+            "What changed from the first lesson to the last",
+            "From lesson to lesson",
+            "Drill given after each lesson",
             "Since the lesson before",
             "Since the first lesson",
             "Each lesson",
-            "Drill given after each lesson",
             "Take care",
             "What this cannot tell")
         .endsWith("</footer></main></body></html>\n");

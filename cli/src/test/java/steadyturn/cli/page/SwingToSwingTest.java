@@ -12,6 +12,8 @@ import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Ink;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.Handedness;
 

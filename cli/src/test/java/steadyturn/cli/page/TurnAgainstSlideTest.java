@@ -17,6 +17,7 @@ import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.page.paper.Ink;
 import steadyturn.ingest.sample.Handedness;
 
 /**

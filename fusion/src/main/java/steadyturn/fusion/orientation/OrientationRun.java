@@ -9,9 +9,11 @@ import steadyturn.fusion.filter.kalman.KalmanSettings;
 import steadyturn.fusion.filter.lowpass.LowPassFilter;
 import steadyturn.fusion.filter.lowpass.LowPassSettings;
 import steadyturn.fusion.rotation.MutableQuaternion;
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sample.UnitStream;
 
 /** Finds the orientation of a unit over a whole recording. */
+@Offered
 public record OrientationRun(KalmanSettings kalman) {
 
   public static OrientationRun withDefaults() {

@@ -18,8 +18,9 @@ import steadyturn.ingest.sample.UnitStream;
 public record TableStart(double byS, double sdS, BodyPoint other) {
 
   /**
-   * By so much must a lag be likelier than those beside it. Of 240 pairs of units in lessons made
-   * for tuning the right ones had 13 and more, wrong ones 5 and less; our choice between them.
+   * By so much must a lag be likelier than those beside it. Of 114 pelvises beside forearms in
+   * lessons made for tuning 112 right ones had 6.6 and more, all but one 11; two wrong ones 1.8 and
+   * 7.1. Arms beside each other have 48 and more.
    */
   private static final double SURELY = 10;
 

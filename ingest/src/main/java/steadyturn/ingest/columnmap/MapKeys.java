@@ -4,8 +4,10 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import steadyturn.ingest.columnmap.layout.ColumnRef;
 import steadyturn.ingest.recording.table.RecordingException;
 
 /** One section of a map: reads its keys and refuses those it does not know. */
@@ -88,10 +90,6 @@ final class MapKeys {
         .orElseThrow(() -> wrong(key, "\"" + word + "\" is no unit known here. Use " + examples));
   }
 
-  ColumnRef column(String key) {
-    return column(key, node.path(key));
-  }
-
   private ColumnRef column(String key, JsonNode value) {
     if (value.isTextual() && !value.asText().replace("-", "").isBlank()) {
       return ColumnRef.named(value.asText());
@@ -102,18 +100,43 @@ final class MapKeys {
     throw wrong(key, "must be a column's name in quotes or its number from 1, is " + value);
   }
 
-  /** Three columns for x, y and z. */
-  List<ColumnRef> three(String key) {
+  /** One column, or a list of so many; x, y and z are three. */
+  List<ColumnRef> columns(String key, int fewest, int most) {
     JsonNode value = node.path(key);
-    if (!value.isArray() || value.size() != 3) {
-      throw wrong(key, "must be three columns, for x, y and z: [\"ax\", \"ay\", \"-az\"]");
+    if (!value.isArray()) {
+      if (fewest > 1) {
+        throw wrong(key, "must be three columns, for x, y and z: [\"ax\", \"ay\", \"-az\"]");
+      }
+      return List.of(column(key, value));
+    }
+    if (value.size() < fewest || value.size() > most) {
+      throw wrong(
+          key,
+          fewest == 3
+              ? "must be three columns, for x, y and z: [\"ax\", \"ay\", \"-az\"]"
+              : "names " + value.size() + " columns, " + most + " at most are of use");
     }
     List<ColumnRef> columns = new ArrayList<>();
     value.forEach(v -> columns.add(column(key, v)));
-    if (columns.stream().map(c -> c.turned(c.sign())).distinct().count() < 3) {
+    if (columns.stream().map(c -> c.turned(c.sign())).distinct().count() < columns.size()) {
       throw wrong(key, "names a column twice: " + value);
     }
     return columns;
+  }
+
+  boolean truth(String key) {
+    JsonNode value = node.path(key);
+    if (!value.isMissingNode() && !value.isBoolean()) {
+      throw wrong(key, "must be true or false, is " + value);
+    }
+    return value.asBoolean(false);
+  }
+
+  /** A section inside this one. */
+  Optional<MapKeys> section(String key, List<String> known) {
+    return has(key)
+        ? Optional.of(new MapKeys(file, section + "." + key, node.path(key), known))
+        : Optional.empty();
   }
 
   List<String> words(String key, List<String> otherwise) {

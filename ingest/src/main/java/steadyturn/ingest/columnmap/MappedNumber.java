@@ -1,6 +1,7 @@
 package steadyturn.ingest.columnmap;
 
 import java.util.regex.Pattern;
+import steadyturn.ingest.columnmap.layout.TableShape;
 
 /** Reads the numbers of a table of a given shape. */
 record MappedNumber(TableShape shape) {

@@ -4,15 +4,32 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVRecord;
+import steadyturn.ingest.columnmap.layout.ColumnRef;
+import steadyturn.ingest.columnmap.layout.MapPart;
+import steadyturn.ingest.columnmap.layout.MappedVector;
+import steadyturn.ingest.columnmap.layout.RowChoice;
+import steadyturn.ingest.columnmap.layout.TimeColumn;
+import steadyturn.ingest.columnmap.layout.TimeText;
 import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.recording.table.SampleColumns;
 
-/** Reads the rows of one table into columns: time first, then six a unit in the map's order. */
+/** Reads the chosen rows of one table into columns: time first, then the vectors in their order. */
 final class MappedReading {
 
+  /** More rows than this share that repeat a time: they belong together, or to several units. */
+  private static final double MOST_REPEATED = 0.05;
+
+  private static final int FEW = 10;
+
+  private static final double DAY_S = 86_400;
+
   private final Path file;
-  private final ColumnMap map;
+  private final MapPart part;
+  private final Optional<RowChoice> where;
   private final MappedNumber numbers;
   private final List<ColumnRef> refs = new ArrayList<>();
   private final List<Double> factors = new ArrayList<>();
@@ -24,32 +41,34 @@ final class MappedReading {
   private double lastRaw = Double.NaN;
   private double lastS = Double.NEGATIVE_INFINITY;
 
-  MappedReading(Path file, ColumnMap map) {
+  MappedReading(Path file, MapPart part, Optional<RowChoice> where, List<MappedVector> vectors) {
     this.file = file;
-    this.map = map;
-    numbers = new MappedNumber(map.table());
-    for (UnitColumns unit : map.units()) {
-      unit.accel().forEach(ref -> add(ref, unit.accelToMps2()));
-      unit.gyro().forEach(ref -> add(ref, unit.gyroToRadPerS()));
+    this.part = part;
+    this.where = where;
+    numbers = new MappedNumber(part.table());
+    for (MappedVector vector : vectors) {
+      for (ColumnRef ref : vector.columns()) {
+        refs.add(ref);
+        factors.add(ref.sign() * vector.toSi());
+      }
     }
   }
 
-  private void add(ColumnRef ref, double factor) {
-    refs.add(ref);
-    factors.add(ref.sign() * factor);
-  }
-
-  SampleColumns read() {
+  /** Time, then the columns of the vectors. */
+  double[][] read() {
     SampleColumns columns = new SampleColumns(1 + refs.size(), 1024);
-    try (MappedTable table = MappedTable.open(file, map.table())) {
+    try (MappedTable table = MappedTable.open(file, part.table())) {
       int[] indexes = refs.stream().mapToInt(table::index).toArray();
-      int timeIndex = map.time().column().map(table::index).orElse(-1);
+      int[] timeIndexes = part.time().columns().stream().mapToInt(table::index).toArray();
+      int whereIndex = where.map(w -> table.index(w.column())).orElse(-1);
+      int needed =
+          IntStream.concat(Arrays.stream(indexes), Arrays.stream(timeIndexes)).max().orElse(0);
       double[] row = new double[1 + refs.size()];
       long rows = 0;
       while (table.hasNext()) {
         CSVRecord record = table.next();
-        if (isWhole(record, indexes, timeIndex, table)) {
-          row[0] = timeS(record, timeIndex, rows, table);
+        if (isWhole(record, Math.max(needed, whereIndex), table) && isMeant(record, whereIndex)) {
+          row[0] = timeS(record, timeIndexes, rows, table);
           for (int i = 0; i < indexes.length; i++) {
             row[1 + i] = factors.get(i) * number(record, indexes[i], refs.get(i), table);
           }
@@ -61,13 +80,39 @@ final class MappedReading {
       }
     }
     if (columns.size() == 0) {
-      throw RecordingException.of(file, "holds no sample. Check skip_lines and header_lines.");
+      throw RecordingException.of(
+          file,
+          where.isPresent()
+              ? "holds no row with \""
+                  + where.get().word()
+                  + "\" in "
+                  + where.get().column().shown()
+                  + ". Check where of the map."
+              : "holds no sample. Check skip_lines and header_lines.");
     }
-    return columns;
+    if (repeated > Math.max(FEW, MOST_REPEATED * columns.size())) {
+      throw notGoingOn(
+          0,
+          repeated + " samples share their time with the one before.",
+          "If they were sent together, set batches = true under [time] in the map.");
+    }
+    return columns.trimmed();
   }
 
-  private boolean isWhole(CSVRecord record, int[] indexes, int timeIndex, MappedTable table) {
-    int needed = Math.max(timeIndex, Arrays.stream(indexes).max().orElse(0));
+  private boolean isMeant(CSVRecord record, int whereIndex) {
+    return whereIndex < 0 || record.get(whereIndex).equals(where.orElseThrow().word());
+  }
+
+  /** Times that do not go on: of several units, or for the reason told. */
+  private RecordingException notGoingOn(long line, String found, String otherwise) {
+    Optional<String> several =
+        where.isPresent()
+            ? Optional.empty()
+            : TellingColumn.in(file, part).map(TellingColumn::told);
+    return RecordingException.at(file, line, found + " " + several.orElse(otherwise));
+  }
+
+  private boolean isWhole(CSVRecord record, int needed, MappedTable table) {
     if (record.size() > needed) {
       return true;
     }
@@ -83,17 +128,38 @@ final class MappedReading {
     return false;
   }
 
-  private double timeS(CSVRecord record, int index, long rows, MappedTable table) {
-    TimeColumn time = map.time();
-    if (index < 0) {
+  private double timeS(CSVRecord record, int[] indexes, long rows, MappedTable table) {
+    TimeColumn time = part.time();
+    if (indexes.length == 0) {
       return rows * time.secondsPerUnit();
     }
-    double raw = number(record, index, time.column().orElseThrow(), table);
-    if (time.wrapsAt().isPresent() && raw < lastRaw - time.wrapsAt().getAsDouble() / 2) {
-      wraps++;
-    }
+    double raw =
+        time.text().isPresent()
+            ? written(record, indexes, time.text().get(), table)
+            : number(record, indexes[0], time.columns().get(0), table);
+    double wrapsAt =
+        time.wrapsAt().orElse(time.text().isPresent() && raw < DAY_S ? DAY_S : Double.NaN);
+    wraps += raw < lastRaw - wrapsAt / 2 ? wrapsAt : 0;
     lastRaw = Double.isNaN(raw) ? lastRaw : raw;
-    return (raw + wraps * time.wrapsAt().orElse(0)) * time.secondsPerUnit();
+    return (raw + wraps) * time.secondsPerUnit();
+  }
+
+  /** Date and time as text. */
+  private double written(CSVRecord record, int[] indexes, TimeText text, MappedTable table) {
+    String cells =
+        Arrays.stream(indexes).mapToObj(record::get).collect(Collectors.joining(" ")).strip();
+    if (numbers.isMissing(cells)) {
+      return Double.NaN;
+    }
+    return text.seconds(cells)
+        .orElseThrow(
+            () ->
+                RecordingException.at(
+                    file,
+                    table.line(),
+                    part.time().columns().get(0).shown(),
+                    ("\"" + cells + "\" is no time like \"" + text.example() + "\".")
+                        + " Set format under [time] in the map."));
   }
 
   private double number(CSVRecord record, int index, ColumnRef ref, MappedTable table) {
@@ -113,16 +179,15 @@ final class MappedReading {
       withoutTime++;
       return false;
     }
-    if (timeS == lastS) {
+    if (timeS == lastS && !part.time().isOfBatches()) {
       repeated++;
       return false;
     }
     if (timeS < lastS) {
-      throw RecordingException.at(
-          file,
+      throw notGoingOn(
           table.line(),
-          ("time runs backwards, from " + (float) lastS + " s to " + (float) timeS + " s.")
-              + " Set wraps_at in the map for a counter that starts again, or split the file.");
+          "time runs backwards, from " + (float) lastS + " s to " + (float) timeS + " s.",
+          "Set wraps_at in the map for a counter that starts again, or split the file.");
     }
     lastS = timeS;
     return true;

@@ -18,6 +18,8 @@ import java.util.zip.GZIPInputStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import steadyturn.ingest.columnmap.layout.ColumnRef;
+import steadyturn.ingest.columnmap.layout.TableShape;
 import steadyturn.ingest.recording.table.Encoding;
 import steadyturn.ingest.recording.table.RecordingException;
 
@@ -124,6 +126,11 @@ final class MappedTable implements Closeable {
   /** The line of the row that {@link #next} gave last, counted from 1. */
   long line() {
     return line;
+  }
+
+  /** What the header calls the column of an index, or its number. */
+  String name(int index) {
+    return index < names.size() ? names.get(index) : "number " + (index + 1);
   }
 
   /** The index of a column, from 0. */

@@ -5,9 +5,9 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import steadyturn.ingest.sample.StandardGravity;
-import steadyturn.ingest.sensor.BinaryFrameAdapter;
-import steadyturn.ingest.sensor.Cobs;
 import steadyturn.ingest.sensor.UnitHello;
+import steadyturn.ingest.sensor.frame.BinaryFrameAdapter;
+import steadyturn.ingest.sensor.frame.Cobs;
 
 /**
  * Writes the binary frame that {@link BinaryFrameAdapter} reads, for a unit set to these ranges.

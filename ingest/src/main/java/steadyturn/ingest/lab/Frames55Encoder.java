@@ -7,7 +7,6 @@ import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.Map;
 import steadyturn.ingest.sample.StandardGravity;
-import steadyturn.ingest.sensor.UnitHello;
 
 /**
  * A unit whose frames begin with 0x55, in either framing: switched on it sends at 10 Hz, without
@@ -46,11 +45,6 @@ public final class Frames55Encoder implements UnitEncoder {
   @Override
   public double rateHz() {
     return rateHz;
-  }
-
-  @Override
-  public byte[] hello(UnitHello hello) {
-    return new byte[0];
   }
 
   @Override

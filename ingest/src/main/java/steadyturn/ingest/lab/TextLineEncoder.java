@@ -2,8 +2,8 @@ package steadyturn.ingest.lab;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
-import steadyturn.ingest.sensor.TextLineAdapter;
 import steadyturn.ingest.sensor.UnitHello;
+import steadyturn.ingest.sensor.frame.TextLineAdapter;
 
 /** Writes the text line that {@link TextLineAdapter} reads. */
 public final class TextLineEncoder implements UnitEncoder {

@@ -1,12 +1,16 @@
 package steadyturn.ingest.lab;
 
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sensor.UnitHello;
 
 /** The other side of an adapter: what a unit would send. For virtual units and tests. */
+@Offered
 public interface UnitEncoder {
 
-  /** The bytes of a hello. */
-  byte[] hello(UnitHello hello);
+  /** The bytes of a hello; none where its protocol has no such thing. */
+  default byte[] hello(UnitHello hello) {
+    return new byte[0];
+  }
 
   /**
    * The bytes of one sample.

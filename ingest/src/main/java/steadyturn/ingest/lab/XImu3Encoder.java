@@ -9,8 +9,7 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import steadyturn.ingest.sample.StandardGravity;
-import steadyturn.ingest.sensor.SlipFrames;
-import steadyturn.ingest.sensor.UnitHello;
+import steadyturn.ingest.sensor.frame.SlipFrames;
 import steadyturn.ingest.sensor.maker.XImu3Adapter;
 
 /** An x-IMU3: switched on it sends 50 text messages a second, until it is told otherwise. */
@@ -42,11 +41,6 @@ public final class XImu3Encoder implements UnitEncoder {
   @Override
   public double rateHz() {
     return 400.0 / divisor;
-  }
-
-  @Override
-  public byte[] hello(UnitHello hello) {
-    return new byte[0];
   }
 
   @Override

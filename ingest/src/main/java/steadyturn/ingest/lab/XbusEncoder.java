@@ -3,7 +3,6 @@ package steadyturn.ingest.lab;
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
 import java.util.Arrays;
-import steadyturn.ingest.sensor.UnitHello;
 
 /**
  * An MTi unit that speaks Xbus: switched on it sends orientations at 100 Hz and nothing else, until
@@ -31,11 +30,6 @@ public final class XbusEncoder implements UnitEncoder {
   @Override
   public double rateHz() {
     return rateHz;
-  }
-
-  @Override
-  public byte[] hello(UnitHello hello) {
-    return new byte[0];
   }
 
   @Override

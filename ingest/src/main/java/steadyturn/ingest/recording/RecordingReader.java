@@ -17,6 +17,7 @@ import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
@@ -26,6 +27,7 @@ import steadyturn.ingest.sample.UnitStream;
  * time axis, whose zero is the first sample of the pelvis unit; units with clocks of their own are
  * laid side by side by their start times, to microseconds.
  */
+@Offered
 public final class RecordingReader {
 
   /** Of the heap, the rest being left to those who work on the samples: our choice. */

@@ -214,11 +214,6 @@ public final class UnitStream {
     return timeS.length < 2 ? 0 : timeS[timeS.length - 1] - timeS[0];
   }
 
-  /** Mean time between two samples, s; 0 for fewer than two. */
-  public double meanStepS() {
-    return lengthS() / Math.max(1, timeS.length - 1);
-  }
-
   /** One of the six columns by its number: accelerometer x y z, gyroscope x y z; to read only. */
   public double[] column(int channel) {
     return channel < 3 ? accelMps2[channel] : gyroRadPerS[channel - 3];

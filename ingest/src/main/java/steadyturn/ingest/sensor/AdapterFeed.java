@@ -1,8 +1,10 @@
 package steadyturn.ingest.sensor;
 
 import java.nio.ByteBuffer;
+import steadyturn.ingest.sample.Offered;
 
 /** Keeps an adapter's unfinished rest until more bytes come. */
+@Offered
 public final class AdapterFeed {
 
   private static final int START_BYTES = 1 << 13;

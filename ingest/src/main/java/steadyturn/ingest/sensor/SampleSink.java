@@ -1,6 +1,9 @@
 package steadyturn.ingest.sensor;
 
+import steadyturn.ingest.sample.Offered;
+
 /** Takes what an adapter reads, in the order in which it came. */
+@Offered
 public interface SampleSink {
 
   /** The unit tells what it is; comes at its start and may come again at any time. */

@@ -2,6 +2,7 @@ package steadyturn.ingest.sensor;
 
 import java.nio.ByteBuffer;
 import java.util.List;
+import steadyturn.ingest.sample.Offered;
 
 /**
  * Reads one kind of unit. An instance serves one port from its opening on and may remember what
@@ -11,6 +12,7 @@ import java.util.List;
  * is needed; the rest is for units that must be told something, or that have more than one baud
  * rate.
  */
+@Offered
 public interface SensorAdapter {
 
   /** That of units whose maker names none; ports of USB mostly ignore it. */

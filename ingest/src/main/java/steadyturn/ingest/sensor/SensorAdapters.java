@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.ServiceLoader;
 import java.util.stream.Stream;
+import steadyturn.ingest.sample.Offered;
 
 /** The adapters on the class path and of plug-ins, each time as fresh instances. */
+@Offered
 public final class SensorAdapters {
 
   private SensorAdapters() {}

@@ -1,9 +1,12 @@
 package steadyturn.ingest.sensor;
 
+import steadyturn.ingest.sample.Offered;
+
 /**
  * Follows a counter that starts again at zero when its bits are used up: microseconds in 32 bits
  * after 71.6 minutes, a sample number in 16 bits after some minutes. Every step is taken forwards.
  */
+@Offered
 public final class WrappingCounter {
 
   private final long size;

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import steadyturn.ingest.columnmap.check.MapCheck;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.dataset.Archive;
 import steadyturn.ingest.recording.dataset.RunLabel;
@@ -48,12 +49,12 @@ class RealImportTest {
     // Given: sample counts by counting lines of the files, rates by their README. Expect: that many
     // samples at that rate; 9.81 m/s^2 within 5 % in the quietest tenth of every unit, as the map
     // check asks, so that the import itself does not refuse.
-    Imported imported = ColumnMapImporter.read(RealRecordings.file(name), ColumnMap.bundled(map));
+    Imported imported =
+        ColumnMapImporter.read(RealRecordings.file(name), ColumnMap.bundled(map), true);
     for (UnitStream unit : imported.units()) {
       assertThat(unit.size()).isEqualTo(samples);
       assertThat(unit.facts().nominalRateHz()).isCloseTo(rateHz, within(0.006));
-      QuietParts quiet = QuietParts.in(EvenSamples.of(unit)).get(0);
-      assertThat(quiet.gravity()).isCloseTo(9.81, within(0.05 * 9.81));
+      assertThat(MapCheck.shownMps2(unit)).isCloseTo(9.81, within(0.05 * 9.81));
     }
   }
 
@@ -74,7 +75,7 @@ class RealImportTest {
         (lesson, name) -> {
           String map = lesson.equals("four1") ? "four-units-two-header-lines" : mapFor(name);
           Imported imported =
-              ColumnMapImporter.read(RealRecordings.file(name), ColumnMap.bundled(map));
+              ColumnMapImporter.read(RealRecordings.file(name), ColumnMap.bundled(map), true);
           Recording written =
               ColumnMapImporter.recording(
                   lesson, Player.unmeasured("open", Handedness.RIGHT), imported.units(), List.of());
@@ -109,7 +110,8 @@ class RealImportTest {
     UnitStream unit =
         ColumnMapImporter.read(
                 RealRecordings.file("mobgap/TimeMeasure1_Test11_Trial1.csv"),
-                ColumnMap.bundled("counter-g-degrees"))
+                ColumnMap.bundled("counter-g-degrees"),
+                true)
             .units()
             .get(0);
     assertThat(unit.accelMps2(0, 0)).isCloseTo(0.9884917383408199 * 9.80665, within(1e-12));
@@ -159,7 +161,8 @@ class RealImportTest {
     Path file = RealRecordings.file(name); // before the lambda, which would catch its "left out"
     ColumnMap map = changed(mapFor(name), text -> text.replace(right, wrong));
     RecordingException told =
-        catchThrowableOfType(RecordingException.class, () -> ColumnMapImporter.read(file, map));
+        catchThrowableOfType(
+            RecordingException.class, () -> ColumnMapImporter.read(file, map, true));
     assertThat(told).as("a refusal").isNotNull();
     assertThat(told.getMessage()).contains("is likely wrong: ").contains(expected).hasLineCount(1);
   }

@@ -16,6 +16,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sensor.frame.LengthFrames;
+import steadyturn.ingest.sensor.frame.SlipFrames;
 
 /** What an adapter may use beside reading: wishes, the way back, facts, frames of other makes. */
 class ContractTwoTest {

@@ -12,6 +12,8 @@ import steadyturn.ingest.lab.TextLineEncoder;
 import steadyturn.ingest.lab.UnitEncoder;
 import steadyturn.ingest.lab.XImu3Encoder;
 import steadyturn.ingest.lab.XbusEncoder;
+import steadyturn.ingest.sensor.frame.BinaryFrameAdapter;
+import steadyturn.ingest.sensor.frame.TextLineAdapter;
 import steadyturn.ingest.sensor.maker.Frames55Adapter;
 import steadyturn.ingest.sensor.maker.XImu3Adapter;
 import steadyturn.ingest.sensor.maker.XbusAdapter;

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import steadyturn.ingest.sensor.frame.TextLineAdapter;
 
 /** What carries bytes to an adapter and counts what comes out. */
 class FeedTest {

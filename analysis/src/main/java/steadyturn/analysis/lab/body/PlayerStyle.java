@@ -1,6 +1,7 @@
 package steadyturn.analysis.lab.body;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -37,6 +38,11 @@ public record PlayerStyle(String name, Map<Trait, Variation> named) {
       out = out.with(trait, spread(trait).fixed());
     }
     return out;
+  }
+
+  /** All of them. */
+  public static List<PlayerStyle> all() {
+    return List.of(mixed(), steadyTurner(), slider(), earlyRelease(), lateRelease(), fastTempo());
   }
 
   /** All sorts of players, over the whole range of turn and slide. */

@@ -13,15 +13,6 @@ import steadyturn.ingest.sample.Handedness;
 /** Lessons without a mistake: all styles and all families for tuning, both hands, short. */
 final class SoundLessons {
 
-  private static final List<PlayerStyle> STYLES =
-      List.of(
-          PlayerStyle.mixed(),
-          PlayerStyle.steadyTurner(),
-          PlayerStyle.slider(),
-          PlayerStyle.earlyRelease(),
-          PlayerStyle.lateRelease(),
-          PlayerStyle.fastTempo());
-
   private SoundLessons() {}
 
   /** Styles and families take turns. */
@@ -34,7 +25,7 @@ final class SoundLessons {
 
   private static LessonSpec styled(long turn) {
     return LessonSpec.standard()
-        .withPlayer(one(STYLES, turn))
+        .withPlayer(one(PlayerStyle.all(), turn))
         .withHanded(turn % 2 == 0 ? Handedness.RIGHT : Handedness.LEFT)
         .withRateHz(turn % 4 < 2 ? 200 : 500)
         .withHits(3)

@@ -15,8 +15,8 @@ import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitStream;
-import steadyturn.ingest.sensor.BinaryFrameAdapter;
 import steadyturn.ingest.sensor.UnitHello;
+import steadyturn.ingest.sensor.frame.BinaryFrameAdapter;
 import steadyturn.ingest.serial.HostTime;
 
 /**

@@ -154,14 +154,7 @@ public final class TwoWays {
   }
 
   private static LessonSpec spec(long seed, int balls) {
-    List<PlayerStyle> styles =
-        List.of(
-            PlayerStyle.mixed(),
-            PlayerStyle.steadyTurner(),
-            PlayerStyle.slider(),
-            PlayerStyle.earlyRelease(),
-            PlayerStyle.lateRelease(),
-            PlayerStyle.fastTempo());
+    List<PlayerStyle> styles = PlayerStyle.all();
     return LessonSpec.standard()
         .withPlayer(styles.get((int) Math.floorMod(seed, (long) styles.size())))
         .withHanded(seed % 2 == 0 ? Handedness.RIGHT : Handedness.LEFT)

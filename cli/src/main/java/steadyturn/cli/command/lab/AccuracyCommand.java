@@ -53,6 +53,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--mistakes", paramLabel = "N")
   private int mistakes;
 
+  @Option(names = "--comparisons", paramLabel = "N")
+  private int comparisons;
+
   @Option(names = "--ports")
   private boolean atPorts;
 
@@ -75,6 +78,9 @@ public final class AccuracyCommand implements Callable<Integer> {
     }
     if (mistakes > 0) {
       return doMistakes();
+    }
+    if (comparisons > 0) {
+      return new ComparisonScan(console).run(comparisons, seed);
     }
     if (twoWays > 0) {
       return new TwoWaysScan(console).run(twoWays, seed, atPorts);

@@ -14,7 +14,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import steadyturn.analysis.coach.teaching.Teaching;
-import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
@@ -92,8 +91,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
     return analyze(lesson, lessons, AnalysisSettings.defaults().withoutCurves());
   }
 
-  private static List<LessonResult> analyze(
-      Session lesson, Lessons lessons, AnalysisSettings settings) {
+  static List<LessonResult> analyze(Session lesson, Lessons lessons, AnalysisSettings settings) {
     Set<String> asked = lesson.runs().stream().map(SessionRun::id).collect(Collectors.toSet());
     List<LessonResult> results =
         new LessonAnalyzer(settings)
@@ -104,17 +102,6 @@ public final class AnalyzeCommand implements Callable<Integer> {
       lessons.notWell();
     }
     return results;
-  }
-
-  /** Every swing of some lessons. */
-  static List<LessonSwing> swings(Lessons lessons, AnalysisSettings settings) {
-    List<LessonSwing> swings = new ArrayList<>();
-    lessons.each(
-        lesson ->
-            analyze(lesson, lessons, settings).stream()
-                .flatMap(result -> result.swings().stream())
-                .forEach(swing -> swings.add(new LessonSwing(lesson.id(), swing))));
-    return swings;
   }
 
   /** What to work on, and how the drills went. */

@@ -4,10 +4,12 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -25,12 +27,18 @@ import steadyturn.cli.lesson.FormatChoice.Format;
 import steadyturn.cli.lesson.LessonPaths;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.MeasureChoice;
+import steadyturn.cli.lesson.Pages;
 import steadyturn.cli.output.json.ComparisonJson;
 import steadyturn.cli.output.json.PairJson;
 import steadyturn.cli.output.table.ComparisonTable;
 import steadyturn.cli.output.table.PairTable;
+import steadyturn.cli.page.ComparisonCard;
+import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.ClubName;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.sample.Player;
 
 /** Says whether groups of swings differ by more than the player's own spread. */
 @Command(name = "compare", sortOptions = false)
@@ -46,6 +54,9 @@ public final class CompareCommand implements Callable<Integer> {
     }
   }
 
+  private static final AnalysisSettings WITHOUT_CURVES =
+      AnalysisSettings.defaults().withoutCurves();
+
   @Mixin private Console console;
 
   @Mixin private LessonPaths paths;
@@ -60,17 +71,26 @@ public final class CompareCommand implements Callable<Integer> {
 
   @Mixin private FormatChoice formatChoice;
 
+  @Option(names = "--units", paramLabel = "UNITS")
+  private LengthUnits units = LengthUnits.METRIC;
+
+  @Option(names = "--out", paramLabel = "DIR")
+  private Path out = Path.of("");
+
   @Override
   public Integer call() throws IOException {
     measures.check(console);
-    Format format = formatChoice.among(console, Format.TABLE, Format.JSON);
-    return pair.isPresent() ? twoSwings(pair.get(), format) : groups(format);
+    if (pair.isPresent()) {
+      return twoSwings(pair.get(), formatChoice.among(console, Format.TABLE, Format.JSON));
+    }
+    return groups(formatChoice.among(console, Format.TABLE, Format.JSON, Format.HTML));
   }
 
   private int groups(Format format) throws IOException {
     Lessons lessons = paths.lessons(console);
+    Gathered gathered = Gathered.of(lessons, WITHOUT_CURVES);
     Map<String, List<LessonSwing>> groups = new LinkedHashMap<>();
-    for (LessonSwing swing : swings(lessons)) {
+    for (LessonSwing swing : gathered.swings()) {
       if (swing.swing().kind() == SwingKind.HIT) {
         groups.computeIfAbsent(name(swing), key -> new ArrayList<>()).add(swing);
       }
@@ -88,12 +108,39 @@ public final class CompareCommand implements Callable<Integer> {
       return nothingToCompare();
     }
     Comparison comparison = GroupComparison.compare(swings, looks);
-    if (format == Format.JSON) {
-      ComparisonJson.write(comparison, by.toString(), console.out());
-    } else {
-      ComparisonTable.write(comparison, console.out());
+    switch (format) {
+      case TABLE -> ComparisonTable.write(comparison, g -> inFull(g, gathered), console.out());
+      case JSON -> ComparisonJson.write(comparison, by.toString(), console.out());
+      default -> card(comparison, swings, gathered);
     }
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
+  }
+
+  private void card(Comparison comparison, List<SwingGroup> groups, Gathered gathered)
+      throws IOException {
+    if (gathered.players().size() > 1) {
+      throw console.wrongUsage("a card is about one player; name the folder of one");
+    }
+    Player player = gathered.players().iterator().next();
+    List<ComparisonCard.Side> sides =
+        groups.stream()
+            .map(g -> new ComparisonCard.Side(g, inFull(g.name(), gathered), marks(g)))
+            .toList();
+    Set<String> lessons = new LinkedHashSet<>();
+    groups.forEach(g -> g.swings().forEach(s -> lessons.add(gathered.lessons().get(s.lesson()))));
+    String html = ComparisonCard.html(comparison, sides, lessons, player, units, Words.inUse());
+    String name = "sub-" + player.id() + "_compare-" + by + ".html";
+    console.out().println(new Pages(out, console).write(name, html));
+  }
+
+  private Map<String, String> marks(SwingGroup group) {
+    return by == By.CLUB ? ClubName.of(group.name()).marks() : Map.of();
+  }
+
+  private String inFull(String group, Gathered gathered) {
+    return by == By.CLUB
+        ? ClubName.of(group).inFull(Words.inUse())
+        : gathered.lessons().getOrDefault(group, group);
   }
 
   private int twoSwings(String numbers, Format format) throws IOException {
@@ -150,13 +197,13 @@ public final class CompareCommand implements Callable<Integer> {
   }
 
   private static List<LessonSwing> swings(Lessons lessons) {
-    return AnalyzeCommand.swings(lessons, AnalysisSettings.defaults().withoutCurves());
+    return Gathered.of(lessons, WITHOUT_CURVES).swings();
   }
 
   private String name(LessonSwing each) {
     if (by == By.LESSON) {
       return each.lesson();
     }
-    return each.swing().club().isBlank() ? "club not noted" : each.swing().club();
+    return each.swing().club().isBlank() ? Words.say("page.any-club") : each.swing().club();
   }
 }

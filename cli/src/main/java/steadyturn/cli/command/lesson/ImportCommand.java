@@ -23,6 +23,8 @@ import steadyturn.cli.words.Words;
 import steadyturn.ingest.columnmap.ColumnMap;
 import steadyturn.ingest.columnmap.ColumnMapImporter;
 import steadyturn.ingest.columnmap.Imported;
+import steadyturn.ingest.columnmap.PhoneFolder;
+import steadyturn.ingest.columnmap.PhoneFolder.Signs;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.recording.write.RecordingWriter;
 import steadyturn.ingest.sample.BodyPoint;
@@ -49,6 +51,12 @@ public final class ImportCommand implements Callable<Integer> {
 
   @Option(names = "--map", paramLabel = "MAP")
   private String map = "";
+
+  @Option(names = "--unchecked")
+  private boolean isUnchecked;
+
+  @Option(names = "--phone", paramLabel = "android|ios")
+  private Optional<Signs> phone = Optional.empty();
 
   @Option(names = "--adapter", paramLabel = "NAME")
   private String adapter = "";
@@ -81,13 +89,13 @@ public final class ImportCommand implements Callable<Integer> {
     if (!RunLabel.isLabel(player) || !RunLabel.isLabel(lesson)) {
       throw console.wrongUsage("--player and --lesson take letters and digits only");
     }
-    if (map.isEmpty() == adapter.isEmpty()) {
-      throw console.wrongUsage(
-          "say how to read it: --map MAP for tables, --adapter NAME for bytes");
+    int ways = (map.isEmpty() ? 0 : 1) + (adapter.isEmpty() ? 0 : 1) + (phone.isEmpty() ? 0 : 1);
+    if (ways != 1) {
+      throw console.wrongUsage("%s", Words.say("import.how"));
     }
     ImportStarts told = new ImportStarts(starts, console);
-    List<List<UnitStream>> read = map.isEmpty() ? captured() : mapped();
-    LocalDateTime begins = map.isEmpty() && !told.isTold() ? dayOf(read) : told.begin();
+    List<List<UnitStream>> read = adapter.isEmpty() ? mapped() : captured();
+    LocalDateTime begins = told.isTold() ? told.begin() : dayOf(read);
     List<UnitStream> units =
         oneClock ? read.stream().flatMap(List::stream).toList() : told.laid(read);
     Recording recording =
@@ -106,9 +114,31 @@ public final class ImportCommand implements Callable<Integer> {
   }
 
   private List<List<UnitStream>> mapped() {
+    List<List<UnitStream>> units = new ArrayList<>();
+    for (String table : tables) {
+      int equals = table.indexOf('=');
+      Optional<BodyPoint> point =
+          equals < 0 ? Optional.empty() : BodyPoint.ofTrackedPoint(table.substring(0, equals));
+      Path file = Path.of(point.isPresent() ? table.substring(equals + 1) : table);
+      Imported imported = ColumnMapImporter.read(file, columns(file, point), isUnchecked);
+      imported.notices().forEach(console::warn);
+      units.add(imported.units());
+    }
+    return units;
+  }
+
+  private ColumnMap columns(Path file, Optional<BodyPoint> point) {
+    if (phone.isPresent()) {
+      return PhoneFolder.map(
+          file, phone.get(), point.orElseThrow(() -> console.wrongUsage("%s", worn(file))));
+    }
     boolean isFile = map.endsWith(".toml") || map.endsWith(".json");
     ColumnMap columns = isFile ? ColumnMap.read(Path.of(map)) : ColumnMap.bundled(map);
-    return tables.stream().map(table -> unitsOf(table, columns)).toList();
+    return point.map(columns::at).orElse(columns);
+  }
+
+  private static String worn(Object file) {
+    return Words.say("import.worn", file);
   }
 
   /** Bytes as units sent them: {@code POINT=FILE[#NUMBER]}. */
@@ -117,10 +147,7 @@ public final class ImportCommand implements Callable<Integer> {
     List<List<UnitStream>> units = new ArrayList<>();
     for (String table : tables) {
       UnitChoice choice = choice(table);
-      BodyPoint point =
-          choice
-              .point()
-              .orElseThrow(() -> console.wrongUsage("say where it was worn: POINT=" + table));
+      BodyPoint point = choice.point().orElseThrow(() -> console.wrongUsage("%s", worn(table)));
       CapturedBytes captured =
           CapturedBytes.read(
               Path.of(choice.path()), choice.newAdapter(), choice.number(), point, rate);
@@ -153,17 +180,6 @@ public final class ImportCommand implements Callable<Integer> {
     return firstS < TELLS_DAY_S
         ? ImportStarts.UNKNOWN_DAY
         : LocalDateTime.ofEpochSecond((long) firstS, 0, ZoneOffset.UTC);
-  }
-
-  private List<UnitStream> unitsOf(String table, ColumnMap columns) {
-    int equals = table.indexOf('=');
-    Optional<BodyPoint> point =
-        equals < 0 ? Optional.empty() : BodyPoint.ofTrackedPoint(table.substring(0, equals));
-    Path file = Path.of(point.isPresent() ? table.substring(equals + 1) : table);
-    Imported imported =
-        ColumnMapImporter.read(file, point.isPresent() ? columns.at(point.get()) : columns);
-    imported.notices().forEach(console::warn);
-    return imported.units();
   }
 
   private static String words(UnitStream unit) {

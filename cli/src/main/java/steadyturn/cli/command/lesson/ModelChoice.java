@@ -45,7 +45,7 @@ final class ModelChoice {
           "--model-swing takes a number or \"best\", not \"" + modelSwing.get() + "\"");
     }
     Lessons lessons = Lessons.under(List.of(model.get()), console);
-    List<LessonSwing> all = AnalyzeCommand.swings(lessons, AnalysisSettings.defaults());
+    List<LessonSwing> all = Gathered.of(lessons, AnalysisSettings.defaults()).swings();
     Optional<Chosen> chosen =
         modelSwing.filter(BEST::equals).isPresent() ? best(teaching, all) : asked(all);
     if (chosen.isEmpty()) {

@@ -30,6 +30,7 @@ import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.dataset.Session;
+import steadyturn.ingest.sample.Player;
 
 /** Says what changed over the lessons of a player. */
 @Command(name = "progress", sortOptions = false)
@@ -73,7 +74,8 @@ public final class ProgressCommand implements Callable<Integer> {
           label, chosen.isEmpty() ? "" : " with " + chosen, archive.toAbsolutePath());
       return Failures.FAILED;
     }
-    write(label, chosen, progress, teaching.forPlayer(label, chosen), format);
+    Player who = read.get(read.size() - 1).runs().player();
+    write(who, chosen, progress, teaching.forPlayer(label, chosen), format);
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
@@ -102,17 +104,22 @@ public final class ProgressCommand implements Callable<Integer> {
   }
 
   private void write(
-      String label, String chosen, PlayerProgress progress, Teaching teaching, Format format)
+      Player who, String chosen, PlayerProgress progress, Teaching teaching, Format format)
       throws IOException {
     switch (format) {
       case TABLE ->
           ProgressTable.write(
-              progress, ProgressPage.drills(progress, teaching, page.units()), console.out());
-      case JSON -> ProgressJson.write(label, chosen, progress, teaching, console.out());
+              progress,
+              ProgressPage.told(progress, teaching, page.units()),
+              ProgressPage.drills(progress, teaching, page.units()),
+              console.out());
+      case JSON ->
+          ProgressJson.write(
+              player.replaceFirst("^sub-", ""), chosen, progress, teaching, console.out());
       default -> {
         String html =
-            ProgressPage.html(label, chosen, progress, teaching, page.units(), Words.inUse());
-        String name = "sub-" + label + "_progress.html";
+            ProgressPage.html(who, chosen, progress, teaching, page.units(), Words.inUse());
+        String name = "sub-" + player.replaceFirst("^sub-", "") + "_progress.html";
         console.out().println(page.pages(console).write(name, html));
       }
     }

@@ -3,82 +3,89 @@ package steadyturn.cli.command.live;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import javax.lang.model.SourceVersion;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.disk.Shipped;
 
-/** Writes what a new unit needs: the adapter's skeleton, its test, its registration. */
+/** Writes a project of its own for a new unit: adapter, conformance test, registration, README. */
 @Command(name = "new")
 final class UnitsNewCommand implements Callable<Integer> {
 
-  private static final Path SENSOR = Path.of("steadyturn", "ingest", "sensor");
+  private static final String SERVICE = "META-INF/services/steadyturn.ingest.sensor.SensorAdapter";
 
   @Mixin private Console console;
 
-  @Parameters(paramLabel = "NAME")
+  @Parameters(index = "0", paramLabel = "NAME")
   private String name = "";
 
-  @Option(names = "--source", paramLabel = "DIR")
-  private Path source = Path.of(System.getProperty("steadyturn.home", "."));
+  @Parameters(index = "1", arity = "0..1", paramLabel = "DIR")
+  private Optional<Path> folder = Optional.empty();
+
+  @Option(names = "--repository", paramLabel = "FOLDER")
+  private Path repository = Path.of(System.getProperty("user.home", "."), "steadyturn-repository");
 
   @Override
   public Integer call() throws IOException {
-    if (!name.matches("[a-z][a-z0-9]*(-[a-z0-9]+)*")) {
+    if (!name.matches("[a-z][a-z0-9]*(-[a-z0-9]+)*") || SourceVersion.isKeyword(packageName())) {
       throw console.wrongUsage("NAME must be lower-case words joined by hyphens");
     }
-    Path main = source.resolve(Path.of("ingest", "src", "main"));
-    Path test = source.resolve(Path.of("ingest", "src", "test"));
-    Path services =
-        main.resolve(
-            Path.of("resources", "META-INF", "services", "steadyturn.ingest.sensor.SensorAdapter"));
-    if (!Files.exists(services)) {
-      throw console.wrongUsage(source + " is not this project's source tree; name it by --source");
+    Path project = folder.orElse(Path.of(name));
+    if (Files.exists(project)) {
+      throw console.wrongUsage(project + " exists already; choose another folder");
     }
-    String type = typeName(name) + "Adapter";
-    write(
-        main.resolve("java").resolve(SENSOR).resolve(type + ".java"),
-        filled("Adapter.java.txt", type));
-    write(
-        test.resolve("java").resolve(SENSOR).resolve("kit").resolve(type + "Test.java"),
-        filled("AdapterTest.java.txt", type));
-    Path captures = test.resolve("resources").resolve(SENSOR).resolve("kit").resolve(name);
-    Files.createDirectories(captures);
-    String line = "steadyturn.ingest.sensor." + type + "\n";
-    String registered = Files.readString(services);
-    if (!registered.contains(line)) {
-      Files.writeString(services, registered + line);
-      console.out().println("registered in " + services);
+    Map<String, String> files = new LinkedHashMap<>();
+    String inPackage = "java/" + packageName() + "/";
+    files.put("pom.xml", "pom.xml.txt");
+    files.put("README.md", "README.md.txt");
+    files.put("src/main/" + inPackage + type() + ".java", "Adapter.java.txt");
+    files.put("src/main/resources/" + SERVICE, "service.txt");
+    files.put("src/test/" + inPackage + type() + "Test.java", "AdapterTest.java.txt");
+    files.put("src/test/" + inPackage + "MadeUnit.java", "MadeUnit.java.txt");
+    for (Map.Entry<String, String> file : files.entrySet()) {
+      Path path = project.resolve(file.getKey());
+      Files.createDirectories(path.getParent());
+      Files.writeString(path, filled(file.getValue()));
+      console.out().println(path);
     }
-    console.out().println("put the four captures into " + captures);
-    console.out().println("then: mvn -Dquick -pl ingest test -Dtest=" + type + "Test");
+    console.out().println(Words.say("units.new.next", repository, project));
     return Failures.DONE;
   }
 
-  private String filled(String template, String type) {
-    String text = Shipped.text(UnitsNewCommand.class, template);
-    return text.replace("TYPE", type).replace("NAME", name);
+  private String filled(String template) {
+    return Shipped.text(UnitsNewCommand.class, "project/" + template)
+        .replace("REPOSITORY_FOLDER", repository.toAbsolutePath().toString())
+        .replace("REPOSITORY", repository.toAbsolutePath().toUri().toString())
+        .replace("PACKAGE", packageName())
+        .replace("TYPE", type())
+        .replace("NAME", name)
+        .replace("VERSION", version());
   }
 
-  private void write(Path file, String text) throws IOException {
-    if (Files.exists(file)) {
-      throw console.wrongUsage(file + " exists already; choose another name");
-    }
-    Files.createDirectories(file.getParent());
-    Files.writeString(file, text);
-    console.out().println("wrote " + file);
+  private static String version() {
+    return Optional.ofNullable(UnitsNewCommand.class.getPackage().getImplementationVersion())
+        .orElse("0.1.0-SNAPSHOT");
   }
 
-  private static String typeName(String words) {
+  private String packageName() {
+    return name.replace("-", "");
+  }
+
+  private String type() {
     StringBuilder type = new StringBuilder();
-    for (String word : words.split("-", -1)) {
+    for (String word : name.split("-", -1)) {
       type.append(word.substring(0, 1).toUpperCase(Locale.ROOT)).append(word.substring(1));
     }
-    return type.toString();
+    return type + "Adapter";
   }
 }

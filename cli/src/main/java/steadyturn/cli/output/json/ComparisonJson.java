@@ -6,7 +6,10 @@ import java.io.IOException;
 import java.io.Writer;
 import steadyturn.analysis.compare.Comparison;
 import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.Drift;
+import steadyturn.analysis.compare.FurtherBalls;
 import steadyturn.analysis.compare.GroupSummary;
+import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.cli.words.Verdicts;
 import steadyturn.cli.words.Words;
 
@@ -40,9 +43,30 @@ public final class ComparisonJson {
             () -> node.putNull("difference").putNull("low").putNull("high").putNull("detectable"));
     row.typicalError().ifPresent(t -> Json.number(node, "typicalError", t.value()));
     Json.number(node, "chance", row.adjustedChance(), 5);
+    double beyond = row.difference().map(MeanDifference::beyondMargin).orElse(Double.NaN);
+    Json.number(node, "beyondMargin", beyond, 5);
     Json.number(node, "margin", row.margin());
     node.put("verdict", row.verdict().word());
     node.put("words", Verdicts.of(row, Words.english()));
+    row.further()
+        .ifPresentOrElse(more -> node.set("further", node(more)), () -> node.putNull("further"));
+    row.drift()
+        .ifPresentOrElse(drift -> node.set("drift", node(drift)), () -> node.putNull("drift"));
+    return node;
+  }
+
+  private static ObjectNode node(FurtherBalls more) {
+    ObjectNode node = Json.object();
+    Json.number(node, "difference", more.difference());
+    Json.number(node, "power", more.power());
+    more.balls().ifPresentOrElse(n -> node.put("balls", n), () -> node.putNull("balls"));
+    return node;
+  }
+
+  private static ObjectNode node(Drift drift) {
+    ObjectNode node = Json.object();
+    Json.range(node, "change", drift.change(), drift.low(), drift.high());
+    Json.number(node, "inDifference", drift.inDifference());
     return node;
   }
 

@@ -9,14 +9,17 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import steadyturn.analysis.compare.Comparison;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.ComparisonVerdict;
 import steadyturn.analysis.compare.GroupSummary;
+import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.output.Decimals;
+import steadyturn.cli.words.ComparisonWords;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 
@@ -30,15 +33,24 @@ public final class ComparisonTable {
 
   private ComparisonTable() {}
 
-  /** Writes one table a pair of groups and what is needed to read it; leaves the writer open. */
-  public static void write(Comparison comparison, Writer to) throws IOException {
+  /**
+   * Writes one table a pair of groups and what is needed to read it; leaves the writer open.
+   *
+   * @param inFull the whole name of a group
+   */
+  public static void write(Comparison comparison, UnaryOperator<String> inFull, Writer to)
+      throws IOException {
     List<String> lines = new ArrayList<>();
     for (List<ComparisonRow> pair : pairs(comparison)) {
-      lines.addAll(pair(pair));
+      lines.addAll(pair(pair, inFull));
       lines.add("");
+      further(lines, pair);
     }
     lines.addAll(ownSpread(pairs(comparison).get(0)));
     lines.add("");
+    new ComparisonWords(Words.inUse(), Figure::withUnit, inFull)
+        .drifts(comparison)
+        .forEach(drift -> lines.addAll(Layout.beside("*", 2, drift)));
     comparison.notices().forEach(n -> lines.addAll(Layout.beside("*", 2, Words.inUse().text(n))));
     lines.addAll(howToRead());
     lines.addAll(Cautions.afterATable());
@@ -57,16 +69,24 @@ public final class ComparisonTable {
             .values());
   }
 
-  private static List<String> pair(List<ComparisonRow> rows) {
+  private static List<String> pair(List<ComparisonRow> rows, UnaryOperator<String> inFull) {
     GroupSummary first = largest(rows.stream().map(ComparisonRow::first));
     GroupSummary second = largest(rows.stream().map(ComparisonRow::second));
     String a = PlainWords.swings(first.count());
     String b = PlainWords.swings(second.count());
-    String title = say("compare.against", first.group(), a, second.group(), b);
+    String title =
+        say("compare.against", inFull.apply(first.group()), a, inFull.apply(second.group()), b);
     List<String> lines = new ArrayList<>(Layout.wrapped(title, Layout.WIDTH));
     List<List<String>> cells = new ArrayList<>();
     cells.add(
-        List.of("", shortened(first), "", shortened(second), "", say("compare.difference"), ""));
+        List.of(
+            "",
+            head(first, say("compare.first")),
+            "",
+            head(second, say("compare.second")),
+            "",
+            say("compare.difference"),
+            ""));
     cells.add(List.of("", MEAN, SPREAD, MEAN, SPREAD, say("compare.range"), ""));
     for (List<ComparisonRow> atOne : byPosition(rows)) {
       String at = position(atOne.get(0).what().at());
@@ -85,9 +105,34 @@ public final class ComparisonTable {
     return groups.max(Comparator.comparingInt(GroupSummary::count)).orElseThrow();
   }
 
-  private static String shortened(GroupSummary summary) {
-    String group = summary.group();
-    return group.length() <= LONGEST_GROUP ? group : group.substring(0, LONGEST_GROUP - 1) + "~";
+  /** A name that fits above its column, or which of the two in the title it is. */
+  private static String head(GroupSummary summary, String which) {
+    return summary.group().length() <= LONGEST_GROUP ? summary.group() : which;
+  }
+
+  /** How many more balls it takes to tell what is not told yet. */
+  private static void further(List<String> lines, List<ComparisonRow> rows) {
+    List<List<String>> cells = new ArrayList<>();
+    cells.add(
+        List.of(say("compare.further"), say("compare.further.of"), say("compare.further.balls")));
+    for (ComparisonRow row : rows) {
+      row.further()
+          .ifPresent(
+              more ->
+                  cells.add(
+                      List.of(
+                          "  " + name(row.what()),
+                          Figure.ifAny(more.difference(), row.what().measure()),
+                          ComparisonWords.balls(more, Words.inUse()))));
+    }
+    if (cells.size() > 1) {
+      lines.addAll(Layout.table(cells, 1));
+      lines.add("");
+    }
+  }
+
+  private static String name(MeasureAt what) {
+    return name(what.measure()) + (what.at().isEmpty() ? "" : ", " + position(what.at()));
   }
 
   private static List<String> cells(ComparisonRow row) {
@@ -135,10 +180,9 @@ public final class ComparisonTable {
     cells.add(head.stream().map(word -> say("compare." + word + ".below")).toList());
     for (ComparisonRow row : byPosition(rows).stream().flatMap(List::stream).toList()) {
       Measure measure = row.what().measure();
-      String at = row.what().at().isEmpty() ? "" : ", " + position(row.what().at());
       cells.add(
           List.of(
-              "  " + name(measure) + at,
+              "  " + name(row.what()),
               row.typicalError().map(t -> Figure.ifAny(t.value(), measure)).orElse(Figure.WITHHELD),
               row.typicalError()
                   .map(t -> Figure.ifAny(t.detectableChange(), measure))
@@ -158,6 +202,7 @@ public final class ComparisonTable {
     lines.addAll(explained("compare.verdict.real", "compare.read.real"));
     lines.addAll(explained("compare.same-within", "compare.read.same"));
     lines.addAll(explained("compare.verdict.not-shown", "compare.read.not-shown"));
+    lines.addAll(explained("compare.further.balls", "compare.read.further"));
     return lines;
   }
 

@@ -25,10 +25,21 @@ public final class ProgressTable {
 
   private ProgressTable() {}
 
-  /** Writes the means of each lesson, what changed, and the drills; leaves the writer open. */
-  public static void write(PlayerProgress progress, List<String> drills, Writer to)
+  /**
+   * Writes what changed, the means of each lesson, and the drills; leaves the writer open.
+   *
+   * @param told what changed from the first lesson to the last, in sentences
+   * @param drills what was given after each lesson
+   */
+  public static void write(
+      PlayerProgress progress, List<String> told, List<String> drills, Writer to)
       throws IOException {
     List<String> lines = new ArrayList<>();
+    if (!told.isEmpty()) {
+      lines.add(say("progress.one"));
+      told.forEach(line -> lines.addAll(Layout.beside(" ", 2, line)));
+      lines.add("");
+    }
     for (MeasureAt what : progress.given()) {
       lines.add(name(what));
       List<List<String>> cells = new ArrayList<>();

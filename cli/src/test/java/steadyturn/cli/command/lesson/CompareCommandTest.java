@@ -7,9 +7,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -146,11 +148,60 @@ class CompareCommandTest {
 
   @Test
   void aFormThatACommandDoesNotHaveIsWrongUsage() {
-    assertThat(run("compare", folder.toString(), "--format", "html")).isEqualTo(2);
-    assertThat(err.toString()).contains("--format takes table or json here, not html");
+    assertThat(run("compare", folder.toString(), "--format", "tsv")).isEqualTo(2);
+    assertThat(err.toString()).contains("--format takes table or json or html here, not tsv");
+    assertThat(run("compare", folder.toString(), "--swings", "2,7", "--format", "html"))
+        .isEqualTo(2);
+  }
+
+  @Test
+  void aCardForThePlayerTellsWhatTheTableTells() throws Exception {
+    // Given: two like clubs. Expect: a file of its own that names the lesson and both clubs in
+    // full, shows two pictures, says that nothing differs, and has the ranges of the JSON.
+    Path pages = folder.resolve("pages");
+    assertThat(run("compare", folder.toString(), "--format", "html", "--out", pages.toString()))
+        .isZero();
+    String card = Files.readString(pages.resolve("sub-mika_compare-club.html"));
+    assertThat(card)
+        .contains("Lesson 01", "4 full swings, 7-iron", "4 full swings, driver")
+        .contains("none differs beyond doubt", "Nearest to an answer")
+        .contains("hinge-0", "hinge-1", "one after the other")
+        .doesNotContain("http://localhost");
+    out.getBuffer().setLength(0);
+    assertThat(run("compare", folder.toString(), "--format", "json")).isZero();
+    JsonNode row = new ObjectMapper().readTree(out.toString()).path("rows").get(0);
+    String range =
+        tenth(row.path("difference").asDouble())
+            + " deg ("
+            + tenth(row.path("low").asDouble())
+            + " to "
+            + tenth(row.path("high").asDouble())
+            + ")";
+    assertThat(card).contains(range);
+    assertThat(row.path("further").path("balls").asInt()).isPositive();
+    assertThat(row.path("further").path("power").asDouble()).isEqualTo(0.8);
+  }
+
+  @Test
+  void aPlanIsPrintedBeforeTheFirstBall() {
+    assertThat(run("plan", "7-iron", "7-iron shaft=stiff", "--balls", "12")).isZero();
+    assertThat(out.toString().lines().toList())
+        .contains(
+            "  round 1   3 x 7-iron, 3 x 7-iron shaft=stiff",
+            "  round 2   3 x 7-iron shaft=stiff, 3 x 7-iron",
+            "  round 4   3 x 7-iron, 3 x 7-iron shaft=stiff")
+        .allMatch(line -> line.length() <= 80);
+    assertThat(run("plan", "7-iron")).isEqualTo(2);
+    assertThat(run("plan", "7-iron", "7-iron")).isEqualTo(2);
+    assertThat(run("plan", "7-iron", "driver", "--balls", "1")).isEqualTo(2);
   }
 
   private int run(String... args) {
     return Commands.run(new PrintWriter(out, true), new PrintWriter(err, true), args);
+  }
+
+  /** As a page prints it: to a tenth, with a true minus. */
+  private static String tenth(double value) {
+    return String.format(Locale.ROOT, "%.1f", value).replace('-', '\u2212');
   }
 }

@@ -18,8 +18,8 @@ import steadyturn.ingest.live.LiveUnit;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
-import steadyturn.ingest.sensor.BinaryFrameAdapter;
 import steadyturn.ingest.sensor.UnitHello;
+import steadyturn.ingest.sensor.frame.BinaryFrameAdapter;
 import steadyturn.ingest.serial.HostTime;
 
 class LessonFeedTest {
@@ -41,7 +41,8 @@ class LessonFeedTest {
                 new BallVoice(new BallAnswer("mika", TeachingReader.shipped()), lines -> {}))) {
       double zeroS = HostTime.steadyS();
       double wallAheadS = HostTime.wallS() - zeroS;
-      LessonFeed feed = new LessonFeed(lesson, recorder.timeOfDay(zeroS));
+      LessonFeed feed =
+          new LessonFeed(lesson, recorder.timeOfDay(zeroS), (point, timeS, accel, gyro) -> {});
       LiveUnit unit =
           feed.of(new LiveUnit(recorder, new BinaryFrameAdapter(), Optional.empty(), feed));
       BinaryFrameEncoder encoder = new BinaryFrameEncoder(16, 2000);

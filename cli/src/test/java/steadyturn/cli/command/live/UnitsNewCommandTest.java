@@ -14,6 +14,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import javax.tools.ToolProvider;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,22 +29,18 @@ import steadyturn.ingest.sensor.UnitHello;
 
 class UnitsNewCommandTest {
 
-  private static final String SERVICES =
-      "ingest/src/main/resources/META-INF/services/steadyturn.ingest.sensor.SensorAdapter";
-  private static final String ADAPTER =
-      "ingest/src/main/java/steadyturn/ingest/sensor/TinyBoxAdapter.java";
+  private static final String ADAPTER = "src/main/java/tinybox/TinyBoxAdapter.java";
 
-  @TempDir private Path source;
+  @TempDir private Path folder;
 
-  private int run(String... more) throws IOException {
-    Files.createDirectories(source.resolve(SERVICES).getParent());
-    if (!Files.exists(source.resolve(SERVICES))) {
-      Files.writeString(source.resolve(SERVICES), "steadyturn.ingest.sensor.TextLineAdapter\n");
-    }
-    List<String> words = new ArrayList<>(List.of("units", "new", "--source", source.toString()));
-    words.addAll(List.of(more));
+  private int run(String name) {
     PrintWriter nowhere = new PrintWriter(new StringWriter());
-    return Commands.run(nowhere, nowhere, words.toArray(String[]::new));
+    String project = folder.resolve("project").toString();
+    return Commands.run(nowhere, nowhere, "units", "new", name, project, "--repository", "repo");
+  }
+
+  private Path written(String file) {
+    return folder.resolve("project").resolve(file);
   }
 
   /** The frames in the box of docs/how-to/add-a-unit.md. */
@@ -59,7 +58,7 @@ class UnitsNewCommandTest {
   void theSkeletonCompilesAndReadsTheFramesOfTheHowTo() throws Exception {
     assertThat(run("tiny-box")).isZero();
     List<double[]> samples = new ArrayList<>();
-    Path classes = Files.createDirectories(source.resolve("classes"));
+    Path classes = Files.createDirectories(folder.resolve("classes"));
     int compiled =
         ToolProvider.getSystemJavaCompiler()
             .run(
@@ -70,16 +69,13 @@ class UnitsNewCommandTest {
                 System.getProperty("java.class.path"),
                 "-d",
                 classes.toString(),
-                source.resolve(ADAPTER).toString());
+                written(ADAPTER).toString());
     assertThat(compiled).isZero();
     try (URLClassLoader loader =
         new URLClassLoader(new URL[] {classes.toUri().toURL()}, getClass().getClassLoader())) {
       SensorAdapter adapter =
           (SensorAdapter)
-              loader
-                  .loadClass("steadyturn.ingest.sensor.TinyBoxAdapter")
-                  .getDeclaredConstructor()
-                  .newInstance();
+              loader.loadClass("tinybox.TinyBoxAdapter").getDeclaredConstructor().newInstance();
       byte[] bytes = printedFrames();
       new AdapterFeed(adapter, keepIn(samples)).feed(bytes, bytes.length);
       assertThat(adapter.name()).isEqualTo("tiny-box");
@@ -112,19 +108,48 @@ class UnitsNewCommandTest {
   void adapterAndRegistrationAreUnder40LinesWithoutComments() throws IOException {
     run("tiny-box");
     long lines =
-        Files.readAllLines(source.resolve(ADAPTER)).stream()
+        Files.readAllLines(written(ADAPTER)).stream()
             .map(String::strip)
             .filter(l -> !l.isEmpty() && !l.startsWith("//") && !l.startsWith("/**"))
+            .filter(l -> !l.startsWith("import "))
             .count();
     assertThat(lines + 1).isLessThan(40);
-    assertThat(Files.readString(source.resolve(SERVICES)))
-        .endsWith("steadyturn.ingest.sensor.TinyBoxAdapter\n");
+    assertThat(
+            written("src/main/resources/META-INF/services/steadyturn.ingest.sensor.SensorAdapter"))
+        .hasContent("tinybox.TinyBoxAdapter");
   }
 
   @Test
-  void nothingIsWrittenOver() throws IOException {
+  void theProjectIsBuiltWithTheVersionsOfThisBuild() throws IOException {
+    // Given: a project written by hand beside the pom that knows the versions. Expect: every
+    // version
+    // it names, of plug-ins and of this program, stands in that pom too; no word is left unfilled.
+    run("tiny-box");
+    String ours = Files.readString(Path.of("..", "pom.xml"));
+    String pom = Files.readString(written("pom.xml"));
+    Matcher versions = Pattern.compile("version>([0-9][^<]+)<").matcher(pom);
+    while (versions.find()) {
+      if (!versions.group(1).equals("0.1")) { // its own
+        assertThat(ours).contains(">" + versions.group(1) + "<");
+      }
+    }
+    assertThat(pom)
+        .contains("<steadyturn.version>0.1.0-SNAPSHOT<")
+        .contains("/repo")
+        .contains("<url>file:");
+    try (Stream<Path> files = Files.walk(folder)) {
+      for (Path file : files.filter(Files::isRegularFile).toList()) {
+        assertThat(Files.readString(file))
+            .doesNotContain("NAME", "TYPE", "PACKAGE", "VERSION", "REPOSITORY");
+      }
+    }
+  }
+
+  @Test
+  void nothingIsWrittenOver() {
+    assertThat(run("Tiny Box")).isEqualTo(Failures.WRONG_USAGE);
+    assertThat(run("switch")).isEqualTo(Failures.WRONG_USAGE); // no package can be named so
     assertThat(run("tiny-box")).isZero();
     assertThat(run("tiny-box")).isEqualTo(Failures.WRONG_USAGE);
-    assertThat(run("Tiny Box")).isEqualTo(Failures.WRONG_USAGE);
   }
 }

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.RecordingException;
+import steadyturn.ingest.sample.Offered;
 
 /**
  * What lies under a path: a whole dataset, a player's folder, a lesson's folder, a motion folder,
@@ -20,6 +21,7 @@ import steadyturn.ingest.recording.table.RecordingException;
  * @param sessions the lessons found, by player and label
  * @param notices what was passed over, one sentence each
  */
+@Offered
 public record Archive(Path root, List<Session> sessions, List<String> notices) {
 
   public Archive {

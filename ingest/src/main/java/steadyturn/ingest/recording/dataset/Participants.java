@@ -21,7 +21,9 @@ import steadyturn.ingest.sample.Player;
 /** The facts of the players in {@code participants.tsv}. */
 public final class Participants {
 
-  static final String FILE = "participants.tsv";
+  public static final String FILE = "participants.tsv";
+
+  private static final String ID = "participant_id";
 
   private Participants() {}
 
@@ -56,9 +58,7 @@ public final class Participants {
   }
 
   private static Optional<TextTable.Row> row(TextTable table, String label) {
-    return table.rows().stream()
-        .filter(r -> table.text(r, "participant_id").equals("sub-" + label))
-        .findFirst();
+    return table.rows().stream().filter(r -> table.text(r, ID).equals("sub-" + label)).findFirst();
   }
 
   private static RecordingException missingRow(Path file, String label) {
@@ -80,7 +80,8 @@ public final class Participants {
                         + ". Write right or left: the side the player swings from."));
   }
 
-  private static Optional<Handedness> side(String word) {
+  /** The side that a cell tells. */
+  public static Optional<Handedness> side(String word) {
     return switch (word.toLowerCase(Locale.ROOT)) {
       case "right", "r" -> Optional.of(Handedness.RIGHT);
       case "left", "l" -> Optional.of(Handedness.LEFT);
@@ -98,6 +99,39 @@ public final class Participants {
           table.file(), row.line(), column, sizeMm + " mm is no size. Write it in mm, or n/a.");
     }
     return OptionalDouble.of(sizeMm);
+  }
+
+  /** Every player's cells by column, by label; what is missing reads as an empty text. */
+  public static Map<String, Map<String, String>> rows(Path root, List<String> notices) {
+    Map<String, Map<String, String>> rows = new LinkedHashMap<>();
+    Path file = root.resolve(FILE);
+    if (!Files.exists(file)) {
+      return rows;
+    }
+    TextTable table = TextTable.read(file, notices);
+    for (TextTable.Row row : table.rows()) {
+      String id = table.text(row, ID);
+      if (id.startsWith("sub-")) {
+        Map<String, String> cells = new LinkedHashMap<>();
+        table.header().forEach(column -> cells.put(column, table.text(row, column)));
+        rows.put(id.substring("sub-".length()), cells);
+      }
+    }
+    return rows;
+  }
+
+  /** Writes cells of a player's row; other cells and rows stay as they are. */
+  public static void put(Path root, String label, Map<String, String> cells) {
+    Map<String, String> row = new LinkedHashMap<>();
+    row.put(ID, "sub-" + label);
+    row.putAll(cells);
+    ArchiveLock.whileWriting(
+        root,
+        () -> {
+          TableText table = TableText.read(root.resolve(FILE));
+          table.put(row);
+          WholeFile.write(root.resolve(FILE), table.text());
+        });
   }
 
   /**
@@ -123,7 +157,7 @@ public final class Participants {
                       + ". Correct one of the two, or use another player label.");
             });
     Map<String, String> row = new LinkedHashMap<>();
-    row.put("participant_id", "sub-" + player.id());
+    row.put(ID, "sub-" + player.id());
     row.put("handedness", player.handed().word());
     row.put("pelvis_width", sizeText(player.pelvisWidthMm()));
     row.put("pelvis_depth", sizeText(player.pelvisDepthMm()));

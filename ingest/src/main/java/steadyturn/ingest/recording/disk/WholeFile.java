@@ -85,6 +85,15 @@ public final class WholeFile {
     return parent == null ? absolute : parent;
   }
 
+  /** Makes the folder of a file where it is not there. */
+  public static void folder(Path file) {
+    try {
+      PrivateFiles.folders(folderOf(file));
+    } catch (IOException e) {
+      throw RecordingException.io(file, e);
+    }
+  }
+
   private static void grow(Path growing, Content content) throws IOException {
     try (FileChannel channel =
             PrivateFiles.open(growing, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);

@@ -57,6 +57,11 @@ public final class SampleColumns {
     size -= from;
   }
 
+  /** All columns, cut to the samples there are. */
+  public double[][] trimmed() {
+    return Arrays.stream(columns).map(c -> Arrays.copyOf(c, size)).toArray(double[][]::new);
+  }
+
   /** A copy of the samples from..to-1 of one body point, time moved by {@code byS}. */
   public UnitStream copy(UnitFacts facts, int firstSlot, int from, int to, double byS) {
     double[] timeS = Arrays.copyOfRange(columns[0], from, to);

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 
 /**
  * A small table to add to: rows and cells that are there stay as they are, new columns go to the
@@ -51,6 +53,18 @@ public final class TableText {
   public void put(Map<String, String> cells) {
     Map<String, String> row = rowLike(cells);
     cells.forEach((column, cell) -> row.put(column, clean(cell)));
+  }
+
+  /** Takes out the rows in which a cell is such. Returns how many went. */
+  public int dropWhere(Predicate<String> cell) {
+    int before = rows.size();
+    rows.removeIf(row -> row.values().stream().anyMatch(cell));
+    return before - rows.size();
+  }
+
+  /** Writes every cell anew. */
+  public void replaceAll(UnaryOperator<String> cell) {
+    rows.forEach(row -> row.replaceAll((column, text) -> cell.apply(text)));
   }
 
   private Map<String, String> rowLike(Map<String, String> cells) {

@@ -9,9 +9,9 @@ import java.util.OptionalDouble;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sensor.FrameCheck;
 import steadyturn.ingest.sensor.KnownUnit;
-import steadyturn.ingest.sensor.LengthFrames;
 import steadyturn.ingest.sensor.SampleSink;
 import steadyturn.ingest.sensor.SensorAdapter;
+import steadyturn.ingest.sensor.frame.LengthFrames;
 
 /**
  * Reads the files {@code .cwa} of AX6 loggers: a head of 1024 bytes, then blocks of 512 with

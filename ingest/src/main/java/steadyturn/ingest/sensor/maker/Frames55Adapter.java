@@ -11,11 +11,11 @@ import java.util.Optional;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sensor.FrameCheck;
 import steadyturn.ingest.sensor.KnownUnit;
-import steadyturn.ingest.sensor.LengthFrames;
 import steadyturn.ingest.sensor.SampleSink;
 import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.sensor.UnitLink;
 import steadyturn.ingest.sensor.UnitOptions;
+import steadyturn.ingest.sensor.frame.LengthFrames;
 
 /**
  * Reads low-cost units whose frames begin with 0x55, in both framings: 11 bytes a quantity with a

@@ -13,9 +13,9 @@ import steadyturn.ingest.sensor.FrameCheck;
 import steadyturn.ingest.sensor.KnownUnit;
 import steadyturn.ingest.sensor.SampleSink;
 import steadyturn.ingest.sensor.SensorAdapter;
-import steadyturn.ingest.sensor.SlipFrames;
 import steadyturn.ingest.sensor.UnitLink;
 import steadyturn.ingest.sensor.UnitOptions;
+import steadyturn.ingest.sensor.frame.SlipFrames;
 
 /**
  * Reads x-IMU3 units, live or from their log files, in text and binary messages. By its manual

@@ -8,12 +8,12 @@ import java.util.Optional;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sensor.FrameCheck;
 import steadyturn.ingest.sensor.KnownUnit;
-import steadyturn.ingest.sensor.LengthFrames;
 import steadyturn.ingest.sensor.SampleSink;
 import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.sensor.UnitLink;
 import steadyturn.ingest.sensor.UnitOptions;
 import steadyturn.ingest.sensor.WrappingCounter;
+import steadyturn.ingest.sensor.frame.LengthFrames;
 
 /**
  * Reads Xbus messages of MTi units: {@code FA FF}, message, length, data, and a byte that makes the

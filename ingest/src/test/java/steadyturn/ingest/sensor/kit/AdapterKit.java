@@ -6,6 +6,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sensor.FrameCheck;
 import steadyturn.ingest.sensor.SensorAdapter;
 
@@ -13,6 +14,7 @@ import steadyturn.ingest.sensor.SensorAdapter;
  * Extend this for each adapter; every promise becomes a test of its own. One that the recording or
  * the unit's check cannot prove is shown as left out, with the reason.
  */
+@Offered
 public abstract class AdapterKit {
 
   /** A new adapter, as for a port just opened. */

@@ -1,8 +1,8 @@
 package steadyturn.ingest.sensor.kit;
 
 import steadyturn.ingest.lab.BinaryFrameEncoder;
-import steadyturn.ingest.sensor.BinaryFrameAdapter;
 import steadyturn.ingest.sensor.SensorAdapter;
+import steadyturn.ingest.sensor.frame.BinaryFrameAdapter;
 
 class BinaryFrameAdapterTest extends AdapterKit {
 

@@ -3,6 +3,7 @@ package steadyturn.ingest.sensor.kit;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import steadyturn.ingest.sample.Offered;
 
 /**
  * Bytes as they came from a unit in four known situations, each some seconds long.
@@ -18,6 +19,7 @@ import java.io.UncheckedIOException;
  * @param samplesAFrame how many samples one frame carries
  */
 @SuppressWarnings("ArrayRecordComponent") // bytes of a file, read only
+@Offered
 public record GoldenRecording(
     double rateHz,
     byte[] zUp,
@@ -45,6 +47,11 @@ public record GoldenRecording(
         bytes(test, folder + "/x-up.bin"),
         bytes(test, folder + "/left.bin"),
         bytes(test, folder + "/tumble.bin"));
+  }
+
+  /** Whether that folder holds captures. */
+  public static boolean isBeside(Class<?> test, String folder) {
+    return test.getResource(folder + "/z-up.bin") != null;
   }
 
   private static byte[] bytes(Class<?> test, String name) {

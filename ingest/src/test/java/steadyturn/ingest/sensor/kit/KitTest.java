@@ -11,11 +11,11 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import steadyturn.ingest.lab.TextLineEncoder;
 import steadyturn.ingest.sensor.FrameCheck;
-import steadyturn.ingest.sensor.LineProtocol;
 import steadyturn.ingest.sensor.SampleSink;
 import steadyturn.ingest.sensor.SensorAdapter;
-import steadyturn.ingest.sensor.TextLineAdapter;
 import steadyturn.ingest.sensor.UnitHello;
+import steadyturn.ingest.sensor.frame.LineProtocol;
+import steadyturn.ingest.sensor.frame.TextLineAdapter;
 
 /** The kit itself is tried: each planted fault must break the promise that names it. */
 class KitTest {

@@ -3,12 +3,14 @@ package steadyturn.ingest.sensor.kit;
 import java.io.ByteArrayOutputStream;
 import java.util.Random;
 import steadyturn.ingest.lab.UnitEncoder;
+import steadyturn.ingest.sample.Offered;
 import steadyturn.ingest.sensor.UnitHello;
 
 /**
  * A golden recording as a unit of one of our own protocols would send it: seeded noise and bias,
  * exact movement, 200 Hz.
  */
+@Offered
 public final class MadeGolden {
 
   private static final double RATE_HZ = 200;

@@ -2,7 +2,7 @@ package steadyturn.ingest.sensor.kit;
 
 import steadyturn.ingest.lab.TextLineEncoder;
 import steadyturn.ingest.sensor.SensorAdapter;
-import steadyturn.ingest.sensor.TextLineAdapter;
+import steadyturn.ingest.sensor.frame.TextLineAdapter;
 
 class TextLineAdapterTest extends AdapterKit {
 

@@ -1,0 +1,43 @@
+package steadyturn.cli.command.lesson;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import steadyturn.analysis.compare.LessonSwing;
+import steadyturn.analysis.lesson.AnalysisSettings;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.cli.lesson.Lessons;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.sample.Player;
+
+/**
+ * Every swing of some lessons.
+ *
+ * @param swings in order, each with its place in its lesson
+ * @param lessons names of the lessons in full, by their ids
+ * @param players whose they are
+ */
+record Gathered(List<LessonSwing> swings, Map<String, String> lessons, Set<Player> players) {
+
+  static Gathered of(Lessons lessons, AnalysisSettings settings) {
+    Gathered all = new Gathered(new ArrayList<>(), new LinkedHashMap<>(), new LinkedHashSet<>());
+    lessons.each(
+        lesson -> {
+          int ball = 0;
+          for (LessonResult result : AnalyzeCommand.analyze(lesson, lessons, settings)) {
+            all.players.add(result.player());
+            for (SwingResult swing : result.swings()) {
+              all.swings.add(new LessonSwing(lesson.id(), swing, ++ball));
+            }
+          }
+          String name = Words.say("page.lesson", ReportCommand.label(lesson));
+          String day = ReportCommand.date(lesson);
+          all.lessons.put(lesson.id(), day.isEmpty() ? name : name + ", " + Words.inUse().day(day));
+        });
+    return all;
+  }
+}
