@@ -10,9 +10,7 @@ import java.util.Optional;
 import picocli.CommandLine.Option;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
-import steadyturn.ingest.lab.BinaryFrameEncoder;
-import steadyturn.ingest.lab.Frames55Encoder;
-import steadyturn.ingest.lab.TextLineEncoder;
+import steadyturn.ingest.lab.Speech;
 import steadyturn.ingest.lab.UnitEncoder;
 import steadyturn.ingest.lab.UnitFaults;
 import steadyturn.ingest.lab.VirtualPort;
@@ -33,8 +31,8 @@ final class SerialPlay {
   @Option(names = "--speed", paramLabel = "N")
   private double speed = 1;
 
-  @Option(names = "--text")
-  private boolean isText;
+  @Option(names = "--speak", paramLabel = "PROTOCOL")
+  private Speech speech = Speech.BINARY_FRAME;
 
   @Option(names = "--clockless", paramLabel = "POINT", split = ",")
   private List<String> clockless = List.of();
@@ -122,10 +120,7 @@ final class SerialPlay {
 
   /** A unit without a clock sends as those do whose samples come by their arrival. */
   private UnitEncoder encoder(UnitStream stream) {
-    if (isClockless(stream)) {
-      return new Frames55Encoder(true);
-    }
-    return isText ? new TextLineEncoder() : new BinaryFrameEncoder(16, 2000);
+    return (isClockless(stream) ? Speech.FRAMES_55_LONG : speech).encoder();
   }
 
   private boolean isClockless(UnitStream stream) {
