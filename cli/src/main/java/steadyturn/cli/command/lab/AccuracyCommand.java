@@ -150,7 +150,7 @@ public final class AccuracyCommand implements Callable<Integer> {
   }
 
   private int doMistakes() throws IOException {
-    Set<Mistake> named = MistakeScan.named(only.stream());
+    Set<Mistake> named = MistakeScan.named(only.stream().flatMap(w -> Stream.of(w.split(","))));
     if (list) {
       Stream.of(Mistake.values()).forEach(m -> console.out().println(m.word()));
       return Failures.DONE;
