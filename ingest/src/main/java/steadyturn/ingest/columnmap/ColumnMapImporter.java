@@ -9,6 +9,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import steadyturn.ingest.columnmap.check.MapCheck;
@@ -90,7 +91,10 @@ public final class ColumnMapImporter {
     }
     List<UnitStream> units =
         map.units().stream()
-            .map(u -> joined.get(u.point()).stream(u, timeS -> facts(u, timeS)))
+            .map(
+                u ->
+                    Objects.requireNonNull(joined.get(u.point())).stream(
+                        u, timeS -> facts(u, timeS)))
             .toList();
     return new Imported(units, notices);
   }

@@ -198,7 +198,7 @@ final class ColumnMapText {
     Optional<MappedVector> gyro = vector(keys, "gyro", "gyro_unit");
     Optional<MappedVector> dv = vector(keys, "dv", "dv_unit");
     Optional<MappedVector> dq = vector(keys, "dq", "dq_unit");
-    if (accel.isPresent() && dv.isPresent() || gyro.isPresent() && dq.isPresent()) {
+    if ((accel.isPresent() && dv.isPresent()) || (gyro.isPresent() && dq.isPresent())) {
       throw keys.wrong("dv", "and dq stand in place of accel and gyro, not beside them");
     }
     return new UnitColumns(

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -115,7 +116,7 @@ class ForgettingTest {
 
   @Test
   void whatCannotBeLookedIntoIsNamedAndKeepsTheIntent() throws IOException {
-    Files.write(root.resolve("old.zip"), "PK\0 sub-mika/ses-01".getBytes("UTF-8"));
+    Files.write(root.resolve("old.zip"), "PK\0 sub-mika/ses-01".getBytes(StandardCharsets.UTF_8));
     Forgotten done = Forgetting.forget(root, "mika");
     assertThat(done.left()).containsExactly(Path.of("old.zip"));
     Files.delete(root.resolve("old.zip"));

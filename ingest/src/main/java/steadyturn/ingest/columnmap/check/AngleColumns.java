@@ -63,7 +63,7 @@ final class AngleColumns {
             return Math.abs(Math.IEEEremainder(apart, 360));
           });
       // the radians of a unit that only lies there may be the bias of a gyroscope by chance
-      if (median(off) < NEAR_DEG && (isMoved || isLeant && Math.abs(scale) == 1)) {
+      if (median(off) < NEAR_DEG && (isMoved || (isLeant && Math.abs(scale) == 1))) {
         return true;
       }
     }

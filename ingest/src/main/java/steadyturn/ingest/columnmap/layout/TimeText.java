@@ -48,7 +48,7 @@ public record TimeText(DateTimeFormatter format) {
       int zoneS =
           told.isSupported(ChronoField.OFFSET_SECONDS) ? told.get(ChronoField.OFFSET_SECONDS) : 0;
       long wholeS = days * 86_400 + time.toSecondOfDay() - zoneS;
-      return OptionalDouble.of(wholeS + time.getNano() * 1e-9);
+      return OptionalDouble.of(wholeS + time.get(ChronoField.NANO_OF_SECOND) * 1e-9);
     } catch (DateTimeException e) {
       return OptionalDouble.empty();
     }
