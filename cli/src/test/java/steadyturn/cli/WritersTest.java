@@ -234,8 +234,8 @@ class WritersTest {
     }
 
     @Override
-    public void close() throws Exception {
-      stop();
+    public void close() throws IOException {
+      unit.stop();
       port.close();
     }
   }

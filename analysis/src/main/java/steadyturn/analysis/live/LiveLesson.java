@@ -54,7 +54,21 @@ public final class LiveLesson implements AutoCloseable {
    */
   public LiveLesson(
       String id, Player player, UnaryOperator<Recording> calibrated, LiveEvents events) {
-    this(id, player, calibrated, events, LiveLesson::inAThreadOfItsOwn);
+    this(id, player, calibrated, events, AnalysisSettings.defaults().withoutCurves());
+  }
+
+  /**
+   * The same.
+   *
+   * @param settings with curves where the course of a swing is to be shown
+   */
+  public LiveLesson(
+      String id,
+      Player player,
+      UnaryOperator<Recording> calibrated,
+      LiveEvents events,
+      AnalysisSettings settings) {
+    this(id, player, calibrated, events, settings, LiveLesson::inAThreadOfItsOwn);
   }
 
   /**
@@ -68,10 +82,20 @@ public final class LiveLesson implements AutoCloseable {
       UnaryOperator<Recording> calibrated,
       LiveEvents events,
       Executor worker) {
+    this(id, player, calibrated, events, AnalysisSettings.defaults().withoutCurves(), worker);
+  }
+
+  private LiveLesson(
+      String id,
+      Player player,
+      UnaryOperator<Recording> calibrated,
+      LiveEvents events,
+      AnalysisSettings settings,
+      Executor worker) {
     this.worker = worker;
     samples = new LatestSamples(id, player, calibrated);
     this.events = events;
-    lesson = new GrowingLesson(player, AnalysisSettings.defaults().withoutCurves());
+    lesson = new GrowingLesson(player, settings);
   }
 
   /** Takes what was recorded of the lesson before: its wear steps hold on. */

@@ -8,6 +8,7 @@ import steadyturn.fusion.wear.StepResult;
 import steadyturn.fusion.wear.StepSearch.Attempt;
 import steadyturn.ingest.mark.MarkStretches;
 import steadyturn.ingest.mark.MarkWord;
+import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
 
@@ -45,6 +46,21 @@ public final class StepCoach {
   public StepCoach(LatestSamples samples, Consumer<Mark> found) {
     this.samples = samples;
     this.found = found;
+  }
+
+  /**
+   * The steps that these units can show, in their order; the tilt, which needs a ruler, is only
+   * asked for.
+   */
+  public static List<MarkWord> shownBy(List<BodyPoint> worn) {
+    boolean hasPelvis = worn.contains(BodyPoint.PELVIS);
+    boolean hasWrist = worn.contains(BodyPoint.LEAD_FOREARM) && worn.size() > (hasPelvis ? 2 : 1);
+    return MarkWord.steps().stream()
+        .filter(step -> step != MarkWord.TILT)
+        .filter(
+            step ->
+                step == MarkWord.NEUTRAL_WRIST || step == MarkWord.COCKING ? hasWrist : hasPelvis)
+        .toList();
   }
 
   /** Begins to watch a step; one that was under way is left. */

@@ -1,6 +1,7 @@
 package steadyturn.analysis.limits;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.stream.Stream;
@@ -154,6 +155,13 @@ class SwingLimitsTest {
                 at(SwingEvent.PELVIS_TURNAROUND, 10 + lagMs / 1000, sdMs / 1000)));
     assertThat(withheld(values))
         .isEqualTo(isImpossible ? List.of("pelvis.turn", "order.pelvis") : List.of());
+    if (isImpossible) {
+      assertThat(values.get(0).why().args())
+          .containsEntry("leastMs", -800.0)
+          .containsEntry("mostMs", 120.0)
+          .hasEntrySatisfying(
+              "valueMs", ms -> assertThat((double) ms).isCloseTo(lagMs, within(1e-9)));
+    }
   }
 
   @ParameterizedTest

@@ -25,6 +25,7 @@ import steadyturn.cli.command.live.MarkCommand;
 import steadyturn.cli.command.live.PluginChoice;
 import steadyturn.cli.command.live.RecordCommand;
 import steadyturn.cli.command.live.UnitsCommand;
+import steadyturn.cli.command.mat.LessonCommand;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Terminal;
 import steadyturn.cli.words.Words;
@@ -41,6 +42,7 @@ public final class Commands {
   private static final List<Entry> ALL =
       List.of(
           new Entry("demo", DemoCommand.class),
+          new Entry("lesson", LessonCommand.class),
           new Entry("analyze", AnalyzeCommand.class),
           new Entry("check", CheckCommand.class),
           new Entry("import", ImportCommand.class),

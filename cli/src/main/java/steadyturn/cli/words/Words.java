@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.PropertyResourceBundle;
 import java.util.ResourceBundle;
+import java.util.TreeMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -197,6 +198,17 @@ public final class Words {
       return text("point." + point.trackedPoint().replace('_', '-'));
     }
     return value instanceof Reason reason ? text(reason) : value.toString();
+  }
+
+  /** All texts whose keys begin so, by key, as they stand. */
+  public Map<String, String> group(String begins) {
+    Map<String, String> group = new TreeMap<>();
+    for (String key : bundle.keySet()) {
+      if (key.startsWith(begins)) {
+        group.put(key, bundle.getString(key));
+      }
+    }
+    return group;
   }
 
   /** Whether there is a text under this key. */

@@ -246,7 +246,8 @@ final class SwingEquations {
         gravityMps2,
         known.cost(),
         known.size(),
-        teaches);
+        teaches,
+        known.sway());
   }
 
   /** Covariance of the state: own and shared parts, where a bias is the sum of both. */

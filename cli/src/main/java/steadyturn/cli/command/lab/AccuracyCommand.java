@@ -22,6 +22,7 @@ import steadyturn.analysis.lab.study.StudyRow;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Progress;
+import steadyturn.ingest.lab.Speech;
 
 /** Counts how wrong the results are on simulated lessons of known truth. */
 @Command(name = "accuracy", sortOptions = false)
@@ -53,6 +54,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--mistakes", paramLabel = "N")
   private int mistakes;
 
+  @Option(names = "--speak", paramLabel = "PROTOCOL")
+  private Speech speech = Speech.BINARY_FRAME;
+
   @Option(names = "--comparisons", paramLabel = "N")
   private int comparisons;
 
@@ -83,7 +87,7 @@ public final class AccuracyCommand implements Callable<Integer> {
       return new ComparisonScan(console).run(comparisons, seed);
     }
     if (twoWays > 0) {
-      return new TwoWaysScan(console).run(twoWays, seed, atPorts);
+      return new TwoWaysScan(console).run(twoWays, seed, atPorts, speech);
     }
     if (dropouts > 0) {
       return new DropoutScan(console, on).run(dropouts, seed);

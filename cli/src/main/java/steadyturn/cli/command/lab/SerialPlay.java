@@ -9,9 +9,7 @@ import java.util.List;
 import picocli.CommandLine.Option;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
-import steadyturn.ingest.lab.BinaryFrameEncoder;
-import steadyturn.ingest.lab.TextLineEncoder;
-import steadyturn.ingest.lab.UnitEncoder;
+import steadyturn.ingest.lab.Speech;
 import steadyturn.ingest.lab.UnitFaults;
 import steadyturn.ingest.lab.VirtualPort;
 import steadyturn.ingest.lab.VirtualUnit;
@@ -31,8 +29,8 @@ final class SerialPlay {
   @Option(names = "--speed", paramLabel = "N")
   private double speed = 1;
 
-  @Option(names = "--text")
-  private boolean isText;
+  @Option(names = "--speak", paramLabel = "PROTOCOL")
+  private Speech speech = Speech.BINARY_FRAME;
 
   @Option(names = "--drop", paramLabel = "PCT")
   private double dropPct;
@@ -76,7 +74,8 @@ final class SerialPlay {
         VirtualPort port = VirtualPort.at(paths.get(k));
         ports.add(port);
         units.add(
-            new VirtualUnit(stream, encoder(), port, faults(k, console), zeroS, speed, seed + k));
+            new VirtualUnit(
+                stream, speech.encoder(), port, faults(k, console), zeroS, speed, seed + k));
         console.out().printf(ROOT, "%s is %s%n", paths.get(k), stream.point().trackedPoint());
       }
       console.out().flush();
@@ -109,10 +108,6 @@ final class SerialPlay {
   /** How much too slow the clock of a unit was made besides, ppm. */
   double skewPpm(int k) {
     return k < skewPpm.size() ? skewPpm.get(k) : 0;
-  }
-
-  private UnitEncoder encoder() {
-    return isText ? new TextLineEncoder() : new BinaryFrameEncoder(16, 2000);
   }
 
   private UnitFaults faults(int k, Console console) {

@@ -17,6 +17,8 @@ final class LessonFeed implements LiveListener {
 
   private final LiveLesson lesson;
   private final LocalDateTime zero;
+  private final LiveListener besides;
+  private double startS;
   private Optional<LiveUnit> unit = Optional.empty();
   private double toldS = Double.NEGATIVE_INFINITY;
 
@@ -24,10 +26,12 @@ final class LessonFeed implements LiveListener {
    * A feed whose unit is yet to be named.
    *
    * @param zero time of day at the zero of the lesson's axis
+   * @param besides hears the samples too, on the lesson's axis, once the unit is laid on it
    */
-  LessonFeed(LiveLesson lesson, LocalDateTime zero) {
+  LessonFeed(LiveLesson lesson, LocalDateTime zero, LiveListener besides) {
     this.lesson = lesson;
     this.zero = zero;
+    this.besides = besides;
   }
 
   /** Names the unit that is listened to, before its first byte comes. */
@@ -46,9 +50,11 @@ final class LessonFeed implements LiveListener {
         return;
       }
       toldS = latencyS;
-      lesson.unit(facts.get(), sinceZeroS(its.takenAt()) - latencyS);
+      startS = sinceZeroS(its.takenAt()) - latencyS;
+      lesson.unit(facts.get(), startS);
     }
     lesson.sample(point, latencyS, accelMps2, gyroRadPerS);
+    besides.sample(point, startS + latencyS, accelMps2, gyroRadPerS);
   }
 
   private double sinceZeroS(LocalDateTime at) {

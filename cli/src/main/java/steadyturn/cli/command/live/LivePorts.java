@@ -20,7 +20,7 @@ import steadyturn.ingest.serial.SerialPortSource;
 import steadyturn.ingest.serial.SharedPort;
 
 /** The ports of a recording, with one line about each for the person who watches. */
-final class LivePorts implements AutoCloseable {
+public final class LivePorts implements AutoCloseable {
 
   private record Open(String path, LiveUnit unit) {}
 
@@ -55,6 +55,11 @@ final class LivePorts implements AutoCloseable {
             sources.add(
                 SerialPortSource.open(
                     path, bauds.getOrDefault(path, List.of()), new SharedPort(units))));
+  }
+
+  /** The state of every unit, in the order in which they were named. */
+  public List<LiveState> states() {
+    return ports.stream().map(port -> port.unit().state()).toList();
   }
 
   /** Troubles as they come and go. */

@@ -3,7 +3,6 @@ package steadyturn.cli.command.live;
 import java.util.Optional;
 import java.util.function.DoubleSupplier;
 import steadyturn.analysis.live.LatestSamples;
-import steadyturn.analysis.live.LiveLesson;
 import steadyturn.analysis.live.StepCoach;
 import steadyturn.cli.terminal.Desk;
 import steadyturn.cli.words.Words;
@@ -32,24 +31,17 @@ final class LiveTyping {
    * What is typed at a desk.
    *
    * @param units how many are expected
-   * @param now on the lesson's axis, s
    */
-  LiveTyping(
-      LiveRecorder recorder,
-      LiveLesson lesson,
-      int units,
-      DoubleSupplier now,
-      Desk desk,
-      Runnable ends) {
-    this.now = now;
+  LiveTyping(LiveSession session, int units, Desk desk, Runnable ends) {
+    now = session::nowS;
     this.units = units;
-    this.recorder = recorder;
-    samples = lesson.samples();
+    recorder = session.recorder();
+    samples = session.lesson().samples();
     this.desk = desk;
     this.ends = ends;
     guide =
         new StepGuide(
-            new StepCoach(samples, lesson::found),
+            new StepCoach(samples, session.lesson()::found),
             word -> recorder.markNow(word.word(), "", ""),
             desk::say);
   }

@@ -19,7 +19,8 @@ public final class PluginChoice {
   private static final String OPTION = "--plugins";
 
   /** Commands that read units. */
-  private static final Set<String> USERS = Set.of("units", "record", "calibrate", "import");
+  private static final Set<String> USERS =
+      Set.of("units", "record", "lesson", "calibrate", "import");
 
   @SuppressWarnings("UnusedVariable") // picocli looks at it; it was read before
   @Option(names = OPTION, paramLabel = "DIR")

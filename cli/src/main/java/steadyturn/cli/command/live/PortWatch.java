@@ -1,5 +1,6 @@
 package steadyturn.cli.command.live;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -64,6 +65,17 @@ final class PortWatch implements PortListener {
   @Override
   public synchronized void gone(String why) {
     trouble = why;
+  }
+
+  /** The units that speak here; one that does not yet, where none does. */
+  synchronized List<UnitSearch.Found> found() {
+    String name = adapter.found().orElse("");
+    List<UnitSearch.Found> found = new ArrayList<>();
+    if (single.samples() > 0 || numbered.isEmpty()) {
+      found.add(single.found(path, 0, name, trouble));
+    }
+    numbered.forEach((number, unit) -> found.add(unit.found(path, number, name, trouble)));
+    return found;
   }
 
   /** One line a unit, or what is the matter. */

@@ -1,12 +1,9 @@
 package steadyturn.cli.command.live;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -17,9 +14,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import steadyturn.analysis.coach.teaching.Teaching;
-import steadyturn.analysis.live.LiveLesson;
-import steadyturn.cli.lesson.LessonReading;
-import steadyturn.cli.lesson.Lessons;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.cli.lesson.PlayerSizes;
 import steadyturn.cli.lesson.TeachingChoice;
 import steadyturn.cli.output.table.BallAnswer;
@@ -30,12 +25,9 @@ import steadyturn.cli.terminal.HangUp;
 import steadyturn.cli.terminal.PlainDesk;
 import steadyturn.cli.terminal.TerminalDesk;
 import steadyturn.cli.words.Words;
-import steadyturn.fusion.calibrate.CalibrationStore;
 import steadyturn.ingest.live.LiveRecorder;
-import steadyturn.ingest.recording.dataset.Participants;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.sample.Handedness;
-import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.serial.HostTime;
 
 /** Records live units into a dataset. */
@@ -91,70 +83,39 @@ public final class RecordCommand implements Callable<Integer> {
     }
     UnitChoice.requireApart(units, console);
     Teaching teaching = teachingChoice.read();
-    List<LessonReading> earlier = earlier();
-    LiveRecorder recorder = LiveRecorder.start(root, sizes.of(player, handed, console), lesson);
-    Player who = Participants.player(root, player, new ArrayList<>()); // as it is read afterwards
     CountDownLatch isSaid = new CountDownLatch(1);
-    Thread atEnd = new Thread(() -> endFromOutside(recorder, isSaid), "end of recording");
-    Runtime.getRuntime().addShutdownHook(atEnd);
-    LivePorts ports = new LivePorts();
     boolean isWell = false;
     try (Desk desk = desk()) {
-      double zeroS = HostTime.steadyS();
-      LocalDateTime zero = recorder.timeOfDay(zeroS);
-      LiveLesson answered =
-          new LiveLesson(
-              recorder.label().id(),
-              who,
-              CalibrationStore.of(root)::applyTo,
-              new BallVoice(new BallAnswer(player, teaching), lines -> lines.forEach(desk::say)));
-      LiveTyping typing =
-          new LiveTyping(
-              recorder,
-              answered,
-              units.size(),
-              () -> HostTime.steadyS() - zeroS,
-              desk,
-              isEnded::countDown);
-      earlier.forEach(answered::before);
-      recorder.tellMarks(mark -> answered.mark(mark.since(zero)));
+      LiveSession session =
+          LiveSession.start(
+              root,
+              sizes.of(player, handed, console),
+              lesson,
+              AnalysisSettings.defaults().withoutCurves(),
+              new BallVoice(new BallAnswer(player, teaching), lines -> lines.forEach(desk::say)),
+              console);
+      Thread atEnd = new Thread(() -> endFromOutside(session, isSaid), "end of recording");
+      Runtime.getRuntime().addShutdownHook(atEnd);
+      LiveTyping typing = new LiveTyping(session, units.size(), desk, isEnded::countDown);
       try {
-        ports.open(recorder, units, portOptions, () -> new LessonFeed(answered, zero));
-        if (sizes.isOtherThan(who)) {
+        session.open(units, portOptions, (point, timeS, accel, gyro) -> {});
+        if (sizes.isOtherThan(session.player())) {
           desk.warn(Words.say("record.sizes", player));
         }
         WarmUp.begin(teaching);
-        desk.say(Words.say("record.begins", recorder.label().id(), root));
+        desk.say(Words.say("record.begins", session.recorder().label().id(), root));
         if (isTyped) {
           typing.start();
         }
-        watch(recorder, ports, typing, desk);
+        watch(session, typing, desk);
       } finally {
-        ports.close();
-        recorder.close();
-        answered.close();
+        session.close();
       }
-      isWell = say(recorder, ports, desk);
+      isWell = say(session, desk);
     } finally {
       isSaid.countDown();
     }
     return isWell ? Failures.DONE : Failures.FAILED;
-  }
-
-  /** What was recorded of this lesson before, where wear steps may lie. */
-  private List<LessonReading> earlier() {
-    List<LessonReading> earlier = new ArrayList<>();
-    if (Files.isDirectory(root.resolve("sub-" + player).resolve("ses-" + lesson))) {
-      Lessons there = Lessons.under(List.of(root), console);
-      there.eachOf(
-          player,
-          session -> {
-            if (session.lesson().equals(lesson)) {
-              earlier.add(LessonReading.ofSteps(session, there));
-            }
-          });
-    }
-    return earlier;
   }
 
   private Desk desk() {
@@ -164,22 +125,23 @@ public final class RecordCommand implements Callable<Integer> {
   }
 
   /** Ctrl-C, the end of the terminal, the end of the machine: the command says its last words. */
-  private void endFromOutside(LiveRecorder recorder, CountDownLatch isSaid) {
+  private void endFromOutside(LiveSession session, CountDownLatch isSaid) {
     isEnded.countDown();
     try {
       if (!isSaid.await(LAST_WORDS_S, TimeUnit.SECONDS)) {
-        recorder.close();
+        session.recorder().close();
       }
     } catch (InterruptedException e) {
-      recorder.close();
+      session.recorder().close();
     }
   }
 
   /** What is on the disk, and what is not; whether all is well. */
-  private boolean say(LiveRecorder recorder, LivePorts ports, Desk desk) {
+  private boolean say(LiveSession session, Desk desk) {
+    LiveRecorder recorder = session.recorder();
     recorder.news().forEach(desk::warn);
     desk.status("");
-    ports.summary().forEach(desk::say);
+    session.ports().summary().forEach(desk::say);
     recorder.stopped().ifPresent(desk::warn);
     if (recorder.missing() > 0) {
       desk.warn(Words.say("record.missing", recorder.missing()));
@@ -190,24 +152,21 @@ public final class RecordCommand implements Callable<Integer> {
       desk.say(Words.say("record.next", root));
       desk.say(Words.say("record.then", root));
     }
-    return recorder.stopped().isEmpty()
-        && recorder.missing() == 0
-        && recorder.kept() > 0
-        && ports.nobodyGivenUp();
+    return session.isWell();
   }
 
-  private void watch(LiveRecorder recorder, LivePorts ports, LiveTyping typing, Desk desk) {
+  private void watch(LiveSession session, LiveTyping typing, Desk desk) {
     double fromS = HostTime.steadyS();
     HangUp terminal = new HangUp();
     try {
-      while (recorder.stopped().isEmpty()
+      while (session.recorder().stopped().isEmpty()
           && HostTime.steadyS() < fromS + lengthS
           && !terminal.isGone()
           && !isEnded.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
-        recorder.news().forEach(desk::warn);
-        ports.troubles().forEach(desk::warn);
+        session.recorder().news().forEach(desk::warn);
+        session.ports().troubles().forEach(desk::warn);
         typing.look();
-        desk.status(typing.status() + ports.status(HostTime.steadyS() - fromS));
+        desk.status(typing.status() + session.ports().status(HostTime.steadyS() - fromS));
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

@@ -43,19 +43,10 @@ final class StepGuide {
     this.says = says;
   }
 
-  /**
-   * Offers the steps that these units can show; the tilt, which needs a ruler, is only asked for.
-   */
+  /** Offers the steps that these units can show. */
   void offer(List<BodyPoint> worn) {
     isOffered = true;
-    boolean hasPelvis = worn.contains(BodyPoint.PELVIS);
-    boolean hasWrist = worn.contains(BodyPoint.LEAD_FOREARM) && worn.size() > (hasPelvis ? 2 : 1);
-    for (MarkWord step : MarkWord.steps()) {
-      boolean ofWrist = step == MarkWord.NEUTRAL_WRIST || step == MarkWord.COCKING;
-      if (step != MarkWord.TILT && !begun.contains(step) && (ofWrist ? hasWrist : hasPelvis)) {
-        toDo.add(step);
-      }
-    }
+    StepCoach.shownBy(worn).stream().filter(step -> !begun.contains(step)).forEach(toDo::add);
     if (coach.step().isEmpty()) {
       next();
     }

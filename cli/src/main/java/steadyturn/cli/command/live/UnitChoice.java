@@ -39,8 +39,15 @@ public record UnitChoice(
     return made;
   }
 
+  /** The word of the command line that names it. */
+  public String word() {
+    String where = point.map(at -> at.trackedPoint() + "=").orElse("") + place();
+    String how = adapter.map(name -> "," + name).orElse("");
+    return where + how + (options.isEmpty() ? "" : ":" + options);
+  }
+
   /** Its port as people name it. */
-  String place() {
+  public String place() {
     return number == 0 ? path : path + "#" + number;
   }
 

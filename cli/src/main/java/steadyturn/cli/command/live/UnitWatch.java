@@ -4,6 +4,7 @@ import static java.util.Locale.ROOT;
 
 import java.util.Optional;
 import java.util.function.IntFunction;
+import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sensor.KnownUnit;
 import steadyturn.ingest.sensor.SampleSink;
 import steadyturn.ingest.sensor.UnitHello;
@@ -65,8 +66,23 @@ final class UnitWatch implements SampleSink {
   @Override
   public void skipped(int bytes) {}
 
+  /** What is seen of it now. */
+  UnitSearch.Found found(String path, int number, String adapter, String trouble) {
+    return new UnitSearch.Found(
+        path,
+        number,
+        adapter,
+        hello.flatMap(said -> BodyPoint.ofTrackedPoint(said.name())),
+        rateHz(),
+        Math.toDegrees(gyroNorm),
+        trouble);
+  }
+
+  private double rateHz() {
+    return firstS > 0 && nowS > firstS ? samples / (nowS - firstS) : 0;
+  }
+
   String line(String place, String adapter, String says, String trouble) {
-    double rateHz = firstS > 0 && nowS > firstS ? samples / (nowS - firstS) : 0;
     return String.format(
         ROOT,
         "%-22s %-13s %-13s %-10s %7.1f %8.2f  %s%n",
@@ -74,7 +90,7 @@ final class UnitWatch implements SampleSink {
         adapter,
         hello.map(UnitHello::name).filter(n -> !n.isEmpty()).orElse(says),
         hello.map(UnitHello::serialNumber).orElse(known.serialNumber()),
-        rateHz,
+        rateHz(),
         accelNorm,
         trouble.isEmpty() ? UnitsCommand.bar(gyroNorm) : trouble);
   }

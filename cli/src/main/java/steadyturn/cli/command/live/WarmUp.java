@@ -35,7 +35,7 @@ public final class WarmUp {
   private WarmUp() {}
 
   /** Does it beside everything else. */
-  static void begin(Teaching teaching) {
+  public static void begin(Teaching teaching) {
     Thread thread = new Thread(() -> run(teaching), "warm-up");
     thread.setDaemon(true);
     thread.start();

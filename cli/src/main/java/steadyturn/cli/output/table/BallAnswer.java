@@ -24,6 +24,26 @@ import steadyturn.cli.words.Words;
  */
 public record BallAnswer(String player, Teaching teaching) {
 
+  /**
+   * One measure of a ball in words.
+   *
+   * @param name of the measure and its key position
+   * @param figure value, half-width and unit
+   * @param usual of this player in this lesson, or empty
+   * @param goal of the teacher, or empty
+   * @param bounds the numbers behind them
+   */
+  public record Row(
+      MeasureAt what, String name, String figure, String usual, String goal, Bounds bounds) {
+
+    List<String> cells() {
+      return List.of("  " + name, figure, usual, goal);
+    }
+  }
+
+  /** What is usual, and the ends of what the teacher calls good; not finite where there is none. */
+  public record Bounds(double usual, double over, double under) {}
+
   private static final int WIDTH = 78;
 
   /** So many balls make something usual (our choice). */
@@ -53,18 +73,37 @@ public record BallAnswer(String player, Teaching teaching) {
     for (String flag : LessonTable.flagsToTell(ball)) {
       lines.addAll(Layout.beside("  !", 4, PlainWords.flag(flag), WIDTH));
     }
-    List<SwingResult> alike =
-        before.stream().filter(b -> LessonTable.title(b).equals(LessonTable.title(ball))).toList();
-    List<List<String>> rows =
-        TOLD.stream()
-            .filter(what -> value(ball, what).isPresent())
-            .map(what -> row(what, ball, alike))
-            .toList();
+    List<List<String>> rows = rows(TOLD, ball, before).stream().map(Row::cells).toList();
     if (!rows.isEmpty()) {
       lines.addAll(Layout.table(rows, rows.get(0).size()));
     }
     lines.addAll(Reasons.of(List.of(ball), BallAnswer::isTold, 2, WIDTH));
     return lines;
+  }
+
+  /** The measures that are told of every ball. */
+  public static List<MeasureAt> told() {
+    return TOLD;
+  }
+
+  /** The same row by row, of any measures that the ball has. */
+  public List<Row> rows(List<MeasureAt> told, SwingResult ball, List<SwingResult> before) {
+    List<SwingResult> alike =
+        before.stream().filter(b -> LessonTable.title(b).equals(LessonTable.title(ball))).toList();
+    return told.stream()
+        .filter(what -> value(ball, what).isPresent())
+        .map(what -> row(what, ball, alike))
+        .toList();
+  }
+
+  /** What a ball is called: club and kind. */
+  public static String title(SwingResult ball) {
+    return LessonTable.title(ball);
+  }
+
+  /** What is to be known of a ball, in sentences. */
+  public static List<String> flags(SwingResult ball) {
+    return LessonTable.flagsToTell(ball).stream().map(PlainWords::flag).toList();
   }
 
   /** What is said when a ball is noted as another one than it was taken for; else nothing. */
@@ -103,43 +142,52 @@ public record BallAnswer(String player, Teaching teaching) {
     return swing.measure(what.measure(), what.at());
   }
 
-  private List<String> row(MeasureAt what, SwingResult ball, List<SwingResult> alike) {
-    String name = say("ball.row." + what.measure().id(), atWords(what));
+  private Row row(MeasureAt what, SwingResult ball, List<SwingResult> alike) {
     String unit = PlainWords.unit(what.measure());
     String figure = Figure.narrow(value(ball, what).orElseThrow());
-    return List.of(
-        "  " + name, (figure + " " + unit).strip(), usual(what, alike), goal(what, ball.club()));
+    Bounds bounds = bounds(what, ball.club(), usual(what, alike));
+    return new Row(
+        what,
+        say("ball.row." + what.measure().id(), atWords(what)),
+        (figure + " " + unit).strip(),
+        Double.isFinite(bounds.usual)
+            ? say("ball.usual", Figure.nearest(bounds.usual, what.measure()))
+            : "",
+        goal(what, bounds),
+        bounds);
   }
 
   private static String atWords(MeasureAt what) {
     return what.at().isEmpty() ? "" : PlainWords.keyPosition(what.at());
   }
 
-  private static String usual(MeasureAt what, List<SwingResult> alike) {
+  private static double usual(MeasureAt what, List<SwingResult> alike) {
     double[] values =
         alike.stream()
             .flatMap(swing -> value(swing, what).stream())
             .filter(MeasureValue::given)
             .mapToDouble(MeasureValue::value)
             .toArray();
-    return values.length < USUAL_FROM
-        ? ""
-        : say("ball.usual", Figure.nearest(StatUtils.mean(values), what.measure()));
+    return values.length < USUAL_FROM ? Double.NaN : StatUtils.mean(values);
+  }
+
+  private Bounds bounds(MeasureAt what, String club, double usual) {
+    Optional<GoodBand> band = GoodBand.of(teaching.forPlayer(player, club), what);
+    return new Bounds(
+        usual,
+        band.map(GoodBand::low).orElse(Double.NaN),
+        band.map(GoodBand::high).orElse(Double.NaN));
   }
 
   /** The bounds of what the teacher calls good; empty where nothing is said of it. */
-  private String goal(MeasureAt what, String club) {
-    Optional<GoodBand> band = GoodBand.of(teaching.forPlayer(player, club), what);
-    if (band.isEmpty()) {
-      return "";
+  private static String goal(MeasureAt what, Bounds bounds) {
+    String over = Figure.ifAny(bounds.over, what.measure());
+    String under = Figure.ifAny(bounds.under, what.measure());
+    if (Double.isFinite(bounds.over) && Double.isFinite(bounds.under)) {
+      return say("ball.goal.between", over, under);
     }
-    String low = Figure.ifAny(band.get().low(), what.measure());
-    String high = Figure.ifAny(band.get().high(), what.measure());
-    if (Double.isInfinite(band.get().high())) {
-      return say("ball.goal.over", low);
-    }
-    return Double.isInfinite(band.get().low())
-        ? say("ball.goal.under", high)
-        : say("ball.goal.between", low, high);
+    return Double.isFinite(bounds.over)
+        ? say("ball.goal.over", over)
+        : Double.isFinite(bounds.under) ? say("ball.goal.under", under) : "";
   }
 }

@@ -41,7 +41,8 @@ class LessonFeedTest {
                 new BallVoice(new BallAnswer("mika", TeachingReader.shipped()), lines -> {}))) {
       double zeroS = HostTime.steadyS();
       double wallAheadS = HostTime.wallS() - zeroS;
-      LessonFeed feed = new LessonFeed(lesson, recorder.timeOfDay(zeroS));
+      LessonFeed feed =
+          new LessonFeed(lesson, recorder.timeOfDay(zeroS), (point, timeS, accel, gyro) -> {});
       LiveUnit unit =
           feed.of(new LiveUnit(recorder, new BinaryFrameAdapter(), Optional.empty(), feed));
       BinaryFrameEncoder encoder = new BinaryFrameEncoder(16, 2000);

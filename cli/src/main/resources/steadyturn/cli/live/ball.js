@@ -1,0 +1,154 @@
+// After each ball: one number and one picture first, then what lies around them.
+import {say} from './words.js';
+import {part, button, show} from './parts.js';
+import {hinge} from './hinge.js';
+import {curves} from './curves.js';
+
+const NEXT = 3;
+
+export function balls(root, lesson) {
+  let chosen = '';
+  let against = '';
+  let picture;
+  const name = part('h1', {class: 'main-name'});
+  const number = part('p', {class: 'main-number', id: 'main'});
+  const way = part('p', {class: 'main-way'});
+  const aim = part('p', {class: 'main-aim'});
+  const rows = part('dl', {class: 'figures'});
+  const more = part('dl', {class: 'figures more'});
+  const strip = part('ol', {class: 'strip', 'aria-label': say('ball.strip')});
+  const holder = part('div', {class: 'picture'});
+  const held = part('select', {'aria-label': say('ball.against')});
+  held.addEventListener('change', () => { against = held.value; update(lesson.state); });
+  const club = part('input', {maxlength: 30, 'aria-label': say('ball.club'), list: 'clubs', placeholder: say('ball.club')});
+  club.addEventListener('change', () => lesson.ask('club', {club: club.value}));
+  const has = () => lesson.balls.get(chosen);
+  const act = (what, facts = {}) => () => lesson.ask(what, {id: chosen, ...facts});
+  const play = slowness => () => picture?.play(slowness);
+  const tools = {
+    discard: button(say('ball.discard'), act('discard'), {'data-key': 'x', id: 'discard'}),
+    note: button(say('ball.note'), note, {'data-key': 'n', id: 'note'}),
+    model: button(say('ball.model'), act('model'), {'data-key': 'm', id: 'model'}),
+    undo: button(say('ball.undo'), act('undo'), {'data-key': 'u', id: 'undo'}),
+    curves: button(say('ball.curves'), () => has()?.path && curves(has(), lesson.balls.get(against)), {'data-key': 'k', id: 'curves'}),
+  };
+  const ends = [
+    button(say('ball.steps'), () => lesson.ask('go', {to: 'steps'}), {id: 'to-steps'}),
+    button(say('ball.finish'), finish, {id: 'finish'}),
+  ];
+  root.replaceChildren(
+      part('section', {class: 'answer'}, name, number, way, aim, rows),
+      part('section', {class: 'look'}, holder,
+          part('p', {class: 'row'}, button(say('ball.play'), play(1), {'data-key': 'p', id: 'play'}),
+              button(say('ball.slow'), play(4), {'data-key': 's', id: 'slow'}), held, tools.curves)),
+      part('nav', {class: 'row', 'aria-label': say('ball.tools')}, club,
+          part('datalist', {id: 'clubs'}, ...say('ball.clubs').split(',').map(value => part('option', {value: value.trim()}))),
+          tools.discard, tools.note, tools.model, tools.undo),
+      part('div', {class: 'below'}, strip, part('p', {class: 'row'}, ...ends)),
+      part('details', {}, part('summary', {}, say('ball.more')), more));
+
+  function note() {
+    const ball = has();
+    if (!ball) return;
+    const box = part('dialog', {'aria-label': say('ball.note')});
+    const words = part('input', {value: ball.note, maxlength: 200, 'aria-label': say('ball.note')});
+    box.append(part('form', {method: 'dialog', onsubmit: () => lesson.ask('note', {id: ball.id, note: words.value})},
+        part('h2', {}, say('ball.note.of', ball.number)), words, part('button', {class: 'first'}, say('ball.note.keep'))));
+    document.body.append(box);
+    box.addEventListener('close', () => box.remove());
+    box.showModal();
+  }
+
+  async function finish() {
+    ends[1].disabled = true;
+    ends[1].textContent = say('ball.finishing');
+    if (await lesson.ask('finish')) ends[1].disabled = false;
+  }
+
+  function choose(id) {
+    chosen = id;
+    update(lesson.state);
+  }
+
+  function update(state) {
+    const all = [...lesson.balls.values()];
+    if (lesson.fresh) {
+      chosen = lesson.fresh;
+      lesson.fresh = '';
+    }
+    if (!has()) chosen = all.at(-1)?.id ?? '';
+    const ball = has();
+    if (document.activeElement !== club) club.value = state.club;
+    root.classList.toggle('empty', !ball);
+    if (!ball) {
+      show(name, say('ball.wait'));
+      show(way, say('ball.wait.do'));
+    } else {
+      answer(ball);
+    }
+    draw(state, ball);
+    fillStrip(all);
+    fillHeld(all);
+    for (const one of Object.values(tools)) one.disabled = !ball;
+    tools.curves.disabled = !ball?.path;
+    tools.discard.firstChild.textContent = say(ball?.isDiscarded ? 'ball.count' : 'ball.discard');
+    tools.model.firstChild.textContent = say(ball?.isModel ? 'ball.no-model' : 'ball.model');
+  }
+
+  function answer(ball) {
+    const [main, ...others] = ball.rows;
+    show(name, say(ball.isDiscarded ? 'ball.main.out' : 'ball.main', ball.number, main.name));
+    number.replaceChildren(main.big.number, part('span', {class: 'unit'}, main.big.unit),
+        part('span', {class: 'half'}, main.big.half));
+    show(way, [main.big.way, main.isChanged ? say('ball.changed') : ''].filter(Boolean).join(' · '));
+    show(aim, [main.goal, main.usual, ball.note].filter(Boolean).join(' · '));
+    rows.replaceChildren(...others.slice(0, NEXT).map(figure));
+    more.replaceChildren(...others.slice(NEXT).map(figure),
+        ...ball.flags.map(flag => part('p', {class: 'flag'}, flag)));
+  }
+
+  function figure(row) {
+    return part('div', {class: row.isChanged ? 'changed' : ''}, part('dt', {}, row.name),
+        part('dd', {}, part('b', {}, row.big.number + (row.big.unit === '°' ? '°' : ` ${row.big.unit}`)),
+            part('span', {class: 'half'}, row.big.half),
+            part('span', {class: 'way'}, [row.big.way, row.goal, row.usual,
+              row.isChanged ? say('ball.changed') : ''].filter(Boolean).join(' · '))));
+  }
+
+  let drawnOf = '';
+  function draw(state, ball) {
+    const other = lesson.balls.get(against);
+    const key = JSON.stringify([ball?.id, ball?.path, other?.id]);
+    if (key === drawnOf) return;
+    drawnOf = key;
+    picture ??= hinge({half: state.halfHipsMm, side: state.handed === 'left' ? -1 : 1});
+    if (!holder.firstChild) holder.append(picture.svg);
+    picture.draw(ball?.path, other?.path, ball ? say('hinge.alt', ball.number) : say('ball.wait'));
+  }
+
+  function fillStrip(all) {
+    const key = JSON.stringify([chosen, all.map(b => [b.id, b.isDiscarded, b.isModel, b.kind, b.rows[0]?.big, b.rows.some(r => r.isChanged)])]);
+    if (strip.dataset.of === key) return;
+    strip.dataset.of = key;
+    strip.replaceChildren(...all.map(ball => part('li', {},
+        button(String(ball.number), () => choose(ball.id), {
+          class: `ball ${ball.kind} ${ball.isDiscarded ? 'out' : ''}`,
+          'aria-current': ball.id === chosen ? 'true' : false,
+          'aria-label': say('ball.of', ball.number, ball.title, ball.rows[0]?.figure ?? ''),
+        }), part('span', {'aria-hidden': 'true'}, (ball.rows[0]?.big.number ?? '') + (ball.isModel ? ' ★' : '')))));
+    strip.lastElementChild?.scrollIntoView({block: 'nearest', inline: 'end'});
+  }
+
+  function fillHeld(all) {
+    const key = all.map(ball => ball.id + ball.isModel).join();
+    if (held.dataset.of === key) return;
+    held.dataset.of = key;
+    const model = all.find(ball => ball.isModel);
+    if (model && !against) against = model.id;
+    held.replaceChildren(part('option', {value: ''}, say('ball.against.none')),
+        ...all.map(ball => part('option', {value: ball.id, selected: ball.id === against},
+            say(ball.isModel ? 'ball.against.model' : 'ball.against.one', ball.number))));
+  }
+
+  return update;
+}
