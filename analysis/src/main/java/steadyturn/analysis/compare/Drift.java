@@ -3,6 +3,7 @@ package steadyturn.analysis.compare;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.distribution.TDistribution;
@@ -82,7 +83,7 @@ public record Drift(double change, double low, double high, double inDifference)
   }
 
   private static double place(LessonSwing each, Map<String, int[]> ends) {
-    int[] from = ends.getOrDefault(each.lesson(), new int[] {0, 0});
+    int[] from = Objects.requireNonNull(ends.getOrDefault(each.lesson(), new int[] {0, 0}));
     return from[1] == from[0] ? 0.5 : (each.ball() - from[0]) / (double) (from[1] - from[0]);
   }
 

@@ -112,8 +112,13 @@ class MapPartsTest {
     // Given: two units in turns, which agree in time. Expect: each its own rows.
     file(
         "t.csv",
-        "who,t,ax,ay,az,gx,gy,gz\nb,1,1,0,0,0,0,0\na,1,2,0,0,0,0,0\nb,2,3,0,0,0,0,0\n"
-            + "a,2,4,0,0,0,0,0\n");
+        """
+        who,t,ax,ay,az,gx,gy,gz
+        b,1,1,0,0,0,0,0
+        a,1,2,0,0,0,0,0
+        b,2,3,0,0,0,0,0
+        a,2,4,0,0,0,0,0
+        """);
     String where = "where = { column = \"who\", is = \"%s\" }";
     String map =
         SECONDS + unit("pelvis", where.formatted("a")) + unit("lead_hand", where.formatted("b"));
@@ -172,8 +177,11 @@ class MapPartsTest {
   void dateAndTimeMayStandInTwoColumnsAndMidnightPasses() throws IOException {
     file(
         "t.csv",
-        "d,c,ax,ay,az,gx,gy,gz\n2026-01-31,23:59:59.5,1,2,3,4,5,6\n"
-            + "2026-02-01,00:00:00.5,1,2,3,4,5,6\n");
+        """
+        d,c,ax,ay,az,gx,gy,gz
+        2026-01-31,23:59:59.5,1,2,3,4,5,6
+        2026-02-01,00:00:00.5,1,2,3,4,5,6
+        """);
     String two = "[table]\n[time]\ncolumn = [\"d\", \"c\"]\nunit = \"text\"\n" + unit("pelvis", "");
     UnitStream unit = read(two, "t.csv").units().get(0);
     assertThat(unit.timeS(1) - unit.timeS(0)).isCloseTo(1, within(1e-6));

@@ -15,14 +15,16 @@ import org.junit.jupiter.params.provider.CsvSource;
 class TrcFileTest {
 
   private static final String GOOD =
-      "PathFileType\t4\t(X/Y/Z)\tswing.trc\n"
-          + "DataRate\tCameraRate\tNumFrames\tNumMarkers\tUnits\tOrigDataRate\n"
-          + "100\t100\t2\t2\tmm\t100\n"
-          + "Frame#\tTime\tRASI\t\t\tLASI\t\t\n"
-          + "\t\tX1\tY1\tZ1\tX2\tY2\tZ2\n"
-          + "\n"
-          + "1\t0.00\t1000\t-20.5\t30\t4\t5\t6\n"
-          + "2\t0.01\t1001\t\t31\t4\t5\n";
+      """
+      PathFileType\t4\t(X/Y/Z)\tswing.trc
+      DataRate\tCameraRate\tNumFrames\tNumMarkers\tUnits\tOrigDataRate
+      100\t100\t2\t2\tmm\t100
+      Frame#\tTime\tRASI\t\t\tLASI\t\t
+      \t\tX1\tY1\tZ1\tX2\tY2\tZ2
+
+      1\t0.00\t1000\t-20.5\t30\t4\t5\t6
+      2\t0.01\t1001\t\t31\t4\t5
+      """;
 
   @TempDir Path folder;
 

@@ -82,6 +82,7 @@ public final class SentLesson {
   }
 
   /** When the cable of a unit that is set up comes out: after a ball, another one for each unit. */
+  @SuppressWarnings("EnumOrdinal") // only to draw differently
   public static List<UnitFaults.Stretch> unplugged(Recording lesson, UnitStream unit) {
     List<Mark> balls =
         lesson.marks().stream()

@@ -64,7 +64,9 @@ class CwaBlocksTest {
       sum += f.getShort(at);
     }
     f.putShort(510, (short) -sum);
-    return f.array();
+    byte[] bytes = new byte[512];
+    f.get(0, bytes);
+    return bytes;
   }
 
   private void read(ByteBuffer... blocks) {
