@@ -205,6 +205,16 @@ final class BallBoard {
     return words;
   }
 
+  /** The full swings of a run that the teacher lets count. */
+  synchronized List<SwingResult> of(Optional<String> run) {
+    return balls.entrySet().stream()
+        .filter(each -> run.filter(r -> each.getKey().equals(id(r, each.getValue()))).isPresent())
+        .filter(each -> !drills.containsKey(each.getKey()))
+        .filter(each -> !notes.of(GROUP, each.getKey()).path("discarded").asBoolean())
+        .map(Map.Entry::getValue)
+        .toList();
+  }
+
   synchronized Optional<SwingResult> ball(String id) {
     return Optional.ofNullable(balls.get(id));
   }

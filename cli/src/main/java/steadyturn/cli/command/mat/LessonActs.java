@@ -57,6 +57,17 @@ enum LessonActs {
       return DONE;
     }
   },
+  /** Begins a drill by its name; without one the drill is over. */
+  DRILL {
+    @Override
+    Optional<String> act(LessonRoom room, JsonNode with) {
+      if (room.session().isEmpty() || room.stage() != Stage.DRILL) {
+        return LATER;
+      }
+      room.drills().begin(with.path("name").asText(), room.session());
+      return DONE;
+    }
+  },
   STEP {
     @Override
     Optional<String> act(LessonRoom room, JsonNode with) {

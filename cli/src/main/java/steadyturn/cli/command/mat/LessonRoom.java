@@ -9,9 +9,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import steadyturn.analysis.lesson.LessonResult;
-import steadyturn.analysis.lesson.Notice;
-import steadyturn.analysis.lesson.SwingResult;
-import steadyturn.analysis.live.LiveEvents;
 import steadyturn.cli.command.lesson.FinishedLesson;
 import steadyturn.cli.command.live.UnitChoice;
 import steadyturn.cli.command.rehearsal.RehearsedPlayer;
@@ -25,7 +22,7 @@ import steadyturn.ingest.sample.Player;
  * One lesson and where it is in its course. Every change comes in by {@link #act}; what changes is
  * told to all pages. Whatever a page does, the recording goes on.
  */
-final class LessonRoom implements Shown, LiveEvents {
+final class LessonRoom implements Shown {
 
   private final MatOptions options;
   private final LessonNotes notes;
@@ -39,6 +36,7 @@ final class LessonRoom implements Shown, LiveEvents {
   private Optional<Player> player = Optional.empty();
   private Optional<UnitTable> table = Optional.empty();
   private volatile Optional<MatSession> session = Optional.empty();
+  private final DrillDesk drills;
   private Optional<Closing> closing = Optional.empty();
   private String lastTold = "";
 
@@ -48,6 +46,7 @@ final class LessonRoom implements Shown, LiveEvents {
     notes = LessonNotes.of(options.root());
     players = new Players(options.root());
     goals = new Goals(options.teaching());
+    drills = new DrillDesk(options.teaching());
     troubles = new Troubles(options.root());
     board = freshBoard();
   }
@@ -129,6 +128,9 @@ final class LessonRoom implements Shown, LiveEvents {
   /** Enters a stage, with what it needs. */
   void enter(Stage next) {
     table.ifPresent(UnitTable::close);
+    if (next != Stage.DRILL) {
+      drills.end();
+    }
     table = next == Stage.UNITS ? Optional.of(new UnitTable(options.units())) : Optional.empty();
     stage = next;
     notes.put("stage", stage.word());
@@ -173,7 +175,7 @@ final class LessonRoom implements Shown, LiveEvents {
       session =
           Optional.of(
               MatSession.begin(
-                  setting, notes, this, (point, timeS, accel, gyro) -> {}, options.console()));
+                  setting, notes, new RoomEvents(this), drills::sample, options.console()));
       return Optional.empty();
     } catch (IOException | RuntimeException e) {
       enter(Stage.UNITS);
@@ -203,6 +205,20 @@ final class LessonRoom implements Shown, LiveEvents {
 
   Stage stage() {
     return stage;
+  }
+
+  DrillDesk drills() {
+    return drills;
+  }
+
+  /** How the last drill went and what it brought. */
+  List<String> difference() {
+    return drills.difference(board.of(session.map(MatSession::run)));
+  }
+
+  /** Tells the live estimate, where a drill is done. */
+  void cue() {
+    drills.cue().ifPresent(cue -> tells.accept(new Told("cue", cue)));
   }
 
   void tell(ObjectNode ball) {
@@ -239,6 +255,7 @@ final class LessonRoom implements Shown, LiveEvents {
   }
 
   private void endSession() {
+    drills.forget();
     Optional<MatSession> ending = session;
     session = Optional.empty();
     ending.ifPresent(its -> its.end(board));
@@ -248,27 +265,13 @@ final class LessonRoom implements Shown, LiveEvents {
   synchronized void look(double sinceS) {
     table.ifPresent(units -> units.look(sinceS));
     session.ifPresent(its -> its.steps().look());
+    drills.look();
     ObjectNode state = RoomJson.of(this);
     String text = state.toString();
     if (!text.equals(lastTold)) {
       lastTold = text;
       tells.accept(new Told("state", state));
     }
-  }
-
-  @Override
-  public void measured(SwingResult swing, double afterS) {
-    session.ifPresent(its -> tell(board.take(its.run(), swing, "")));
-  }
-
-  @Override
-  public void revised(List<SwingResult> latest) {
-    session.ifPresent(its -> latest.forEach(swing -> tell(board.take(its.run(), swing, ""))));
-  }
-
-  @Override
-  public void noticed(Notice notice) {
-    troubles.notice(notice);
   }
 
   @Override

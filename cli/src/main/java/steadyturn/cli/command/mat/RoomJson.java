@@ -1,6 +1,7 @@
 package steadyturn.cli.command.mat;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.cli.command.rehearsal.RehearsedPlayer;
@@ -34,6 +35,11 @@ final class RoomJson {
     Goals goals = new Goals(room.options().teaching());
     Json.list(node, "goals", goals.teaching().findings(), goals::json);
     room.table().ifPresent(units -> node.set("units", units.json()));
+    if (stage == Stage.DRILL) {
+      Json.list(node, "drills", goals.drills(notes.kept("goal")), Goals::json);
+      room.drills().now().ifPresent(its -> node.set("drill", its.json()));
+    }
+    Json.list(node, "difference", room.difference(), TextNode::valueOf);
     Optional<MatSession> session = room.session();
     session.ifPresent(its -> node.set("steps", its.steps().json(stage == Stage.TABLE)));
     node.put("isTableDone", session.filter(s -> s.steps().isDone(MarkWord.TABLE_REST)).isPresent());
