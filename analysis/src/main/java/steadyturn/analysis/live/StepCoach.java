@@ -59,7 +59,7 @@ public final class StepCoach {
         .filter(step -> step != MarkWord.TILT)
         .filter(
             step ->
-                step == MarkWord.NEUTRAL_WRIST || step == MarkWord.COCKING ? hasWrist : hasPelvis)
+                (step == MarkWord.NEUTRAL_WRIST || step == MarkWord.COCKING) ? hasWrist : hasPelvis)
         .toList();
   }
 

@@ -95,7 +95,7 @@ final class BallBoard {
   }
 
   private ObjectNode json(String id) {
-    SwingResult ball = balls.get(id);
+    SwingResult ball = ball(id).orElseThrow();
     JsonNode said = notes.of(GROUP, id);
     ObjectNode node = Json.object().put("id", id).put("number", numberOf(id));
     node.put("title", BallAnswer.title(ball)).put("club", ball.club());

@@ -243,7 +243,6 @@ final class LessonRoom implements Shown {
     tellBalls();
   }
 
-  /** The next player. */
   void another() {
     endSession();
     closing = Optional.empty();

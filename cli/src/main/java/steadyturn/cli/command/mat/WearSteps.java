@@ -130,6 +130,8 @@ final class WearSteps {
     return Json.object()
         .put("word", step.word())
         .put("do", Words.say("record.do." + step.word()))
-        .put("is", standings.get(step).name().toLowerCase(java.util.Locale.ROOT));
+        .put(
+            "is",
+            standings.getOrDefault(step, Standing.OPEN).name().toLowerCase(java.util.Locale.ROOT));
   }
 }
