@@ -32,7 +32,7 @@ final class LessonRoom implements Shown {
   private final Optional<RehearsedPlayer> rehearsed;
   private volatile Consumer<Told> tells = told -> {};
   private BallBoard board;
-  private Stage stage = Stage.WHO;
+  private LessonStage stage = LessonStage.WHO;
   private Optional<Player> player = Optional.empty();
   private Optional<UnitTable> table = Optional.empty();
   private volatile Optional<MatSession> session = Optional.empty();
@@ -65,10 +65,10 @@ final class LessonRoom implements Shown {
 
   /** Goes on with a lesson that was broken off, where there is one of today. */
   synchronized void resume() {
-    Stage was = Stage.of(notes.kept("stage"));
+    LessonStage was = LessonStage.of(notes.kept("stage"));
     String label = notes.kept("player");
     boolean isToday = notes.kept("lesson").startsWith(today());
-    if (was == Stage.WHO || was == Stage.CLOSING || !isToday || !players.has(label)) {
+    if (was == LessonStage.WHO || was == LessonStage.CLOSING || !isToday || !players.has(label)) {
       notes.forgetLesson();
       board = freshBoard();
       return;
@@ -80,8 +80,8 @@ final class LessonRoom implements Shown {
       run.swings().forEach(swing -> board.take(run.recording(), swing, ""));
     }
     List<UnitChoice> units = notes.list("units").stream().map(UnitChoice::of).toList();
-    if (was == Stage.UNITS || units.isEmpty()) {
-      enter(Stage.UNITS);
+    if (was == LessonStage.UNITS || units.isEmpty()) {
+      enter(LessonStage.UNITS);
     } else {
       record(units).ifPresentOrElse(troubles::notice, () -> enter(was));
     }
@@ -114,7 +114,7 @@ final class LessonRoom implements Shown {
     aim(with);
     player = Optional.of(chosen);
     board = freshBoard();
-    enter(Stage.UNITS);
+    enter(LessonStage.UNITS);
     return Optional.empty();
   }
 
@@ -126,12 +126,13 @@ final class LessonRoom implements Shown {
   }
 
   /** Enters a stage, with what it needs. */
-  void enter(Stage next) {
+  void enter(LessonStage next) {
     table.ifPresent(UnitTable::close);
-    if (next != Stage.DRILL) {
+    if (next != LessonStage.DRILL) {
       drills.end();
     }
-    table = next == Stage.UNITS ? Optional.of(new UnitTable(options.units())) : Optional.empty();
+    table =
+        next == LessonStage.UNITS ? Optional.of(new UnitTable(options.units())) : Optional.empty();
     stage = next;
     notes.put("stage", stage.word());
   }
@@ -162,7 +163,7 @@ final class LessonRoom implements Shown {
     if (units.isEmpty()) {
       return Optional.of(Words.say("mat.units.none"));
     }
-    enter(Stage.TABLE); // lets go of the ports
+    enter(LessonStage.TABLE); // lets go of the ports
     notes.put("units", units.stream().map(UnitChoice::word).toList());
     return record(units);
   }
@@ -178,7 +179,7 @@ final class LessonRoom implements Shown {
                   setting, notes, new RoomEvents(this), drills::sample, options.console()));
       return Optional.empty();
     } catch (IOException | RuntimeException e) {
-      enter(Stage.UNITS);
+      enter(LessonStage.UNITS);
       return Optional.of(String.valueOf(e.getMessage()));
     }
   }
@@ -203,7 +204,7 @@ final class LessonRoom implements Shown {
     return notes;
   }
 
-  Stage stage() {
+  LessonStage stage() {
     return stage;
   }
 
@@ -232,7 +233,7 @@ final class LessonRoom implements Shown {
   /** Ends the recording and reads it as {@code analyze} does. */
   void finish() {
     endSession();
-    enter(Stage.CLOSING);
+    enter(LessonStage.CLOSING);
     FinishedLesson lesson =
         FinishedLesson.of(
             options.root(), notes.kept("player"), notes.kept("lesson"), options.console());
@@ -249,7 +250,7 @@ final class LessonRoom implements Shown {
     player = Optional.empty();
     notes.forgetLesson();
     board = freshBoard();
-    enter(Stage.WHO);
+    enter(LessonStage.WHO);
     tellBalls();
   }
 
