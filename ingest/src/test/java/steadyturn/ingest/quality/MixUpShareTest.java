@@ -4,9 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Player;
+import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -17,6 +21,11 @@ class MixUpShareTest {
 
   private static Activity unit(
       BodyPoint point, double lengthS, DoubleUnaryOperator rate, double push) {
+    return Activity.of(stream(point, lengthS, rate, push), List.of());
+  }
+
+  private static UnitStream stream(
+      BodyPoint point, double lengthS, DoubleUnaryOperator rate, double push) {
     int n = (int) Math.round(lengthS * 100);
     double[] timeS = new double[n];
     double[][] accel = new double[3][n];
@@ -26,7 +35,7 @@ class MixUpShareTest {
       accel[0][i] = -9.80665 - push;
       gyro[1][i] = rate.applyAsDouble(timeS[i]);
     }
-    return Activity.of(new UnitStream(UnitFacts.plain(point, 100), timeS, accel, gyro), List.of());
+    return new UnitStream(UnitFacts.plain(point, 100), timeS, accel, gyro);
   }
 
   @ParameterizedTest
@@ -52,5 +61,21 @@ class MixUpShareTest {
     Activity trunk = unit(BodyPoint.PELVIS, lengthS, t -> 2 + Math.sin(3 * t + phase), 0.9);
     Activity arm = unit(BodyPoint.LEAD_FOREARM, lengthS, t -> 2 + Math.sin(3 * t), 1);
     assertThat(UnitMixUp.ofFirst(trunk, arm)).hasSize(isOne ? 1 : 0);
+  }
+
+  @Test
+  void itIsSaidOfTheUnitThatIsOnTheArmAlone() {
+    Recording recording =
+        new Recording(
+            "made",
+            Player.unmeasured("p", Handedness.RIGHT),
+            List.of(
+                stream(BodyPoint.PELVIS, 20, t -> 2 + Math.sin(3 * t), 0.9),
+                stream(BodyPoint.LEAD_FOREARM, 20, t -> 2 + Math.sin(3 * t), 1)),
+            List.of());
+    assertThat(RecordingQuality.judge(recording).units())
+        .filteredOn(unit -> unit.says(QualityReason.ON_THE_ARM))
+        .extracting(unit -> unit.facts().point())
+        .containsExactly(BodyPoint.PELVIS);
   }
 }

@@ -69,6 +69,8 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--families", paramLabel = "tuning|judging")
   private Optional<Half> families = Optional.empty();
 
+  @Mixin private MarkerCheck against;
+
   @Option(names = "--count", paramLabel = "FILE")
   private Path count = Path.of("docs/judging-runs.md");
 
@@ -76,6 +78,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     if (page.isPresent() && only.isPresent()) {
       throw console.wrongUsage("--write puts all tables into the page; leave out --case");
+    }
+    if (against.isAsked()) {
+      return against.run(console);
     }
     if (families.isPresent()) {
       return judgeFamilies(families.get());
