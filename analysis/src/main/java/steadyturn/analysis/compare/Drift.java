@@ -82,7 +82,7 @@ public record Drift(double change, double low, double high, double inDifference)
   }
 
   private static double place(LessonSwing each, Map<String, int[]> ends) {
-    int[] from = ends.get(each.lesson());
+    int[] from = ends.getOrDefault(each.lesson(), new int[] {0, 0});
     return from[1] == from[0] ? 0.5 : (each.ball() - from[0]) / (double) (from[1] - from[0]);
   }
 

@@ -14,6 +14,7 @@ import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.fusion.displace.Anchor;
 import steadyturn.fusion.displace.LessonEstimate;
+import steadyturn.fusion.displace.RestSway;
 import steadyturn.fusion.displace.SwingFit;
 import steadyturn.fusion.displace.SwingSpan;
 import steadyturn.fusion.displace.UnitPriors;
@@ -22,6 +23,7 @@ import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.fusion.wear.pelvis.TurnOnSpot;
 import steadyturn.fusion.wear.pelvis.TurnStep;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.Player;
 
 /**
@@ -29,9 +31,6 @@ import steadyturn.ingest.sample.Player;
  */
 @SuppressWarnings("IdentityHashMapUsage") // swings hold long columns: asked for by identity
 final class PelvisLesson {
-
-  /** Twice the log of how much better another account of a swing must be than two rests. */
-  private static final double EVIDENCE = 40;
 
   /** So many swings show the unit's errors well enough to judge a drift by (our choice). */
   private static final int ENOUGH = 40;
@@ -154,19 +153,21 @@ final class PelvisLesson {
    * finish, the other swings and the feet can. Nor can it tell a held finish from one that moves on
    * at constant speed.
    */
-  private List<Known> withDriftsNamed(LessonEstimate estimate, List<Known> swings) {
+  private List<Known> withDriftsNamed(LessonEstimate estimate, List<Known> found) {
     List<SwingRests> witnessed =
-        swings.parallelStream()
+        found.parallelStream()
             .map(k -> k.rests.witnessed(k.swing(), worn.leverArmUnitM()))
             .toList();
     List<SwingFit> asStill = fit(estimate, witnessed.stream().map(SwingRests::rising));
+    RestSway sway = sway(asStill);
+    List<Known> swings = found.stream().map(k -> k.with(k.rests.swaying(sway))).toList();
     List<Integer> looked = lookedAt(asStill);
     if (looked.isEmpty()) {
       return IntStream.range(0, swings.size())
           .mapToObj(
               i ->
                   isDrifting(swings, i)
-                      ? swings.get(i).with(witnessed.get(i).asDrifting())
+                      ? swings.get(i).with(witnessed.get(i).swaying(sway).asDrifting())
                       : swings.get(i))
           .toList();
     }
@@ -174,24 +175,35 @@ final class PelvisLesson {
         fit(estimate, looked.stream().map(i -> witnessed.get(i).asDrifting().span()));
     List<SwingFit> asUnheld =
         fit(estimate, looked.stream().map(i -> witnessed.get(i).asUnheld().rising()));
-    List<Accounts> accounts = new ArrayList<>();
+    List<RestAccounts> accounts = new ArrayList<>();
     for (int i = 0; i < swings.size(); i++) {
       int at = looked.indexOf(i);
       double still = asStill.get(i).cost();
       double moving = at < 0 ? still : asMoving.get(at).cost();
       double unheld = at < 0 ? still : asUnheld.get(at).cost();
-      accounts.add(new Accounts(still, moving, unheld));
+      accounts.add(RestAccounts.of(still, moving, unheld, asStill.get(i).sway()));
     }
-    boolean habit = accounts.stream().anyMatch(Accounts::drifts);
+    boolean habit = accounts.stream().anyMatch(RestAccounts::drifts);
     return IntStream.range(0, swings.size())
         .mapToObj(
             i ->
                 blamed(
                     swings.get(i),
-                    witnessed.get(i),
+                    witnessed.get(i).swaying(sway),
                     accounts.get(i),
                     isDrifting(swings, i) || (habit && accounts.get(i).mayDrift())))
         .toList();
+  }
+
+  /** How the player sways at address: one person, so the middle of all swings. */
+  private static RestSway sway(List<SwingFit> asStill) {
+    List<RestSway> seen = asStill.stream().flatMap(f -> f.sway().stream()).toList();
+    return seen.isEmpty()
+        ? new RestSway(0, 0, 0)
+        : new RestSway(
+            Averages.median(seen.stream().mapToDouble(RestSway::levelMps).toArray()),
+            Averages.median(seen.stream().mapToDouble(RestSway::upMps).toArray()),
+            Averages.median(seen.stream().mapToDouble(RestSway::lastingMps).toArray()));
   }
 
   private static boolean isDrifting(List<Known> swings, int i) {
@@ -202,31 +214,11 @@ final class PelvisLesson {
     return estimate.fit(spans.toList(), bias);
   }
 
-  /** What a swing costs between two rests, from a drifting address, to an unheld finish. */
-  private record Accounts(double still, double moving, double unheld) {
-
-    boolean drifts() {
-      return still - moving > EVIDENCE && still - moving > still - unheld - EVIDENCE / 2;
-    }
-
-    boolean movesOn() {
-      return still - unheld > EVIDENCE && still - unheld > still - moving - EVIDENCE / 2;
-    }
-
-    /**
-     * Whether this swing drifted like another of the lesson: it says so less clearly, or rests do
-     * not explain it and a drift does not either.
-     */
-    boolean mayDrift() {
-      return still - moving > EVIDENCE / 4 || Math.min(still, moving) > EVIDENCE;
-    }
-  }
-
   /**
    * The account of a swing that explains it much better than two rests do; both, where neither
    * explains it far better than the other.
    */
-  private static Known blamed(Known known, SwingRests witnessed, Accounts of, boolean drifts) {
+  private static Known blamed(Known known, SwingRests witnessed, RestAccounts of, boolean drifts) {
     boolean strays = drifts || of.drifts();
     if (!of.movesOn() && !strays) {
       return known;
@@ -240,7 +232,7 @@ final class PelvisLesson {
    * errors; none where none costs enough.
    */
   private static List<Integer> lookedAt(List<SwingFit> asStill) {
-    Predicate<Integer> mayGain = i -> asStill.get(i).cost() > EVIDENCE;
+    Predicate<Integer> mayGain = i -> asStill.get(i).cost() > RestAccounts.EVIDENCE;
     List<Integer> all = IntStream.range(0, asStill.size()).boxed().toList();
     long doubtful = all.stream().filter(mayGain).count();
     Stream<Integer> others = all.stream().filter(mayGain.negate());

@@ -6,6 +6,7 @@ import java.util.Optional;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.displace.Anchor;
+import steadyturn.fusion.displace.RestSway;
 import steadyturn.fusion.displace.StanceBound;
 import steadyturn.fusion.displace.SwingSpan;
 import steadyturn.fusion.rest.Rest;
@@ -167,6 +168,13 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
     flags.add(ADDRESS_NOT_STILL);
     double fromS = Math.max(first(window) + 0.01, untilS - 0.4);
     return new Anchor(fromS, Math.max(fromS + 0.1, untilS), 0.03, Math.toRadians(4), DRIFT_SD_MPS);
+  }
+
+  /** The same on a body that sways at least so fast in every rest. */
+  SwingRests swaying(RestSway least) {
+    List<Anchor> anchors = span.anchors().stream().map(a -> a.swaying(least)).toList();
+    return new SwingRests(
+        span.with(anchors, span.stance()), earlier.map(a -> a.swaying(least)), flags);
   }
 
   /** A swing with its witnesses, taken to drift at constant speed through its address. */

@@ -3,6 +3,7 @@ package steadyturn.analysis.limits;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
@@ -50,6 +51,10 @@ public final class SwingLimits {
 
   /** No full swing is made with a wrist that hardly moves from takeaway to impact, deg. */
   private static final double LEAST_WRIST_DEG = 12;
+
+  /** Of them no arm is needed. */
+  private static final Set<String> EVENTS_OF_BLOW =
+      Set.of(SwingEvent.ADDRESS.word(), SwingEvent.IMPACT.word());
 
   private final int swing;
   private final List<MeasureValue> values;
@@ -162,23 +167,26 @@ public final class SwingLimits {
 
   private MeasureValue kept(MeasureValue value) {
     return found.stream()
-        .filter(why -> value.given() && needs(value.measure().id(), why))
+        .filter(why -> value.given() && needs(value, why))
         .findFirst()
         .map(why -> MeasureValue.withheld(value.measure(), value.at(), why))
         .orElse(value);
   }
 
   /** Whether a measure comes from the same units. */
-  private static boolean needs(String id, Reason why) {
+  private static boolean needs(MeasureValue value, Reason why) {
+    String id = value.measure().id();
+    boolean isOfBlow = EVENTS_OF_BLOW.contains(value.at());
+    if (why.code() == MountReason.SAME_PLACE && !(id.startsWith("pelvis.") && isOfBlow)) {
+      return true; // when the arm was level, at the top: of an arm that no unit sees
+    }
     boolean isOfHips = id.startsWith("pelvis.") || id.equals(Measure.ORDER_PELVIS.id());
     boolean isOfWrist = id.startsWith("wrist.") || id.equals(Measure.ORDER_HAND.id());
     if (why.code() == SwingReason.TEMPO || why.code() == SwingReason.TEMPO_TIME) {
       return true;
     }
     boolean saysWrist =
-        why.code() == SwingReason.WRIST_BENT
-            || why.code() == SwingReason.WRIST_FAST
-            || why.code() == MountReason.SAME_PLACE;
+        why.code() == SwingReason.WRIST_BENT || why.code() == SwingReason.WRIST_FAST;
     return saysWrist ? isOfWrist : isOfHips;
   }
 }

@@ -47,6 +47,9 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
    */
   private static final double PULL_OF_ARM_MPS2 = 25;
 
+  /** Half way, as a ratio, from 1 to what is least in sound lessons. */
+  private static final double ON_ONE_BONE = 1.18;
+
   public WornCheck {
     units = Map.copyOf(units);
   }
@@ -152,28 +155,36 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
           }
         });
     if (!quietArms.isEmpty() && !wildTrunks.isEmpty()) {
-      return pair(wildTrunks.get(0), quietArms.get(0));
+      return pair(MountReason.EXCHANGED, wildTrunks.get(0), quietArms.get(0));
     }
     List<StrokeSeen> forearm = seen.getOrDefault(BodyPoint.LEAD_FOREARM, List.of());
     List<StrokeSeen> hand = seen.getOrDefault(BodyPoint.LEAD_HAND, List.of());
-    return !forearm.isEmpty() && !hand.isEmpty() && isFurtherOut(forearm, hand)
-        ? pair(BodyPoint.LEAD_FOREARM, BodyPoint.LEAD_HAND)
+    if (forearm.isEmpty() || hand.isEmpty()) {
+      return Map.of();
+    }
+    double out = furtherOut(forearm, hand);
+    boolean isSame = out > 1 / ON_ONE_BONE && out < ON_ONE_BONE;
+    return isSame || (out > 0 && out < 1)
+        ? pair(
+            isSame ? MountReason.SAME_PLACE : MountReason.EXCHANGED,
+            BodyPoint.LEAD_FOREARM,
+            BodyPoint.LEAD_HAND)
         : Map.of();
   }
 
   /**
    * The hand turns faster than the forearm before impact and about a nearer point: the product of
-   * both ratios is 1.4 to 4.8, and the inverse of it where they are exchanged.
+   * both ratios is 1.4 to 4.8, the inverse of it where they are exchanged, and 1 on one bone.
    */
-  private static boolean isFurtherOut(List<StrokeSeen> forearm, List<StrokeSeen> hand) {
+  private static double furtherOut(List<StrokeSeen> forearm, List<StrokeSeen> hand) {
     double reach = middle(forearm, StrokeSeen::reachM) / middle(hand, StrokeSeen::reachM);
     double faster =
         middle(hand, StrokeSeen::fastestRadPerS) / middle(forearm, StrokeSeen::fastestRadPerS);
-    return reach > 0 && reach * faster < 1;
+    return reach * faster;
   }
 
-  private static Map<BodyPoint, Reason> pair(BodyPoint one, BodyPoint other) {
-    Reason why = Reason.of(MountReason.EXCHANGED, one, other);
+  private static Map<BodyPoint, Reason> pair(MountReason what, BodyPoint one, BodyPoint other) {
+    Reason why = Reason.of(what, one, other);
     Map<BodyPoint, Reason> out = new LinkedHashMap<>();
     out.put(one, why);
     out.put(other, why);

@@ -22,11 +22,11 @@ import steadyturn.ingest.reason.Reason;
  * them; {@code bf} is the Behrens-Fisher tail by R's own quadrature:
  *
  * <pre>
- * bf <- function(x,a,f1,b,f2) integrate(function(t)
+ * bf = function(x,a,f1,b,f2) integrate(function(t)
  *   dt(t,f1)*pt((x-a*t)/b,f2,lower.tail=FALSE), -Inf, Inf, rel.tol=1e-10)$value
- * q  <- function(p,a,f1,b,f2) uniroot(function(x) bf(x,a,f1,b,f2)-p, c(0,80), tol=1e-10)$root
- * a <- c(-40.2,-41.9,-39.1,-42.3,-40.8); b <- c(-43.0,-41.2,-44.9,-42.6,-45.1,-42.2)
- * sa <- sd(a)/sqrt(5); sb <- sd(b)/sqrt(6); d <- mean(b)-mean(a)
+ * q  = function(p,a,f1,b,f2) uniroot(function(x) bf(x,a,f1,b,f2)-p, c(0,80), tol=1e-10)$root
+ * a = c(-40.2,-41.9,-39.1,-42.3,-40.8); b = c(-43.0,-41.2,-44.9,-42.6,-45.1,-42.2)
+ * sa = sd(a)/sqrt(5); sb = sd(b)/sqrt(6); d = mean(b)-mean(a)
  * </pre>
  */
 class FiguresOfRTest {

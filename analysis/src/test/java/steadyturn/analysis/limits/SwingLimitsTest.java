@@ -1,6 +1,7 @@
 package steadyturn.analysis.limits;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.stream.Stream;
@@ -154,22 +155,31 @@ class SwingLimitsTest {
                 at(SwingEvent.PELVIS_TURNAROUND, 10 + lagMs / 1000, sdMs / 1000)));
     assertThat(withheld(values))
         .isEqualTo(isImpossible ? List.of("pelvis.turn", "order.pelvis") : List.of());
+    if (isImpossible) {
+      assertThat(values.get(0).why().args())
+          .containsEntry("leastMs", -800.0)
+          .containsEntry("mostMs", 120.0)
+          .hasEntrySatisfying(
+              "valueMs", ms -> assertThat((double) ms).isCloseTo(lagMs, within(1e-9)));
+    }
   }
 
   @ParameterizedTest
   @CsvSource({"9.9, true", "10.2, false"})
   void aWristThatDoesNotMoveIsNone(double most, boolean isOnePlace) {
     // Given: cock of 0 at takeaway and impact and so much at the top, each +- 1.96; bound 12.
+    // Expect: no wrist, and no top either, at which the hips could be read.
     List<MeasureValue> values =
         kept(
             value(Measure.WRIST_COCK, "takeaway", 0, 1),
             value(Measure.WRIST_COCK, "top", most, 1),
             value(Measure.WRIST_COCK, "impact", 0, 1),
             TURN);
-    assertThat(withheld(values)).isEqualTo(isOnePlace ? List.of("wrist.cock") : List.of());
+    assertThat(withheld(values))
+        .isEqualTo(isOnePlace ? List.of("wrist.cock", "pelvis.turn") : List.of());
     assertThat(values.stream().flatMap(v -> SwingLimits.whyOf(v).stream()).map(Reason::code))
         .allMatch(code -> code == MountReason.SAME_PLACE)
-        .hasSize(isOnePlace ? 3 : 0);
+        .hasSize(isOnePlace ? 4 : 0);
   }
 
   @Test

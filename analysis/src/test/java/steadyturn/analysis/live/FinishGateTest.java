@@ -23,7 +23,8 @@ class FinishGateTest {
   private void turn(BodyPoint point, double degPerS, double fromS, double toS) {
     for (int i = (int) Math.round(100 * fromS); i < Math.round(100 * toS); i++) {
       double rate = Math.toRadians(degPerS);
-      Sight sight = gate.sample(point, 0.01 * i, new double[] {0.6 * rate, 0, -0.8 * rate});
+      Sight sight =
+          gate.sample(point, 0.01 * i, new double[] {0.48 * rate, 0.6 * rate, -0.64 * rate});
       if (sight != Sight.NOTHING) {
         seen.add(new Seen(sight, 0.01 * i));
       }

@@ -189,4 +189,15 @@ class LiveLessonPiecesTest {
     lesson.close();
     assertThat(pieces).isEmpty();
   }
+
+  @Test
+  void whatWasRecordedBeforeIsReadByTheWorker() {
+    // Given: two earlier recordings of the lesson. Expect: each asked for once.
+    List<Recording> asked = new ArrayList<>();
+    Recording earlier =
+        new Recording("before", Player.unmeasured("p", Handedness.RIGHT), List.of(), List.of());
+    lesson.before(() -> List.of(earlier, earlier).stream().peek(asked::add).iterator());
+    assertThat(asked).hasSize(2);
+    assertThat(notices).isEmpty();
+  }
 }

@@ -65,9 +65,10 @@ class LiveLessonTest {
 
   @Test
   void answersTheSameSwingsAsTheWholeRecording() {
-    // given a simulated lesson of eight hits with waggles between, three units at 200 Hz
+    // given a simulated lesson of six hits (five are estimated together at once) with waggles
+    // between, three units at 200 Hz
     SyntheticLesson simulated =
-        LessonSimulator.simulate(LessonSpec.standard().withHits(8).withRateHz(200), SEED);
+        LessonSimulator.simulate(LessonSpec.standard().withHits(6).withRateHz(200), SEED);
     Recording whole = simulated.recording();
     Told told = played(whole);
     LessonResult read = LessonAnalyzer.withDefaults().analyze(List.of(whole)).get(0);

@@ -148,6 +148,13 @@ class StepCoachTest {
             .onsetS();
     assertThat(doneS - begunS).isBetween(2.0, 2.6);
     assertThat(played.told(What.HOLDING)).contains(MarkWord.QUIET_STANCE, MarkWord.AIM);
+    // by half seconds, growing; and nobody who just began to stand still is told to begin again
+    assertThat(played.news)
+        .filteredOn(n -> n.what() == What.HOLDING)
+        .extracting(StepNews::heldS)
+        .containsOnly(0.5, 1.0, 1.5);
+    assertThat(played.told(What.AGAIN))
+        .doesNotContain(MarkWord.QUIET_STANCE, MarkWord.AIM, MarkWord.TABLE_REST);
   }
 
   private static double at(Played played, String step) {

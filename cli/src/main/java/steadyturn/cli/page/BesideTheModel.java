@@ -8,6 +8,7 @@ import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelCurve;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Frame;
 import steadyturn.cli.page.paper.Html;
 import steadyturn.cli.page.paper.Ink;
 

@@ -4,6 +4,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import steadyturn.analysis.coach.teaching.GoodBand;
 import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.ComparisonVerdict;
+import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
@@ -21,8 +23,8 @@ record ChangeWords(Words words, Amounts amounts) {
     double first = row.first().mean();
     double last = row.second().mean();
     String verdict = words.text("verdict." + row.verdict().word());
-    String worth =
-        wanted.map(band -> worth(band.partOfTheWay(first, last), band.holds(last))).orElse("");
+    boolean shown = row.verdict() != ComparisonVerdict.NOT_SHOWN;
+    String worth = shown ? wanted.map(band -> worth(band, row)).orElse("") : "";
     return words.text(
         "progress.line",
         Pen.sentence(name(row.what())),
@@ -76,21 +78,28 @@ record ChangeWords(Words words, Amounts amounts) {
     return first * last >= 0;
   }
 
-  /** How far on the way, in words; what is known no better is not told finer. */
-  private String worth(OptionalDouble part, boolean holds) {
+  /**
+   * How far on the way, in words; a goal is reached where the whole range of the mean lies in it.
+   */
+  private String worth(GoodBand band, ComparisonRow row) {
+    GroupSummary last = row.second();
+    double half = last.halfWidthOfMean();
+    boolean surely = band.holds(last.mean() - half) && band.holds(last.mean() + half);
+    OptionalDouble part = band.partOfTheWay(row.first().mean(), last.mean());
     if (part.isEmpty()) {
-      return words.text(holds ? "progress.way.kept" : "progress.way.left");
+      return words.text(band.holds(last.mean()) ? "progress.way.kept" : "progress.way.left");
     }
-    double p = part.getAsDouble();
-    String way =
-        p >= 1
-            ? (holds ? "reached" : "beyond")
-            : p < -0.1
-                ? "back"
-                : p < 0.1
-                    ? "none"
-                    : p < 0.3 ? "quarter" : p < 0.42 ? "third" : p < 0.6 ? "half" : "most";
-    return words.text("progress.way." + way);
+    return words.text("progress.way." + way(part.getAsDouble(), band.holds(last.mean()), surely));
+  }
+
+  private static String way(double part, boolean holds, boolean surely) {
+    if (part >= 1) {
+      return surely ? "reached" : holds ? "edge" : "beyond";
+    }
+    if (part < 0.1) {
+      return part < -0.1 ? "back" : "none";
+    }
+    return part < 0.3 ? "quarter" : part < 0.42 ? "third" : part < 0.6 ? "half" : "most";
   }
 
   String name(MeasureAt what) {

@@ -9,6 +9,7 @@ import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Frame;
 import steadyturn.cli.page.paper.Html;
 import steadyturn.cli.page.paper.Ink;
 

@@ -22,25 +22,24 @@ final class HingePicture {
 
   static final double HALF_HIPS_MM = 86.5;
 
-  private static final double WIDTH = 420;
-  private static final double HEIGHT = 262;
+  static final double WIDTH = 420;
+  static final double HEIGHT = 262;
   private static final double SMALL_WIDTH = 150;
   private static final double SMALL_HEIGHT = 90;
 
   /** So far a pin is drawn in its place; beyond it stands at the edge with an arrow, mm. */
   private static final double DEEPEST_MM = 150;
 
-  private final Drawing drawing;
+  final Drawing drawing;
   private final double middleX;
   private final double middleY;
   private final double pxPerMm;
   private final double halfHipsMm;
-  private final int leftIsTarget;
-  private final double weight;
+  final int leftIsTarget;
+  final double weight;
   private final Labels labels;
 
-  private HingePicture(
-      Drawing drawing, double width, double height, double halfHipsMm, int leftIsTarget) {
+  HingePicture(Drawing drawing, double width, double height, double halfHipsMm, int leftIsTarget) {
     this.drawing = drawing;
     this.middleX = width / 2;
     this.middleY = 0.38 * height;
@@ -67,53 +66,7 @@ final class HingePicture {
         .map(hips -> large(pen, hips.goal(pen.sheet().teaching()), "hinge-goal", true));
   }
 
-  /** The hips of two lessons over each other: the first as an outline, the last solid. */
-  static Optional<Html> over(Pen first, Pen last) {
-    Optional<Hips> was = Hips.measured(first);
-    Optional<Hips> is = Hips.measured(last);
-    if (was.isEmpty() || is.isEmpty()) {
-      return Optional.empty();
-    }
-    String alt = last.text("progress.hips.alt", told(first, was.get()), told(last, is.get()));
-    Drawing drawing =
-        new Drawing("hinge-over", (int) WIDTH, (int) HEIGHT, last.text("progress.hips.title"), alt);
-    HingePicture picture =
-        new HingePicture(drawing, WIDTH, HEIGHT, half(last), last.leftIsTarget());
-    picture.target(last);
-    picture.was(was.get());
-    bars(was.get()).forEach(line -> picture.avoid(line, picture.weight));
-    picture.bars(is.get(), false);
-    picture.names(last, is.get());
-    picture.pin(is.get(), Optional.of(last));
-    picture.scale(last);
-    return Optional.of(drawing.done());
-  }
-
-  /** What was, in grey and hollow: never taken for what is. */
-  private void was(Hips hips) {
-    hollow(hips.top(), "14 4");
-    hips.impact().ifPresent(line -> hollow(line, ""));
-    hips.pinMm()
-        .ifPresent(
-            pin -> {
-              double part = Math.min(1, DEEPEST_MM / Math.hypot(pin[0], pin[1]));
-              drawing.dot(x(part * pin[0]), y(part * pin[1]), 0.9 * weight, Ink.QUIET);
-              drawing.dot(x(part * pin[0]), y(part * pin[1]), 0.6 * weight, Ink.PAPER);
-            });
-  }
-
-  private void hollow(Hips.Line line, String dash) {
-    double[] lead = end(line, 1);
-    double[] trail = end(line, -1);
-    if (dash.isEmpty()) {
-      drawing.line(trail[0], trail[1], lead[0], lead[1], Ink.QUIET, weight);
-    } else {
-      drawing.dashed(trail[0], trail[1], lead[0], lead[1], Ink.QUIET, weight, dash);
-    }
-    drawing.line(trail[0], trail[1], lead[0], lead[1], Ink.PAPER, weight - 3);
-  }
-
-  private static String told(Pen pen, Hips hips) {
+  static String told(Pen pen, Hips hips) {
     return pen.text(
         "hinge.alt",
         pen.amounts().plain(hips.top().turnDeg(), Measure.PELVIS_TURN),
@@ -121,7 +74,7 @@ final class HingePicture {
         hips.pinMm().map(pin -> off(pen, pin)).orElse("–"));
   }
 
-  private static double half(Pen pen) {
+  static double half(Pen pen) {
     OptionalDouble width = pen.sheet().player().pelvisWidthMm();
     return width.isPresent() ? LeverArm.hipHalfDistanceMm(width.getAsDouble()) : HALF_HIPS_MM;
   }
@@ -169,7 +122,7 @@ final class HingePicture {
     return middleY - towardsBallMm * pxPerMm;
   }
 
-  private void target(Pen pen) {
+  void target(Pen pen) {
     double from = middleX - leftIsTarget * 140;
     double to = middleX - leftIsTarget * 190;
     double step = Math.signum(to - from);
@@ -187,7 +140,7 @@ final class HingePicture {
         .avoid(10, HEIGHT - 14, 140, HEIGHT - 14, 14);
   }
 
-  private void bars(Hips hips, boolean outline) {
+  void bars(Hips hips, boolean outline) {
     bar(new Hips.Line(0, 0, 0), Ink.QUIET, "", 0.55 * weight, false);
     drawing.path(onPaper(hips.path()), Ink.QUIET, 1.5, "2 3", 1);
     bar(hips.top(), Ink.BACK, outline ? "" : "14 4", weight, outline);
@@ -198,7 +151,7 @@ final class HingePicture {
     return path.stream().map(p -> new double[] {x(p[0]), y(p[1])}).toList();
   }
 
-  private void bar(Hips.Line line, String colour, String dash, double width, boolean outline) {
+  void bar(Hips.Line line, String colour, String dash, double width, boolean outline) {
     double[] lead = end(line, 1);
     double[] trail = end(line, -1);
     if (dash.isEmpty()) {
@@ -213,7 +166,7 @@ final class HingePicture {
   }
 
   /** The hip on the target side, or with -1 the other. */
-  private double[] end(Hips.Line line, int side) {
+  double[] end(Hips.Line line, int side) {
     double turn = Math.toRadians(line.turnDeg());
     return new double[] {
       x(line.alongMm() + side * halfHipsMm * Math.cos(turn)),
@@ -221,20 +174,21 @@ final class HingePicture {
     };
   }
 
-  private void names(Pen pen, Hips hips) {
+  void names(Pen pen, Hips hips) {
     bars(hips).forEach(line -> avoid(line, weight));
+    hips.pinMm().map(this::onPaper).ifPresent(p -> labels.avoid(p[0], p[1], p[0], y(0) + 80, 2));
     name(pen.text("hinge.top" + pen.reader()), hips.top(), "label", 16);
     hips.impact()
         .ifPresent(line -> name(pen.text("hinge.impact" + pen.reader()), line, "label", 16));
     name(pen.text("hinge.start" + pen.reader()), new Hips.Line(0, 0, 0), "note", 14);
   }
 
-  private static List<Hips.Line> bars(Hips hips) {
+  static List<Hips.Line> bars(Hips hips) {
     return Stream.concat(Stream.of(new Hips.Line(0, 0, 0), hips.top()), hips.impact().stream())
         .toList();
   }
 
-  private void avoid(Hips.Line line, double width) {
+  void avoid(Hips.Line line, double width) {
     double[] lead = end(line, 1);
     double[] trail = end(line, -1);
     labels.avoid(lead[0], lead[1], trail[0], trail[1], width);
@@ -263,19 +217,23 @@ final class HingePicture {
   }
 
   /** The point turned about, and from where the middle of the hips was a line to it. */
-  private void pin(Hips hips, Optional<Pen> pen) {
+  void pin(Hips hips, Optional<Pen> pen) {
     hips.pinMm()
         .ifPresent(
             pin -> {
-              double far = Math.hypot(pin[0], pin[1]);
-              double part = Math.min(1, DEEPEST_MM / far);
-              double px = x(part * pin[0]);
-              double py = y(part * pin[1]);
+              double px = onPaper(pin)[0];
+              double py = onPaper(pin)[1];
               drawing.dashed(x(0), y(0), px, py, Ink.DARK, 0.2 * weight, "2 4");
               drawing.dot(px, py, 0.9 * weight, Ink.DARK);
               drawing.dot(px, py, 0.4 * weight, Ink.PAPER);
               pen.ifPresent(p -> pinName(p, pin, px, py));
             });
+  }
+
+  /** Where a pin is drawn: in its place, or at the edge in its direction. */
+  double[] onPaper(double[] pinMm) {
+    double part = Math.min(1, DEEPEST_MM / Math.hypot(pinMm[0], pinMm[1]));
+    return new double[] {x(part * pinMm[0]), y(part * pinMm[1])};
   }
 
   /**
@@ -293,6 +251,7 @@ final class HingePicture {
                 new Labels.Spot(px, py + 28, "middle"),
                 new Labels.Spot(px, below, "middle"),
                 new Labels.Spot(px, below + 18, "middle"),
+                new Labels.Spot(px, below + 34, "middle"),
                 new Labels.Spot(px + 14, below, "start"),
                 new Labels.Spot(px - 14, below, "end"),
                 new Labels.Spot(px - 14, py + 5, "end"),
@@ -307,7 +266,7 @@ final class HingePicture {
     return pen.amounts().plain(Math.hypot(pinMm[0], pinMm[1]), Measure.PELVIS_CENTRE_DISTANCE);
   }
 
-  private void scale(Pen pen) {
+  void scale(Pen pen) {
     boolean inches = pen.units() == LengthUnits.IMPERIAL;
     double from = 16;
     double to = from + (inches ? 101.6 : 100) * pxPerMm;

@@ -9,6 +9,7 @@ import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Frame;
 import steadyturn.cli.page.paper.Html;
 import steadyturn.cli.page.paper.Ink;
 import steadyturn.cli.words.Words;

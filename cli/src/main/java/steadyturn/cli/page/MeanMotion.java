@@ -49,6 +49,30 @@ final class MeanMotion {
     return out;
   }
 
+  /**
+   * The hips on their way: place on the axis, turn in deg, along and across in mm; the known ones.
+   */
+  List<double[]> hips() {
+    List<double[]> out = new ArrayList<>();
+    Optional<ModelCurve> turn = curve(Measure.PELVIS_TURN);
+    Optional<ModelCurve> along = curve(Measure.PELVIS_SLIDE);
+    Optional<ModelCurve> across = curve(Measure.PELVIS_THRUST);
+    if (turn.isPresent() && along.isPresent() && across.isPresent()) {
+      for (int i = 0; i < turn.get().place().size(); i++) {
+        double[] at = {
+          turn.get().place().get(i),
+          turn.get().player().get(i),
+          along.get().player().get(i),
+          across.get().player().get(i)
+        };
+        if (at[0] >= TAKEAWAY && at[0] <= IMPACT && Double.isFinite(at[1] + at[2] + at[3])) {
+          out.add(at);
+        }
+      }
+    }
+    return out;
+  }
+
   /** Points of one measure over another in one swing, from takeaway to impact. */
   static List<double[]> points(SwingResult swing, Measure x, Measure y) {
     List<double[]> out = new ArrayList<>();

@@ -49,7 +49,7 @@ public final class Page {
       forTeacher();
     }
     html.open("footer").element("h2", text("page.cannot"));
-    html.element("p", text("page.cannot.text")).element("p", text("page.private"));
+    html.element("p", text("page.cannot.text") + " " + text("page.private"));
     html.close("footer").end();
   }
 

@@ -130,7 +130,7 @@ public final class ProgressPage {
               "progress.hips",
               label(progress.steps().get(0)),
               label(progress.steps().get(lessons - 1)));
-      HingePicture.over(first, last)
+      HingeInTime.over(first, last)
           .ifPresent(
               picture ->
                   html.open("section", "class", "pictures")

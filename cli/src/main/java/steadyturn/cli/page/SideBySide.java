@@ -65,6 +65,9 @@ record SideBySide(Pen pen) {
     } else {
       html.element("p", pen.text(kind == Kind.BEND ? "bend.text" : "time.text"), "class", "small");
     }
+    if (kind == Kind.HINGE && pen.forPlayer()) {
+      HingeInTime.moving(pen).ifPresent(html::part);
+    }
     return html.close("section");
   }
 

@@ -10,6 +10,7 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Frame;
 import steadyturn.cli.page.paper.Html;
 import steadyturn.cli.page.paper.Ink;
 

@@ -7,6 +7,7 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.page.paper.Drawing;
+import steadyturn.cli.page.paper.Frame;
 import steadyturn.cli.page.paper.Html;
 import steadyturn.cli.page.paper.Ink;
 

@@ -1,6 +1,7 @@
 package steadyturn.cli.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -8,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -215,6 +218,37 @@ class ProgressPageTest {
     assertThat(html)
         .contains("<li>Lesson 02: no drill, as nothing was beyond doubt.</li>")
         .contains("<li>Warm up for about ten minutes and begin with half swings.</li>");
+  }
+
+  @Test
+  void aGoalInMillimetresIsTheSameInInches() {
+    // Given: hips 5 mm forward at impact, and the finding that they stay back; its drill is judged
+    // by the slide at impact. Expect: the goal in mm, and the same in inches to a tenth.
+    List<SwingResult> made = new ArrayList<>();
+    for (int k = 1; k <= 6; k++) {
+      made.add(
+          DrawnLesson.swing(
+              k, List.of(DrawnLesson.value(Measure.PELVIS_SLIDE, "impact", 5 + 0.1 * k, 2))));
+    }
+    Rule staysBack =
+        TEACHING.findings().stream().filter(r -> r.name().equals("stays-back")).findAny().get();
+    RuleFinding found =
+        new RuleFinding(staysBack, Certainty.YES, List.of(), List.of(), OptionalInt.empty());
+    Advice advice = new Advice(6, List.of(), Optional.of(found), List.of(), List.of(), List.of());
+    PlayerProgress one =
+        PlayerProgress.of(List.of(new LessonStep("01", "2026-04-01", made, advice)));
+    String metric = ProgressPage.drills(one, TEACHING, LengthUnits.METRIC).get(0);
+    String inches = ProgressPage.drills(one, TEACHING, LengthUnits.IMPERIAL).get(0);
+    Pattern goal = Pattern.compile("slide at impact between ([\\d.]+) and ([\\d.]+) (mm|in)\\.$");
+    Matcher mm = goal.matcher(metric);
+    Matcher in = goal.matcher(inches);
+    assertThat(mm.find()).as(metric).isTrue();
+    assertThat(in.find()).as(inches).isTrue();
+    for (int end = 1; end <= 2; end++) {
+      assertThat(Double.parseDouble(in.group(end)))
+          .isCloseTo(Double.parseDouble(mm.group(end)) / 25.4, within(0.0501));
+    }
+    assertThat(mm.group(3) + in.group(3)).isEqualTo("mmin");
   }
 
   @Test

@@ -82,7 +82,10 @@ class OtherLanguageTest {
         .contains("antaŭa mano: En 6 valoroj", "Nenio farendas.", "Svingoj")
         .contains("Target line")
         .containsPattern("\\d,\\d ±\\d,\\d")
-        .doesNotContainPattern("\\d\\.\\d ±");
+        .doesNotContainPattern("\\d\\.\\d ±")
+        // a row of means whole: turn, slide, pivot, turn, slide, release, tempo
+        .containsPattern(" -\\d\\d,\\d -\\d\\d \\d+ \\d\\d,\\d \\d+ \\d+ \\d,\\d ")
+        .doesNotContainPattern(" -\\d\\d\\.\\d ");
     // The files beside the recordings are read by machines: the same as an English reader's.
     english("analyze", LESSON, "--out", folder.resolve("en").toString());
     assertThat(contents(folder.resolve("eo")))

@@ -23,8 +23,11 @@ public record Anchor(
     double rateSdRadPerS,
     double driftSdMps) {
 
-  /** Sway of a standing person stays alike for about this long, s (our assumption). */
+  /** RestSway of a standing person stays alike for about this long, s (our assumption). */
   public static final double SWAY_CORRELATION_S = 0.3;
+
+  /** RestSway of a still address, m/s (our assumption). */
+  public static final double ADDRESS_SWAY_MPS = 0.006;
 
   private static final double MOVING_SWAY_MPS = 0.05;
 
@@ -50,7 +53,7 @@ public record Anchor(
    * carry the body (our assumption).
    */
   public static Anchor address(double startS, double endS) {
-    return new Anchor(startS, endS, 0.006, 0.002, Math.toRadians(0.8), 0);
+    return new Anchor(startS, endS, ADDRESS_SWAY_MPS, 0.002, Math.toRadians(0.8), 0);
   }
 
   /**
@@ -59,6 +62,13 @@ public record Anchor(
    */
   public static Anchor finish(double startS, double endS) {
     return new Anchor(startS, endS, 0.015, 0.005, Math.toRadians(2.5), 0);
+  }
+
+  /** The same stretch on a body that sways at least so fast. */
+  public Anchor swaying(RestSway least) {
+    double levelMps = Math.max(velocitySdMps, least.levelMps());
+    double upMps = Math.max(upSdMps, Math.min(levelMps, least.upMps()));
+    return new Anchor(startS, endS, levelMps, upMps, rateSdRadPerS, driftSdMps);
   }
 
   /** The same stretch on a body that may rise as fast as it sways. */

@@ -1,5 +1,7 @@
 package steadyturn.fusion.displace;
 
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -105,6 +107,15 @@ final class Knowledge {
     for (int axis = 0; axis < 3; axis++) {
       rows.addTied(residual[axis], derivative[axis], axis == 2 ? upAndDown : level);
     }
+    if (anchor.equals(stillest())) {
+      rows.endWithSway(m, anchor, level);
+    }
+  }
+
+  /** The address: no other rest is as still. */
+  private Anchor stillest() {
+    return Collections.min(
+        span.anchors(), Comparator.comparingDouble(a -> a.velocitySdMps() + a.driftSdMps()));
   }
 
   private DMatrixRMaj sway(Anchor anchor, int[] at, double sdMps) {

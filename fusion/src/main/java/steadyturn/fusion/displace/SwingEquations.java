@@ -237,20 +237,26 @@ final class SwingEquations {
     return rows.get();
   }
 
+  /**
+   * The estimate. Where its own rests contradict one another so much that it was set aside, its
+   * spreads are as much too small: they grow by that (the variance of unit weight).
+   */
   SwingFit result(DMatrixRMaj sharedCovariance) {
     Rows known = rows();
+    double times = teaches ? 1 : Math.max(1, known.cost() / known.size());
     return new SwingFit(
         span,
         state,
-        stateCovariance(sharedCovariance),
+        stateCovariance(sharedCovariance, times),
         gravityMps2,
         known.cost(),
         known.size(),
-        teaches);
+        teaches,
+        known.sway());
   }
 
   /** Covariance of the state: own and shared parts, where a bias is the sum of both. */
-  private double[][] stateCovariance(DMatrixRMaj sharedCovariance) {
+  private double[][] stateCovariance(DMatrixRMaj sharedCovariance, double times) {
     DMatrixRMaj gain = new DMatrixRMaj(size, SHARED);
     CommonOps_DDRM.mult(-1, ownCovariance, cross, gain);
     int all = state.size();
@@ -269,7 +275,7 @@ final class SwingEquations {
     CommonOps_DDRM.multTransB(half, map, full);
     for (int i = 0; i < size; i++) {
       for (int j = 0; j < size; j++) {
-        full.add(column(i), column(j), ownCovariance.get(i, j));
+        full.add(column(i), column(j), times * ownCovariance.get(i, j));
       }
     }
     return full.get2DData();

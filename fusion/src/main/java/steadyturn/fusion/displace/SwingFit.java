@@ -1,5 +1,6 @@
 package steadyturn.fusion.displace;
 
+import java.util.Optional;
 import steadyturn.fusion.strapdown.Strapdown;
 import steadyturn.fusion.strapdown.StrapdownMotion;
 import steadyturn.fusion.strapdown.UnitMotion;
@@ -14,6 +15,7 @@ import steadyturn.fusion.strapdown.UnitState;
  *     when all is as assumed
  * @param rows how many numbers the anchors gave
  * @param taught whether the swing agreed with the others well enough to teach the shared parameters
+ * @param sway how lively its stillest rest was; none where none was seen
  */
 public record SwingFit(
     SwingSpan span,
@@ -22,7 +24,8 @@ public record SwingFit(
     double gravityMps2,
     double cost,
     int rows,
-    boolean taught) {
+    boolean taught,
+    Optional<RestSway> sway) {
 
   /** Attitude, velocity and place of every sample; one more strapdown pass. */
   public UnitMotion motion() {

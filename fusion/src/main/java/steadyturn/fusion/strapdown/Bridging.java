@@ -52,11 +52,12 @@ final class Bridging {
     List<Gaps.Gap> forces = Gaps.of(stream, Gaps.Need.FORCE).inner();
     List<Gaps.Gap> cutRates = Gaps.cut(stream, Gaps.Need.RATE);
     List<Gaps.Gap> cutForces = Gaps.cut(stream, Gaps.Need.FORCE);
-    if (Stream.of(rates, forces, cutRates, cutForces).allMatch(List::isEmpty)) {
+    List<Bridge> folded = FoldedForces.of(samples);
+    if (folded.isEmpty() && Stream.of(rates, forces, cutRates, cutForces).allMatch(List::isEmpty)) {
       return List.of();
     }
     Bridging bridging = new Bridging(samples, stream);
-    List<Bridge> all = new ArrayList<>();
+    List<Bridge> all = new ArrayList<>(folded);
     rates.forEach(gap -> all.add(bridging.over(gap, true)));
     forces.stream()
         .filter(gap -> bridging.samplesIn(gap) > 0)

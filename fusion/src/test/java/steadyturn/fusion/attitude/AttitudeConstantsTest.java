@@ -1,24 +1,12 @@
 package steadyturn.fusion.attitude;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
-
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvFileSource;
+import steadyturn.fusion.trial.ConstantsTable;
 
 /** The numbers of this room against their sources, in constants.csv. */
-class AttitudeConstantsTest {
+class AttitudeConstantsTest extends ConstantsTable {
 
-  @ParameterizedTest(name = "{0} is {1} {2}")
-  @CsvFileSource(resources = "constants.csv")
-  void theConstantIsThatOfItsSource(
-      String id, double value, String unit, double tolerance, String source) {
-    assertThat(source).as(id + " has a source").isNotBlank();
-    assertThat(unit).isNotBlank();
-    assertThat(value(id)).as(id).isCloseTo(value, within(tolerance));
-  }
-
-  private static double value(String id) {
+  @Override
+  protected double value(String id) {
     LevelTrack.Spreads raw = LevelTrack.Spreads.RAW;
     LevelTrack.Spreads calibrated = LevelTrack.Spreads.CALIBRATED;
     return switch (id) {

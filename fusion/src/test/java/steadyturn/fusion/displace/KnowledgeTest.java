@@ -10,17 +10,17 @@ import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.strapdown.UnitState;
+import steadyturn.fusion.trial.ConstantsTable;
 import steadyturn.fusion.trial.MadeUnit;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
 
 /** What rests and stance bounds say of a unit that lies still and level for 4 s, at 100 Hz. */
-class KnowledgeTest {
+class KnowledgeTest extends ConstantsTable {
 
   private static final double G = 9.8;
 
@@ -159,16 +159,8 @@ class KnowledgeTest {
     assertThat(new Anchor(0, 1, 1, 1, 1, 0).driftSdMps()).isZero();
   }
 
-  @ParameterizedTest(name = "{0} is {1} {2}")
-  @CsvFileSource(resources = "constants.csv")
-  void theConstantIsThatOfItsSource(
-      String id, double value, String unit, double tolerance, String source) {
-    assertThat(source).as(id + " has a source").isNotBlank();
-    assertThat(unit).isNotBlank();
-    assertThat(value(id)).as(id).isCloseTo(value, within(tolerance));
-  }
-
-  private static double value(String id) {
+  @Override
+  protected double value(String id) {
     Anchor address = Anchor.address(0, 1);
     Anchor finish = Anchor.finish(0, 1);
     Anchor drifting = address.drifting(0.4);

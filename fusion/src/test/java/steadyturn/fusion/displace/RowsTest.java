@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.CommonOps_DDRM;
 import org.junit.jupiter.api.Test;
 
 class RowsTest {
@@ -25,5 +28,64 @@ class RowsTest {
     assertThat(moved.residual(1)).isCloseTo((-1 - 4 * step[1] - step[2]) / 0.5, within(1e-12));
     assertThat(moved.derivative(1)).containsExactly(0, 8, 2);
     assertThat(rows.residual(0)).isEqualTo(1.5);
+  }
+
+  /** Rows of a rest of 2 s whose velocity is told every tenth of a second, as for an address. */
+  private static RestSway sway(DoubleUnaryOperator xMps, DoubleUnaryOperator upMps) {
+    Anchor rest = Anchor.address(0, 2);
+    int m = 21;
+    double[][] residual = new double[3][m];
+    DMatrixRMaj shape = new DMatrixRMaj(m, m);
+    for (int i = 0; i < m; i++) {
+      residual[0][i] = xMps.applyAsDouble(0.1 * i);
+      residual[2][i] = upMps.applyAsDouble(0.1 * i);
+      for (int j = 0; j < m; j++) {
+        shape.set(i, j, Math.exp(-0.1 * Math.abs(i - j) / Anchor.SWAY_CORRELATION_S));
+      }
+    }
+    DMatrixRMaj level = shape.copy();
+    DMatrixRMaj up = shape.copy();
+    CommonOps_DDRM.scale(rest.velocitySdMps() * rest.velocitySdMps(), level);
+    CommonOps_DDRM.scale(rest.upSdMps() * rest.upSdMps(), up);
+    Rows rows = new Rows();
+    rows.addTied(residual[0], new double[m][1], level);
+    rows.addTied(residual[1], new double[m][1], level);
+    rows.addTied(residual[2], new double[m][1], up);
+    rows.endWithSway(m, rest, level);
+    return rows.sway().orElseThrow();
+  }
+
+  @Test
+  void swayComesBackAndADriftLasts() {
+    // Given: a drift of 20 mm/s; sway there and back twice a second of 20 mm/s. Expect by hand: the
+    // first lasts as fast as it is; the second means nothing over half a second. Within rounding.
+    RestSway drift = sway(t -> 0.02, t -> 0);
+    assertThat(drift.lastingMps()).isCloseTo(0.02, within(1e-9));
+    RestSway sway = sway(t -> 0.02 * Math.sin(4 * Math.PI * t), t -> 0);
+    assertThat(sway.lastingMps()).isLessThan(1e-9);
+  }
+
+  @Test
+  void swayIsAsFastAsItsChangesSay() {
+    // Given: a velocity that follows an address's own spread and its correlation, times two along
+    // the ground (seed 5) and times three up and down. Expect: 12 and 6 mm/s. Within a third: the
+    // median of 21 numbers scatters by a sixth of itself.
+    System.out.println("seed 5");
+    Random random = new Random(5);
+    double keeps = Math.exp(-0.1 / Anchor.SWAY_CORRELATION_S);
+    double[][] v = new double[2][21];
+    for (double[] course : v) {
+      course[0] = random.nextGaussian();
+      for (int i = 1; i < course.length; i++) {
+        course[i] = keeps * course[i - 1] + Math.sqrt(1 - keeps * keeps) * random.nextGaussian();
+      }
+    }
+    RestSway sway =
+        sway(
+            t -> 0.012 * v[0][(int) Math.round(10 * t)],
+            t -> 0.006 * v[1][(int) Math.round(10 * t)]);
+    assertThat(sway.upMps()).isCloseTo(0.006, within(0.002));
+    // one of the two level axes keeps still here: half of the numbers are zero
+    assertThat(sway.levelMps()).isLessThan(0.012);
   }
 }

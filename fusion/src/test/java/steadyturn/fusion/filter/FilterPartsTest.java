@@ -6,16 +6,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import steadyturn.fusion.filter.kalman.KalmanSettings;
 import steadyturn.fusion.filter.lowpass.LowPassSettings;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.trial.ConstantsTable;
 import steadyturn.ingest.sample.StandardGravity;
 
 /** Small parts of the filters in closed form, and their settings against their sources. */
-class FilterPartsTest {
+class FilterPartsTest extends ConstantsTable {
 
   private static final double G = 9.80665;
 
@@ -100,16 +100,8 @@ class FilterPartsTest {
         SigmaFloor.standard());
   }
 
-  @ParameterizedTest(name = "{0} is {1} {2}")
-  @CsvFileSource(resources = "constants.csv")
-  void theConstantIsThatOfItsSource(
-      String id, double value, String unit, double tolerance, String source) {
-    assertThat(source).as(id + " has a source").isNotBlank();
-    assertThat(unit).isNotBlank();
-    assertThat(value(id)).as(id).isCloseTo(value, within(tolerance));
-  }
-
-  private static double value(String id) {
+  @Override
+  protected double value(String id) {
     KalmanSettings k = KalmanSettings.standard();
     LowPassSettings l = LowPassSettings.standard();
     return switch (id) {

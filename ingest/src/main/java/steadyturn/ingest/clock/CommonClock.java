@@ -243,7 +243,8 @@ public final class CommonClock {
       }
     }
     for (int k = 0; k < mended.ties().size(); k++) {
-      links.add(new ClockLink(unit, partner, mended.ties().get(k), mended.fromS().get(k)));
+      ClockFit tie = UnitTie.believed(stream(unit), mended.ties().get(k));
+      links.add(new ClockLink(unit, partner, tie, mended.fromS().get(k)));
     }
     fits.put(unit, mended.ties().isEmpty() ? ClockFit.reference() : mended.ties().get(0));
     moved.put(unit, mended.stream());

@@ -27,7 +27,7 @@ record LagPath(List<LagPath.Window> windows) {
   /** An outage of 10 s is still found, and what starts and crystals add, s. */
   private static final double REACH_S = 12;
 
-  private static final int MOST = (int) Math.round(REACH_S / STEP_S);
+  static final int MOST = (int) Math.round(REACH_S / STEP_S);
   private static final int WINDOW = (int) Math.round(WINDOW_S / STEP_S);
   private static final int STATES = 2 * MOST + 1;
 
@@ -55,30 +55,42 @@ record LagPath(List<LagPath.Window> windows) {
     windows = List.copyOf(windows);
   }
 
+  /**
+   * What each lag has for it, window by window, and the windows' middles.
+   *
+   * @param gains one a window, of all lags from -{@link #MOST} steps on
+   */
+  record Gains(List<double[]> gains, List<Double> timesS) {}
+
   static LagPath of(UnitStream unit, UnitStream other) {
+    double[] cost = new double[STATES];
+    Arrays.fill(cost, WRONG_START);
+    Arrays.fill(cost, MOST - 1, MOST + 2, 0);
+    List<int[]> came = new ArrayList<>();
+    Gains seen = gains(unit, other);
+    seen.gains.forEach(gain -> came.add(step(cost, gain)));
+    return new LagPath(sure(states(cost, came), seen.gains, seen.timesS));
+  }
+
+  static Gains gains(UnitStream unit, UnitStream other) {
+    List<double[]> gains = new ArrayList<>();
+    List<Double> timesS = new ArrayList<>();
     if (unit.size() < 2 || other.size() < 2) {
-      return new LagPath(List.of());
+      return new Gains(gains, timesS);
     }
     double fromS = Math.min(unit.timeS(0), other.timeS(0));
     double toS = Math.max(unit.timeS(unit.size() - 1), other.timeS(other.size() - 1));
     TurnGrid grid = TurnGrid.of(unit, fromS, toS, STEP_S);
     Turning turning = new Turning(grid, TurnGrid.of(other, fromS, toS, STEP_S));
-    double[] cost = new double[STATES];
-    Arrays.fill(cost, WRONG_START);
-    Arrays.fill(cost, MOST - 1, MOST + 2, 0);
-    List<int[]> came = new ArrayList<>();
-    List<double[]> gains = new ArrayList<>();
-    List<Double> timesS = new ArrayList<>();
     int stride = Math.max(WINDOW, grid.size() / MOST_WINDOWS);
     for (int from = 0; from + WINDOW <= grid.size(); from += stride) {
       double[] gain = gain(turning, from);
       if (gain.length > 0) {
-        came.add(step(cost, gain));
         gains.add(gain);
         timesS.add(fromS + (from + WINDOW / 2.0) * STEP_S);
       }
     }
-    return new LagPath(sure(states(cost, came), gains, timesS));
+    return new Gains(gains, timesS);
   }
 
   /** What each lag has for it in a window; empty where nothing is to be seen. */

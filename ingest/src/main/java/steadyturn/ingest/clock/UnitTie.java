@@ -33,6 +33,9 @@ record UnitTie(ClockFit fit, Reason trouble) {
    */
   private static final double STRANGER = 0.08;
 
+  /** No rate is stated so much off, part. */
+  private static final double WRONG_RATE = 0.02;
+
   /** How often clocks lie farther apart than what is known of them allows (our choice). */
   private static final double WRONG = 0.001;
 
@@ -46,6 +49,9 @@ record UnitTie(ClockFit fit, Reason trouble) {
 
   /** Fewer pairs, or few of those there are, agree by chance in a wide search. */
   private static final int MANY_PAIRS = 4;
+
+  /** A trunk hardly feels anything but blows: two that agree farther away, or its only one. */
+  private static final int FEWEST_OF_TRUNK = 2;
 
   private static final double SURE = 3;
   private static final double REACH_S = 0.12;
@@ -107,8 +113,13 @@ record UnitTie(ClockFit fit, Reason trouble) {
     // what a trunk feels in every swing may be a moment of its own movement: one witness, however
     // often it comes back
     int witnesses = withTrunk ? Math.min(1, line.pairs()) : line.pairs();
-    UnitTie tie = judged(near, left, line, witnesses, blows.reachS, other);
+    boolean isOne = line.pairs() == 1 && !(withTrunk && trunk(unit, other).shocks.size() == 1);
+    UnitTie tie = judged(near, left, line, isOne, witnesses, blows.reachS, other);
     return withTrunk ? tie : new UnitTie(honest(tie.fit, unit, other), tie.trouble);
+  }
+
+  private static Felt trunk(Felt unit, Felt other) {
+    return unit.isTrunk() ? unit : other;
   }
 
   /** Clear blows that stay apart say how wrong the clock is. */
@@ -144,10 +155,17 @@ record UnitTie(ClockFit fit, Reason trouble) {
    * Sets the likeness that blows are the same against the chance that others met. Where they are
    * not believed and yet lie far off what is known, either may be right.
    *
+   * @param isOne whether a single pair of several shocks says it, which may be a stray one
    * @param witnesses how many of the pairs say something of their own
    */
   private static UnitTie judged(
-      ClockFit near, ClockFit left, ClockFit line, int witnesses, double reachS, Felt other) {
+      ClockFit near,
+      ClockFit left,
+      ClockFit line,
+      boolean isOne,
+      int witnesses,
+      double reachS,
+      Felt other) {
     double awayS = line.correctionS(line.centreS());
     double sdS = Math.hypot(left.sdAtS(line.centreS()), line.sdS());
     double away = awayS / sdS;
@@ -155,7 +173,7 @@ record UnitTie(ClockFit fit, Reason trouble) {
     double same = Math.exp(-0.5 * away * away) / (sdS * Math.sqrt(2 * Math.PI)) + WRONG * anywhere;
     double strange = Math.pow(STRANGER, witnesses) * anywhere;
     double chance = strange / (strange + same);
-    boolean disagree = Math.abs(away) > SURE && line.pairs() > 1 && chance > WRONG;
+    boolean disagree = Math.abs(away) > SURE && !isOne && chance > WRONG;
     Reason trouble =
         disagree
             ? Reason.of(
@@ -170,6 +188,12 @@ record UnitTie(ClockFit fit, Reason trouble) {
             ? wider(line, Math.sqrt(chance) * Math.hypot(left.sdS(), awayS))
             : wider(left, disagree ? awayS : Math.sqrt(1 - chance) * awayS);
     return new UnitTie(behind(near, fit), trouble);
+  }
+
+  /** Of a clock that seems to jump: where the rate is not the stated one it may run wrong. */
+  static ClockFit believed(UnitStream unit, ClockFit tie) {
+    double times = unit.usualStepS() * unit.facts().nominalRateHz();
+    return Math.abs(times - 1) < WRONG_RATE ? tie : wider(tie, WRONG_RATE * unit.lengthS());
   }
 
   static ClockFit wider(ClockFit fit, double sdS) {
@@ -198,15 +222,22 @@ record UnitTie(ClockFit fit, Reason trouble) {
   }
 
   private static Blows blows(Felt unit, Felt other, ClockFit left, boolean hasTurning) {
-    double reachS = hasTurning ? 4 * left.sdS() : Math.max(REACH_S, SURE * left.sdS());
-    Blows near = blows(unit, other, reachS, left);
+    boolean withTrunk = unit.isTrunk() || other.isTrunk();
+    double sureS = SURE * left.sdS();
+    double reachS = hasTurning ? 4 * left.sdS() : Math.max(REACH_S, sureS);
+    Blows near =
+        new Blows(blows(unit, other, withTrunk ? sureS : reachS, left).pairs, reachS, left);
     double unseenS = hasTurning ? LEFT_BY_TURNING_S : UNSEEN_SKEW_S;
     double skewSdPpm = 1e6 * unseenS / Math.max(20, unit.stream.lengthS());
     double wideSdS = hasTurning ? left.sdS() : WIDE_SD_S;
     ClockFit open = new ClockFit(0, 0, left.centreS(), wideSdS, skewSdPpm, 0);
     Blows wide = blows(unit, other, SURE * wideSdS + (hasTurning ? unseenS : 0), open);
     int fewer = Math.min(unit.shocks.size(), other.shocks.size());
-    int least = Math.max(near.pairs.size() + 2, Math.max(MANY_PAIRS, (fewer + 1) / 2));
+    int many = Math.max(MANY_PAIRS, (fewer + 1) / 2);
+    if (withTrunk) { // what a trunk feels moves no clock far, but casts doubt on it
+      many = near.pairs.isEmpty() ? Math.min(FEWEST_OF_TRUNK, fewer) : 0;
+    }
+    int least = Math.max(near.pairs.isEmpty() && withTrunk ? 1 : near.pairs.size() + 2, many);
     return wide.pairs.size() >= least ? wide : near;
   }
 

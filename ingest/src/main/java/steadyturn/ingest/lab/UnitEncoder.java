@@ -32,6 +32,11 @@ public interface UnitEncoder {
     return Double.POSITIVE_INFINITY;
   }
 
+  /** Whether, set as it is, it sends this sample of a stream of that rate. */
+  default boolean sends(long counter, double streamHz) {
+    return rateHz() >= streamHz || counter % Math.round(streamHz / rateHz()) == 0;
+  }
+
   /** It was switched off, and is again as it came out of the factory. */
   default void powerOff() {}
 }

@@ -40,9 +40,19 @@ public record UnitFaults(
         throw new IllegalArgumentException("a stretch must end after " + fromS + ", not " + toS);
       }
     }
+
+    /** The same on an axis that begins so much earlier. */
+    public Stretch later(double byS) {
+      return new Stretch(fromS + byS, toS + byS);
+    }
+
+    /** Whether an instant lies in it. */
+    public boolean holds(double timeS) {
+      return timeS >= fromS && timeS < toS;
+    }
   }
 
   boolean isUnpluggedAt(double timeS) {
-    return unplugged.stream().anyMatch(s -> timeS >= s.fromS() && timeS < s.toS());
+    return unplugged.stream().anyMatch(s -> s.holds(timeS));
   }
 }

@@ -114,8 +114,7 @@ public final class VirtualUnit implements Runnable {
   }
 
   private void sample(int i) {
-    double rateHz = stream.facts().nominalRateHz();
-    if (encoder.rateHz() < rateHz && i % Math.round(rateHz / encoder.rateHz()) != 0) {
+    if (!encoder.sends(i, stream.facts().nominalRateHz())) {
       return;
     }
     if (random.nextDouble() * 100 < faults.dropPct()) {

@@ -24,6 +24,12 @@ public final class LiveUnit implements PortListener {
   /** A unit that says nothing at first is set up after so long all the same, s. */
   private static final double SILENT_S = 1;
 
+  /** After the last command and its pause its samples are of before for so long, s: our choice. */
+  private static final double SETTLE_S = 0.1;
+
+  /** One that is told something without end is recorded all the same, s. */
+  private static final double LONGEST_SETTING_S = 10;
+
   /** Bytes without a sample for so long are not understood, s. */
   private static final double MUTE_S = 2.5;
 
@@ -104,14 +110,16 @@ public final class LiveUnit implements PortListener {
     openedS = openedS == 0 ? nowS : openedS;
     if (!isConfigured && (heard() > heardAtOpening || nowS - openedS > SILENT_S)) {
       isConfigured = true;
-      intake.isWaiting = false;
       try {
         adapter.configure(link);
       } catch (RuntimeException | Error e) { // as when it reads
         failed(e, nowS);
       }
     }
-    return link.due(nowS);
+    byte[] due = link.due(nowS);
+    boolean isSet = link.isIdleSince(nowS - SETTLE_S) || nowS - openedS > LONGEST_SETTING_S;
+    intake.isWaiting &= !(isConfigured && isSet);
+    return due;
   }
 
   @Override

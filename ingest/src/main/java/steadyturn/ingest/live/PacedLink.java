@@ -30,6 +30,11 @@ final class PacedLink implements UnitLink {
     return piece.bytes();
   }
 
+  /** Whether all was sent by then, the last pause over. */
+  boolean isIdleSince(double thenS) {
+    return waiting.isEmpty() && freeAtS <= thenS;
+  }
+
   /** Forgets what was not sent, as when the port is gone. */
   void clear() {
     waiting.clear();

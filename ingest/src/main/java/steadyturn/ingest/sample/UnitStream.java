@@ -185,6 +185,25 @@ public final class UnitStream {
     return out;
   }
 
+  /** These samples, and those of a later stretch of the same unit behind them. */
+  public UnitStream followedBy(UnitStream later) {
+    double[][] columns = new double[6][];
+    for (int k = 0; k < 6; k++) {
+      columns[k] = joined(column(k), later.column(k));
+    }
+    return new UnitStream(
+        facts,
+        joined(timeS, later.timeS),
+        Arrays.copyOfRange(columns, 0, 3),
+        Arrays.copyOfRange(columns, 3, 6));
+  }
+
+  private static double[] joined(double[] before, double[] after) {
+    double[] out = Arrays.copyOf(before, before.length + after.length);
+    System.arraycopy(after, 0, out, before.length, after.length);
+    return out;
+  }
+
   /** The same samples with other rates, one column an axis, rad/s. */
   public UnitStream withRates(double[][] otherRadPerS) {
     return new UnitStream(facts, timeS, accelMps2, otherRadPerS);

@@ -114,6 +114,20 @@ class RestCheckTest {
     assertThat(rest.accelNormMps2()).isCloseTo(9.9, within(1e-9));
   }
 
+  @Test
+  void theBiasIsTheMeanOfTheQuietestTenth() {
+    // Given: of 56 stretches two quietest biased by 1 deg/s, three little louder ones by 2, the
+    // rest
+    // loud without bias. Expect: five are a tenth, 1.6 deg/s.
+    SteadyUnit unit = SteadyUnit.usual();
+    Arrays.setAll(
+        unit.gyro[0],
+        i ->
+            Math.toRadians(
+                i < 105 ? 1 + 0.02 * side(i) : i < 245 ? 2 + 0.03 * side(i) : 0.7 * side(i)));
+    assertThat(Math.toDegrees(of(unit).gyroBiasRadPerS().get(0))).isCloseTo(1.6, within(1e-9));
+  }
+
   private static int side(int i) {
     return i % 2 == 0 ? 1 : -1;
   }

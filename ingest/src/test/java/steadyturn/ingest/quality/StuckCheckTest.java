@@ -125,4 +125,39 @@ class StuckCheckTest {
     }
     assertThat(of(unit)).isEmpty();
   }
+
+  @ParameterizedTest
+  @CsvSource({"501, 2.19, 1", "500, 2.19, 0", "501, 2.05, 0"})
+  void whatIsHeldForFiveSecondsNeedsLessMovement(int held, double degPerS, int findings) {
+    // The two other rates change by 3.1 or 2.9 deg/s together; twenty times 25 samples.
+    SteadyUnit unit = moving(degPerS);
+    Arrays.fill(unit.accel[1], 600, 600 + held, 0.123);
+    assertThat(of(unit)).hasSize(findings);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    // steps of the channel, the one by which it is reached and left: 1.5 times and 1e-4
+    "0.01, 0.0145, 0",
+    "0.01, 0.0155, 1",
+    "0.00002, 0.000097, 0",
+    "0.00002, 0.000103, 1"
+  })
+  void aQuietChannelLeavesItsValueByAStepAsAnyOther(double step, double jump, int findings) {
+    SteadyUnit unit = moving(30);
+    Arrays.setAll(unit.accel[0], i -> i % 2 == 0 ? 0 : step);
+    Arrays.fill(unit.accel[0], 500, 540, step - jump);
+    unit.accel[0][499] = step;
+    unit.accel[0][540] = step;
+    assertThat(of(unit)).hasSize(findings);
+  }
+
+  @Test
+  void aChannelThatHangsToTheEndWasReachedByAJump() {
+    // Given: reached by a step like any other, never left.
+    SteadyUnit unit = moving(30);
+    Arrays.setAll(unit.accel[0], i -> i % 2 == 0 ? 0 : 0.01);
+    Arrays.fill(unit.accel[0], 1900, 2000, 0.01);
+    assertThat(of(unit)).hasSize(1);
+  }
 }

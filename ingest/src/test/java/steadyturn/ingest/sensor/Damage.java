@@ -3,6 +3,7 @@ package steadyturn.ingest.sensor;
 import java.nio.ByteBuffer;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.function.Supplier;
@@ -243,10 +244,14 @@ public final class Damage {
     }
   }
 
-  /** The long form: {@code Damage 10000000 7}. */
+  /** The long form: {@code Damage 10000000 7}, with protocols behind it where not all are meant. */
   public static void main(String[] args) {
     long pieces = Long.parseLong(args[0]);
+    List<String> named = List.of(args).subList(2, args.length);
     for (Protocol protocol : Protocol.values()) {
+      if (!named.isEmpty() && !named.contains(protocol.name())) {
+        continue;
+      }
       long startedNanos = System.nanoTime();
       Tally tally = run(protocol, pieces, Long.parseLong(args[1]));
       System.out.printf(

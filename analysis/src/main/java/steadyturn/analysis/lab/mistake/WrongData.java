@@ -1,6 +1,5 @@
 package steadyturn.analysis.lab.mistake;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -178,22 +177,8 @@ final class WrongData {
 
   private static UnitStream joined(UnitStream before, UnitStream after) {
     double middleS = before.timeS(0) + before.lengthS() / 2;
-    UnitStream one = before.between(Double.NEGATIVE_INFINITY, middleS);
-    UnitStream other = after.between(middleS, Double.POSITIVE_INFINITY);
-    double[][] columns = new double[6][];
-    for (int k = 0; k < 6; k++) {
-      columns[k] = joined(one.column(k), other.column(k));
-    }
-    return new UnitStream(
-        before.facts(),
-        joined(one.timeColumnS(), other.timeColumnS()),
-        Arrays.copyOfRange(columns, 0, 3),
-        Arrays.copyOfRange(columns, 3, 6));
-  }
-
-  private static double[] joined(double[] before, double[] after) {
-    double[] out = Arrays.copyOf(before, before.length + after.length);
-    System.arraycopy(after, 0, out, before.length, after.length);
-    return out;
+    return before
+        .between(Double.NEGATIVE_INFINITY, middleS)
+        .followedBy(after.between(middleS, Double.POSITIVE_INFINITY));
   }
 }

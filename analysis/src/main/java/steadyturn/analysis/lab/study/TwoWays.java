@@ -22,6 +22,7 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.fusion.wear.StepReason;
+import steadyturn.ingest.lab.Speech;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.dataset.Archive;
 import steadyturn.ingest.sample.Averages;
@@ -94,6 +95,7 @@ public final class TwoWays {
   }
 
   private final Way way;
+  private final Speech speech;
   private final List<List<Double>> differences = new ArrayList<>();
   private final List<String> unlike = new ArrayList<>();
   private int swings;
@@ -101,12 +103,14 @@ public final class TwoWays {
   private int covered;
 
   /** The bytes handed to the recorder, faster than in real time. */
-  public TwoWays() {
-    this((lesson, draw, folder) -> new SentLesson(lesson, draw).into(folder));
+  public TwoWays(Speech speech) {
+    this(speech, (lesson, draw, folder) -> new SentLesson(lesson, draw, speech).into(folder));
   }
 
-  public TwoWays(Way way) {
+  /** Another way, of units that speak so. */
+  public TwoWays(Speech speech, Way way) {
     this.way = way;
+    this.speech = speech;
     COMPARED.forEach(c -> differences.add(new ArrayList<>()));
   }
 
@@ -153,12 +157,12 @@ public final class TwoWays {
     return 100.0 * covered / judged;
   }
 
-  private static LessonSpec spec(long seed, int balls) {
+  private LessonSpec spec(long seed, int balls) {
     List<PlayerStyle> styles = PlayerStyle.all();
     return LessonSpec.standard()
         .withPlayer(styles.get((int) Math.floorMod(seed, (long) styles.size())))
         .withHanded(seed % 2 == 0 ? Handedness.RIGHT : Handedness.LEFT)
-        .withRateHz(seed % 4 < 2 ? 200 : 500)
+        .withRateHz(seed % 4 < 2 || speech.isSetUp() ? 200 : 500)
         .withHits(balls)
         .withPractices(1);
   }

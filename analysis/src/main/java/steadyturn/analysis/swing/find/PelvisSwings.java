@@ -25,7 +25,7 @@ final class PelvisSwings {
 
   private static final Reason WHY = Reason.of(EventReason.FROM_PELVIS);
   private static final double FAST_RAD_PER_S = Math.toRadians(150);
-  private static final double LEAST_BACK_RAD = Math.toRadians(18);
+  private static final double LEAST_BACK_RAD = Math.toRadians(10);
   private static final double LEAST_FORWARD_RAD = Math.toRadians(45);
   // the hands turn round after the pelvis (Meister et al. 2011: the pelvis reverses first); the
   // size is our choice

@@ -30,14 +30,14 @@ final class PelvisAloneTest {
   private static final double TURNAROUND_S = 5;
 
   /** Rate about the vertical of a level unit, rad/s: fastest so long after the turnaround. */
-  private static double rate(double timeS, double fastestAfterS) {
+  private static double rate(double timeS, double fastestAfterS, double backDeg) {
     double backS = 0.8;
     double u = timeS - TURNAROUND_S;
     if (u < -backS || u > 2 * fastestAfterS) {
       return 0;
     }
     return u < 0
-        ? -Math.toRadians(40) * Math.PI / (2 * backS) * Math.sin(Math.PI * -u / backS)
+        ? -Math.toRadians(backDeg) * Math.PI / (2 * backS) * Math.sin(Math.PI * -u / backS)
         : Math.toRadians(120)
             * Math.PI
             / (4 * fastestAfterS)
@@ -46,6 +46,11 @@ final class PelvisAloneTest {
 
   /** A pelvis unit, x up the spine, that turns about the vertical and is struck at a time. */
   private static Recording lesson(double fastestAfterS, double blowS, double blowMps2) {
+    return lesson(40, fastestAfterS, blowS, blowMps2);
+  }
+
+  private static Recording lesson(
+      double backDeg, double fastestAfterS, double blowS, double blowMps2) {
     int n = (int) (10 * RATE_HZ);
     double[] time = new double[n];
     double[][] accel = new double[3][n];
@@ -56,7 +61,7 @@ final class PelvisAloneTest {
       double since = time[i] - blowS;
       accel[2][i] =
           since < 0 ? 0 : blowMps2 * Math.exp(-since / 0.02) * Math.cos(2 * Math.PI * 35 * since);
-      gyro[0][i] = rate(time[i], fastestAfterS);
+      gyro[0][i] = rate(time[i], fastestAfterS, backDeg);
     }
     UnitStream pelvis =
         new UnitStream(UnitFacts.plain(BodyPoint.PELVIS, RATE_HZ), time, accel, gyro);
@@ -81,6 +86,14 @@ final class PelvisAloneTest {
     assertThat(impact.grade()).isEqualTo(Grade.ESTIMATED);
     assertThat(impact.timeS()).isCloseTo(TURNAROUND_S + 0.33, within(1.96 * impact.sdS()));
     assertThat(impact.sdS()).isBetween(0.04, 0.1);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"12, 1", "16, 1", "6, 0"})
+  void hipsThatHardlyTurnBackMakeASwingToo(double backDeg, int swings) {
+    // Given: hips that turn back 12, 16 or 6 deg before they turn forward by 120. Expect: 11 to 19
+    // deg, as players who slide have them, are a swing; less is none.
+    assertThat(SwingFinder.withDefaults().find(lesson(backDeg, 0.25, 0, 0))).hasSize(swings);
   }
 
   @Test

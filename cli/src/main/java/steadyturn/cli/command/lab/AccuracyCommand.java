@@ -22,6 +22,7 @@ import steadyturn.analysis.lab.study.StudyRow;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Progress;
+import steadyturn.ingest.lab.Speech;
 
 /** Counts how wrong the results are on simulated lessons of known truth. */
 @Command(name = "accuracy", sortOptions = false)
@@ -53,6 +54,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--mistakes", paramLabel = "N")
   private int mistakes;
 
+  @Option(names = "--speak", paramLabel = "PROTOCOL")
+  private Speech speech = Speech.BINARY_FRAME;
+
   @Option(names = "--comparisons", paramLabel = "N")
   private int comparisons;
 
@@ -65,6 +69,8 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--families", paramLabel = "tuning|judging")
   private Optional<Half> families = Optional.empty();
 
+  @Mixin private MarkerCheck against;
+
   @Option(names = "--count", paramLabel = "FILE")
   private Path count = Path.of("docs/judging-runs.md");
 
@@ -72,6 +78,9 @@ public final class AccuracyCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     if (page.isPresent() && only.isPresent()) {
       throw console.wrongUsage("--write puts all tables into the page; leave out --case");
+    }
+    if (against.isAsked()) {
+      return against.run(console);
     }
     if (families.isPresent()) {
       return judgeFamilies(families.get());
@@ -83,7 +92,7 @@ public final class AccuracyCommand implements Callable<Integer> {
       return new ComparisonScan(console).run(comparisons, seed);
     }
     if (twoWays > 0) {
-      return new TwoWaysScan(console).run(twoWays, seed, atPorts);
+      return new TwoWaysScan(console).run(twoWays, seed, atPorts, speech);
     }
     if (dropouts > 0) {
       return new DropoutScan(console, on).run(dropouts, seed);
@@ -141,7 +150,7 @@ public final class AccuracyCommand implements Callable<Integer> {
   }
 
   private int doMistakes() throws IOException {
-    Set<Mistake> named = MistakeScan.named(only.stream());
+    Set<Mistake> named = MistakeScan.named(only.stream().flatMap(w -> Stream.of(w.split(","))));
     if (list) {
       Stream.of(Mistake.values()).forEach(m -> console.out().println(m.word()));
       return Failures.DONE;

@@ -11,8 +11,9 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 import org.apache.commons.math3.random.RandomGenerator;
+import steadyturn.analysis.lab.study.SentLesson;
 import steadyturn.cli.terminal.Failures;
-import steadyturn.ingest.lab.BinaryFrameEncoder;
+import steadyturn.ingest.lab.Speech;
 import steadyturn.ingest.lab.UnitFaults;
 import steadyturn.ingest.lab.VirtualPort;
 import steadyturn.ingest.lab.VirtualUnit;
@@ -28,9 +29,11 @@ import steadyturn.ingest.serial.HostTime;
  * A simulated lesson as it comes at the mat: its units at virtual serial ports, {@code record} in a
  * process of its own, and its marks typed there.
  *
+ * @param speech what the units speak; those that must be set up are switched on before the lesson,
+ *     and their cable comes out once
  * @param pace 1 for real time; at another one the recording process sees time pass as fast
  */
-public record MatLesson(double pace) {
+public record MatLesson(double pace, Speech speech) {
 
   private static final String PROGRAM = "steadyturn.cli.Main";
 
@@ -53,10 +56,10 @@ public record MatLesson(double pace) {
       Path path = Path.of(folder + "." + unit.point().tracksysLabel());
       paths.add(path);
       ports.add(VirtualPort.at(path));
-      units.add(virtual(unit, draw, ports.get(ports.size() - 1)));
+      units.add(virtual(lesson, unit, draw, ports.get(ports.size() - 1)));
     }
     Path said = Path.of(folder + ".txt");
-    Process process = begin(lesson.player(), folder, paths, said);
+    Process process = begin(lesson, folder, paths, said);
     try (PrintWriter keyboard =
         new PrintWriter(process.getOutputStream(), true, StandardCharsets.UTF_8)) {
       waitFor(said);
@@ -64,7 +67,7 @@ public record MatLesson(double pace) {
       List<Thread> threads = units.stream().map(u -> new Thread(() -> u.run(startS))).toList();
       threads.forEach(Thread::start);
       for (Typed typed : typed(lesson, draw)) {
-        pauseUntil(startS + typed.atS / pace);
+        pauseUntil(startS + (typed.atS + beforeS()) / pace);
         keyboard.println(typed.line);
       }
       for (Thread thread : threads) {
@@ -85,17 +88,29 @@ public record MatLesson(double pace) {
     }
   }
 
-  private VirtualUnit virtual(UnitStream unit, RandomGenerator draw, VirtualPort port) {
-    double lateS = unit.point() == BodyPoint.PELVIS ? 0 : LATEST_START_S * draw.nextDouble();
-    double skewPpm = SKEW_PPM * (2 * draw.nextDouble() - 1);
-    UnitStream sent = unit.between(unit.timeS(0) + lateS, Double.POSITIVE_INFINITY);
-    UnitFaults faults = new UnitFaults(0, 0, 0, JITTER_S / pace, skewPpm, List.of());
-    return new VirtualUnit(
-        sent, new BinaryFrameEncoder(16, 2000), port, faults, 0, pace, draw.nextInt());
+  private double beforeS() {
+    return speech.isSetUp() ? SentLesson.BEFORE_S : 0;
   }
 
-  private Process begin(Player player, Path folder, List<Path> ports, Path said)
+  private VirtualUnit virtual(
+      Recording lesson, UnitStream unit, RandomGenerator draw, VirtualPort port) {
+    double skewPpm = SKEW_PPM * (2 * draw.nextDouble() - 1);
+    double lateS = unit.point() == BodyPoint.PELVIS ? 0 : LATEST_START_S * draw.nextDouble();
+    UnitStream sent =
+        speech.isSetUp()
+            ? SentLesson.lyingBefore(unit)
+            : unit.between(unit.timeS(0) + lateS, Double.POSITIVE_INFINITY);
+    List<UnitFaults.Stretch> outs =
+        speech.isSetUp()
+            ? SentLesson.unplugged(lesson, unit).stream().map(s -> s.later(beforeS())).toList()
+            : List.of();
+    UnitFaults faults = new UnitFaults(0, 0, 0, JITTER_S / pace, skewPpm, outs);
+    return new VirtualUnit(sent, speech.encoder(), port, faults, -beforeS(), pace, draw.nextInt());
+  }
+
+  private Process begin(Recording lesson, Path folder, List<Path> ports, Path said)
       throws IOException {
+    Player player = lesson.player();
     List<String> line = new ArrayList<>();
     line.add(ProcessHandle.current().info().command().orElse("java"));
     line.addAll(
@@ -108,7 +123,17 @@ public record MatLesson(double pace) {
     size(line, "--stature", player.statureMm());
     size(line, "--worn-depth", player.wornDepthMm());
     line.add(folder.toString());
-    ports.forEach(port -> line.add(port.toString()));
+    for (int k = 0; k < ports.size(); k++) {
+      UnitStream unit = lesson.units().get(k);
+      String at = unit.point().trackedPoint() + "=" + ports.get(k);
+      line.add(
+          speech.isSetUp()
+              ? at + "," + speech.words(unit.facts().nominalRateHz())
+              : ports.get(k).toString());
+    }
+    if (speech.isSetUp()) {
+      line.add("--configure");
+    }
     return new ProcessBuilder(line).redirectErrorStream(true).redirectOutput(said.toFile()).start();
   }
 

@@ -6,11 +6,11 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Option;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
-import steadyturn.ingest.lab.BinaryFrameEncoder;
-import steadyturn.ingest.lab.TextLineEncoder;
+import steadyturn.ingest.lab.Speech;
 import steadyturn.ingest.lab.UnitEncoder;
 import steadyturn.ingest.lab.UnitFaults;
 import steadyturn.ingest.lab.VirtualPort;
@@ -31,8 +31,14 @@ final class SerialPlay {
   @Option(names = "--speed", paramLabel = "N")
   private double speed = 1;
 
-  @Option(names = "--text")
-  private boolean isText;
+  @Option(names = "--speak", paramLabel = "PROTOCOL")
+  private Speech speech = Speech.BINARY_FRAME;
+
+  @Option(names = "--clockless", paramLabel = "POINT", split = ",")
+  private List<String> clockless = List.of();
+
+  @Option(names = "--silent", paramLabel = "FROM-TO")
+  private Optional<String> silent = Optional.empty();
 
   @Option(names = "--drop", paramLabel = "PCT")
   private double dropPct;
@@ -72,11 +78,12 @@ final class SerialPlay {
     double zeroS = zeroS(recording);
     try {
       for (int k = 0; k < paths.size(); k++) {
-        UnitStream stream = recording.units().get(k);
+        UnitStream stream = sent(recording.units().get(k), zeroS, console);
         VirtualPort port = VirtualPort.at(paths.get(k));
         ports.add(port);
         units.add(
-            new VirtualUnit(stream, encoder(), port, faults(k, console), zeroS, speed, seed + k));
+            new VirtualUnit(
+                stream, encoder(stream), port, faults(k, console), zeroS, speed, seed + k));
         console.out().printf(ROOT, "%s is %s%n", paths.get(k), stream.point().trackedPoint());
       }
       console.out().flush();
@@ -111,8 +118,24 @@ final class SerialPlay {
     return k < skewPpm.size() ? skewPpm.get(k) : 0;
   }
 
-  private UnitEncoder encoder() {
-    return isText ? new TextLineEncoder() : new BinaryFrameEncoder(16, 2000);
+  /** A unit without a clock sends as those do whose samples come by their arrival. */
+  private UnitEncoder encoder(UnitStream stream) {
+    return (isClockless(stream) ? Speech.FRAMES_55_LONG : speech).encoder();
+  }
+
+  private boolean isClockless(UnitStream stream) {
+    return clockless.contains(stream.point().trackedPoint());
+  }
+
+  /** What units without a clock send, others all of theirs: those alone fall silent. */
+  private UnitStream sent(UnitStream stream, double zeroS, Console console) {
+    if (silent.isEmpty() || !isClockless(stream)) {
+      return stream;
+    }
+    UnitFaults.Stretch none = stretch(silent.get(), console);
+    return stream
+        .between(Double.NEGATIVE_INFINITY, zeroS + none.fromS())
+        .followedBy(stream.between(zeroS + none.toS(), Double.POSITIVE_INFINITY));
   }
 
   private UnitFaults faults(int k, Console console) {
@@ -128,7 +151,8 @@ final class SerialPlay {
     try {
       return new UnitFaults.Stretch(Double.parseDouble(ends[0]), Double.parseDouble(ends[1]));
     } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
-      throw console.wrongUsage("--unplug takes stretches like 10-12, not \"" + word + "\"");
+      throw console.wrongUsage(
+          "--unplug and --silent take stretches like 10-12, not \"" + word + "\"");
     }
   }
 }

@@ -93,6 +93,9 @@ public final class SimulateCommand implements Callable<Integer> {
   @Option(names = "--unit", paramLabel = "GRADE")
   private UnitGrade unit = UnitGrade.CALIBRATED;
 
+  @Option(names = "--cameras")
+  private boolean cameras;
+
   @Option(names = "--player", paramLabel = "LABEL")
   private String player = "p01";
 
@@ -119,6 +122,9 @@ public final class SimulateCommand implements Callable<Integer> {
         RecordingWriter.into(out, "Simulated golf lessons")
             .write(simulated.recording(), simulated.units(), label, START);
     TruthFiles.write(simulated.truth(), label, out, k -> 0);
+    if (cameras) {
+      TruthFiles.writeMarkers(simulated.truth(), label, out, lengthS);
+    }
     console
         .out()
         .printf(

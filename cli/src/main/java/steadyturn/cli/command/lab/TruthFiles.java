@@ -9,11 +9,13 @@ import java.util.Map;
 import java.util.function.IntToDoubleFunction;
 import steadyturn.analysis.lab.truth.LessonTruth;
 import steadyturn.analysis.lab.truth.SwingTruth;
+import steadyturn.analysis.lab.truth.TrueMarkers;
 import steadyturn.analysis.lab.truth.TrueMeasure;
 import steadyturn.analysis.lab.truth.UnitTruth;
 import steadyturn.analysis.lab.unit.UnitClock;
 import steadyturn.cli.output.Decimals;
 import steadyturn.cli.output.tsv.TsvReport;
+import steadyturn.ingest.marker.TrcFile;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.write.DatasetFiles;
@@ -39,6 +41,12 @@ public final class TruthFiles {
     WholeFile.writeText(folder.resolve(label.id() + "_truth.tsv"), to -> rows(truth, to));
     WholeFile.writeText(
         folder.resolve(label.id() + "_clocks.tsv"), to -> clocks(truth.units(), to, slowPpm));
+  }
+
+  /** Writes what cameras would have seen of the pelvis. */
+  static void writeMarkers(LessonTruth truth, RunLabel label, Path archive, double lengthS) {
+    Path folder = DatasetFiles.derivatives(archive, "truth", "1").resolve(label.folder());
+    TrcFile.write(folder.resolve(label.id() + "_markers.trc"), TrueMarkers.of(truth, 0, lengthS));
   }
 
   /** By how much each unit's times lie late at its start, and how much too slow its clock runs. */

@@ -9,6 +9,7 @@ import steadyturn.analysis.lab.study.TwoWays;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Progress;
+import steadyturn.ingest.lab.Speech;
 
 /**
  * Records simulated lessons as their units send them, and holds them against the simulated ones.
@@ -16,6 +17,9 @@ import steadyturn.cli.terminal.Progress;
 final class TwoWaysScan {
 
   private static final int BALLS = 6;
+
+  /** Units whose cable came out have gaps, so their values are held against the truth alone. */
+  private static final double LEAST_COVERED_PCT = 90;
 
   private final Console console;
 
@@ -28,8 +32,9 @@ final class TwoWaysScan {
    *
    * @param atPorts whether units, recorder and keyboard are apart, in real time
    */
-  int run(int lessons, long seed, boolean atPorts) throws IOException {
-    TwoWays both = atPorts ? new TwoWays(new MatLesson(1)::record) : new TwoWays();
+  int run(int lessons, long seed, boolean atPorts, Speech speech) throws IOException {
+    TwoWays both =
+        atPorts ? new TwoWays(speech, new MatLesson(1, speech)::record) : new TwoWays(speech);
     Path root = Files.createTempDirectory("two-ways");
     Progress progress = console.progress(lessons);
     for (int i = 0; i < lessons; i++) {
@@ -62,7 +67,9 @@ final class TwoWaysScan {
             both.judged());
     console.out().println("recorded lessons: " + root);
     console.out().flush();
-    boolean isWell = both.unlike().isEmpty() && both.rows().stream().allMatch(TwoWays.Row::reached);
+    boolean isNear = both.rows().stream().allMatch(TwoWays.Row::reached);
+    boolean isTrue = both.coveredPct() >= LEAST_COVERED_PCT;
+    boolean isWell = both.unlike().isEmpty() && (speech.isSetUp() ? isTrue : isNear);
     return isWell ? Failures.DONE : Failures.FAILED;
   }
 }

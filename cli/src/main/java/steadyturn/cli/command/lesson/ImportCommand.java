@@ -37,9 +37,6 @@ import steadyturn.ingest.sensor.CapturedBytes;
 @Command(name = "import", sortOptions = false)
 public final class ImportCommand implements Callable<Integer> {
 
-  /** Where the day of a recording is not told: a date that nobody takes for a real one. */
-  private static final LocalDateTime UNKNOWN_DAY = LocalDateTime.of(1900, 1, 1, 0, 0);
-
   /** Seconds since 1970 from which on a clock that counts them tells the day: those of 2000. */
   private static final double TELLS_DAY_S = 946_684_800;
 
@@ -81,8 +78,11 @@ public final class ImportCommand implements Callable<Integer> {
 
   @Mixin private PlayerSizes sizes;
 
-  @Option(names = "--start", paramLabel = "TIME")
-  private LocalDateTime start = UNKNOWN_DAY;
+  @Option(names = "--start", paramLabel = "[POINT=]TIME")
+  private List<String> starts = List.of();
+
+  @Option(names = "--one-clock")
+  private boolean oneClock;
 
   @Override
   public Integer call() {
@@ -93,8 +93,11 @@ public final class ImportCommand implements Callable<Integer> {
     if (ways != 1) {
       throw console.wrongUsage("%s", Words.say("import.how"));
     }
-    List<UnitStream> units = adapter.isEmpty() ? mapped() : captured();
-    LocalDateTime begins = start.equals(UNKNOWN_DAY) ? dayOf(units) : start;
+    ImportStarts told = new ImportStarts(starts, console);
+    List<List<UnitStream>> read = adapter.isEmpty() ? mapped() : captured();
+    LocalDateTime begins = told.isTold() ? told.begin() : dayOf(read);
+    List<UnitStream> units =
+        oneClock ? read.stream().flatMap(List::stream).toList() : told.laid(read);
     Recording recording =
         ColumnMapImporter.recording(player, sizes.of(player, handed, console), units, List.of());
     RunLabel label =
@@ -110,8 +113,8 @@ public final class ImportCommand implements Callable<Integer> {
     return Failures.DONE;
   }
 
-  private List<UnitStream> mapped() {
-    List<UnitStream> units = new ArrayList<>();
+  private List<List<UnitStream>> mapped() {
+    List<List<UnitStream>> units = new ArrayList<>();
     for (String table : tables) {
       int equals = table.indexOf('=');
       Optional<BodyPoint> point =
@@ -119,7 +122,7 @@ public final class ImportCommand implements Callable<Integer> {
       Path file = Path.of(point.isPresent() ? table.substring(equals + 1) : table);
       Imported imported = ColumnMapImporter.read(file, columns(file, point), isUnchecked);
       imported.notices().forEach(console::warn);
-      units.addAll(imported.units());
+      units.add(imported.units());
     }
     return units;
   }
@@ -139,9 +142,9 @@ public final class ImportCommand implements Callable<Integer> {
   }
 
   /** Bytes as units sent them: {@code POINT=FILE[#NUMBER]}. */
-  private List<UnitStream> captured() {
+  private List<List<UnitStream>> captured() {
     OptionalDouble rate = rateHz.map(OptionalDouble::of).orElseGet(OptionalDouble::empty);
-    List<UnitStream> units = new ArrayList<>();
+    List<List<UnitStream>> units = new ArrayList<>();
     for (String table : tables) {
       UnitChoice choice = choice(table);
       BodyPoint point = choice.point().orElseThrow(() -> console.wrongUsage("%s", worn(table)));
@@ -152,7 +155,7 @@ public final class ImportCommand implements Callable<Integer> {
         console.warn(
             Words.say("import.captured", table, captured.skippedBytes(), captured.lostSamples()));
       }
-      units.add(captured.unit());
+      units.add(List.of(captured.unit()));
     }
     return units;
   }
@@ -166,11 +169,16 @@ public final class ImportCommand implements Callable<Integer> {
   }
 
   /** The day that the units' own clocks tell, where they tell the time of day. */
-  private static LocalDateTime dayOf(List<UnitStream> units) {
+  private static LocalDateTime dayOf(List<List<UnitStream>> tables) {
     double firstS =
-        units.stream().filter(u -> u.size() > 0).mapToDouble(u -> u.timeS(0)).min().orElse(0);
+        tables.stream()
+            .flatMap(List::stream)
+            .filter(u -> u.size() > 0)
+            .mapToDouble(u -> u.timeS(0))
+            .min()
+            .orElse(0);
     return firstS < TELLS_DAY_S
-        ? UNKNOWN_DAY
+        ? ImportStarts.UNKNOWN_DAY
         : LocalDateTime.ofEpochSecond((long) firstS, 0, ZoneOffset.UTC);
   }
 

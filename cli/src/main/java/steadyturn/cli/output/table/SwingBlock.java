@@ -1,5 +1,7 @@
 package steadyturn.cli.output.table;
 
+import static steadyturn.cli.words.Words.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -22,9 +24,16 @@ final class SwingBlock {
           SwingEvent.IMPACT,
           SwingEvent.FINISH);
 
-  /** Other ways to say what the share of turn says. */
+  /** Other ways to say what another row says; JSON and TSV have them all. */
   private static final Set<Measure> SAID_ALREADY =
-      Set.of(Measure.PELVIS_SLIDE_PER_TURN, Measure.PELVIS_TURN_TO_SLIDE);
+      Set.of(
+          Measure.PELVIS_SLIDE_PER_TURN,
+          Measure.PELVIS_TURN_TO_SLIDE,
+          Measure.PELVIS_CENTRE_ALONG,
+          Measure.PELVIS_CENTRE_ACROSS,
+          Measure.WRIST_RELEASE_PART,
+          Measure.WRIST_RATE_TIME,
+          Measure.ORDER_ARM);
 
   private final SwingResult swing;
 
@@ -34,17 +43,23 @@ final class SwingBlock {
 
   List<String> lines() {
     List<String> lines = new ArrayList<>();
-    lines.add("Swing " + swing.number() + ": " + heading());
+    lines.add(say("each.swing", swing.number(), heading()));
     if (!swing.note().isEmpty()) {
-      lines.addAll(Layout.beside("  note:", 8, swing.note()));
+      lines.addAll(Layout.beside("  " + say("each.note"), 8, swing.note()));
     }
-    swing.flags().forEach(f -> lines.addAll(Layout.beside("  !", 4, PlainWords.flag(f))));
+    if (!swing.flags().isEmpty()) {
+      lines.addAll(Layout.beside("  !", 4, flags()));
+    }
     lines.addAll(byPosition(positions()));
     lines.addAll(wholeSwing());
     if (!swing.events().isEmpty()) {
-      lines.addAll(Layout.beside("  times, s:", 12, times()));
+      lines.addAll(Layout.beside("  " + say("each.times"), 12, times()));
     }
     return lines;
+  }
+
+  private String flags() {
+    return swing.flags().stream().map(PlainWords::flag).collect(Collectors.joining("; "));
   }
 
   private String heading() {
@@ -103,7 +118,7 @@ final class SwingBlock {
   private List<String> wholeSwing() {
     List<String> cells =
         swing.measures().stream()
-            .filter(m -> m.at().isEmpty() && m.given())
+            .filter(m -> m.at().isEmpty() && m.given() && !SAID_ALREADY.contains(m.measure()))
             .map(
                 m ->
                     (PlainWords.of(m.measure())
@@ -120,8 +135,10 @@ final class SwingBlock {
     return rows.isEmpty() ? List.of() : Layout.table(rows, 2);
   }
 
+  /** Of the positions in the columns, and of the takeaway; JSON has them all. */
   private String times() {
     return swing.events().stream()
+        .filter(e -> e.event() == SwingEvent.TAKEAWAY || SHOWN.contains(e.event()))
         .map(
             e ->
                 PlainWords.keyPosition(e.event().word())

@@ -58,6 +58,11 @@ public final class Html {
     return close("main", "body", "html").raw("\n");
   }
 
+  /** A script of our own files, inside the page; what it does not find it leaves alone. */
+  public Html script(String file) {
+    return open("script").raw(Shipped.text(Html.class, file)).close("script");
+  }
+
   /** A list of texts without numbers. */
   public Html list(Stream<String> items, Object... attributes) {
     open("ul", attributes);

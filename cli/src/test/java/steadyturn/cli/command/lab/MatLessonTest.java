@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import steadyturn.analysis.lab.study.TwoWays;
+import steadyturn.ingest.lab.Speech;
 
 /** The short form of {@code accuracy --two-ways N --ports}. */
 class MatLessonTest {
@@ -28,7 +29,8 @@ class MatLessonTest {
     // start up to 2 s apart with clocks up to 50 ppm off, the recorder in a process of its own, its
     // marks typed. Expect: the same swings, clubs and step verdicts, and values as the levels of
     // the whole run want them; the answers of all three balls among what was said.
-    TwoWays both = new TwoWays(new MatLesson(PACE)::record);
+    Speech speech = Speech.BINARY_FRAME;
+    TwoWays both = new TwoWays(speech, new MatLesson(PACE, speech)::record);
     System.out.println("seed " + SEED);
     both.add(SEED, 2, folder.resolve("lesson"));
     String said = Files.readString(folder.resolve("lesson.txt"));

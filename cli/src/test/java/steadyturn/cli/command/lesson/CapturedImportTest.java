@@ -76,7 +76,11 @@ class CapturedImportTest {
     }
     Path file = folder.resolve("log.ximu3");
     Files.writeString(file, text);
-    CommandLineRun run = imported("x-imu3", "pelvis=" + file + "#1", "lead_hand=" + file + "#2");
+    String[] hand = {"lead_hand=" + file + "#2", "--one-clock"};
+    CommandLineRun untold = imported("x-imu3", "pelvis=" + file + "#1", hand[0]);
+    assertThat(untold.exitCode()).isEqualTo(1);
+    assertThat(untold.err()).contains("lead_hand: nothing in its movement tells", "--one-clock");
+    CommandLineRun run = imported("x-imu3", "pelvis=" + file + "#1", hand);
     assertThat(run.exitCode()).isZero();
     assertThat(run.out()).contains("pelvis, 500 samples").contains("lead hand, 500 samples");
     CommandLineRun none = imported("x-imu3", "pelvis=" + file + "#3");

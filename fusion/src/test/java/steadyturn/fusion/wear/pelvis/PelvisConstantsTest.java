@@ -1,12 +1,8 @@
 package steadyturn.fusion.wear.pelvis;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
-
 import java.util.OptionalDouble;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvFileSource;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.trial.ConstantsTable;
 import steadyturn.fusion.trial.MadeUnit;
 import steadyturn.fusion.wear.StillStep;
 import steadyturn.ingest.sample.BodyPoint;
@@ -16,7 +12,7 @@ import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
 /** The numbers of this room against their sources, in constants.csv. */
-class PelvisConstantsTest {
+class PelvisConstantsTest extends ConstantsTable {
 
   private static final LeverArm CALLIPERED =
       LeverArm.of(player(OptionalDouble.of(240), OptionalDouble.of(150), OptionalDouble.empty()));
@@ -28,16 +24,8 @@ class PelvisConstantsTest {
     return new Player("p", Handedness.LEFT, width, depth, stature);
   }
 
-  @ParameterizedTest(name = "{0} is {1} {2}")
-  @CsvFileSource(resources = "constants.csv")
-  void theConstantIsThatOfItsSource(
-      String id, double value, String unit, double tolerance, String source) {
-    assertThat(source).as(id + " has a source").isNotBlank();
-    assertThat(unit).isNotBlank();
-    assertThat(value(id)).as(id).isCloseTo(value, within(tolerance));
-  }
-
-  private static double value(String id) {
+  @Override
+  protected double value(String id) {
     double[][] mounting = PelvisGeometry.nominal(CALLIPERED).covariance();
     return switch (id) {
       case "hip-behind-per-depth" -> LeverArm.hipBehindFrontMm(1) - LeverArm.hipBehindFrontMm(0);

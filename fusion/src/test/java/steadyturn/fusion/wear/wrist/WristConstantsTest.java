@@ -1,29 +1,17 @@
 package steadyturn.fusion.wear.wrist;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
-
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvFileSource;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.trial.ConstantsTable;
 import steadyturn.fusion.trial.MadeUnit;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
 /** The numbers of this room against their sources, in constants.csv. */
-class WristConstantsTest {
+class WristConstantsTest extends ConstantsTable {
 
-  @ParameterizedTest(name = "{0} is {1} {2}")
-  @CsvFileSource(resources = "constants.csv")
-  void theConstantIsThatOfItsSource(
-      String id, double value, String unit, double tolerance, String source) {
-    assertThat(source).as(id + " has a source").isNotBlank();
-    assertThat(unit).isNotBlank();
-    assertThat(value(id)).as(id).isCloseTo(value, within(tolerance));
-  }
-
-  private static double value(String id) {
+  @Override
+  protected double value(String id) {
     UnitStream still =
         MadeUnit.of(
             UnitFacts.plain(BodyPoint.LEAD_HAND, 100),

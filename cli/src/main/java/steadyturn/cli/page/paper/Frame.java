@@ -1,13 +1,11 @@
-package steadyturn.cli.page;
+package steadyturn.cli.page.paper;
 
 import java.util.ArrayList;
 import java.util.List;
-import steadyturn.cli.page.paper.Drawing;
-import steadyturn.cli.page.paper.Ink;
 import steadyturn.cli.words.Words;
 
 /** The space of a chart: where a value lies on the paper, and the axes at its edges. */
-record Frame(
+public record Frame(
     double left,
     double top,
     double width,
@@ -18,33 +16,33 @@ record Frame(
     double yHigh) {
 
   /** The larger of two; the first where the second is no number. */
-  static double larger(double a, double b) {
+  public static double larger(double a, double b) {
     return b > a ? b : a;
   }
 
-  double x(double value) {
+  public double x(double value) {
     return left + (value - xLow) / (xHigh - xLow) * width;
   }
 
-  double y(double value) {
+  public double y(double value) {
     return top + (yHigh - value) / (yHigh - yLow) * height;
   }
 
   /** Points of the chart on the paper. */
-  List<double[]> onPaper(List<double[]> points) {
+  public List<double[]> onPaper(List<double[]> points) {
     return points.stream().map(p -> new double[] {x(p[0]), y(p[1])}).toList();
   }
 
-  double bottom() {
+  public double bottom() {
     return top + height;
   }
 
-  double right() {
+  public double right() {
     return left + width;
   }
 
   /** Round numbers in a range, about as many as asked for. */
-  static List<Double> ticks(double low, double high, int about) {
+  public static List<Double> ticks(double low, double high, int about) {
     double from = Math.min(low, high);
     double to = Math.max(low, high);
     double rough = (to - from) / about;
@@ -60,7 +58,7 @@ record Frame(
   }
 
   /** Marks and numbers along the bottom; values are multiplied before they are printed. */
-  void axisX(Drawing drawing, Words words, String name, double factor, int about) {
+  public void axisX(Drawing drawing, Words words, String name, double factor, int about) {
     for (double t : ticks(xLow * factor, xHigh * factor, about)) {
       double at = x(t / factor);
       drawing.line(at, top, at, bottom(), Ink.FAINT, t == 0 ? 1.6 : 0.6);
@@ -70,7 +68,7 @@ record Frame(
   }
 
   /** Marks and numbers along the left. */
-  void axisY(Drawing drawing, Words words, String name, double factor, int about) {
+  public void axisY(Drawing drawing, Words words, String name, double factor, int about) {
     for (double t : ticks(yLow * factor, yHigh * factor, about)) {
       double at = y(t / factor);
       drawing.line(left, at, right(), at, Ink.FAINT, t == 0 ? 1.6 : 0.6);
@@ -80,9 +78,8 @@ record Frame(
   }
 
   private static String number(double t, Words words) {
-    if (t == Math.rint(t)) {
-      return Amounts.decimal(t, 0, words);
-    }
-    return Amounts.decimal(t, Math.abs(10 * t - Math.rint(10 * t)) < 1e-6 ? 1 : 2, words);
+    boolean tenths = Math.abs(10 * t - Math.rint(10 * t)) < 1e-6;
+    int decimals = t == Math.rint(t) ? 0 : tenths ? 1 : 2;
+    return words.decimal(t, decimals).replace('-', '−');
   }
 }

@@ -1,0 +1,76 @@
+package steadyturn.ingest.quality.gravity;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import steadyturn.ingest.quality.gravity.GravityTurns.Pair;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sample.UnitStream;
+
+/**
+ * How much farther gravity turned than the rates say. Given in all: a unit that says 1 rad about x
+ * in 1 s, and so many pairs of moments between which gravity turned farther by given angles. A calm
+ * moment's spread is 2.5 deg, so 1 rad is 22.92 spreads.
+ */
+class TurnScaleTest {
+
+  private static final double SPREADS = 1 / Math.toRadians(2.5);
+
+  private static TurnScale scale(double turnRad, double... furtherDeg) {
+    double[] timeS = new double[101];
+    double[][] gyro = new double[3][101];
+    for (int i = 0; i <= 100; i++) {
+      timeS[i] = i / 100.0;
+      gyro[0][i] = turnRad;
+    }
+    UnitStream unit =
+        new UnitStream(UnitFacts.plain(BodyPoint.PELVIS, 100), timeS, new double[3][101], gyro);
+    List<Double> none = List.of(0.0, 0.0, 0.0);
+    List<Pair> pairs = new ArrayList<>();
+    for (double deg : furtherDeg) {
+      double angle = turnRad + Math.toRadians(deg);
+      double[] after = {0, Math.sin(angle), Math.cos(angle)};
+      Pair pair = new Pair(0, 100, new double[] {0, 0, 1}, after, new double[0]);
+      pairs.add(pair.ready(unit, none));
+    }
+    return TurnScale.of(new GravityTurns(unit, none, List.of(), pairs));
+  }
+
+  @Test
+  void aLittleFartherIsItsPartOfTheTurn() {
+    // Given: four pairs 1 deg farther. Expect: 1 deg of 1 rad; the spread of squares 0.3 at least.
+    TurnScale scale = scale(1, 1, 1, 1, 1);
+    assertThat(scale.off()).isCloseTo(Math.toRadians(1), within(1e-5));
+    assertThat(scale.sd()).isCloseTo(Math.sqrt(0.3 / 4) / SPREADS, within(1e-5));
+    assertThat(scale(1, -1, -1, -1, -1).off()).isCloseTo(-Math.toRadians(1), within(1e-5));
+  }
+
+  @Test
+  void aPairThatLiesFarOffHardlyCounts() {
+    // Given: eight pairs that fit and one 25 deg off: along the turn its chord is 9.70 spreads, the
+    // square of it 98.4. Expect: Cauchy's weight 1 / (1 + 98.4 / 4) = 0.039 for it, so it moves the
+    // mean by 9.70 * 0.039 / 8.039; squares of 0.039 * 98.4 / 8.039.
+    TurnScale scale = scale(1, 0, 0, 0, 0, 0, 0, 0, 0, 25);
+    assertThat(scale.off()).isCloseTo(9.70 * 0.039 / 8.039 / SPREADS, within(1e-4));
+    double squares = 0.039 * 98.4 / 8.039;
+    assertThat(scale.sd()).isCloseTo(Math.sqrt(squares / 8.039) / SPREADS, within(3e-4));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"25.5, true", "24.5, false", "-25.5, true"})
+  void onlyTurnsOfTwentyFiveDegreesCount(double turnDeg, boolean isKnown) {
+    TurnScale scale = scale(Math.toRadians(turnDeg), 0, 0, 0, 0);
+    assertThat(Double.isFinite(scale.sd())).isEqualTo(isKnown);
+  }
+
+  @Test
+  void threePairsAreTooFew() {
+    assertThat(scale(1, 1, 1, 1)).isEqualTo(TurnScale.UNKNOWN);
+  }
+}
