@@ -1,11 +1,12 @@
 // Walks a rehearsed lesson in headless Chromium as a teacher would, and prints as JSON what was seen:
 // console errors, requests that leave the machine, violations of axe-core, sizes, and every ball's
-// figures. Usage: node walk-lesson.mjs ADDRESS BALLS [FOLDER]; with a folder, pictures go there.
+// figures. The second part goes on after the program was started anew. Usage:
+// node walk-lesson.mjs ADDRESS BALLS first|second [FOLDER]; with a folder, pictures go there.
 import {readFileSync} from 'node:fs';
 import {createRequire} from 'node:module';
 import {chromium} from 'playwright-core';
 
-const [address, balls, folder] = process.argv.slice(2);
+const [address, balls, half, folder] = process.argv.slice(2);
 const origin = new URL(address).origin;
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const seen = {errors: [], requests: [], violations: [], said: [], figures: [], mainHeight: 0, smallest: 99};
@@ -62,7 +63,7 @@ async function ball(n) {
   await tab.waitForFunction(count => document.querySelectorAll('.strip li').length >= count, n, {timeout: 60000});
 }
 
-try {
+async function first() {
   await tab.goto(address);
   await stage('who');
   await look('who');
@@ -112,8 +113,44 @@ try {
     }
   }
   await look('ball');
+  await tab.getByRole('button', {name: 'Pull a cable'}).click();
+  await tab.waitForFunction(() => document.getElementById('trouble').innerText.includes('pelvis'));
+  seen.said.push(await tab.locator('#trouble p').first().innerText());
+  await look('unplugged');
+  await tab.waitForFunction(() => !document.getElementById('trouble').innerText.includes('pelvis:'), null, {timeout: 20000});
+  await tab.click('#to-drill');
+  await stage('drill');
+  await tab.locator('select').first().selectOption('step-to-target');
+  await look('drill-chosen');
+  await tab.click('#drill-begin');
+  await tab.click('#sound');
+  for (const rep of [1, 2]) {
+    await tab.waitForFunction(() => !document.getElementById('hit').disabled);
+    await tab.click('#hit');
+    await tab.waitForFunction(n => document.querySelectorAll('.reps li').length >= n, rep, {timeout: 60000});
+  }
+  await look('drill');
+  seen.cueMs = await tab.evaluate(() => {
+    const sorted = [...window.steadyturnCueDelaysMs].sort((a, b) => a - b);
+    return {count: sorted.length, median: sorted[Math.floor(sorted.length / 2)], p99: sorted[Math.floor(sorted.length * 0.99)]};
+  });
+  await tab.click('#drill-end');
+  await tab.click('#back');
+  await stage('balls');
+  await ball(Number(balls) + 3);
+  await tab.waitForFunction(() => document.querySelector('.difference').childElementCount > 1);
+  seen.said.push(await tab.locator('.difference').innerText());
+  await look('after-drill');
+}
+
+async function second() {
+  const struck = Number(balls) + 3;
+  await tab.goto(address);
+  await stage('balls');
+  await tab.waitForFunction(count => document.querySelectorAll('.strip li').length >= count, struck);
+  await ball(struck + 1);
   await tab.reload();
-  await tab.waitForFunction(count => document.querySelectorAll('.strip li').length >= count, Number(balls));
+  await tab.waitForFunction(count => document.querySelectorAll('.strip li').length >= count, struck + 1);
   await tab.click('#discard');
   await tab.waitForFunction(() => document.querySelector('.strip .out'));
   await tab.keyboard.press('u');
@@ -123,12 +160,16 @@ try {
   await look('curves');
   await tab.keyboard.press('Escape');
   await tab.click('#finish');
-  await tab.waitForSelector('.numbers table', {timeout: 60000});
+  await tab.waitForSelector('.numbers table', {timeout: 90000});
   await look('closing');
   seen.figures = await tab.evaluate(() => [...document.querySelectorAll('.numbers tr')].map(row => [...row.children].map(cell => cell.textContent)));
   const [home] = await Promise.all([context.waitForEvent('page'), tab.getByRole('link', {name: 'Page for the player'}).click()]);
   await home.waitForLoadState();
   seen.said.push(await home.title());
+}
+
+try {
+  await (half === 'second' ? second() : first());
 } catch (e) {
   seen.errors.push(`${e}\n${await tab.evaluate(() => document.body.innerText).catch(() => '')}`);
   if (folder) await tab.screenshot({path: `${folder}/failed.png`});

@@ -179,6 +179,9 @@ class WritersTest {
       int read = RecordingReader.readUnits(runs(archive).get(0)).get(0).size();
       assertThat(Files.readString(said))
           .containsPattern("pelvis +" + read + " samples kept, 0 lost");
+      if (end.equals("TERM")) {
+        assertThat(process.waitFor()).isZero(); // an end like "quit"
+      }
     }
   }
 

@@ -21,6 +21,9 @@ public final class LatestSamples {
   /** A unit that was not heard for so long is not waited for, s. */
   private static final double SILENT_S = 1;
 
+  /** A movement begins with a rest; so much before it is needed to see that, s. */
+  private static final double REST_S = 3.5;
+
   private record Unit(UnitFacts facts, NewestSamples samples) {}
 
   private final String id;
@@ -91,6 +94,11 @@ public final class LatestSamples {
   synchronized void dropBefore(double timeS) {
     double fromS = Math.min(timeS, neededFromS);
     units.values().forEach(unit -> unit.samples.dropBefore(fromS));
+  }
+
+  /** What is kept around a mark, with the rest before it, and the mark. */
+  public Recording around(Mark mark) {
+    return between(mark.onsetS() - REST_S, mark.endS() + 1, List.of(mark));
   }
 
   /** What is kept of a stretch, in a copy. */

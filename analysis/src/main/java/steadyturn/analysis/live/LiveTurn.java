@@ -19,8 +19,8 @@ public final class LiveTurn {
 
   private static final double REST_S = 0.4;
 
-  /** After so long elsewhere the player stands differently, and starts from there. */
-  private static final double ELSEWHERE_S = 2.5;
+  /** After so long elsewhere, longer than a finish is held, the player starts from there, s. */
+  private static final double ELSEWHERE_S = 4;
 
   private final OrientationFilter filter;
   private final int handSign;

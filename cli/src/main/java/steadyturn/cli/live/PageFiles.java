@@ -36,6 +36,7 @@ final class PageFiles {
           "ball.js",
           "hinge.js",
           "curves.js",
+          "drill.js",
           "closing.js",
           "pair.js");
 

@@ -71,9 +71,11 @@ public final class PageServer implements AutoCloseable {
    */
   public PageServer(Shown shown, int port, Set<String> others) throws IOException {
     this.shown = shown;
-    InetAddress at =
-        others.isEmpty() ? InetAddress.getByName("127.0.0.1") : InetAddress.getByName("0.0.0.0");
-    server = HttpServer.create(new InetSocketAddress(at, port), 50);
+    InetSocketAddress at =
+        others.isEmpty()
+            ? new InetSocketAddress(InetAddress.getLoopbackAddress(), port)
+            : new InetSocketAddress(port);
+    server = HttpServer.create(at, 50);
     this.port = server.getAddress().getPort();
     Set<String> hosts = new LinkedHashSet<>(Set.of(here("127.0.0.1"), here("localhost")));
     others.forEach(address -> hosts.add(here(address)));
@@ -97,7 +99,6 @@ public final class PageServer implements AutoCloseable {
   private static Thread thread(Runnable work) {
     Thread thread = new Thread(Thread.currentThread().getThreadGroup(), work, "page", STACK_BYTES);
     thread.setDaemon(true);
-    thread.setPriority(Thread.MIN_PRIORITY + 1);
     return thread;
   }
 

@@ -17,6 +17,7 @@ export function balls(root, lesson) {
   const rows = part('dl', {class: 'figures'});
   const more = part('dl', {class: 'figures more'});
   const strip = part('ol', {class: 'strip', 'aria-label': say('ball.strip')});
+  const difference = part('section', {class: 'difference'});
   const holder = part('div', {class: 'picture'});
   const held = part('select', {'aria-label': say('ball.against')});
   held.addEventListener('change', () => { against = held.value; update(lesson.state); });
@@ -33,6 +34,7 @@ export function balls(root, lesson) {
     curves: button(say('ball.curves'), () => has()?.path && curves(has(), lesson.balls.get(against)), {'data-key': 'k', id: 'curves'}),
   };
   const ends = [
+    button(say('ball.drill'), () => lesson.ask('go', {to: 'drill'}), {id: 'to-drill'}),
     button(say('ball.steps'), () => lesson.ask('go', {to: 'steps'}), {id: 'to-steps'}),
     button(say('ball.finish'), finish, {id: 'finish'}),
   ];
@@ -45,6 +47,7 @@ export function balls(root, lesson) {
           part('datalist', {id: 'clubs'}, ...say('ball.clubs').split(',').map(value => part('option', {value: value.trim()}))),
           tools.discard, tools.note, tools.model, tools.undo),
       part('div', {class: 'below'}, strip, part('p', {class: 'row'}, ...ends)),
+      difference,
       part('details', {}, part('summary', {}, say('ball.more')), more));
 
   function note() {
@@ -60,9 +63,9 @@ export function balls(root, lesson) {
   }
 
   async function finish() {
-    ends[1].disabled = true;
-    ends[1].textContent = say('ball.finishing');
-    if (await lesson.ask('finish')) ends[1].disabled = false;
+    ends[2].disabled = true;
+    ends[2].textContent = say('ball.finishing');
+    if (await lesson.ask('finish')) ends[2].disabled = false;
   }
 
   function choose(id) {
@@ -86,6 +89,7 @@ export function balls(root, lesson) {
     } else {
       answer(ball);
     }
+    tellDifference(state.difference ?? []);
     draw(state, ball);
     fillStrip(all);
     fillHeld(all);
@@ -124,6 +128,13 @@ export function balls(root, lesson) {
     picture ??= hinge({half: state.halfHipsMm, side: state.handed === 'left' ? -1 : 1});
     if (!holder.firstChild) holder.append(picture.svg);
     picture.draw(ball?.path, other?.path, ball ? say('hinge.alt', ball.number) : say('ball.wait'));
+  }
+
+  function tellDifference(lines) {
+    const text = lines.join('\n');
+    if (difference.dataset.of === text) return;
+    difference.dataset.of = text;
+    difference.replaceChildren(...lines.map(line => part('p', {}, line)));
   }
 
   function fillStrip(all) {

@@ -4,9 +4,10 @@ import {part, button, show} from './parts.js';
 import {listen, ask} from './link.js';
 import {who, units, table, strap, steps} from './steps.js';
 import {balls} from './ball.js';
+import {drill} from './drill.js';
 import {closing} from './closing.js';
 
-const VIEWS = {who, units, table, strap, steps, balls, closing};
+const VIEWS = {who, units, table, strap, steps, balls, drill, closing};
 const COURSE = ['who', 'units', 'table', 'strap', 'steps', 'balls', 'closing'];
 const at = id => document.getElementById(id);
 

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -75,6 +76,7 @@ public final class RecordCommand implements Callable<Integer> {
   private boolean isTyped = Boolean.getBoolean("steadyturn.typed");
 
   private final CountDownLatch isEnded = new CountDownLatch(1);
+  private final AtomicInteger exitCode = new AtomicInteger(Failures.FAILED);
 
   @Override
   public Integer call() throws IOException {
@@ -84,7 +86,6 @@ public final class RecordCommand implements Callable<Integer> {
     UnitChoice.requireApart(units, console);
     Teaching teaching = teachingChoice.read();
     CountDownLatch isSaid = new CountDownLatch(1);
-    boolean isWell = false;
     try (Desk desk = desk()) {
       LiveSession session =
           LiveSession.start(
@@ -111,11 +112,11 @@ public final class RecordCommand implements Callable<Integer> {
       } finally {
         session.close();
       }
-      isWell = say(session, desk);
+      exitCode.set(say(session, desk) ? Failures.DONE : Failures.FAILED);
     } finally {
       isSaid.countDown();
     }
-    return isWell ? Failures.DONE : Failures.FAILED;
+    return exitCode.get();
   }
 
   private Desk desk() {
@@ -126,10 +127,15 @@ public final class RecordCommand implements Callable<Integer> {
 
   /** Ctrl-C, the end of the terminal, the end of the machine: the command says its last words. */
   private void endFromOutside(LiveSession session, CountDownLatch isSaid) {
+    boolean isRunning = isSaid.getCount() > 0;
     isEnded.countDown();
     try {
       if (!isSaid.await(LAST_WORDS_S, TimeUnit.SECONDS)) {
         session.recorder().close();
+      } else if (isRunning) { // an end like "quit", whatever brought it
+        console.out().flush();
+        console.err().flush();
+        Runtime.getRuntime().halt(exitCode.get());
       }
     } catch (InterruptedException e) {
       session.recorder().close();

@@ -95,7 +95,7 @@ final class BallBoard {
   }
 
   private ObjectNode json(String id) {
-    SwingResult ball = balls.get(id);
+    SwingResult ball = ball(id).orElseThrow();
     JsonNode said = notes.of(GROUP, id);
     ObjectNode node = Json.object().put("id", id).put("number", numberOf(id));
     node.put("title", BallAnswer.title(ball)).put("club", ball.club());
@@ -203,6 +203,16 @@ final class BallBoard {
       }
     }
     return words;
+  }
+
+  /** The full swings of a run that the teacher lets count. */
+  synchronized List<SwingResult> of(Optional<String> run) {
+    return balls.entrySet().stream()
+        .filter(each -> run.filter(r -> each.getKey().equals(id(r, each.getValue()))).isPresent())
+        .filter(each -> !drills.containsKey(each.getKey()))
+        .filter(each -> !notes.of(GROUP, each.getKey()).path("discarded").asBoolean())
+        .map(Map.Entry::getValue)
+        .toList();
   }
 
   synchronized Optional<SwingResult> ball(String id) {

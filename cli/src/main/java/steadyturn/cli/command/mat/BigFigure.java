@@ -57,10 +57,11 @@ final class BigFigure {
       boolean isBackward = hasWay(measure) && under <= 0;
       double first = isBackward ? under : over;
       boolean isOneWay = !hasWay(measure) || over * under >= 0;
+      double last = isBackward ? over : under;
       return Words.say(
           "mat.goal.between",
-          isOneWay ? plain(measure, first) : amount(beside, first),
-          amount(beside, isBackward ? over : under));
+          isOneWay ? plain(measure, first) : amount(measure, first, true),
+          isOneWay ? amount(beside, last) : amount(measure, last, true));
     }
     return isOver
         ? Words.say("mat.goal.over", amount(beside, over))
@@ -68,9 +69,12 @@ final class BigFigure {
   }
 
   private static String amount(MeasureValue beside, double value) {
-    Measure measure = beside.measure();
-    boolean isSaid = !hasWay(measure) || (beside.given() && beside.value() * value >= 0);
-    String way = isSaid ? "" : Words.say(wayKey(measure, value));
+    boolean isSaid = beside.given() && beside.value() * value >= 0;
+    return amount(beside.measure(), value, !isSaid);
+  }
+
+  private static String amount(Measure measure, double value, boolean saysWay) {
+    String way = saysWay && hasWay(measure) ? Words.say(wayKey(measure, value)) : "";
     return Words.say("mat.amount", plain(measure, value), unit(measure), way)
         .replace(" °", "°")
         .replaceAll(" +", " ")

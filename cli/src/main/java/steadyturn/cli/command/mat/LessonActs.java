@@ -15,7 +15,7 @@ enum LessonActs {
   BEGIN {
     @Override
     Optional<String> act(LessonRoom room, JsonNode with) {
-      return room.stage() == Stage.WHO ? room.begin(with) : LATER;
+      return room.stage() == LessonStage.WHO ? room.begin(with) : LATER;
     }
   },
   AIM {
@@ -42,18 +42,29 @@ enum LessonActs {
   RECORD {
     @Override
     Optional<String> act(LessonRoom room, JsonNode with) {
-      return room.stage() == Stage.UNITS ? room.record() : LATER;
+      return room.stage() == LessonStage.UNITS ? room.record() : LATER;
     }
   },
   /** Goes to another stage of a lesson that is recorded. */
   GO {
     @Override
     Optional<String> act(LessonRoom room, JsonNode with) {
-      Stage to = Stage.of(with.path("to").asText());
+      LessonStage to = LessonStage.of(with.path("to").asText());
       if (!to.isRecorded() || room.session().isEmpty()) {
         return LATER;
       }
       room.enter(to);
+      return DONE;
+    }
+  },
+  /** Begins a drill by its name; without one the drill is over. */
+  DRILL {
+    @Override
+    Optional<String> act(LessonRoom room, JsonNode with) {
+      if (room.session().isEmpty() || room.stage() != LessonStage.DRILL) {
+        return LATER;
+      }
+      room.drills().begin(with.path("name").asText(), room.session());
       return DONE;
     }
   },
@@ -65,7 +76,7 @@ enum LessonActs {
       if (session.isEmpty() || step.isEmpty()) {
         return LATER;
       }
-      WearSteps steps = session.get().steps();
+      GuidedSteps steps = session.get().steps();
       switch (with.path("what").asText()) {
         case "begin" -> {
           steps.begin(step.get());

@@ -3,7 +3,6 @@ package steadyturn.cli.command.mat;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -38,6 +37,10 @@ import steadyturn.ingest.recording.disk.PrivateFiles;
 public final class LessonCommand implements Callable<Integer> {
 
   private static final long LOOK_EVERY_MS = 100;
+
+  /** A cue is late by half of this on average, ms. */
+  private static final long CUE_EVERY_MS = 15;
+
   private static final long LAST_WORDS_S = 20;
 
   @Mixin private Console console;
@@ -87,7 +90,7 @@ public final class LessonCommand implements Callable<Integer> {
     WarmUp.begin(teaching);
     Optional<RehearsedPlayer> rehearsed = Optional.empty();
     if (isRehearsed) {
-      rehearsed = Optional.of(RehearsedPlayer.in(Files.createTempDirectory("steadyturn"), seed));
+      rehearsed = Optional.of(RehearsedPlayer.in(root.resolve(".units"), seed));
       ports.clear();
       rehearsed.get().ports().forEach(path -> ports.add(path.toString()));
     }
@@ -135,12 +138,25 @@ public final class LessonCommand implements Callable<Integer> {
 
   private void watch(LessonRoom room) {
     HangUp terminal = new HangUp();
+    Thread cue = new Thread(() -> cue(room), "cue");
+    cue.setDaemon(true);
+    cue.start();
     long lastNs = System.nanoTime();
     try {
       while (!terminal.isGone() && !isEnded.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
         long nowNs = System.nanoTime();
         room.look(1e-9 * (nowNs - lastNs));
         lastNs = nowNs;
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void cue(LessonRoom room) {
+    try {
+      while (!isEnded.await(CUE_EVERY_MS, TimeUnit.MILLISECONDS)) {
+        room.cue();
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

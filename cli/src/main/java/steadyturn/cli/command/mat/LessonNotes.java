@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -63,7 +64,7 @@ final class LessonNotes {
   }
 
   void put(String key, List<String> values) {
-    Json.list(all, key, values, com.fasterxml.jackson.databind.node.TextNode::valueOf);
+    Json.list(all, key, values, TextNode::valueOf);
     save();
   }
 

@@ -9,9 +9,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import steadyturn.analysis.lesson.LessonResult;
-import steadyturn.analysis.lesson.Notice;
-import steadyturn.analysis.lesson.SwingResult;
-import steadyturn.analysis.live.LiveEvents;
 import steadyturn.cli.command.lesson.FinishedLesson;
 import steadyturn.cli.command.live.UnitChoice;
 import steadyturn.cli.command.rehearsal.RehearsedPlayer;
@@ -25,7 +22,7 @@ import steadyturn.ingest.sample.Player;
  * One lesson and where it is in its course. Every change comes in by {@link #act}; what changes is
  * told to all pages. Whatever a page does, the recording goes on.
  */
-final class LessonRoom implements Shown, LiveEvents {
+final class LessonRoom implements Shown {
 
   private final MatOptions options;
   private final LessonNotes notes;
@@ -35,10 +32,11 @@ final class LessonRoom implements Shown, LiveEvents {
   private final Optional<RehearsedPlayer> rehearsed;
   private volatile Consumer<Told> tells = told -> {};
   private BallBoard board;
-  private Stage stage = Stage.WHO;
+  private LessonStage stage = LessonStage.WHO;
   private Optional<Player> player = Optional.empty();
   private Optional<UnitTable> table = Optional.empty();
   private volatile Optional<MatSession> session = Optional.empty();
+  private final DrillDesk drills;
   private Optional<Closing> closing = Optional.empty();
   private String lastTold = "";
 
@@ -48,6 +46,7 @@ final class LessonRoom implements Shown, LiveEvents {
     notes = LessonNotes.of(options.root());
     players = new Players(options.root());
     goals = new Goals(options.teaching());
+    drills = new DrillDesk(options.teaching());
     troubles = new Troubles(options.root());
     board = freshBoard();
   }
@@ -66,10 +65,10 @@ final class LessonRoom implements Shown, LiveEvents {
 
   /** Goes on with a lesson that was broken off, where there is one of today. */
   synchronized void resume() {
-    Stage was = Stage.of(notes.kept("stage"));
+    LessonStage was = LessonStage.of(notes.kept("stage"));
     String label = notes.kept("player");
     boolean isToday = notes.kept("lesson").startsWith(today());
-    if (was == Stage.WHO || was == Stage.CLOSING || !isToday || !players.has(label)) {
+    if (was == LessonStage.WHO || was == LessonStage.CLOSING || !isToday || !players.has(label)) {
       notes.forgetLesson();
       board = freshBoard();
       return;
@@ -81,8 +80,8 @@ final class LessonRoom implements Shown, LiveEvents {
       run.swings().forEach(swing -> board.take(run.recording(), swing, ""));
     }
     List<UnitChoice> units = notes.list("units").stream().map(UnitChoice::of).toList();
-    if (was == Stage.UNITS || units.isEmpty()) {
-      enter(Stage.UNITS);
+    if (was == LessonStage.UNITS || units.isEmpty()) {
+      enter(LessonStage.UNITS);
     } else {
       record(units).ifPresentOrElse(troubles::notice, () -> enter(was));
     }
@@ -115,7 +114,7 @@ final class LessonRoom implements Shown, LiveEvents {
     aim(with);
     player = Optional.of(chosen);
     board = freshBoard();
-    enter(Stage.UNITS);
+    enter(LessonStage.UNITS);
     return Optional.empty();
   }
 
@@ -127,9 +126,13 @@ final class LessonRoom implements Shown, LiveEvents {
   }
 
   /** Enters a stage, with what it needs. */
-  void enter(Stage next) {
+  void enter(LessonStage next) {
     table.ifPresent(UnitTable::close);
-    table = next == Stage.UNITS ? Optional.of(new UnitTable(options.units())) : Optional.empty();
+    if (next != LessonStage.DRILL) {
+      drills.end();
+    }
+    table =
+        next == LessonStage.UNITS ? Optional.of(new UnitTable(options.units())) : Optional.empty();
     stage = next;
     notes.put("stage", stage.word());
   }
@@ -160,7 +163,7 @@ final class LessonRoom implements Shown, LiveEvents {
     if (units.isEmpty()) {
       return Optional.of(Words.say("mat.units.none"));
     }
-    enter(Stage.TABLE); // lets go of the ports
+    enter(LessonStage.TABLE); // lets go of the ports
     notes.put("units", units.stream().map(UnitChoice::word).toList());
     return record(units);
   }
@@ -173,10 +176,10 @@ final class LessonRoom implements Shown, LiveEvents {
       session =
           Optional.of(
               MatSession.begin(
-                  setting, notes, this, (point, timeS, accel, gyro) -> {}, options.console()));
+                  setting, notes, new RoomEvents(this), drills::sample, options.console()));
       return Optional.empty();
     } catch (IOException | RuntimeException e) {
-      enter(Stage.UNITS);
+      enter(LessonStage.UNITS);
       return Optional.of(String.valueOf(e.getMessage()));
     }
   }
@@ -201,8 +204,22 @@ final class LessonRoom implements Shown, LiveEvents {
     return notes;
   }
 
-  Stage stage() {
+  LessonStage stage() {
     return stage;
+  }
+
+  DrillDesk drills() {
+    return drills;
+  }
+
+  /** How the last drill went and what it brought. */
+  List<String> difference() {
+    return drills.difference(board.of(session.map(MatSession::run)));
+  }
+
+  /** Tells the live estimate, where a drill is done. */
+  void cue() {
+    drills.cue().ifPresent(cue -> tells.accept(new Told("cue", cue)));
   }
 
   void tell(ObjectNode ball) {
@@ -216,7 +233,7 @@ final class LessonRoom implements Shown, LiveEvents {
   /** Ends the recording and reads it as {@code analyze} does. */
   void finish() {
     endSession();
-    enter(Stage.CLOSING);
+    enter(LessonStage.CLOSING);
     FinishedLesson lesson =
         FinishedLesson.of(
             options.root(), notes.kept("player"), notes.kept("lesson"), options.console());
@@ -227,18 +244,18 @@ final class LessonRoom implements Shown, LiveEvents {
     tellBalls();
   }
 
-  /** The next player. */
   void another() {
     endSession();
     closing = Optional.empty();
     player = Optional.empty();
     notes.forgetLesson();
     board = freshBoard();
-    enter(Stage.WHO);
+    enter(LessonStage.WHO);
     tellBalls();
   }
 
   private void endSession() {
+    drills.forget();
     Optional<MatSession> ending = session;
     session = Optional.empty();
     ending.ifPresent(its -> its.end(board));
@@ -248,27 +265,13 @@ final class LessonRoom implements Shown, LiveEvents {
   synchronized void look(double sinceS) {
     table.ifPresent(units -> units.look(sinceS));
     session.ifPresent(its -> its.steps().look());
+    drills.look();
     ObjectNode state = RoomJson.of(this);
     String text = state.toString();
     if (!text.equals(lastTold)) {
       lastTold = text;
       tells.accept(new Told("state", state));
     }
-  }
-
-  @Override
-  public void measured(SwingResult swing, double afterS) {
-    session.ifPresent(its -> tell(board.take(its.run(), swing, "")));
-  }
-
-  @Override
-  public void revised(List<SwingResult> latest) {
-    session.ifPresent(its -> latest.forEach(swing -> tell(board.take(its.run(), swing, ""))));
-  }
-
-  @Override
-  public void noticed(Notice notice) {
-    troubles.notice(notice);
   }
 
   @Override

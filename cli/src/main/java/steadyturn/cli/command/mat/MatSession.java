@@ -19,7 +19,7 @@ import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Player;
 
 /** The run under way, with the wear steps of the units that are worn in it. */
-record MatSession(LiveSession live, WearSteps steps, List<BodyPoint> worn) {
+record MatSession(LiveSession live, GuidedSteps steps, List<BodyPoint> worn) {
 
   /** A note is laid on the ball before it; so long after the top it still belongs to it, s. */
   private static final double NOTE_AFTER_S = 1;
@@ -43,8 +43,8 @@ record MatSession(LiveSession live, WearSteps steps, List<BodyPoint> worn) {
     live.open(setting.units(), setting.ports(), besides);
     List<BodyPoint> worn = setting.units().stream().flatMap(unit -> unit.point().stream()).toList();
     List<String> done = notes.list("steps");
-    WearSteps steps =
-        new WearSteps(
+    GuidedSteps steps =
+        new GuidedSteps(
             live,
             worn,
             done,

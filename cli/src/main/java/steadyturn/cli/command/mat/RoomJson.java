@@ -1,6 +1,7 @@
 package steadyturn.cli.command.mat;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.cli.command.rehearsal.RehearsedPlayer;
@@ -15,7 +16,7 @@ final class RoomJson {
 
   static ObjectNode of(LessonRoom room) {
     LessonNotes notes = room.notes();
-    Stage stage = room.stage();
+    LessonStage stage = room.stage();
     ObjectNode node = Json.object().put("stage", stage.word());
     node.put("isRehearsed", room.rehearsed().isPresent());
     node.put("isBusy", room.rehearsed().filter(RehearsedPlayer::isBusy).isPresent());
@@ -27,15 +28,20 @@ final class RoomJson {
         .ifPresent(
             its ->
                 node.put("handed", its.handed().word()).put("halfHipsMm", Closing.halfHipsMm(its)));
-    if (stage == Stage.WHO) {
+    if (stage == LessonStage.WHO) {
       node.put("asked", room.options().player());
       Json.list(node, "players", room.players().all(), RoomJson::player);
     }
     Goals goals = new Goals(room.options().teaching());
     Json.list(node, "goals", goals.teaching().findings(), goals::json);
     room.table().ifPresent(units -> node.set("units", units.json()));
+    if (stage == LessonStage.DRILL) {
+      Json.list(node, "drills", goals.drills(notes.kept("goal")), Goals::json);
+      room.drills().now().ifPresent(its -> node.set("drill", its.json()));
+    }
+    Json.list(node, "difference", room.difference(), TextNode::valueOf);
     Optional<MatSession> session = room.session();
-    session.ifPresent(its -> node.set("steps", its.steps().json(stage == Stage.TABLE)));
+    session.ifPresent(its -> node.set("steps", its.steps().json(stage == LessonStage.TABLE)));
     node.put("isTableDone", session.filter(s -> s.steps().isDone(MarkWord.TABLE_REST)).isPresent());
     room.troubles()
         .json(node, session.map(its -> room.troubles().now(its.live())).orElseGet(List::of));

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import steadyturn.analysis.lab.LessonSimulator;
 import steadyturn.analysis.lab.LessonSpec;
@@ -99,7 +100,7 @@ public final class RehearsedPlayer implements AutoCloseable {
     }
     while (known <= tick) {
       if (known == shown.length) {
-        shown = java.util.Arrays.copyOf(shown, 2 * shown.length);
+        shown = Arrays.copyOf(shown, 2 * shown.length);
       }
       shown[known++] = course.next();
     }

@@ -15,7 +15,7 @@ import steadyturn.cli.words.Verdicts;
 import steadyturn.cli.words.Words;
 
 /** The drills of a lesson for people: every repetition with its interval, and what they brought. */
-final class DrillTable {
+public final class DrillTable {
 
   private DrillTable() {}
 
@@ -59,9 +59,21 @@ final class DrillTable {
               "  " + number,
               Words.inUse().decimal(rep.timeS() % DrillScore.APART_S, 1),
               Figure.narrow(rep.value()),
-              say("drills." + (rep.sure() ? "" : "near-") + (rep.inBand() ? "in" : "out"))));
+              verdict(rep)));
     }
     return Layout.table(cells, 1);
+  }
+
+  /** Whether a repetition lay in the band. */
+  public static String verdict(DrillRep rep) {
+    return say("drills." + (rep.sure() ? "" : "near-") + (rep.inBand() ? "in" : "out"));
+  }
+
+  /** How a drill went, and what it brought where full swings lie around it. */
+  public static List<String> said(DrillScore score) {
+    List<String> said = new ArrayList<>(List.of(head(score.drill()), summary(score)));
+    score.effect().ifPresent(row -> said.add(effect(row)));
+    return said;
   }
 
   private static String summary(DrillScore score) {

@@ -3,7 +3,7 @@ package steadyturn.cli.command.mat;
 import java.util.Locale;
 
 /** Where a lesson is, in the order of its course. */
-enum Stage {
+enum LessonStage {
   WHO,
   UNITS,
   TABLE,
@@ -18,8 +18,8 @@ enum Stage {
   }
 
   /** By its word; the first where there is none such. */
-  static Stage of(String word) {
-    for (Stage stage : values()) {
+  static LessonStage of(String word) {
+    for (LessonStage stage : values()) {
       if (stage.word().equals(word)) {
         return stage;
       }

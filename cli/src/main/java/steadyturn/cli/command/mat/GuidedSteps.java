@@ -15,7 +15,7 @@ import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.BodyPoint;
 
 /** The wear steps of a lesson, each as it goes: begun, held, again because, done, left out. */
-final class WearSteps {
+final class GuidedSteps {
 
   /** How a step stands. */
   enum Standing {
@@ -40,7 +40,7 @@ final class WearSteps {
    * @param before steps that were done earlier in the lesson
    * @param done hears when one more is done
    */
-  WearSteps(
+  GuidedSteps(
       LiveSession session, List<BodyPoint> worn, List<String> before, Consumer<MarkWord> done) {
     this.session = session;
     this.done = done;
@@ -130,6 +130,8 @@ final class WearSteps {
     return Json.object()
         .put("word", step.word())
         .put("do", Words.say("record.do." + step.word()))
-        .put("is", standings.get(step).name().toLowerCase(java.util.Locale.ROOT));
+        .put(
+            "is",
+            standings.getOrDefault(step, Standing.OPEN).name().toLowerCase(java.util.Locale.ROOT));
   }
 }

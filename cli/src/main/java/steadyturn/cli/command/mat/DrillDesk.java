@@ -1,0 +1,67 @@
+package steadyturn.cli.command.mat;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import java.util.Optional;
+import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.ingest.sample.BodyPoint;
+
+/** The drill that is being done, and the last one, whose difference is told afterwards. */
+final class DrillDesk {
+
+  private final Teaching teaching;
+  private volatile Optional<DrillRun> now = Optional.empty();
+  private Optional<DrillRun> last = Optional.empty();
+
+  DrillDesk(Teaching teaching) {
+    this.teaching = teaching;
+  }
+
+  /** Begins a drill; one that has no such name ends what is done. */
+  void begin(String name, Optional<MatSession> session) {
+    last = now.or(() -> last);
+    now =
+        teaching.drills().stream()
+            .filter(its -> its.name().equals(name) && session.isPresent())
+            .findFirst()
+            .map(its -> new DrillRun(its, teaching, session.orElseThrow().live()));
+  }
+
+  void end() {
+    begin("", Optional.empty());
+  }
+
+  /** Another recording begins; its times are others. */
+  void forget() {
+    end();
+    last = Optional.empty();
+  }
+
+  Optional<DrillRun> now() {
+    return now;
+  }
+
+  void look() {
+    now.ifPresent(DrillRun::look);
+  }
+
+  void sample(BodyPoint point, double timeS, double[] accel, double[] gyro) {
+    now.ifPresent(its -> its.sample(point, timeS, accel, gyro));
+  }
+
+  /** Takes a swing; the name of the drill that it is a repetition of, or nothing. */
+  String take(SwingResult swing) {
+    now.ifPresent(its -> its.swing(swing));
+    return now.map(its -> its.drill().name()).orElse("");
+  }
+
+  Optional<ObjectNode> cue() {
+    return now.map(its -> its.cue(System.currentTimeMillis()));
+  }
+
+  /** How the last drill went and what it brought. */
+  List<String> difference(List<SwingResult> full) {
+    return last.map(its -> its.said(full)).orElse(List.of());
+  }
+}

@@ -1,0 +1,28 @@
+package steadyturn.cli.command.mat;
+
+import java.util.List;
+import steadyturn.analysis.lesson.Notice;
+import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.live.LiveEvents;
+
+/** Takes what the live room finds to the balls of a lesson, and tells the pages. */
+record RoomEvents(LessonRoom room) implements LiveEvents {
+
+  @Override
+  public void measured(SwingResult swing, double afterS) {
+    String drill = room.drills().take(swing);
+    room.session().ifPresent(its -> room.tell(room.board().take(its.run(), swing, drill)));
+  }
+
+  @Override
+  public void revised(List<SwingResult> latest) {
+    room.session()
+        .ifPresent(
+            its -> latest.forEach(ball -> room.tell(room.board().take(its.run(), ball, ""))));
+  }
+
+  @Override
+  public void noticed(Notice notice) {
+    room.troubles().notice(notice);
+  }
+}
