@@ -24,6 +24,7 @@ import steadyturn.ingest.sample.UnitStream;
  * Over which moments of a stroke its figures are taken, by forces that grow evenly with time, whose
  * mean tells the stretch. Given in all: takeaway at 1 s, top at 1.5 s, impact at 1.8 s.
  */
+@SuppressWarnings("EnumOrdinal") // moments a second apart, in their order
 class StrokeSeenTest {
 
   private static final Stroke STROKE = new Stroke(1, 1.5, 1.8);

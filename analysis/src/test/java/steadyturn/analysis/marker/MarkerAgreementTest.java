@@ -66,7 +66,7 @@ class MarkerAgreementTest {
   }
 
   private MarkerTracks markers(int h) {
-    int frames = (int) (25 * SWINGS * 100);
+    int frames = 25 * SWINGS * 100;
     double[] timeS = new double[frames];
     double[][][] places = new double[4][3][frames];
     double[][] corners = {{0, -120, 0}, {0, 120, 0}, {-160, -50, 0}, {-160, 50, 0}};
@@ -115,7 +115,7 @@ class MarkerAgreementTest {
       }
       swings.add(
           new SwingResult(
-              i + 1, "", SwingKind.values()[0], List.of(), events, values, List.of(turn(startS))));
+              i + 1, "", SwingKind.HIT, List.of(), events, values, List.of(turn(startS))));
     }
     return new LessonResult(
         "sub-x", Player.unmeasured("x", handed), aim, List.of(), swings, List.of());

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -76,7 +77,7 @@ class PageServerTest {
   }
 
   private String raw(String head, String body) throws IOException {
-    try (Socket socket = new Socket("127.0.0.1", server.port())) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
       String length = body.isEmpty() ? "" : "Content-Length: " + body.length() + "\r\n";
       String all = head + length + "Connection: close\r\n\r\n" + body;
       socket.getOutputStream().write(all.getBytes(StandardCharsets.UTF_8));
@@ -155,7 +156,7 @@ class PageServerTest {
     List<Socket> slow = new ArrayList<>();
     try {
       for (int i = 0; i < 1000; i++) {
-        Socket socket = new Socket("127.0.0.1", server.port());
+        Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port());
         socket
             .getOutputStream()
             .write("POST /do/finish HTTP/1.1\r\nHos".getBytes(StandardCharsets.UTF_8));
@@ -173,7 +174,7 @@ class PageServerTest {
 
   @Test
   void eventsComeAsTheyAreTold() throws Exception {
-    try (Socket socket = new Socket("127.0.0.1", server.port())) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
       String head = "GET /events HTTP/1.1\r\nHost: " + host() + "\r\n" + cookie() + "\r\n";
       socket.getOutputStream().write(head.getBytes(StandardCharsets.UTF_8));
       socket.setSoTimeout(5000);
