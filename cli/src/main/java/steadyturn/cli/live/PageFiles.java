@@ -5,12 +5,17 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import steadyturn.cli.page.paper.Html;
 import steadyturn.cli.words.Words;
+import steadyturn.ingest.recording.disk.Shipped;
 
 /**
  * The files of the page, read once from the program itself: a request names one of them or nothing,
@@ -74,6 +79,17 @@ final class PageFiles {
   /** A file of the page by its name; empty for any other name. */
   Optional<PageFile> file(String name) {
     return Optional.ofNullable(files.get(name));
+  }
+
+  /** The source expression (CSP level 3) of the one script that a page to send home carries. */
+  static String replayScript() {
+    byte[] script = Shipped.text(Html.class, "replay.js").getBytes(StandardCharsets.UTF_8);
+    try {
+      byte[] sum = MessageDigest.getInstance("SHA-256").digest(script);
+      return "'sha256-" + Base64.getEncoder().encodeToString(sum) + "'";
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e); // every Java machine has it
+    }
   }
 
   /** All words of the page, as JSON. */

@@ -39,10 +39,11 @@ public final class PageServer implements AutoCloseable {
           + " data:; connect-src 'self'; form-action 'none'; base-uri 'none';"
           + " frame-ancestors 'none'";
 
-  /** The page to send home carries its style inside and has no script. */
+  /** The page to send home carries its style inside, and one script: the replay of the hips. */
   private static final String DOCUMENT_POLICY =
       "default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src data:; form-action"
-          + " 'none'; base-uri 'none'; frame-ancestors 'none'";
+          + " 'none'; base-uri 'none'; frame-ancestors 'none'; script-src "
+          + PageFiles.replayScript();
 
   static {
     limit("maxReqTime", "8"); // s in which a request must have come

@@ -50,8 +50,9 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
     } else if (advice.swings() < GroupComparison.FEWEST_SWINGS) {
       html.element("p", text("page.not-enough"), "class", "big");
     } else if (pen.forPlayer() && !advice.good().isEmpty()) {
-      html.element("p", text("page.keep"), "class", "big");
-      html.list(good(), "class", "good").element("p", text("page.keep.more"));
+      String how = advice.open().isEmpty() ? "" : ".so-far";
+      html.element("p", text("page.keep" + how), "class", "big");
+      html.list(good(), "class", "good").element("p", text("page.keep.more" + how));
     } else {
       html.element("p", text("page.nothing"), "class", "big");
       html.element("p", text("page.nothing" + (pen.forPlayer() ? ".player" : ".teacher")));
@@ -143,9 +144,11 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
 
   private String open(RuleFinding finding) {
     String name = text("finding." + finding.rule().name() + ".name");
-    return finding.moreSwings().isPresent()
-        ? text("page.open.more", name, finding.moreSwings().getAsInt())
-        : text("page.open.error" + pen.reader(), name);
+    if (finding.moreSwings().isEmpty()) {
+      return text("page.open.error" + pen.reader(), name);
+    }
+    int more = finding.moreSwings().getAsInt();
+    return text(more == 1 ? "page.open.more.one" : "page.open.more", name, more);
   }
 
   private String text(String key, Object... values) {

@@ -9,7 +9,9 @@ import java.io.InputStream;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
 import java.util.ArrayList;
+import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -17,6 +19,8 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import steadyturn.cli.page.paper.Html;
+import steadyturn.ingest.recording.disk.Shipped;
 
 /**
  * Who may ask the page's server, and who not. Requests are written byte by byte, as a program that
@@ -55,7 +59,7 @@ class PageServerTest {
 
     @Override
     public Optional<String> document(String name) {
-      return Optional.empty();
+      return Optional.of(name).filter("player.html"::equals);
     }
   }
 
@@ -102,6 +106,16 @@ class PageServerTest {
     assertThat(page).contains("default-src 'none'; script-src 'self'").doesNotContain("unsafe");
     assertThat(page.replaceAll("(?s).*\r\n\r\n", ""))
         .doesNotContainPattern("<script>|style=|onclick");
+  }
+
+  @Test
+  void aPageToSendMayRunItsReplayAndNoOtherScript() throws Exception {
+    // Given: the script as pages carry it. Expect: the policy names its SHA-256 (CSP level 3).
+    String script = Shipped.text(Html.class, "replay.js");
+    byte[] sum =
+        MessageDigest.getInstance("SHA-256").digest(script.getBytes(StandardCharsets.UTF_8));
+    assertThat(ask("GET /document/player.html", cookie(), ""))
+        .contains("script-src 'sha256-" + Base64.getEncoder().encodeToString(sum) + "'\r\n");
   }
 
   @Test
