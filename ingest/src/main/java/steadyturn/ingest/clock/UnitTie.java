@@ -50,8 +50,8 @@ record UnitTie(ClockFit fit, Reason trouble) {
   /** Fewer pairs, or few of those there are, agree by chance in a wide search. */
   private static final int MANY_PAIRS = 4;
 
-  /** A trunk hardly feels anything but blows: two that agree farther away, or its only one. */
-  private static final int FEWEST_OF_TRUNK = 2;
+  /** A trunk that feels no blow where they belong, but as many elsewhere, is doubted. */
+  private static final int FEWEST_OF_TRUNK = 3;
 
   private static final double SURE = 3;
   private static final double REACH_S = 0.12;
@@ -113,13 +113,9 @@ record UnitTie(ClockFit fit, Reason trouble) {
     // what a trunk feels in every swing may be a moment of its own movement: one witness, however
     // often it comes back
     int witnesses = withTrunk ? Math.min(1, line.pairs()) : line.pairs();
-    boolean isOne = line.pairs() == 1 && !(withTrunk && trunk(unit, other).shocks.size() == 1);
+    boolean isOne = line.pairs() == 1;
     UnitTie tie = judged(near, left, line, isOne, witnesses, blows.reachS, other);
     return withTrunk ? tie : new UnitTie(honest(tie.fit, unit, other), tie.trouble);
-  }
-
-  private static Felt trunk(Felt unit, Felt other) {
-    return unit.isTrunk() ? unit : other;
   }
 
   /** Clear blows that stay apart say how wrong the clock is. */
@@ -223,21 +219,17 @@ record UnitTie(ClockFit fit, Reason trouble) {
 
   private static Blows blows(Felt unit, Felt other, ClockFit left, boolean hasTurning) {
     boolean withTrunk = unit.isTrunk() || other.isTrunk();
-    double sureS = SURE * left.sdS();
-    double reachS = hasTurning ? 4 * left.sdS() : Math.max(REACH_S, sureS);
-    Blows near =
-        new Blows(blows(unit, other, withTrunk ? sureS : reachS, left).pairs, reachS, left);
+    double reachS = hasTurning ? 4 * left.sdS() : Math.max(REACH_S, SURE * left.sdS());
+    Blows near = blows(unit, other, reachS, left);
     double unseenS = hasTurning ? LEFT_BY_TURNING_S : UNSEEN_SKEW_S;
     double skewSdPpm = 1e6 * unseenS / Math.max(20, unit.stream.lengthS());
     double wideSdS = hasTurning ? left.sdS() : WIDE_SD_S;
     ClockFit open = new ClockFit(0, 0, left.centreS(), wideSdS, skewSdPpm, 0);
     Blows wide = blows(unit, other, SURE * wideSdS + (hasTurning ? unseenS : 0), open);
     int fewer = Math.min(unit.shocks.size(), other.shocks.size());
-    int many = Math.max(MANY_PAIRS, (fewer + 1) / 2);
-    if (withTrunk) { // what a trunk feels moves no clock far, but casts doubt on it
-      many = near.pairs.isEmpty() ? Math.min(FEWEST_OF_TRUNK, fewer) : 0;
-    }
-    int least = Math.max(near.pairs.isEmpty() && withTrunk ? 1 : near.pairs.size() + 2, many);
+    int known = withTrunk && near.pairs.isEmpty() ? FEWEST_OF_TRUNK : MANY_PAIRS;
+    int many = Math.max(known, (fewer + 1) / 2);
+    int least = Math.max(near.pairs.size() + 2, many);
     return wide.pairs.size() >= least ? wide : near;
   }
 
