@@ -58,6 +58,7 @@ class SentencesTest {
           "PelvisStudy",
           "SwingStudy",
           "WristStudy",
+          "ComparisonStudy",
           "LessonSpec",
           "MeasureColumns",
           "Derivatives",

@@ -14,6 +14,7 @@ import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.fusion.displace.Anchor;
 import steadyturn.fusion.displace.LessonEstimate;
+import steadyturn.fusion.displace.RestAccounts;
 import steadyturn.fusion.displace.RestSway;
 import steadyturn.fusion.displace.SwingFit;
 import steadyturn.fusion.displace.SwingSpan;

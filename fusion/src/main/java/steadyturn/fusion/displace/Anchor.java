@@ -23,10 +23,10 @@ public record Anchor(
     double rateSdRadPerS,
     double driftSdMps) {
 
-  /** RestSway of a standing person stays alike for about this long, s (our assumption). */
+  /** Sway of a standing person stays alike for about this long, s (our assumption). */
   public static final double SWAY_CORRELATION_S = 0.3;
 
-  /** RestSway of a still address, m/s (our assumption). */
+  /** Sway of a still address, m/s (our assumption). */
   public static final double ADDRESS_SWAY_MPS = 0.006;
 
   private static final double MOVING_SWAY_MPS = 0.05;

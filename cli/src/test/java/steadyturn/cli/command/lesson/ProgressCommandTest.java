@@ -69,7 +69,8 @@ class ProgressCommandTest {
     String html = Files.readString(Path.of(out.toString().strip()));
     assertThat(html).contains("mika: from lesson to lesson", "a real change");
     assertThat(html).contains("Take care").doesNotContain("''", "progress.");
-    assertThat(html).doesNotContain("http:", "https:", "<script");
+    String named = html.replace("http://www.w3.org/2000/svg", ""); // the name of the SVG language
+    assertThat(named).doesNotContain("http:", "https:", "<script");
   }
 
   @Test

@@ -23,7 +23,7 @@ class LiveCommandsTest {
         .contains("  frames-55")
         .contains("does not exist");
     // Measured, as docs/units.md says; a sum of 8 bits lets some through.
-    assertThat(run.out()).containsPattern("frames-55 +8 bits.*of 1,000,000 damaged");
+    assertThat(run.out()).containsPattern("frames-55 +8 bits.*of 10,000,000 damaged");
   }
 
   @Test

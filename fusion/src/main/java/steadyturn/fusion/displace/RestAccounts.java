@@ -1,8 +1,6 @@
-package steadyturn.analysis.lesson;
+package steadyturn.fusion.displace;
 
 import java.util.Optional;
-import steadyturn.fusion.displace.Anchor;
-import steadyturn.fusion.displace.RestSway;
 
 /**
  * What a swing costs between two rests, from a drifting address, to an unheld finish: the sum of
@@ -10,10 +8,10 @@ import steadyturn.fusion.displace.RestSway;
  *
  * @param leastGain by how much a drift must explain it better
  */
-record RestAccounts(double still, double moving, double unheld, double leastGain) {
+public record RestAccounts(double still, double moving, double unheld, double leastGain) {
 
   /** Twice the log of how much better another account of a swing must be than two rests. */
-  static final double EVIDENCE = 40;
+  public static final double EVIDENCE = 40;
 
   /**
    * So much better where the velocity at address goes there and back as sway does, and so many
@@ -32,25 +30,26 @@ record RestAccounts(double still, double moving, double unheld, double leastGain
    *
    * @param sway at address, where it was seen
    */
-  static RestAccounts of(double still, double moving, double unheld, Optional<RestSway> sway) {
+  public static RestAccounts of(
+      double still, double moving, double unheld, Optional<RestSway> sway) {
     return new RestAccounts(
         still, moving, unheld, sway.map(RestAccounts::leastGain).orElse(EVIDENCE));
   }
 
-  /**
-   * RestSway contradicts a rest as a drift does, and the longer the more; but it comes back soon.
-   */
+  /** Sway contradicts a rest as a drift does, and the longer the more; but it comes back soon. */
   private static double leastGain(RestSway sway) {
     double times = Math.max(1, sway.levelMps() / Anchor.ADDRESS_SWAY_MPS);
     boolean lasts = sway.lastingMps() > LASTS * Math.max(CALM_MPS, sway.levelMps());
     return lasts ? EVIDENCE : EVIDENCE_AGAINST_SWAY * times * times;
   }
 
-  boolean drifts() {
+  /** Whether a drifting address explains it much better, and no worse than an unheld finish. */
+  public boolean drifts() {
     return still - moving > leastGain && still - moving > still - unheld - EVIDENCE / 2;
   }
 
-  boolean movesOn() {
+  /** Whether an unheld finish explains it much better, and no worse than a drifting address. */
+  public boolean movesOn() {
     return still - unheld > EVIDENCE && still - unheld > still - moving - EVIDENCE / 2;
   }
 
@@ -58,7 +57,7 @@ record RestAccounts(double still, double moving, double unheld, double leastGain
    * Whether this swing drifted like another of the lesson: it says so less clearly, or rests do not
    * explain it and a drift does not either.
    */
-  boolean mayDrift() {
+  public boolean mayDrift() {
     return still - moving > EVIDENCE / 4 || Math.min(still, moving) > EVIDENCE;
   }
 }
