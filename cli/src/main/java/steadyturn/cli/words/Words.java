@@ -32,11 +32,14 @@ public final class Words {
 
   private static final String BUNDLE = "steadyturn.cli.words.Words";
 
-  /** {0} or {rateHz}; with two decimals {0:2}; a word of a group of texts {channel:channel}. */
-  private static final Pattern PLACE = Pattern.compile("\\{(\\w+)(?::([\\w.-]+))?}");
-
   private static final Locale LANGUAGE =
       Locale.forLanguageTag(System.getProperty("steadyturn.language", "en"));
+
+  /** Compiled with the first text that is filled: a regular expression costs a tenth of a start. */
+  private static final class Place {
+    /** {0} or {rateHz}; with two decimals {0:2}; a word of a group of texts {channel:channel}. */
+    static final Pattern OF_VALUE = Pattern.compile("\\{(\\w+)(?::([\\w.-]+))?}");
+  }
 
   /** Read when the first of them is asked for, as the help of the program needs none. */
   private static final class Read {
@@ -166,7 +169,7 @@ public final class Words {
     if (text.indexOf('{') < 0) {
       return text;
     }
-    return PLACE
+    return Place.OF_VALUE
         .matcher(text)
         .replaceAll(place -> Matcher.quoteReplacement(inPlace(place, values)));
   }
