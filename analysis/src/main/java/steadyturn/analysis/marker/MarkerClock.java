@@ -19,6 +19,7 @@ import steadyturn.ingest.sample.Averages;
 record MarkerClock(double offsetS, double rate, double missDeg) {
 
   private static final double COARSE_S = 0.02;
+  private static final int COARSE_STRIDE = 4;
   private static final double FINE_S = 0.001;
   private static final double NEAR_S = 0.15;
 
@@ -30,7 +31,30 @@ record MarkerClock(double offsetS, double rate, double missDeg) {
   }
 
   /** A swing's turn over time, rad in the sense of the ground, thinned. */
-  private record Turn(double[] timeS, double[] turnRad) {}
+  private record Turn(double[] timeS, double[] turnRad) {
+
+    /** Every so many instants of it. */
+    Turn every(int stride) {
+      int n = (timeS.length + stride - 1) / stride;
+      double[] fewer = new double[n];
+      double[] turns = new double[n];
+      for (int i = 0; i < n; i++) {
+        fewer[i] = timeS[i * stride];
+        turns[i] = turnRad[i * stride];
+      }
+      return new Turn(fewer, turns);
+    }
+
+    /** Sum of squares about the mean: what it costs where the markers do not see it. */
+    double alone() {
+      double mean = Averages.mean(turnRad, 0, turnRad.length);
+      double squares = 0;
+      for (double t : turnRad) {
+        squares += (t - mean) * (t - mean);
+      }
+      return squares;
+    }
+  }
 
   static MarkerClock of(List<SwingResult> swings, int h, PelvisMarkers markers) {
     List<Turn> turns = swings.stream().flatMap(s -> turn(s, h).stream()).toList();
@@ -39,7 +63,8 @@ record MarkerClock(double offsetS, double rate, double missDeg) {
     }
     double first = turns.get(0).timeS()[0];
     double last = turns.get(turns.size() - 1).timeS()[0];
-    double whole = best(turns, markers, markers.timeS()[0] - last, end(markers) - first, COARSE_S);
+    List<Turn> few = turns.stream().map(t -> t.every(COARSE_STRIDE)).toList();
+    double whole = best(few, markers, markers.timeS()[0] - last, end(markers) - first, COARSE_S);
     if (Double.isNaN(whole)) {
       throw new PelvisMarkers.MarkerException("the markers see none of the recording's swings");
     }
@@ -53,7 +78,10 @@ record MarkerClock(double offsetS, double rate, double missDeg) {
     double[] line = line(seen);
     MarkerClock found = new MarkerClock(line[0], 1 + line[1], 0);
     return new MarkerClock(
-        found.offsetS, found.rate, Math.toDegrees(found.missRad(turns, markers)));
+        found.offsetS,
+        found.rate,
+        Math.toDegrees(
+            found.missRad(turns, turns.stream().mapToDouble(Turn::alone).toArray(), markers)));
   }
 
   private static List<Turn> turn(SwingResult swing, int h) {
@@ -87,10 +115,11 @@ record MarkerClock(double offsetS, double rate, double missDeg) {
   /** The offset at which the turns differ least; NaN where they never meet. */
   private static double best(
       List<Turn> turns, PelvisMarkers markers, double from, double until, double step) {
+    double[] alone = turns.stream().mapToDouble(Turn::alone).toArray();
     double best = Double.NaN;
     double least = Double.POSITIVE_INFINITY;
     for (double offset = from; offset <= until; offset += step) {
-      double miss = new MarkerClock(offset, 1, 0).missRad(turns, markers);
+      double miss = new MarkerClock(offset, 1, 0).missRad(turns, alone, markers);
       if (miss < least) {
         least = miss;
         best = offset;
@@ -100,28 +129,36 @@ record MarkerClock(double offsetS, double rate, double missDeg) {
   }
 
   /** RMS difference, each swing about its own mean; swings that are not seen cost their turn. */
-  private double missRad(List<Turn> turns, PelvisMarkers markers) {
+  private double missRad(List<Turn> turns, double[] alone, PelvisMarkers markers) {
     double squares = 0;
     int all = 0;
     int seen = 0;
-    for (Turn turn : turns) {
+    for (int k = 0; k < turns.size(); k++) {
+      Turn turn = turns.get(k);
       int n = turn.timeS().length;
-      double[] difference = new double[n];
-      boolean whole = true;
-      for (int i = 0; i < n && whole; i++) {
-        difference[i] =
-            turn.turnRad()[i] - markers.at(markers.azimuthRad(), markersS(turn.timeS()[i]));
-        whole = !Double.isNaN(difference[i]);
-      }
-      double[] cost = whole ? difference : turn.turnRad();
-      double mean = Averages.mean(cost, 0, n);
-      for (double d : cost) {
-        squares += (d - mean) * (d - mean);
-      }
+      double apart = apart(turn, markers);
+      squares += Double.isNaN(apart) ? alone[k] : apart;
       all += n;
-      seen += whole ? n : 0;
+      seen += Double.isNaN(apart) ? 0 : n;
     }
     return seen == 0 ? Double.POSITIVE_INFINITY : Math.sqrt(squares / all);
+  }
+
+  /** Sum of squares of the differences about their mean; NaN where the markers do not see it. */
+  private double apart(Turn turn, PelvisMarkers markers) {
+    double sum = 0;
+    double squares = 0;
+    int n = turn.timeS().length;
+    for (int i = 0; i < n; i++) {
+      double difference =
+          turn.turnRad()[i] - markers.at(markers.azimuthRad(), markersS(turn.timeS()[i]));
+      if (Double.isNaN(difference)) {
+        return Double.NaN;
+      }
+      sum += difference;
+      squares += difference * difference;
+    }
+    return squares - sum * sum / n;
   }
 
   /** Offset at time 0 and slope; the middle one alone where there are few. */

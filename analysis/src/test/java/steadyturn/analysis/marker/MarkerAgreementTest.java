@@ -26,7 +26,7 @@ import steadyturn.ingest.sample.Player;
 
 /**
  * Given: a made pelvis that turns back 40 deg and through to 60 deg past square while mid-hip goes
- * 50 mm back and 100 mm forth along the line, 20 mm towards the ball and 30 mm down; 20 swings, 25
+ * 50 mm back and 100 mm forth along the line, 20 mm towards the ball and 30 mm down; 20 swings, 15
  * s apart, each a little different. Cameras: 100 Hz, four markers on a pelvis 240 mm wide and 160
  * mm deep, own clock (12.3 s ahead and 80 ppm fast), own axes (the target lies at 130 deg), noise
  * of 1 mm and 4 mm of skin over the whole swing. Ours: the truth plus a bias and an error of known
@@ -57,16 +57,16 @@ class MarkerAgreementTest {
 
   /** Turn (deg, towards the target), slide, thrust, lift (mm) at an instant of ours. */
   private double[] truth(double oursS) {
-    int swing = (int) Math.floor(oursS / 25);
+    int swing = (int) Math.floor(oursS / 15);
     if (swing < 0 || swing >= SWINGS) {
       return new double[4];
     }
-    double w = scale[swing] * way(oursS - 25 * swing - 10);
+    double w = scale[swing] * way(oursS - 15 * swing - 10);
     return new double[] {40 * w, w < 0 ? 50 * w : 33 * w, 20 * Math.abs(w), -10 * w * w};
   }
 
   private MarkerTracks markers(int h) {
-    int frames = 25 * SWINGS * 100;
+    int frames = 15 * SWINGS * 100;
     double[] timeS = new double[frames];
     double[][][] places = new double[4][3][frames];
     double[][] corners = {{0, -120, 0}, {0, 120, 0}, {-160, -50, 0}, {-160, 50, 0}};
@@ -98,7 +98,7 @@ class MarkerAgreementTest {
   private LessonResult ours(Handedness handed, String aim, double biasDeg, double biasMm) {
     List<SwingResult> swings = new ArrayList<>();
     for (int i = 0; i < SWINGS; i++) {
-      double startS = 25 * i + 10;
+      double startS = 15 * i + 10;
       List<EventTime> events =
           List.of(
               event(SwingEvent.TAKEAWAY, startS),
@@ -160,7 +160,7 @@ class MarkerAgreementTest {
     int h = handed == Handedness.RIGHT ? 1 : -1;
     MarkerAgreement found = MarkerAgreement.of(ours(handed, aim, 1, 5), pelvis(markers(h)));
     assertThat(found.swings()).isEqualTo(SWINGS);
-    assertThat(found.skewPpm()).as("80 ppm over 475 s").isCloseTo(80, within(15.0));
+    assertThat(found.skewPpm()).as("80 ppm over 285 s").isCloseTo(80, within(25.0));
     for (String at : List.of("top", "impact")) {
       AgreementRow turn = row(found, Measure.PELVIS_TURN, at);
       assertThat(turn.bias()).isCloseTo(1, within(turn.biasHalf() + 0.1));
@@ -177,7 +177,7 @@ class MarkerAgreementTest {
       assertThat(lift.high() - lift.low())
           .as("Bland and Altman's limits: 2 x 1.96 x 6 mm")
           .isCloseTo(2 * 1.96 * PLACE_SD_MM, within(8.0));
-      assertThat(row(found, Measure.PELVIS_THRUST, at).coveredPct()).isGreaterThanOrEqualTo(80);
+      assertThat(row(found, Measure.PELVIS_THRUST, at).coveredPct()).isGreaterThanOrEqualTo(65);
     }
   }
 
@@ -185,9 +185,14 @@ class MarkerAgreementTest {
   void withoutABiasOurIntervalsHoldTheirs() {
     MarkerAgreement found =
         MarkerAgreement.of(ours(Handedness.RIGHT, "square-hips", 0, 0), pelvis(markers(1)));
+    // 95 % less what 1 mm of the markers and 1 ms of their clock add to 0.6 deg and 6 mm: some 90
+    // %;
+    // of 20 swings in one row that is 18 with a spread of 1.3, so 13 to 20
     found
         .rows()
-        .forEach(r -> assertThat(r.coveredPct()).as(r.toString()).isGreaterThanOrEqualTo(80));
+        .forEach(r -> assertThat(r.coveredPct()).as(r.toString()).isGreaterThanOrEqualTo(65));
+    assertThat(found.rows().stream().mapToDouble(AgreementRow::coveredPct).average().orElseThrow())
+        .isBetween(84.0, 98.0);
     assertThat(found.clockMissDeg()).isLessThan(1.5);
   }
 
