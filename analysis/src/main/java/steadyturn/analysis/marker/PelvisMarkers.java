@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.pelvis.LeverArm;
 import steadyturn.ingest.marker.MarkerTracks;
 
 /**
@@ -56,6 +57,8 @@ public record PelvisMarkers(double[] timeS, double[] azimuthRad, double[][] midH
     double[] azimuth = new double[n];
     double[][] midHip = new double[3][n];
     double[] sizes = sizesM(points, n);
+    double behindM = LeverArm.hipBehindFrontMm(1000 * sizes[1]) / 1000;
+    double belowM = LeverArm.hipBelowFrontMm(1000 * sizes[0]) / 1000;
     for (int i = 0; i < n; i++) {
       Vector3 rightFront = place(points[0], i, up);
       Vector3 leftFront = place(points[1], i, up);
@@ -65,10 +68,7 @@ public record PelvisMarkers(double[] timeS, double[] azimuthRad, double[][] midH
       Vector3 toFront = front.minus(back);
       Vector3 forward = toFront.minus(left.times(toFront.dot(left))).unit();
       Vector3 upwards = forward.cross(left);
-      Vector3 middle =
-          front
-              .minus(forward.times(0.24 * sizes[1] + 0.0099))
-              .minus(upwards.times(0.30 * sizes[0] + 0.0109));
+      Vector3 middle = front.minus(forward.times(behindM)).minus(upwards.times(belowM));
       azimuth[i] = Math.atan2(left.y(), left.x());
       for (int axis = 0; axis < 3; axis++) {
         midHip[axis][i] = middle.get(axis);
