@@ -77,6 +77,22 @@ class PelvisMeasuresTest {
   }
 
   /** Seen from mid-hip at address, x towards the target and y away from the ball. */
+  @Test
+  void thePoseOfAKeyPositionIsReadWhenTheUnitsShowIt() {
+    // Given: a top that units on skin show 20 ms later. Expect: the pose of 20 ms later, as the
+    // unit of the pelvis is as late; within 1e-5 as above.
+    EventTime late =
+        new EventTime(SwingEvent.TOP, MadePelvis.TOP_S, 0, Grade.MEASURED, Reason.NONE, 0.02);
+    PelvisPose shown = MadePelvis.truth(MadePelvis.TOP_S + 0.02);
+    assertThat(
+            find(
+                    measures(MadePelvis.of(Handedness.RIGHT), List.of(late)),
+                    Measure.PELVIS_SLIDE,
+                    "top")
+                .value())
+        .isCloseTo(1000 * shown.slideM(), within(1e-5));
+  }
+
   private static void assertPole(List<MeasureValue> all, PelvisPose p) {
     double c = find(all, Measure.PELVIS_CENTRE_ALONG, "top").value();
     double a = find(all, Measure.PELVIS_CENTRE_ACROSS, "top").value();
