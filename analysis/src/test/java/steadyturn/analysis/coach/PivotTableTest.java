@@ -31,7 +31,7 @@ class PivotTableTest {
   private static final Path PAGE = Path.of("..", "docs", "measures.md");
   private static final String BEGIN = "<!-- pivot by style, from simulated truth -->";
   private static final String END = "<!-- end -->";
-  private static final int LESSONS = 30;
+  private static final int LESSONS = 20;
   private static final Map<String, List<SwingTruth>> SWINGS = new TreeMap<>();
   private static final List<Measure> COLUMNS =
       List.of(
@@ -43,7 +43,7 @@ class PivotTableTest {
 
   @Test
   void theTableOfThePageIsWhatTheSimulatedPlayersDo() throws IOException {
-    // Given: 30 lessons of four swings of each style (seeds 1 to 30), no unit, the truth only.
+    // Given: 20 lessons of four swings of each style (seeds 1 to 20), no unit, the truth only.
     // Expect: the lines of the page, to the digit.
     String page = Files.readString(PAGE);
     int from = page.indexOf(BEGIN) + BEGIN.length();

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 /** What a teacher gives is drawn apart from what reads it; the reading must gain by it. */
 class TeacherGiftTest {
 
-  private static final int LESSONS = 16;
+  private static final int LESSONS = 12;
   private static final long SEED = 8100;
   private static final Map<String, List<StudyRow>> ROWS = new TreeMap<>();
 
