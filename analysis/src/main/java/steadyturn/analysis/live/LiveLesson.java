@@ -41,6 +41,7 @@ public final class LiveLesson implements AutoCloseable {
   private final FinishGate gate = new FinishGate();
   private final LatestSamples samples;
   private final List<Mark> marks = new ArrayList<>();
+  private final List<Mark> clubs = new ArrayList<>();
   private volatile double nowS = Double.NEGATIVE_INFINITY;
   private double cutS = Double.NaN;
   private volatile boolean isOver;
@@ -139,6 +140,18 @@ public final class LiveLesson implements AutoCloseable {
   /** Takes a mark: a step that was only begun reaches to the next one. */
   public synchronized void mark(Mark mark) {
     marks.add(mark);
+    if (!mark.club().isEmpty()) {
+      clubs.add(mark);
+    }
+  }
+
+  /** Takes a mark back; the club that held before it holds on. */
+  public synchronized void unmark(Mark mark) {
+    marks.remove(mark);
+    if (clubs.remove(mark)) {
+      String before = clubs.isEmpty() ? "" : clubs.get(clubs.size() - 1).club();
+      marks.add(new Mark(mark.onsetS(), 0, MarkWord.CLUB.word(), before, ""));
+    }
   }
 
   /** Takes where in its stretch a step that was watched was done: it is looked for no more. */

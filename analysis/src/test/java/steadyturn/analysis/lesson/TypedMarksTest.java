@@ -75,18 +75,22 @@ class TypedMarksTest {
   }
 
   @Test
-  void aNoteIsOfTheBallBeforeItAndOneFarAwayOfTheLesson() {
-    // Given: words typed 5 s after the second ball, 3 s before the first, and 60 s after the last
-    // swing, where a hit is typed too. Expect: each with its ball; the far ones said, none lost.
+  void aNoteIsOfTheNearestBallAndOneFarAwayOfTheLesson() {
+    // Given: words typed 2 s after the second ball, 1 s before the third, 3 s before the first, and
+    // 60 s after the last swing, where a hit is typed too. Expect: each with its ball; the far ones
+    // said, none lost.
     List<Mark> balls = noted.marks().stream().filter(TypedMarksTest::isSwing).toList();
     double endS = balls.get(balls.size() - 1).endS() + 60;
     List<Mark> marks = new ArrayList<>(noted.marks());
-    marks.add(new Mark(balls.get(1).endS() + 5, 0, "note", "", "left heel"));
+    marks.add(new Mark(balls.get(1).endS() + 2, 0, "note", "", "left heel"));
+    marks.add(new Mark(balls.get(2).onsetS() - 1, 0, "note", "", "slower now"));
     marks.add(new Mark(balls.get(0).onsetS() - 3, 0, "note", "", "first"));
     marks.add(new Mark(endS, 0, "note", "", "done"));
     marks.add(new Mark(endS, 0, "hit", "", ""));
     LessonResult result = analyze(noted.with(marks));
-    assertThat(result.swings()).extracting(SwingResult::note).startsWith("first", "left heel", "");
+    assertThat(result.swings())
+        .extracting(SwingResult::note)
+        .startsWith("first", "left heel", "slower now");
     assertThat(result.notices())
         .extracting(Notice::reason)
         .contains(Reason.of(MarkReason.FAR, "hit", endS), Reason.of(MarkReason.NOTE, "done", endS));

@@ -111,6 +111,24 @@ class LiveLessonPiecesTest {
   }
 
   @Test
+  void aMarkTakenBackIsInNoPieceAndTheClubBeforeItHolds() {
+    // Given: a club, another one 5 s later that was meant otherwise, and a hit taken back. Expect:
+    // from the second on the first club again, no hit.
+    feed(105, 0);
+    lesson.mark(new Mark(105, 0, "club", "7-iron", ""));
+    Mark wrong = new Mark(110, 0, "club", "driver", "");
+    lesson.mark(wrong);
+    Mark hit = new Mark(112, 0, "hit", "", "");
+    lesson.mark(hit);
+    lesson.unmark(wrong);
+    lesson.unmark(hit);
+    feed(130.1, 0);
+    assertThat(pieces.get(0).marks())
+        .containsExactly(
+            new Mark(105, 0, "club", "7-iron", ""), new Mark(110, 0, "club", "7-iron", ""));
+  }
+
+  @Test
   void aFastMomentInsideAStepLeavesTheStepAndTenSecondsBeforeIt() {
     // Given: a turn at 200 deg/s from 130 to 130.5 s in a step begun at 125 s. Expect: held after
     // the sway of 0.1 s has died down (0.46 s) and 0.8 s; over 4.5 s after it; the step, still

@@ -19,6 +19,7 @@ import java.util.TreeMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
@@ -132,13 +133,20 @@ public final class Words {
     return filled(bundle.getString(key), byNumber);
   }
 
+  /** A text about so many things; about one thing it may be another. */
+  public String counted(String key, long count) {
+    return text(count == 1 && has(key + ".one") ? key + ".one" : key, count);
+  }
+
   /** A reason as a sentence or part of one; nothing for none. */
   public String text(Reason reason) {
     if (reason.isNone()) {
       return "";
     }
     String key = "why." + reason.code().word();
-    boolean single = reason.args().get("count") instanceof Number n && n.longValue() == 1;
+    boolean single =
+        Stream.of("count", "samples")
+            .anyMatch(of -> reason.args().get(of) instanceof Number n && n.longValue() == 1);
     String text =
         filled(bundle.getString(single && has(key + ".one") ? key + ".one" : key), reason.args());
     return reason.args().get(Reason.ALSO) instanceof Reason second

@@ -60,6 +60,7 @@ public final class LiveRecorder implements AutoCloseable {
   private final double zeroSteadyS = HostTime.steadyS();
   private volatile String stopReason = "";
   private volatile Consumer<LiveMark> onMark = mark -> {};
+  private volatile Consumer<LiveMark> onUnmark = mark -> {};
   private String markTrouble = "";
   private final MarkPage page;
 
@@ -132,8 +133,17 @@ public final class LiveRecorder implements AutoCloseable {
   }
 
   /** Adds a mark of this moment, by the clock of the samples. */
-  public void markNow(String trialType, String club, String note) {
-    mark(new LiveMark(timeOfDay(HostTime.steadyS()), 0, trialType, club, note));
+  public LiveMark markNow(String trialType, String club, String note) {
+    LiveMark mark = new LiveMark(timeOfDay(HostTime.steadyS()), 0, trialType, club, note);
+    mark(mark);
+    return mark;
+  }
+
+  /** Takes a mark back, also from the file. */
+  public void unmark(LiveMark mark) {
+    if (marks.remove(mark)) {
+      onUnmark.accept(mark);
+    }
   }
 
   /**
@@ -156,9 +166,10 @@ public final class LiveRecorder implements AutoCloseable {
     }
   }
 
-  /** Tells someone besides of every mark, by the thread that brings it. */
-  public void tellMarks(Consumer<LiveMark> listener) {
+  /** Tells someone besides of every mark, and of those taken back, by the thread that brings it. */
+  public void tellMarks(Consumer<LiveMark> listener, Consumer<LiveMark> takenBack) {
     onMark = listener;
+    onUnmark = takenBack;
   }
 
   /** Marks taken so far. */

@@ -16,7 +16,7 @@ import steadyturn.ingest.sample.Mark;
 final class MarkPage {
 
   private final RunLabel label;
-  private volatile int writtenMarks;
+  private volatile List<LiveMark> written = List.of();
   private Optional<LiveTrack> writtenFor = Optional.empty();
 
   MarkPage(RunLabel label) {
@@ -25,15 +25,15 @@ final class MarkPage {
 
   /** Marks in the file. */
   int written() {
-    return writtenMarks;
+    return written.size();
   }
 
   /** Writes the file anew when there is something new. */
   void write(List<LiveTrack> tracks, List<LiveMark> marks) throws IOException {
     Optional<LiveTrack> first =
         tracks.stream().filter(LiveTrack::hasBegun).min(Comparator.comparing(LiveTrack::point));
-    boolean isWritten = writtenMarks == marks.size() && first.equals(writtenFor);
-    if (first.isEmpty() || marks.isEmpty() || isWritten) {
+    boolean isWritten = written.equals(marks) && first.equals(writtenFor);
+    if (first.isEmpty() || isWritten || (marks.isEmpty() && written.isEmpty())) {
       return;
     }
     LiveTrack track = first.get();
@@ -42,7 +42,7 @@ final class MarkPage {
       delete(writtenFor.get());
     }
     writtenFor = first;
-    writtenMarks = marks.size();
+    written = List.copyOf(marks);
   }
 
   private static List<Mark> onsets(List<LiveMark> marks, LiveTrack track) {

@@ -22,8 +22,15 @@ final class Activity {
   private final int firstBin;
   private final double[] gyroSquare;
   private final double[] accelSquare;
+  private final double wildestMps2;
 
-  private Activity(BodyPoint point, int firstBin, double[] gyroSquare, double[] accelSquare) {
+  private Activity(
+      BodyPoint point,
+      int firstBin,
+      double[] gyroSquare,
+      double[] accelSquare,
+      double wildestMps2) {
+    this.wildestMps2 = wildestMps2;
     this.point = point;
     this.firstBin = firstBin;
     this.gyroSquare = gyroSquare;
@@ -58,6 +65,7 @@ final class Activity {
       gyro[k] /= counts[k];
       accel[k] /= counts[k];
     }
+    double wildest = Math.sqrt(Arrays.stream(accel).filter(a -> a >= 0).max().orElse(0));
     for (Mark mark : marks) {
       if (MarkWord.of(mark.trialType()).filter(MarkWord::isStep).isPresent()) {
         int from = Math.min(bins, Math.max(0, bin(mark.onsetS()) - first));
@@ -66,7 +74,7 @@ final class Activity {
         Arrays.fill(accel, from, to, Double.NaN);
       }
     }
-    return new Activity(unit.point(), first, gyro, accel);
+    return new Activity(unit.point(), first, gyro, accel, wildest);
   }
 
   private static int bin(double timeS) {
@@ -83,6 +91,11 @@ final class Activity {
 
   int endBin() {
     return firstBin + gyroSquare.length;
+  }
+
+  /** The largest distance of the acceleration from gravity in a bin, wear steps and all, m/s^2. */
+  double wildestMps2() {
+    return wildestMps2;
   }
 
   /** Time that both streams cover, s. */

@@ -5,7 +5,9 @@ import java.util.List;
 import steadyturn.ingest.sample.Averages;
 
 /**
- * How much more one unit moves than another, taken over two-second blocks in which either moves.
+ * How much more one unit moves than another, taken over two-second blocks in which one moves and
+ * the other does not rest: in a bow with hanging arms, or with hands on the hips, a trunk turns
+ * alone.
  *
  * @param blocks number of such blocks
  * @param gyroRatio median ratio of the rates, first to second
@@ -21,6 +23,9 @@ record Briskness(
   /** A block counts when one of the two turns at this rate on average. */
   private static final double MOVING_RAD_PER_S = Math.toRadians(30);
 
+  /** Under that a unit rests (our choice: a player who stands still turns at 2 to 4 deg/s). */
+  private static final double RESTING_RAD_PER_S = Math.toRadians(8);
+
   static Briskness of(Activity a, Activity b) {
     int fromBin = Math.max(a.firstBin(), b.firstBin());
     int endBin = Math.min(a.endBin(), b.endBin());
@@ -29,7 +34,7 @@ record Briskness(
     for (int bin = fromBin; bin + BINS_IN_BLOCK <= endBin; bin += BINS_IN_BLOCK) {
       double rateA = a.gyroRmsRadPerS(bin, bin + BINS_IN_BLOCK);
       double rateB = b.gyroRmsRadPerS(bin, bin + BINS_IN_BLOCK);
-      if (Math.max(rateA, rateB) > MOVING_RAD_PER_S) {
+      if (Math.max(rateA, rateB) > MOVING_RAD_PER_S && Math.min(rateA, rateB) > RESTING_RAD_PER_S) {
         gyroRatios.add(rateA / rateB);
         accelRatios.add(
             a.accelRmsMps2(bin, bin + BINS_IN_BLOCK) / b.accelRmsMps2(bin, bin + BINS_IN_BLOCK));

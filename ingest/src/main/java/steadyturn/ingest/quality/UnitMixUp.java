@@ -15,6 +15,9 @@ final class UnitMixUp {
 
   private static final int FEWEST_BLOCKS = 4;
 
+  /** An arm is pulled so in a swing, a trunk never: docs/mistakes.md, "units exchanged". */
+  private static final double PULL_OF_ARM_MPS2 = 25;
+
   private UnitMixUp() {}
 
   /** What the comparison with the other unit says of the first. */
@@ -29,13 +32,19 @@ final class UnitMixUp {
     if (compared.blocks() < FEWEST_BLOCKS) {
       return List.of();
     }
-    if (isSwapped(inner.point(), outer.point(), compared)) {
+    boolean isArm = inner.point().isTrunk() && isPulledAsAnArm(outer, inner);
+    if (!isArm && isSwapped(inner.point(), outer.point(), compared)) {
       return notUsable(QualityReason.SWAPPED, inner.point(), compared.gyroRatio(), outer.point());
     }
     boolean together = inner.point().isTrunk() && isOneWithTheArm(outer.point(), compared);
     return together && inner == unit
         ? notUsable(QualityReason.ON_THE_ARM, inner.point(), outer.point())
         : List.of();
+  }
+
+  /** What was once swung as no trunk is, and more than the trunk was, is no trunk. */
+  private static boolean isPulledAsAnArm(Activity arm, Activity trunk) {
+    return arm.wildestMps2() > Math.max(PULL_OF_ARM_MPS2, trunk.wildestMps2());
   }
 
   private static boolean isSwapped(BodyPoint inner, BodyPoint outer, Briskness compared) {

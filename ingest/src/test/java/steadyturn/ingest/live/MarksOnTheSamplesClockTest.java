@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -64,6 +65,43 @@ class MarksOnTheSamplesClockTest {
 
   private List<Mark> marks() throws IOException {
     return RecordingReader.readMarks(Archive.open(folder).sessions().get(0).runs().get(0));
+  }
+
+  @Test
+  void aMarkTakenBackIsInNoFile() throws Exception {
+    // Given: three marks, the second taken back once it was written, and a fourth after it; whoever
+    // listens hears of it. Expect: three in the file, though their number is as before.
+    List<LiveMark> back = new ArrayList<>();
+    try (LiveRecorder recorder = LiveRecorder.start(folder, PLAYER, "1")) {
+      recorder.tellMarks(mark -> {}, back::add);
+      send(recorder);
+      recorder.markNow("club", "7-iron", "");
+      LiveMark wrong = recorder.markNow("club", "driver", "");
+      recorder.markNow("note", "", "one");
+      HostTime.pause(500);
+      assertThat(marks()).hasSize(3);
+      recorder.unmark(wrong);
+      recorder.unmark(wrong);
+      recorder.markNow("note", "", "two");
+      assertThat(back).containsExactly(wrong);
+    }
+    assertThat(marks())
+        .extracting(m -> m.club() + m.note())
+        .containsExactly("7-iron", "one", "two");
+  }
+
+  @Test
+  void theOnlyMarkTakenBackLeavesNone() throws Exception {
+    try (LiveRecorder recorder = LiveRecorder.start(folder, PLAYER, "1")) {
+      send(recorder);
+      LiveMark only = recorder.markNow("hit", "", "");
+      HostTime.pause(500);
+      recorder.unmark(only);
+      HostTime.pause(500);
+      assertThat(marks()).isEmpty();
+      assertThat(recorder.marks()).isZero();
+    }
+    assertThat(marks()).isEmpty();
   }
 
   @ParameterizedTest

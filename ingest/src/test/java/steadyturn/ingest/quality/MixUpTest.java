@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
+import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitFacts;
@@ -112,9 +113,39 @@ class MixUpTest {
   @CsvSource({"29.9, 0", "30.1, 10"})
   void aBlockCountsFromThirtyDegreesASecond(double degPerS, int blocks) {
     Activity mover = of(steady(BodyPoint.PELVIS, Math.toRadians(degPerS), 1));
-    Activity still = of(steady(BodyPoint.LEAD_HAND, 0.01, 1));
-    assertThat(Briskness.of(mover, still).blocks()).isEqualTo(blocks);
-    assertThat(Briskness.of(still, mover).blocks()).isEqualTo(blocks);
+    Activity other = of(steady(BodyPoint.LEAD_HAND, Math.toRadians(9), 1));
+    assertThat(Briskness.of(mover, other).blocks()).isEqualTo(blocks);
+    assertThat(Briskness.of(other, mover).blocks()).isEqualTo(blocks);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"7.9, 0", "8.1, 10"})
+  void aBlockInWhichTheOtherRestsSaysNothing(double degPerS, int blocks) {
+    // Given: a trunk that turns at 60 deg/s, beside an arm that hangs, as in a bow.
+    Activity mover = of(steady(BodyPoint.PELVIS, Math.toRadians(60), 1));
+    Activity rests = of(steady(BodyPoint.LEAD_FOREARM, Math.toRadians(degPerS), 1));
+    assertThat(Briskness.of(mover, rests).blocks()).isEqualTo(blocks);
+    assertThat(Briskness.of(rests, mover).blocks()).isEqualTo(blocks);
+  }
+
+  @ParameterizedTest(name = "arm pulled by {0}, trunk by {1}: {2}")
+  @CsvSource({"24, 12, true", "26, 12, false", "26, 27, true"})
+  void anArmThatWasOnceSwungIsNoTrunk(double armMps2, double trunkMps2, boolean swapped) {
+    // Given: a trunk that turns more than the arm, but for half a second in which they are pulled;
+    // the mark of a step that nobody ended lies over it. Expect: it counts all the same.
+    List<Mark> step = List.of(new Mark(0, 2, "turn-on-spot", "", ""));
+    Activity trunk = Activity.of(pulled(BodyPoint.PELVIS, 3, trunkMps2), step);
+    Activity arm = Activity.of(pulled(BodyPoint.LEAD_FOREARM, 1, armMps2), step);
+    assertThat(UnitMixUp.ofFirst(trunk, arm)).hasSize(swapped ? 1 : 0);
+    assertThat(UnitMixUp.ofFirst(arm, trunk)).hasSize(swapped ? 1 : 0);
+  }
+
+  private static UnitStream pulled(BodyPoint point, double radPerS, double pullMps2) {
+    UnitStream unit = steady(point, radPerS, 1);
+    for (int i = 100; i < 150; i++) {
+      unit.accelColumnMps2(2)[i] = 9.80665 + pullMps2;
+    }
+    return unit;
   }
 
   private static List<Finding> between(UnitStream first, UnitStream second) {

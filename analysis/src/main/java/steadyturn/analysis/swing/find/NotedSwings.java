@@ -13,7 +13,7 @@ import steadyturn.ingest.sample.Mark;
 
 /**
  * Which of the marks speaks of which swing: the one noted while it ran, else the nearest, before or
- * after. Notes are typed when there is time for it.
+ * after, by the time from its last movement or to its takeaway.
  */
 final class NotedSwings {
 
@@ -84,14 +84,8 @@ final class NotedSwings {
         .toList();
   }
 
-  /** Words are typed after what they are about; only where nothing was before, before it. */
   private Optional<Integer> nearest(Mark note) {
-    List<Pair> near = pairs(List.of(note));
-    return near.stream()
-        .filter(pair -> swings.get(pair.swing).takeawayS() <= note.onsetS())
-        .findFirst()
-        .or(() -> near.stream().findFirst())
-        .map(Pair::swing);
+    return pairs(List.of(note)).stream().findFirst().map(Pair::swing);
   }
 
   /** The club noted with the swing, else the one named last before it; empty where none was. */

@@ -45,7 +45,8 @@ public final class LiveSession implements AutoCloseable {
     lesson =
         new LiveLesson(
             recorder.label().id(), player, CalibrationStore.of(root)::applyTo, hears, settings);
-    recorder.tellMarks(mark -> lesson.mark(mark.since(zero)));
+    recorder.tellMarks(
+        mark -> lesson.mark(mark.since(zero)), mark -> lesson.unmark(mark.since(zero)));
   }
 
   /**

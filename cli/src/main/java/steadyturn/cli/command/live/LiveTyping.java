@@ -2,10 +2,13 @@ package steadyturn.cli.command.live;
 
 import java.util.Optional;
 import java.util.function.DoubleSupplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import steadyturn.analysis.live.LatestSamples;
 import steadyturn.analysis.live.StepCoach;
 import steadyturn.cli.terminal.Desk;
 import steadyturn.cli.words.Words;
+import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.live.LiveRecorder;
 import steadyturn.ingest.mark.MarkWord;
 
@@ -24,6 +27,7 @@ final class LiveTyping {
   private final Runnable ends;
   private final StepGuide guide;
   private final int units;
+  private Optional<LiveMark> last = Optional.empty();
   private boolean isGuiding;
   private double offerAtS = Double.POSITIVE_INFINITY;
 
@@ -42,7 +46,7 @@ final class LiveTyping {
     guide =
         new StepGuide(
             new StepCoach(samples, session.lesson()::found),
-            word -> recorder.markNow(word.word(), "", ""),
+            word -> last = Optional.of(recorder.markNow(word.word(), "", "")),
             desk::say);
   }
 
@@ -95,6 +99,7 @@ final class LiveTyping {
       case SKIP -> guide.leave(false, nowS);
       case LATER -> guide.leave(true, nowS);
       case AGAIN -> guide.again(nowS);
+      case UNSAY -> unsay(nowS);
       case HELP -> Words.say("record.help").lines().forEach(desk::say);
       case UNKNOWN -> desk.say(Words.say("mark.unknown", line.strip(), TypedLine.nearest(line)));
       case MARK -> mark(typed, typed.word().orElseThrow(), nowS);
@@ -106,8 +111,11 @@ final class LiveTyping {
       guide.begin(word, nowS);
     } else if (word == MarkWord.DONE) {
       guide.done(nowS);
+    } else if (word == MarkWord.CLUB && typed.club().isEmpty()) {
+      desk.say(Words.say("record.which-club"));
     } else {
-      recorder.markNow(word.word(), typed.club(), typed.note());
+      last = Optional.of(recorder.markNow(word.word(), typed.club(), typed.note()));
+      desk.say(Words.say("record.noted", told(word, typed.club(), typed.note())));
       if (word != MarkWord.NOTE) {
         guide.ended(nowS);
       }
@@ -115,5 +123,24 @@ final class LiveTyping {
         guide.strike();
       }
     }
+  }
+
+  /** The last mark is no longer there; a step that is under way is over. */
+  private void unsay(double nowS) {
+    Optional<MarkWord> word = last.flatMap(mark -> MarkWord.of(mark.trialType()));
+    if (word.isEmpty() || word.get() == MarkWord.DONE) {
+      desk.say(Words.say("record.nothing-to-unsay"));
+      return;
+    }
+    LiveMark mark = last.orElseThrow();
+    last = Optional.empty();
+    recorder.unmark(mark);
+    guide.dropped(word.get(), nowS);
+    desk.say(Words.say("record.unsaid", told(word.get(), mark.club(), mark.note())));
+  }
+
+  private static String told(MarkWord word, String club, String note) {
+    String[] parts = {word.word().replace('-', ' '), club, note};
+    return Stream.of(parts).filter(part -> !part.isEmpty()).collect(Collectors.joining(", "));
   }
 }

@@ -134,6 +134,13 @@ final class StepGuide {
     next();
   }
 
+  /** A step was begun by mistake; it is still to be done. */
+  void dropped(MarkWord step, double atS) {
+    if (coach.step().filter(step::equals).isPresent()) {
+      coach.end(atS);
+    }
+  }
+
   void again(double atS) {
     last.or(() -> Optional.ofNullable(toDo.peek())).ifPresent(step -> begin(step, atS));
   }

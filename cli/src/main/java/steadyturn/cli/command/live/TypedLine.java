@@ -25,6 +25,8 @@ record TypedLine(Order order, Optional<MarkWord> word, String club, String note)
     SKIP("s"),
     LATER("l"),
     AGAIN("a"),
+    /** Takes the last mark back. */
+    UNSAY("u"),
     HELP("?"),
     QUIT("q"),
     UNKNOWN("");
@@ -103,7 +105,7 @@ record TypedLine(Order order, Optional<MarkWord> word, String club, String note)
   static String nearest(String line) {
     String typed = line.strip().split("\\s+", 2)[0];
     Stream<String> orders =
-        Stream.of(Order.SKIP, Order.LATER, Order.AGAIN, Order.HELP, Order.QUIT)
+        Stream.of(Order.SKIP, Order.LATER, Order.AGAIN, Order.UNSAY, Order.HELP, Order.QUIT)
             .map(o -> o.name().toLowerCase(Locale.ROOT));
     return MarkWord.nearest(typed, Stream.concat(MarkWord.words(), orders));
   }

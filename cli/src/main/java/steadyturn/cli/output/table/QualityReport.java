@@ -57,7 +57,7 @@ public final class QualityReport {
             unit.lostPct(),
             unit.saturatedSamples() == 0
                 ? ""
-                : ", " + say("table.beyond-range", unit.saturatedSamples()));
+                : ", " + Words.inUse().counted("table.beyond-range", unit.saturatedSamples()));
     List<String> lines = new ArrayList<>(Layout.beside(name, NAME_WIDTH, figures));
     for (Finding finding : unit.findings()) {
       String sign = finding.verdict() == Verdict.FIT ? "    note" : "    !";

@@ -166,7 +166,9 @@ public final class TableReport {
       words.append(", ").append(say("table.lost", unit.lostPct()));
     }
     if (unit.saturatedSamples() > 0) {
-      words.append(", ").append(say("table.beyond-range", unit.saturatedSamples()));
+      words
+          .append(", ")
+          .append(Words.inUse().counted("table.beyond-range", unit.saturatedSamples()));
     }
     return words.toString();
   }

@@ -86,6 +86,18 @@ class StepGuideTest {
   }
 
   @Test
+  void aStepBegunByMistakeIsDroppedWithoutAWord() {
+    guide.begin(MarkWord.BOW, nowS);
+    stillFor(1);
+    int before = said.size();
+    guide.dropped(MarkWord.AIM, nowS);
+    assertThat(guide.status()).startsWith("bow");
+    guide.dropped(MarkWord.BOW, nowS);
+    assertThat(guide.status()).isEmpty();
+    assertThat(said).hasSize(before);
+  }
+
+  @Test
   void enterBeforeAnyUnitSendsIsAnswered() {
     guide.begin(nowS);
     assertThat(said).containsExactly("The steps are offered as soon as the units send.");

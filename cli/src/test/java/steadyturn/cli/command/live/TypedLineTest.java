@@ -41,7 +41,17 @@ class TypedLineTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"'',BEGIN", "'  ',BEGIN", "q,QUIT", "quit,QUIT", "QUIT,QUIT", "s,SKIP", "l,LATER"})
+  @CsvSource({
+    "'',BEGIN",
+    "'  ',BEGIN",
+    "q,QUIT",
+    "quit,QUIT",
+    "QUIT,QUIT",
+    "s,SKIP",
+    "l,LATER",
+    "u,UNSAY",
+    "unsay,UNSAY"
+  })
   void anOrderIsAWordOrItsKey(String line, Order order) {
     assertThat(TypedLine.of(line).order()).isEqualTo(order);
   }
