@@ -28,6 +28,7 @@ final class ArmSwingReader {
   private static final double SKIN_LAG_S = 0.0015;
   private static final double SKIN_LAG_SD_S = 0.0025;
   private static final double FILTER_LAG_STEPS = 0.35;
+  private static final double FOOT_PART = 0.5;
   // the wrist may begin to cock before or after the arm moves, at the top as well: our assumptions
   private static final double HAND_RAD_PER_S = Math.toRadians(2.5);
   private static final double HAND_TAKEAWAY_SD_S = 0.02;
@@ -132,10 +133,11 @@ final class ArmSwingReader {
     return shown.earlier(SKIN_LAG_S + filterS(), Math.hypot(SKIN_LAG_SD_S, filterS()));
   }
 
-  /** A blow goes through the bone: only the chip's filter holds it back. */
+  /** A blow goes through the bone; it shows with the foot of the filter's answer. */
   private Instant blown(Instant shown) {
-    lateS.put(SwingEvent.IMPACT, filterS());
-    return shown.earlier(filterS(), filterS());
+    double footS = FOOT_PART * filterS();
+    lateS.put(SwingEvent.IMPACT, footS);
+    return shown.earlier(footS, footS);
   }
 
   private double filterS() {
