@@ -20,6 +20,7 @@ import steadyturn.fusion.displace.SwingFit;
 import steadyturn.fusion.displace.SwingSpan;
 import steadyturn.fusion.displace.UnitPriors;
 import steadyturn.fusion.rest.Rest;
+import steadyturn.fusion.rest.WarmedUp;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.fusion.wear.pelvis.TurnOnSpot;
@@ -105,7 +106,7 @@ final class PelvisLesson {
   }
 
   private Map<GatheredSwing, PelvisSwing> estimate(List<Known> found) {
-    UnitPriors priors = priors(found.get(0).rests);
+    UnitPriors priors = priors(found);
     LessonEstimate estimate = new LessonEstimate(priors, settings.gravityMps2());
     List<Known> swings = withDriftsNamed(estimate.rough(), found);
     List<SwingSpan> spans = new ArrayList<>();
@@ -141,12 +142,16 @@ final class PelvisLesson {
     return flags;
   }
 
-  private UnitPriors priors(SwingRests any) {
-    boolean calibrated = any.span().stream().facts().calibrated();
+  private UnitPriors priors(List<Known> found) {
+    boolean calibrated = found.get(0).rests.span().stream().facts().calibrated();
     UnitPriors priors = calibrated ? UnitPriors.calibrated() : UnitPriors.raw();
-    return steps.tableBias().isPresent()
-        ? priors.withGyroBias(Math.toRadians(calibrated ? 0.03 : 0.08))
-        : priors;
+    List<Vector3> rates =
+        found.stream().flatMap(k -> k.rests.addressRateRadPerS().stream()).toList();
+    double atTable = Math.toRadians(calibrated ? 0.03 : 0.08);
+    return steps
+        .tableBias()
+        .map(b -> priors.withGyroBias(Math.hypot(atTable, WarmedUp.byRadPerS(rates, b))))
+        .orElse(priors);
   }
 
   /**
