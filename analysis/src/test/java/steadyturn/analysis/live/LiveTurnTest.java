@@ -89,8 +89,9 @@ class LiveTurnTest {
 
   @Test
   void itIsTakenFromTheFilterAsOftenAsAsked() {
-    // Given: every 0.1 s. Expect: of the sample at 2.3 s, though 2.395 s were seen.
-    turn = of(1, 0.1);
+    // Given: every 0.0975 s, which is every twentieth sample. Expect: of the sample at 2.3 s,
+    // though 2.395 s were seen.
+    turn = of(1, 0.0975);
     goOn(2, 0);
     goOn(0.4, 60);
     assertThat(turn.atS()).isCloseTo(2.3, within(0.0051));
