@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assumptions.assumeThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -13,16 +14,12 @@ import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import steadyturn.analysis.coach.teaching.TeachingReader;
 import steadyturn.analysis.compare.MeasureAt;
-import steadyturn.analysis.lab.LessonSimulator;
-import steadyturn.analysis.lab.LessonSpec;
 import steadyturn.analysis.lab.SyntheticLesson;
 import steadyturn.analysis.lab.body.PlayerStyle;
-import steadyturn.analysis.lab.body.Trait;
-import steadyturn.analysis.lab.body.Variation;
+import steadyturn.analysis.lab.telling.KnownFault;
 import steadyturn.analysis.lab.truth.SwingTruth;
 import steadyturn.analysis.lab.truth.TrueMeasure;
 import steadyturn.analysis.lesson.LessonAnalyzer;
@@ -33,7 +30,7 @@ import steadyturn.ingest.sample.Handedness;
  * The whole way from simulated units to the priority. The number of lessons of each kind is small
  * here; {@code -Dsteadyturn.coach.lessons=200} runs the study, {@code -Dsteadyturn.coach.swings=3}
  * the one of short lessons, {@code -Dsteadyturn.coach.seed=} others, {@code
- * "-Dsteadyturn.coach.kind=early release"} one kind alone.
+ * "-Dsteadyturn.coach.kind=early-release"} one kind alone.
  */
 class SimulatedLessonsTest {
 
@@ -44,43 +41,29 @@ class SimulatedLessonsTest {
   private static final int ENOUGH_SWINGS = 10;
   private static final Coach COACH = new Coach(TeachingReader.shipped());
 
-  static Stream<Arguments> kinds() {
-    Stream<Arguments> all =
-        Stream.of(
-            Arguments.of("slider", "slide-for-turn", slider(), Handedness.RIGHT),
-            Arguments.of("slider, left", "slide-for-turn", slider(), Handedness.LEFT),
-            Arguments.of("good turner", "", PlayerStyle.steadyTurner(), Handedness.RIGHT),
-            Arguments.of("good turner, left", "", PlayerStyle.steadyTurner(), Handedness.LEFT),
-            Arguments.of("early release", "early-release|cast", early(), Handedness.RIGHT),
-            Arguments.of("late and steady", "", late(), Handedness.RIGHT),
-            Arguments.of("fast tempo", "quick-back", fast(), Handedness.RIGHT),
-            Arguments.of("mixed", "slide-for-turn", mixed(), Handedness.RIGHT));
-    return all.filter(kind -> KIND.isEmpty() || KIND.equals(kind.get()[0]));
+  static Stream<KnownFault> kinds() {
+    return KnownFault.all().stream().filter(kind -> KIND.isEmpty() || KIND.equals(kind.name()));
   }
 
-  @ParameterizedTest(name = "{0}")
+  @ParameterizedTest
   @MethodSource("kinds")
-  void theCauseThatWasPutInComesOutAsThePriority(
-      String kind, String cause, PlayerStyle style, Handedness handed) {
+  void theCauseThatWasPutInComesOutAsThePriority(KnownFault kind) {
     // Given: lessons of ten swings from simulated units, seeds 901 and up. Expect: the cause as
     // priority in at least 95 %; the short form has one lesson of each kind.
     assumeThat(SWINGS).isGreaterThanOrEqualTo(ENOUGH_SWINGS);
-    List<String> causes = List.of(cause.split("\\|", -1));
-    long right = count(kind, SWINGS, style, handed).of(told -> causes.contains(told.priority()));
+    long right = count(kind, SWINGS).of(told -> kind.causes().contains(told.priority()));
     assertThat(right).isGreaterThanOrEqualTo(nearlyAll());
   }
 
-  @ParameterizedTest(name = "{0}")
+  @ParameterizedTest
   @MethodSource("kinds")
-  void threeSwingsGiveTheCauseOrNotSureYetAndNothingUntrue(
-      String kind, String cause, PlayerStyle style, Handedness handed) {
+  void threeSwingsGiveTheCauseOrNotSureYetAndNothingUntrue(KnownFault kind) {
     // Given: lessons of three swings. Expect: the cause as priority or none, in every lesson, and
     // in at least 95 % nothing told, first or further, that is not true of the player's real
     // movement: an interval of 95 % may be wrong about a value near its limit.
-    List<String> causes = new ArrayList<>(List.of(cause.split("\\|", -1)));
+    List<String> causes = new ArrayList<>(kind.causes());
     causes.add("");
-    int swings = Math.min(3, SWINGS);
-    Count told = count(kind + ", " + swings + " swings", swings, style, handed);
+    Count told = count(kind, Math.min(3, SWINGS));
     assertThat(told.of(each -> causes.contains(each.priority()))).isEqualTo(LESSONS);
     assertThat(told.of(each -> each.untrue().isEmpty())).isGreaterThanOrEqualTo(nearlyAll());
   }
@@ -90,7 +73,10 @@ class SimulatedLessonsTest {
     // Given: lessons of ten swings of players who slide 64 mm and turn 30 deg, so that the share of
     // turn lies near its limit. Expect: in every lesson the slide, no priority, or the little turn
     // alone, which is true of them too; in at least 95 % nothing told that is untrue.
-    Count told = count("mild slider", SWINGS, PlayerStyle.slider(), Handedness.RIGHT);
+    Count told =
+        count(
+            new KnownFault("mild slider", Set.of(), PlayerStyle.slider(), Handedness.RIGHT),
+            SWINGS);
     List<String> fair = List.of("slide-for-turn", "little-turn", "");
     assertThat(told.of(each -> fair.contains(each.priority()))).isEqualTo(LESSONS);
     assertThat(told.of(each -> each.untrue().isEmpty())).isGreaterThanOrEqualTo(nearlyAll());
@@ -109,28 +95,19 @@ class SimulatedLessonsTest {
     }
   }
 
-  private static Count count(String kind, int swings, PlayerStyle style, Handedness handed) {
+  private static Count count(KnownFault kind, int swings) {
     List<Told> all =
-        LongStream.range(SEED, SEED + LESSONS)
-            .mapToObj(seed -> told(swings, style, handed, seed))
-            .toList();
+        LongStream.range(SEED, SEED + LESSONS).mapToObj(seed -> told(kind, swings, seed)).toList();
     Map<String, Long> names =
         all.stream()
             .collect(Collectors.groupingBy(Told::priority, TreeMap::new, Collectors.counting()));
-    System.err.println(kind + ", seeds from " + SEED + ": " + names);
+    System.err.println(kind.name() + ", " + swings + " swings, seeds from " + SEED + ": " + names);
     all.stream().filter(t -> !t.untrue().isEmpty()).forEach(System.err::println);
     return new Count(all);
   }
 
-  private static Told told(int count, PlayerStyle style, Handedness handed, long seed) {
-    LessonSpec spec =
-        LessonSpec.standard()
-            .withPlayer(style)
-            .withHanded(handed)
-            .withHits(count)
-            .withPractices(0)
-            .withRateHz(200);
-    SyntheticLesson lesson = LessonSimulator.simulate(spec, seed);
+  private static Told told(KnownFault kind, int balls, long seed) {
+    SyntheticLesson lesson = kind.lesson(balls, seed);
     List<SwingResult> swings =
         LessonAnalyzer.withDefaults().analyze(List.of(lesson.recording())).get(0).swings();
     Advice advice = COACH.advise("p01", "7-iron", swings);
@@ -155,45 +132,5 @@ class SimulatedLessonsTest {
             .orElseThrow();
     double limit = evidence.limit().value();
     return evidence.need().above() ? mean > limit : mean < limit;
-  }
-
-  /**
-   * Slides clearly: the usual slider of the simulator slides 64 mm, which the measuring error of
-   * slide leaves in doubt in about one lesson of six.
-   */
-  private static PlayerStyle slider() {
-    return PlayerStyle.slider()
-        .with(Trait.TURN_TOP_DEG, Variation.about(-28, 2, 3))
-        .with(Trait.SLIDE_TOP_MM, Variation.about(-78, 4, 9));
-  }
-
-  /**
-   * Turns well, and lets the wrists go clearly early: of the usual early releases of the simulator
-   * one in eight lies within its own interval of the limit.
-   */
-  private static PlayerStyle early() {
-    return PlayerStyle.steadyTurner()
-        .with(Trait.RELEASE_START_MS, Variation.about(230, 5, 6))
-        .with(Trait.RELEASE_LENGTH_MS, PlayerStyle.earlyRelease().spread(Trait.RELEASE_LENGTH_MS));
-  }
-
-  private static PlayerStyle late() {
-    return PlayerStyle.steadyTurner()
-        .with(Trait.RELEASE_START_MS, PlayerStyle.lateRelease().spread(Trait.RELEASE_START_MS))
-        .with(Trait.RELEASE_LENGTH_MS, PlayerStyle.lateRelease().spread(Trait.RELEASE_LENGTH_MS));
-  }
-
-  private static PlayerStyle fast() {
-    return PlayerStyle.steadyTurner()
-        .with(Trait.BACK_S, PlayerStyle.fastTempo().spread(Trait.BACK_S))
-        .with(Trait.DOWN_S, PlayerStyle.fastTempo().spread(Trait.DOWN_S));
-  }
-
-  /** A slider with an early release and a fast tempo. */
-  private static PlayerStyle mixed() {
-    return slider()
-        .with(Trait.RELEASE_START_MS, PlayerStyle.earlyRelease().spread(Trait.RELEASE_START_MS))
-        .with(Trait.RELEASE_LENGTH_MS, PlayerStyle.earlyRelease().spread(Trait.RELEASE_LENGTH_MS))
-        .with(Trait.BACK_S, Variation.about(0.62, 0.03, 0.02));
   }
 }

@@ -34,8 +34,13 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
 
   /** Questions about set-up, which the units cannot see; for the teacher only. */
   static Html asks(Pen pen) {
+    Advice advice = pen.sheet().advice();
     Html html = new Html().open("section", "class", "ask").element("h2", pen.text("ask.title"));
-    html.list(pen.sheet().advice().asks().stream().map(ask -> pen.text("ask." + ask)));
+    Stream<String> look =
+        advice.priority().stream()
+            .flatMap(found -> links(found, Seen.LOOK))
+            .map(link -> pen.text("ask.look", consequence(pen, link)));
+    html.list(Stream.concat(advice.asks().stream().map(ask -> pen.text("ask." + ask)), look));
     return html.close("section");
   }
 
@@ -56,6 +61,7 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
     } else {
       html.element("p", text("page.nothing"), "class", "big");
       html.element("p", text("page.nothing" + (pen.forPlayer() ? ".player" : ".teacher")));
+      html.part(pen.forPlayer() ? new Html() : FewNumbers.within(pen, advice.good()));
     }
     html.close("section");
   }
@@ -65,8 +71,10 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
     String key = "finding." + finding.rule().name();
     html.element("p", text(key + (pen.forPlayer() ? ".aim" : ".name")), "class", "big");
     html.element("p", text(key + (pen.forPlayer() ? ".player" : ".teacher")));
-    html.list(finding.evidence().stream().map(this::evidence), "class", "seen-by");
-    if (!pen.forPlayer()) {
+    if (pen.forPlayer()) {
+      html.list(finding.evidence().stream().map(this::evidence), "class", "seen-by");
+    } else {
+      html.part(FewNumbers.against(pen, finding));
       chain(finding);
       String named = source.isBlank() ? text("source.own") : source;
       String confidence = text("confidence." + finding.rule().confidence());
@@ -85,9 +93,9 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
     return name + ": " + pen.ranged(e.value(), e.low(), e.high(), measure) + "; " + limit + ".";
   }
 
-  /** What it tends to cause, one after the other, each with what the units saw of it. */
+  /** What it tends to cause, where there is a sign of it, one after the other. */
   private void chain(RuleFinding finding) {
-    List<Link> signs = finding.chain().stream().filter(l -> l.kind() != Seen.NOT_SEEN).toList();
+    List<Link> signs = links(finding, Seen.SEEN, Seen.TENDENCY).toList();
     if (signs.isEmpty()) {
       return;
     }
@@ -96,10 +104,18 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
     for (Link link : signs) {
       String seen = link.kind().word();
       html.open("li");
-      html.element("span", text("consequence." + link.consequence().name() + ".teacher"));
+      html.element("span", consequence(pen, link));
       html.words(" ").element("em", text("seen." + seen), "class", seen).close("li");
     }
     html.close("ol");
+  }
+
+  private static Stream<Link> links(RuleFinding finding, Seen... kinds) {
+    return finding.chain().stream().filter(link -> List.of(kinds).contains(link.kind()));
+  }
+
+  private static String consequence(Pen pen, Link link) {
+    return pen.text("consequence." + link.consequence().name() + ".teacher");
   }
 
   private void whatIsGood() {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
+import steadyturn.analysis.coach.MeanMotion;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.ModelCurve;
 import steadyturn.analysis.measure.Measure;

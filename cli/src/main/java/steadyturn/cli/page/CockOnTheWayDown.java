@@ -3,6 +3,7 @@ package steadyturn.cli.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.coach.MeanMotion;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Curve;
@@ -104,9 +105,9 @@ record CockOnTheWayDown(Pen pen, List<SwingResult> swings, double fromMs) {
     double half = release.get().halfWidthOfMean();
     double x1 = frame.x(release.get().mean() + half);
     double x2 = frame.x(release.get().mean() - half);
-    drawing.box(x1, frame.top(), x2 - x1, frame.height(), Ink.POINT, "none", 0.35);
+    drawing.box(x1, frame.top(), x2 - x1, frame.height(), "none", Ink.DARK, 0.6);
     double x = frame.x(release.get().mean());
-    drawing.line(x, frame.top(), x, frame.bottom(), Ink.POINT, 2);
+    drawing.line(x, frame.top(), x, frame.bottom(), Ink.DARK, 2);
     drawing.words(x - 8, frame.bottom() - 10, "end", pen.text("picture.cock.release"), "label");
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import steadyturn.analysis.coach.MeanMotion;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.page.paper.Drawing;

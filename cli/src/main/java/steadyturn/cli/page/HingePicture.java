@@ -30,6 +30,9 @@ final class HingePicture {
   /** So far a pin is drawn in its place; beyond it stands at the edge with an arrow, mm. */
   private static final double DEEPEST_MM = 150;
 
+  /** Type of the teacher's picture, which is printed smaller than the player's. */
+  private static final double SMALLER_PAPER = 1.3;
+
   final Drawing drawing;
   private final double middleX;
   private final double middleY;
@@ -38,6 +41,7 @@ final class HingePicture {
   final int leftIsTarget;
   final double weight;
   private final Labels labels;
+  private double type = 1;
 
   HingePicture(Drawing drawing, double width, double height, double halfHipsMm, int leftIsTarget) {
     this.drawing = drawing;
@@ -88,9 +92,13 @@ final class HingePicture {
             pen.text(outline ? "hinge.goal" : "hinge.now" + pen.reader()),
             told(pen, hips));
     HingePicture picture = new HingePicture(drawing, WIDTH, HEIGHT, half(pen), pen.leftIsTarget());
+    picture.type = pen.forPlayer() ? 1 : SMALLER_PAPER;
     picture.target(pen);
     picture.bars(hips, outline);
     picture.names(pen, hips);
+    if (!outline) {
+      picture.edge(hips.pinEdge(pen));
+    }
     picture.pin(hips, Optional.of(pen));
     picture.scale(pen);
     return drawing.done();
@@ -134,10 +142,10 @@ final class HingePicture {
             new double[] {to - 4 * step, 26}),
         Ink.DARK);
     String anchor = leftIsTarget > 0 ? "start" : "end";
-    drawing.words(from + 10 * leftIsTarget, 25, anchor, pen.text("picture.target"), "note");
+    drawing.words(from + 10 * leftIsTarget, 25, anchor, pen.text("picture.target"), kind("note"));
     labels
-        .avoid(from + 70 * leftIsTarget, 20, to, 20, 20)
-        .avoid(10, HEIGHT - 14, 140, HEIGHT - 14, 14);
+        .avoid(from + 70 * type * leftIsTarget, 20, to, 20, 20)
+        .avoid(10, HEIGHT - 14, 110 + 30 * type, HEIGHT - 14, 14);
   }
 
   void bars(Hips hips, boolean outline) {
@@ -207,8 +215,12 @@ final class HingePicture {
       spots.add(new Labels.Spot(end[0] + out, end[1] + 18, outwards));
       spots.add(new Labels.Spot(end[0] + out, end[1] - 8, outwards));
     }
-    Labels.Spot spot = labels.place(text, typePx, spots);
-    drawing.words(spot.x(), spot.y(), spot.anchor(), text, kind);
+    Labels.Spot spot = labels.place(text, type * typePx, spots);
+    drawing.words(spot.x(), spot.y(), spot.anchor(), text, kind(kind));
+  }
+
+  private String kind(String kind) {
+    return type > 1 ? kind + " large" : kind;
   }
 
   /** Words keep on the paper: from the end of a bar inwards. */
@@ -230,6 +242,13 @@ final class HingePicture {
             });
   }
 
+  /** How well the place of the pin is known, where it is drawn in its place. */
+  private void edge(List<double[]> edgeMm) {
+    if (edgeMm.stream().allMatch(p -> Math.hypot(p[0], p[1]) < 2 * DEEPEST_MM)) {
+      drawing.path(onPaper(edgeMm), Ink.DARK, 1, "", 0.7);
+    }
+  }
+
   /** Where a pin is drawn: in its place, or at the edge in its direction. */
   double[] onPaper(double[] pinMm) {
     double part = Math.min(1, DEEPEST_MM / Math.hypot(pinMm[0], pinMm[1]));
@@ -246,7 +265,7 @@ final class HingePicture {
     Labels.Spot spot =
         labels.place(
             text,
-            14,
+            14 * type,
             List.of(
                 new Labels.Spot(px, py + 28, "middle"),
                 new Labels.Spot(px, below, "middle"),
@@ -259,7 +278,7 @@ final class HingePicture {
     if (spot.y() > py + 30) {
       drawing.line(px, py + weight, px, spot.y() - 14, Ink.QUIET, 1);
     }
-    drawing.words(spot.x(), spot.y(), spot.anchor(), text, "note");
+    drawing.words(spot.x(), spot.y(), spot.anchor(), text, kind("note"));
   }
 
   private static String off(Pen pen, double[] pinMm) {
@@ -273,6 +292,6 @@ final class HingePicture {
     drawing.line(from, HEIGHT - 14, to, HEIGHT - 14, Ink.DARK, 2);
     drawing.line(from, HEIGHT - 19, from, HEIGHT - 9, Ink.DARK, 2);
     drawing.line(to, HEIGHT - 19, to, HEIGHT - 9, Ink.DARK, 2);
-    drawing.words(to + 8, HEIGHT - 9, "start", inches ? "4 in" : "10 cm", "note");
+    drawing.words(to + 8, HEIGHT - 9, "start", inches ? "4 in" : "10 cm", kind("note"));
   }
 }

@@ -2,7 +2,10 @@ package steadyturn.cli.page;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import steadyturn.analysis.coach.MeanMotion;
 import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.pelvis.TurnCentre;
@@ -16,6 +19,12 @@ record Hips(Line top, Optional<Line> impact, List<double[]> path) {
 
   /** Under this turn the point turned about is too far off to be drawn, deg. */
   private static final double LEAST_TURN_DEG = 10;
+
+  /** Less than this cannot be seen in a picture; our choice. */
+  private static final double LEAST_MM = 5;
+
+  private static final double LEAST_DEG = 2;
+  private static final int CORNERS = 32;
 
   /** One hip line: its turn, and the place of its middle. */
   record Line(double turnDeg, double alongMm, double acrossMm) {}
@@ -67,8 +76,21 @@ record Hips(Line top, Optional<Line> impact, List<double[]> path) {
                 new Line(
                     line.turnDeg,
                     nearest(teaching, line.alongMm, "come-forward", "forward-too-far"),
-                    line.acrossMm)),
+                    Math.min(line.acrossMm, value(teaching, "to-the-ball")))),
         List.of());
+  }
+
+  /** Whether a reader would see a difference to these. */
+  boolean differFrom(Hips other) {
+    return differ(top, other.top)
+        || impact.isPresent()
+            && other.impact.isPresent()
+            && differ(impact.get(), other.impact.get());
+  }
+
+  private static boolean differ(Line one, Line other) {
+    double mm = Math.hypot(one.alongMm - other.alongMm, one.acrossMm - other.acrossMm);
+    return mm >= LEAST_MM || Math.abs(one.turnDeg - other.turnDeg) >= LEAST_DEG;
   }
 
   private static boolean isWide(Teaching teaching, double turnDeg, double slideMm) {
@@ -86,10 +108,58 @@ record Hips(Line top, Optional<Line> impact, List<double[]> path) {
 
   /** The point turned about on the way to the top: along and across; empty with hardly any turn. */
   Optional<double[]> pinMm() {
-    if (Math.abs(top.turnDeg) < LEAST_TURN_DEG) {
-      return Optional.empty();
+    return Math.abs(top.turnDeg) < LEAST_TURN_DEG ? Optional.empty() : Optional.of(pin(top));
+  }
+
+  private static double[] pin(Line line) {
+    double[] pole = TurnCentre.pole(line.alongMm, -line.acrossMm, Math.toRadians(line.turnDeg));
+    return new double[] {pole[0], -pole[1]};
+  }
+
+  /**
+   * The edge of where that point lies: an ellipse whose width in every direction is the 95 % range
+   * there, from those of turn, slide and thrust at the top, taken as free of one another (our
+   * choice); empty under three swings or with hardly any turn.
+   */
+  List<double[]> pinEdge(Pen pen) {
+    double turn = half(pen, Measure.PELVIS_TURN);
+    double along = half(pen, Measure.PELVIS_SLIDE);
+    double across = half(pen, Measure.PELVIS_THRUST);
+    if (pinMm().isEmpty() || Double.isNaN(turn + along + across)) {
+      return List.of();
     }
-    double[] pole = TurnCentre.pole(top.alongMm, -top.acrossMm, Math.toRadians(top.turnDeg));
-    return Optional.of(new double[] {pole[0], -pole[1]});
+    double[] at = pin(top);
+    double xx = 0;
+    double xy = 0;
+    double yy = 0;
+    for (Line moved :
+        List.of(
+            new Line(top.turnDeg + turn, top.alongMm, top.acrossMm),
+            new Line(top.turnDeg, top.alongMm + along, top.acrossMm),
+            new Line(top.turnDeg, top.alongMm, top.acrossMm + across))) {
+      double dx = pin(moved)[0] - at[0];
+      double dy = pin(moved)[1] - at[1];
+      xx += dx * dx;
+      xy += dx * dy;
+      yy += dy * dy;
+    }
+    double x = Math.sqrt(xx);
+    double lean = x == 0 ? 0 : xy / x;
+    double y = Math.sqrt(Math.max(0, yy - lean * lean));
+    return IntStream.rangeClosed(0, CORNERS)
+        .mapToDouble(k -> 2 * Math.PI * k / CORNERS)
+        .mapToObj(
+            a ->
+                new double[] {
+                  at[0] + x * Math.cos(a), at[1] + lean * Math.cos(a) + y * Math.sin(a)
+                })
+        .toList();
+  }
+
+  private static double half(Pen pen, Measure measure) {
+    return pen.mean(measure, "top")
+        .filter(mean -> mean.count() >= GroupComparison.FEWEST_SWINGS)
+        .map(GroupSummary::halfWidthOfMean)
+        .orElse(Double.NaN);
   }
 }

@@ -52,16 +52,12 @@ record NumbersPart(Pen pen, Html html) {
   }
 
   private void head(String caption, String... columns) {
-    Stream<String> keys =
-        Stream.concat(Stream.of("table.measure", "table.at"), Arrays.stream(columns));
+    Stream<String> keys = Stream.concat(Stream.of("table.measure"), Arrays.stream(columns));
     html.table(pen.text(caption), keys.map(pen::text));
   }
 
   private void row(MeasureAt what, String... cells) {
-    String at = what.at().isEmpty() ? "" : pen.text("at." + what.at());
-    html.row(
-        pen.text("measure." + what.measure().id()),
-        Stream.concat(Stream.of(at), Arrays.stream(cells)));
+    html.row(Pen.sentence(pen.name(what)), Arrays.stream(cells));
   }
 
   private void mean(MeasureAt what) {

@@ -81,16 +81,19 @@ public final class Page {
   }
 
   private void forTeacher() {
-    html.open("div", "class", "beside").part(AdvicePart.oneThing(pen)).part(SideBySide.of(pen));
-    html.close("div").part(DrillPart.toDo(pen)).part(AdvicePart.asks(pen));
-    html.open("div", "class", "side-by-side").part(AdvicePart.others(pen)).close("div");
+    html.open("div", "class", "beside").open("div").part(AdvicePart.oneThing(pen));
+    html.part(AdvicePart.asks(pen)).close("div").open("div").part(SideBySide.of(pen));
+    html.part(DrillPart.toDo(pen)).close("div", "div");
+    html.open("div", "class", "others").part(AdvicePart.others(pen)).close("div");
     html.part(DrillPart.done(pen));
-    pictures();
-    figure(CockOnTheWayDown.draw(pen), "picture.cock", "picture.needs.wrist");
+    html.open("section", "class", "pictures").element("h2", text("page.pictures"));
+    html.open("div", "class", "figures");
+    figure(TurnAgainstSlide.draw(pen), "picture.path", "picture.needs.pelvis");
     figure(SwingToSwing.draw(pen), "picture.same", "picture.needs.pelvis");
-    html.close("div", "section");
+    html.close("div", "section").open("div", "class", "beside").open("div", "class", "pictures");
+    figure(CockOnTheWayDown.draw(pen), "picture.cock", "picture.needs.wrist");
+    html.close("div").part(NumbersPart.means(pen)).close("div");
     pen.sheet().model().ifPresent(model -> html.part(NumbersPart.model(pen, model)));
-    html.part(NumbersPart.means(pen));
     notices();
   }
 
@@ -98,12 +101,6 @@ public final class Page {
     html.part(AdvicePart.oneThing(pen)).part(SideBySide.of(pen)).part(DrillPart.toDo(pen));
     html.open("div", "class", "others").part(AdvicePart.others(pen)).part(DrillPart.done(pen));
     html.close("div");
-  }
-
-  private void pictures() {
-    html.open("section", "class", "pictures").element("h2", text("page.pictures"));
-    html.open("div", "class", "figures");
-    figure(TurnAgainstSlide.draw(pen), "picture.path", "picture.needs.pelvis");
   }
 
   private void figure(Optional<Html> picture, String key, String needs) {
@@ -130,7 +127,7 @@ public final class Page {
     }
     notices.addAll(pen.words().told(sheet.notices()).keySet());
     if (!notices.isEmpty()) {
-      html.open("section").element("h2", text("page.notices"));
+      html.open("section", "class", "notices").element("h2", text("page.notices"));
       html.list(notices.stream()).close("section");
     }
   }

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.TextNode;
 import java.util.List;
 import java.util.function.Function;
 import steadyturn.analysis.coach.Evidence;
+import steadyturn.analysis.coach.MeanMotion;
 import steadyturn.analysis.coach.ModelGap;
 import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.coach.drill.DrillRep;

@@ -51,7 +51,8 @@ record SideBySide(Pen pen) {
   }
 
   private Html section(Kind kind) {
-    boolean toGo = pen.sheet().advice().priority().isPresent();
+    boolean toGo =
+        pen.sheet().advice().priority().isPresent() && (kind != Kind.HINGE || goalDiffers());
     Html html = new Html().open("section", "class", "pictures");
     html.element("h2", pen.text("hinge.title" + pen.reader()), "class", "unseen");
     html.open("div", "class", toGo ? "sides" : "sides alone");
@@ -69,6 +70,13 @@ record SideBySide(Pen pen) {
       HingeInTime.moving(pen).ifPresent(html::part);
     }
     return html.close("section");
+  }
+
+  /** Of some findings, such as turns that differ each time, the mean has nowhere to go. */
+  private boolean goalDiffers() {
+    return Hips.measured(pen)
+        .filter(now -> now.goal(pen.sheet().teaching()).differFrom(now))
+        .isPresent();
   }
 
   /** What it looks like in who turns and in who slides, so that nobody needs the words. */

@@ -106,7 +106,7 @@ record SwingToSwing(Pen pen, Drawing drawing) {
               double half = g.halfWidthOfMean();
               double y1 = Math.max(frame.top(), frame.y(g.mean() + half));
               double y2 = Math.min(frame.bottom(), frame.y(g.mean() - half));
-              drawing.box(frame.left(), y1, frame.width(), y2 - y1, Ink.BACK, "none", 0.14);
+              drawing.box(frame.left(), y1, frame.width(), y2 - y1, "none", Ink.BACK, 1);
             });
   }
 }

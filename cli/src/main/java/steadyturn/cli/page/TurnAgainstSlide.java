@@ -2,6 +2,7 @@ package steadyturn.cli.page;
 
 import java.util.Optional;
 import java.util.Set;
+import steadyturn.analysis.coach.MeanMotion;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.lesson.SwingResult;

@@ -117,7 +117,7 @@ class CockOnTheWayDownTest {
     assertThat(Picture.box(picture.the("rect")))
         .containsExactly(
             new double[] {x(90 + half), 14, 2 * half / 250 * 408, 240}, within(Picture.PX));
-    assertThat(Picture.line(picture.the("line", "stroke", Ink.POINT)))
+    assertThat(Picture.line(picture.the("line", "stroke", Ink.DARK)))
         .containsExactly(new double[] {x(90), 14, x(90), 254}, within(Picture.PX));
     assertThat(Picture.place(picture.words("release")))
         .containsExactly(new double[] {x(90) - 8, 244}, within(Picture.PX));

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import steadyturn.analysis.coach.MeanMotion;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.SwingEvent;
@@ -59,6 +60,17 @@ class MeanMotionTest {
         .isEmpty();
     assertThat(MeanMotion.points(swing(1, -20), Measure.WRIST_COCK, Measure.PELVIS_SLIDE))
         .isEmpty();
+  }
+
+  @Test
+  void aSwingWithoutHipsTakesNothingFromTheOthers() {
+    // Given: a swing whose pelvis was not measured beside two that were. Expect: the mean of the
+    // two; of swings without any hips no points.
+    SwingResult bare = DrawnLesson.swing(3, List.of());
+    MeanMotion mean = new MeanMotion(Sheet.group(List.of(swing(1, -20), swing(2, -40), bare)));
+    assertThat(mean.points(Measure.PELVIS_SLIDE, Measure.PELVIS_TURN, 75, 75).get(0))
+        .containsExactly(new double[] {-30, -45}, within(1e-9));
+    assertThat(new MeanMotion(Sheet.group(List.of(bare))).has(Measure.PELVIS_TURN)).isFalse();
   }
 
   @Test

@@ -122,8 +122,8 @@ class PageTest {
     assertThat(page(advised(advice), Audience.TEACHER))
         .containsSubsequence(
             "The one thing",
-            "The drill",
             "First, look at the set-up",
+            "The drill",
             "Already good",
             "The pictures",
             "The numbers",

@@ -70,13 +70,13 @@ class PartsTest {
     assertThat(rows).hasSize(3);
     assertThat(rows.get(0))
         .isEqualTo(
-            "turn|at the top|−42.0_deg ("
+            "Turn at the top|−42.0_deg ("
                 + half(pen, Measure.PELVIS_TURN, "top", -42, -1)
                 + "_to_"
                 + half(pen, Measure.PELVIS_TURN, "top", -42, 1)
                 + ")|2.0|3");
-    assertThat(rows.get(1)).startsWith("slide|at impact|51_mm (").endsWith(")|0|3");
-    assertThat(rows.get(2)).startsWith("backswing : downswing||3.0 (").endsWith("|0.0|3");
+    assertThat(rows.get(1)).startsWith("Slide at impact|51_mm (").endsWith(")|0|3");
+    assertThat(rows.get(2)).startsWith("Backswing : downswing|3.0 (").endsWith("|0.0|3");
     assertThat(rows(NumbersPart.means(lesson().inches().pen())).get(1)).contains("|2.0_in (");
   }
 
@@ -85,7 +85,7 @@ class PartsTest {
     DrawnLesson one =
         new DrawnLesson(Handedness.RIGHT)
             .swing(List.of(DrawnLesson.value(Measure.PELVIS_TURN, "top", -40, 1)));
-    assertThat(rows(NumbersPart.means(one.pen()))).containsExactly("turn|at the top|−40.0_deg|–|1");
+    assertThat(rows(NumbersPart.means(one.pen()))).containsExactly("Turn at the top|−40.0_deg|–|1");
   }
 
   @Test
@@ -101,8 +101,8 @@ class PartsTest {
             NumbersPart.model(lesson().pen(), new ModelComparison(List.of(gap, alone), List.of())));
     assertThat(rows)
         .containsExactly(
-            "turn|at the top|−45.0|−38.5|6.5 deg (2.0 to 11.0)|1.5",
-            "backswing : downswing||3.0|2.5|−0.5 (−0.8 to −0.2)|–");
+            "Turn at the top|−45.0|−38.5|6.5 deg (2.0 to 11.0)|1.5",
+            "Backswing : downswing|3.0|2.5|−0.5 (−0.8 to −0.2)|–");
   }
 
   private static RuleFinding finding(OptionalInt moreSwings) {
@@ -147,11 +147,26 @@ class PartsTest {
             "The one thing",
             "Slides more than it turns",
             "In the backswing the pelvis slides away from the target, far for the turn it makes:"
-                + " the point it turns about lies off the hips.",
-            "Share of turn at the top: −42 % (−45 to −38); limit 60 %.",
-            "Slide at the top: −42 mm (−45 to −38); limit −10 mm.",
+                + " the point it turns about lies far from the middle of the hips.",
+            "Share of turn at the top",
+            " ",
+            "−42 %",
+            " ",
+            "(−45 to −38); limit 60 %",
+            "Share of turn at the top",
+            "−42 % (−45 to −38)",
+            "60",
+            "Slide at the top",
+            " ",
+            "−42 mm",
+            " ",
+            "(−45 to −38); limit −10 mm",
+            "Slide at the top",
+            "−42 mm (−45 to −38)",
+            "−10",
+            "← target",
             "What it tends to cause",
-            "the point turned about lies off the hips",
+            "the point turned about lies far from the middle of the hips",
             " ",
             "seen in these swings",
             "Basis: common practice, no source. Confidence: likely.");
@@ -227,7 +242,8 @@ class PartsTest {
         .contains("turning at the end of the backswing: 60 % or more. Do it 8 times.")
         .doesNotContain("Other drills");
     Advice nothing = advice(3, Optional.empty(), List.of(), List.of());
-    assertThat(text(DrillPart.toDo(advised(nothing).pen()))).endsWith("None is needed for now.");
+    assertThat(text(DrillPart.toDo(advised(nothing).pen())))
+        .endsWith("None for now: nothing stands out beyond doubt.");
     assertThat(text(DrillPart.toDo(advised(nothing).forPlayer().pen()))).isEmpty();
   }
 

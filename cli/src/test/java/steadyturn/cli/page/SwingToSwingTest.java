@@ -125,7 +125,7 @@ class SwingToSwingTest {
             .mean(Measure.PELVIS_TURN, "top")
             .map(GroupSummary::halfWidthOfMean)
             .orElseThrow();
-    List<Element> bands = picture.all("rect", "fill", Ink.BACK);
+    List<Element> bands = picture.all("rect", "stroke", Ink.BACK);
     assertThat(bands).hasSize(2);
     double top = Math.max(22, turnY(-44 + half));
     double bottom = Math.min(116, turnY(-44 - half));

@@ -1,7 +1,7 @@
 /**
- * Whether what is told of a comparison keeps its promises. In: a number of comparisons and a seed.
- * Out: how often each promise was kept. Start at {@link ComparisonStudy}. Makes values, not motion;
- * leaves the tables to others.
+ * Whether what is told keeps its promises. In: a number of comparisons and a seed. Out: how often
+ * each promise was kept, and lessons of players of whom it is known what should be told first.
+ * Start at {@link ComparisonStudy}, {@link KnownFault}. Leaves pages and tables to others.
  */
 @NullMarked
 package steadyturn.analysis.lab.telling;

@@ -60,6 +60,12 @@ public final class AccuracyCommand implements Callable<Integer> {
   @Option(names = "--comparisons", paramLabel = "N")
   private int comparisons;
 
+  @Option(names = "--pages", paramLabel = "N")
+  private int pages;
+
+  @Option(names = "--balls", paramLabel = "N")
+  private int balls = 10;
+
   @Option(names = "--ports")
   private boolean atPorts;
 
@@ -90,6 +96,9 @@ public final class AccuracyCommand implements Callable<Integer> {
     }
     if (comparisons > 0) {
       return new ComparisonScan(console).run(comparisons, seed);
+    }
+    if (pages > 0) {
+      return new PageScan(console, balls).run(pages, seed, only);
     }
     if (twoWays > 0) {
       return new TwoWaysScan(console).run(twoWays, seed, atPorts, speech);

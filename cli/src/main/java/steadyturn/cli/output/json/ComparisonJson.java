@@ -20,7 +20,7 @@ public final class ComparisonJson {
 
   /** Writes the comparison and a line end; leaves the writer open. */
   public static void write(Comparison comparison, String by, Writer to) throws IOException {
-    ObjectNode root = Json.object().put("by", by);
+    ObjectNode root = Json.root().put("by", by);
     Json.list(root, "groups", comparison.groups(), TextNode::valueOf);
     Json.list(root, "rows", comparison.rows(), ComparisonJson::node);
     Json.list(

@@ -18,7 +18,7 @@ public final class PairJson {
 
   /** Writes the pair and a line end; leaves the writer open. */
   public static void write(SwingPair pair, Writer to) throws IOException {
-    ObjectNode root = Json.object().put("by", "swings");
+    ObjectNode root = Json.root().put("by", "swings");
     root.set("first", swing(pair.first()));
     root.set("second", swing(pair.second()));
     Json.list(root, "rows", pair.rows(), PairJson::node);

@@ -151,7 +151,7 @@ public record BallAnswer(String player, Teaching teaching) {
         say("ball.row." + what.measure().id(), atWords(what)),
         (figure + " " + unit).strip(),
         Double.isFinite(bounds.usual)
-            ? say("ball.usual", Figure.nearest(bounds.usual, what.measure()))
+            ? say("ball.usual", Figure.beside(bounds.usual, value(ball, what).orElseThrow()))
             : "",
         goal(what, bounds),
         bounds);
@@ -181,8 +181,8 @@ public record BallAnswer(String player, Teaching teaching) {
 
   /** The bounds of what the teacher calls good; empty where nothing is said of it. */
   private static String goal(MeasureAt what, Bounds bounds) {
-    String over = Figure.ifAny(bounds.over, what.measure());
-    String under = Figure.ifAny(bounds.under, what.measure());
+    String over = Figure.asSet(bounds.over, what.measure());
+    String under = Figure.asSet(bounds.under, what.measure());
     if (Double.isFinite(bounds.over) && Double.isFinite(bounds.under)) {
       return say("ball.goal.between", over, under);
     }

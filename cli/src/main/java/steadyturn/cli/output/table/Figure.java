@@ -49,6 +49,26 @@ final class Figure {
     return Words.inUse().decimal(rounded + 0.0, decimals);
   }
 
+  /** A number in the rounding of a value that stands beside it. */
+  static String beside(double number, MeasureValue value) {
+    double half = Math.max(value.high() - value.value(), value.value() - value.low());
+    return nearest(
+        number, value.given() ? decimals(value, half) : PlainWords.decimals(value.measure()));
+  }
+
+  /** A number that someone set, such as a limit: without zeros at its end; {@code -} for none. */
+  static String asSet(double number, Measure measure) {
+    int decimals = PlainWords.decimals(measure);
+    while (decimals > 0 && isRound(number * Math.pow(10, decimals - 1))) {
+      decimals--;
+    }
+    return Double.isFinite(number) ? nearest(number, decimals) : WITHHELD;
+  }
+
+  private static boolean isRound(double number) {
+    return Math.abs(number - Math.rint(number)) < 1e-6;
+  }
+
   /** The same; {@code -} for what is no number. */
   static String ifAny(double number, Measure measure) {
     return Double.isFinite(number) ? nearest(number, measure) : WITHHELD;

@@ -11,6 +11,8 @@ import com.networknt.schema.SpecificationVersion;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.cli.CommandLineRun;
@@ -24,16 +26,24 @@ class SchemaTest {
   private static final Path HOME = CommandLineRun.projectFolder();
   private static final ObjectMapper JSON = new ObjectMapper();
 
-  @ParameterizedTest(name = "{0}")
-  @CsvSource({"analyze, sample-recordings", "check, sample-recordings", "progress, mika"})
+  @ParameterizedTest(name = "{0} {1}")
+  @CsvSource({
+    "analyze, ''",
+    "check, ''",
+    "progress, mika",
+    "compare, ''",
+    "compare, '--swings 1,2'",
+    "players, ''",
+    "lessons, ''"
+  })
   void theOutputOfTheBundledLessonFollowsItsSchema(String command, String what) throws IOException {
     // Expect: no breach; and, so that the schema is known to bind, one for another version, one for
     // a field that nobody described, and one for each field that is gone.
     Path archive = HOME.resolve("sample-recordings");
-    CommandLineRun run =
-        command.equals("progress")
-            ? CommandLineRun.of(command, what, archive.toString(), "--format", "json")
-            : CommandLineRun.of(command, archive.toString(), "--format", "json");
+    List<String> words = new ArrayList<>(List.of(command));
+    words.addAll(what.isEmpty() ? List.of() : List.of(what.split(" ", -1)));
+    words.addAll(List.of(archive.toString(), "--format", "json"));
+    CommandLineRun run = CommandLineRun.of(words.toArray(String[]::new));
     assertThat(run.exitCode()).as(run.err()).isZero();
     Schema schema =
         SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)

@@ -49,7 +49,7 @@ class BallAnswerTest {
     // expect their mean without the driver; the goal of the shipped teaching file (40 to 62 deg)
     assertEquals("", lines.get(0));
     assertEquals("Ball 4, 7-iron, hit", lines.get(1));
-    assertEquals("  turn at top  -41 ±2 deg  usual -32.0  goal -62.0 to -40.0", lines.get(2));
+    assertEquals("  turn at top  -41 ±2 deg  usual -32  goal -62 to -40", lines.get(2));
     // a withheld value is told with its reason, and no line is wider than a terminal of 80 columns
     assertTrue(lines.get(3).startsWith("  release      -"), lines.get(3));
     assertTrue(lines.get(4).startsWith("  - release: "), lines.get(4));
@@ -60,6 +60,6 @@ class BallAnswerTest {
   void callsNothingUsualAfterOneBall() throws Exception {
     BallAnswer answer = new BallAnswer("mika", TeachingReader.shipped());
     List<String> lines = answer.lines(ball(2, "7-iron", -41), List.of(ball(1, "7-iron", -30)));
-    assertEquals("  turn at top  -41 ±2 deg    goal -62.0 to -40.0", lines.get(2));
+    assertEquals("  turn at top  -41 ±2 deg    goal -62 to -40", lines.get(2));
   }
 }

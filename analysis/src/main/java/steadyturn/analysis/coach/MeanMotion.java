@@ -1,10 +1,9 @@
-package steadyturn.cli.page;
+package steadyturn.analysis.coach;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import steadyturn.analysis.coach.ModelComparison;
-import steadyturn.analysis.coach.ModelCurve;
+import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Curve;
@@ -12,19 +11,29 @@ import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.SwingEvent;
 
 /** The mean motion of several swings, on an axis where 0 is takeaway, 75 the top, 100 impact. */
-final class MeanMotion {
+public final class MeanMotion {
 
-  static final double TAKEAWAY = 0;
-  static final double TOP = 75;
-  static final double IMPACT = 100;
+  public static final double TAKEAWAY = 0;
+  public static final double TOP = 75;
+  public static final double IMPACT = 100;
 
   private final List<ModelCurve> curves;
 
-  MeanMotion(SwingGroup swings) {
-    curves = ModelComparison.of(swings, swings, List.of()).curves();
+  /** Of the swings whose hips are known all the way. */
+  public MeanMotion(SwingGroup swings) {
+    List<LessonSwing> seen =
+        swings.swings().stream()
+            .filter(s -> curve(s.swing(), Measure.PELVIS_TURN).isPresent())
+            .filter(s -> curve(s.swing(), Measure.PELVIS_SLIDE).isPresent())
+            .toList();
+    curves = seen.isEmpty() ? List.of() : curves(new SwingGroup(swings.name(), seen));
   }
 
-  boolean has(Measure measure) {
+  private static List<ModelCurve> curves(SwingGroup group) {
+    return ModelComparison.of(group, group, List.of()).curves();
+  }
+
+  public boolean has(Measure measure) {
     return curve(measure).isPresent();
   }
 
@@ -33,7 +42,7 @@ final class MeanMotion {
   }
 
   /** Points of one measure over another, between two places. */
-  List<double[]> points(Measure x, Measure y, double from, double to) {
+  public List<double[]> points(Measure x, Measure y, double from, double to) {
     List<double[]> out = new ArrayList<>();
     if (has(x) && has(y)) {
       ModelCurve cx = curve(x).orElseThrow();
@@ -52,7 +61,7 @@ final class MeanMotion {
   /**
    * The hips on their way: place on the axis, turn in deg, along and across in mm; the known ones.
    */
-  List<double[]> hips() {
+  public List<double[]> hips() {
     List<double[]> out = new ArrayList<>();
     Optional<ModelCurve> turn = curve(Measure.PELVIS_TURN);
     Optional<ModelCurve> along = curve(Measure.PELVIS_SLIDE);
@@ -74,7 +83,7 @@ final class MeanMotion {
   }
 
   /** Points of one measure over another in one swing, from takeaway to impact. */
-  static List<double[]> points(SwingResult swing, Measure x, Measure y) {
+  public static List<double[]> points(SwingResult swing, Measure x, Measure y) {
     List<double[]> out = new ArrayList<>();
     Optional<Curve> cx = curve(swing, x);
     Optional<Curve> cy = curve(swing, y);
@@ -91,7 +100,7 @@ final class MeanMotion {
     return out;
   }
 
-  static Optional<Curve> curve(SwingResult swing, Measure measure) {
+  public static Optional<Curve> curve(SwingResult swing, Measure measure) {
     return swing.curves().stream().filter(c -> c.id().equals(measure.id())).findFirst();
   }
 }
