@@ -137,8 +137,11 @@ final class EventFinder {
 
   private static double fastest(DoubleUnaryOperator speed, double fromS, double toS) {
     double bestS = fromS;
+    double best = Double.NEGATIVE_INFINITY;
     for (double t = fromS; t <= toS; t += 2 * STEP_S) {
-      bestS = speed.applyAsDouble(t) > speed.applyAsDouble(bestS) ? t : bestS;
+      double now = speed.applyAsDouble(t);
+      bestS = now > best ? t : bestS;
+      best = Math.max(best, now);
     }
     return bestS;
   }

@@ -251,6 +251,10 @@ public final class LessonSpec implements Cloneable {
     return withUnit(u -> u.gyroFullScaleDegPerS = gyroFullScaleDegPerS);
   }
 
+  public LessonSpec withAccelFullScaleG(double accelFullScaleG) {
+    return withUnit(u -> u.accelFullScaleG = accelFullScaleG);
+  }
+
   public LessonSpec withLossPct(double lossPct) {
     requireAtLeast(0, lossPct, "loss in %");
     return withUnit(u -> u.lossPct = lossPct);

@@ -8,10 +8,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** What the comparison says of players whose truth is known, a thousand times over. */
+/** What the comparison says of players whose truth is known, five hundred times over. */
 class FalseAlarmTest {
 
-  private static final int RUNS = 1000;
+  private static final int RUNS = 500;
 
   @ParameterizedTest(name = "{0} and {1} swings, second spread x {2}, lessons apart {3}")
   @CsvSource({
@@ -21,7 +21,7 @@ class FalseAlarmTest {
   })
   void noDifferenceIsCalledRealInAtMostFivePercent(
       int first, int second, double spread, boolean apart) {
-    // Given: 1,000 comparisons of 10 rows each, no true difference. Expect: any row "real" in at
+    // Given: 500 comparisons of 10 rows each, no true difference. Expect: any row "real" in at
     // most 5 % of them. No tolerance: the level is the promise.
     long seed = 41_000 + 100L * first + second;
     System.err.println("seed " + seed);
@@ -103,7 +103,7 @@ class FalseAlarmTest {
   @Test
   void aDifferenceAtTheMarginIsCalledTheSameInAtMostFivePercent() {
     // Given: turn differs by exactly the margin of 2 deg, small spread. Expect: "same within 2 deg"
-    // in at most 5 % of 1,000; two one-sided tests at 5 %.
+    // in at most 5 % of 500; two one-sided tests at 5 %.
     long seed = 45;
     System.err.println("seed " + seed);
     assertThat(same(new Random(seed), 0.5, 2.0, RUNS)).isLessThanOrEqualTo(RUNS / 20);

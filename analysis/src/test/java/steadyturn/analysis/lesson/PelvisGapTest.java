@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.TreeMap;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -30,6 +32,9 @@ class PelvisGapTest {
           Measure.PELVIS_LIFT,
           Measure.PELVIS_TILT,
           Measure.PELVIS_SIDETILT);
+
+  private static final Map<Long, SyntheticLesson> MADE = new TreeMap<>();
+  private static final Map<Long, List<SwingResult>> TWINS = new TreeMap<>();
 
   private static SyntheticLesson lesson(long seed, int hits) {
     LessonSpec spec =
@@ -97,11 +102,11 @@ class PelvisGapTest {
     SplittableRandom random = new SplittableRandom(5);
     Moves moves = new Moves();
     for (long seed = 1; seed <= 3; seed++) {
-      SyntheticLesson lesson = lesson(seed, 3);
+      SyntheticLesson lesson = MADE.computeIfAbsent(seed, each -> lesson(each, 3));
       SwingTruth swing = lesson.truth().swings().get(1);
       double takeawayS = swing.eventS(SwingEvent.TAKEAWAY).orElseThrow();
       double impactS = swing.eventS(SwingEvent.IMPACT).orElseThrow();
-      List<SwingResult> twin = analyze(lesson.recording());
+      List<SwingResult> twin = TWINS.computeIfAbsent(seed, each -> analyze(lesson.recording()));
       for (int i = 0; i < 4; i++) {
         double atS = takeawayS - 0.3 + random.nextDouble() * (impactS - takeawayS + 0.5);
         moves.add(

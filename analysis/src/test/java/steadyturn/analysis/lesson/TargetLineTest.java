@@ -189,7 +189,12 @@ class TargetLineTest {
   }
 
   private static LessonSpec spec() {
-    return LessonSpec.standard().withHits(2).withPractices(0).withWaggles(0).withWalking(false);
+    return LessonSpec.standard()
+        .withHits(2)
+        .withPractices(0)
+        .withWaggles(0)
+        .withWalking(false)
+        .withRateHz(200);
   }
 
   /**

@@ -52,7 +52,7 @@ final class OrientationSmoother {
         levelBetween(unlevelledFrom, i);
         unlevelled = false;
       } else if (!unlevelled && !filter.levelled()) {
-        unlevelledFrom = i + 1;
+        unlevelledFrom = i; // the sample behind the gap, too, waits for its level
         unlevelled = true;
       }
       filter.copyUnlevelled(q);

@@ -1,5 +1,6 @@
 package steadyturn.ingest.clock;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -7,10 +8,10 @@ import java.util.List;
 /**
  * Tells when the samples of a unit without a clock were taken, from the arrivals of their blocks.
  * Nothing arrives before it was taken, so the line of times lies under all arrivals ({@link
- * LowerEnvelope}); its slope is the unit's true rate. Until the rate is known, and while blocks
- * come so late that samples may be missing, samples are held back; a block that stays late shows an
- * outage, whose length is its least lateness. Times never go back, and follow better knowledge
- * slowly.
+ * LowerEnvelope}); its slope is the unit's true rate. Samples are held back until the rate is
+ * known, and then for {@link #LOOK_S}: where all that comes after a block is late by a sample or
+ * more, and so late too often to be chance, samples were lost before it. They leave a gap there.
+ * Times never go back, and follow better knowledge slowly.
  */
 public final class ArrivalClock {
 
@@ -35,19 +36,23 @@ public final class ArrivalClock {
   /** After a break the rate from before it is surer until so much was seen again, at most, s. */
   private static final double ENOUGH_FOR_RATE_S = 10;
 
-  /** Lateness beyond so many times the usual is looked into; and beyond so many samples, and s. */
-  private static final double LATE = 3;
+  /** So long a sample waits for what arrives after it, s: our choice, what a listener may wait. */
+  private static final double LOOK_S = 1;
 
-  private static final double LATE_SAMPLES = 1.5;
-  private static final double LATE_S = 0.03;
+  /** All blocks late by chance: rarer than this is a loss. */
+  private static final double CHANCE = 1e-5;
 
-  /** When lateness has not become less for so long, samples are missing, s. */
-  private static final double DOUBT_S = 0.7;
+  /** What came before is looked at so far back, s. */
+  private static final double BEFORE_S = 2;
 
-  private static final double LESS_S = 0.005;
+  /** A line under m stretches lies too high by some three of their spreads over m; and surely. */
+  private static final double SURE = 3 * 3;
 
-  /** So much lateness of all blocks of {@link #RECENT_S} is a loss, in samples. */
-  private static final double LOST_SAMPLES = 0.75;
+  /** Up to so many samples lost leave their own lengths, more a gap as long as it looks. */
+  private static final int FEW = 10;
+
+  /** So much lateness of all blocks is a loss, in samples. */
+  private static final double LOST_SAMPLES = 0.5;
 
   private static final double RECENT_S = 2;
 
@@ -60,13 +65,11 @@ public final class ArrivalClock {
   private static final double MOST_AHEAD_S = 0.5;
 
   private static final double LEAST_STEP_S = 1e-6;
-  private static final int LATENESSES = 256;
 
   /** So many samples were there when a block had come. */
   private record Block(long count, double hostS) {}
 
-  private final List<Block> held = new ArrayList<>();
-  private final double[] latenesses = new double[LATENESSES];
+  private final ArrayDeque<Block> held = new ArrayDeque<>();
   private LowerEnvelope envelope = new LowerEnvelope(STRETCH_S);
   private boolean isKnown;
   private boolean isCut;
@@ -79,10 +82,6 @@ public final class ArrivalClock {
   private double slope;
   private double rateSeenS;
   private double lastS = Double.NEGATIVE_INFINITY;
-  private double leastLateS;
-  private double leastLateAtS;
-  private long blocks;
-  private double usualLateS;
   private double refitAtS;
 
   /**
@@ -93,23 +92,32 @@ public final class ArrivalClock {
    *     back, else of all that have no time yet
    */
   public double[] came(int samples, double hostS) {
-    double[] before = new double[0];
-    if (!isKnown && !held.isEmpty() && hostS - lastHeld().hostS > LONGEST_STILL_S) {
-      before = cut();
+    List<double[]> out = new ArrayList<>();
+    if (!isKnown && !held.isEmpty() && hostS - held.getLast().hostS > LONGEST_STILL_S) {
+      out.add(cut());
     }
     count += samples;
-    double[] now = isKnown ? follow(new Block(count, hostS)) : learn(new Block(count, hostS));
-    return joined(before, now);
+    Block block = new Block(count, hostS);
+    if (!isKnown) {
+      held.add(block);
+      out.add(learn());
+    } else {
+      if (lateS(block) < -MOST_AHEAD_S) {
+        out.add(releaseUntil(Double.POSITIVE_INFINITY));
+        begunAnew(lateS(block));
+      }
+      held.add(block);
+      out.add(releaseUntil(hostS - LOOK_S));
+    }
+    return out.stream().flatMapToDouble(Arrays::stream).toArray();
   }
 
   /** The way was cut, or ends: what is held back gets its times by what is known. */
   public double[] cut() {
-    if (!held.isEmpty() && isKnown) {
-      begunAnew(leastLateS);
-    } else if (!held.isEmpty()) {
+    if (!isKnown && !held.isEmpty()) {
       fitFirst();
     }
-    double[] out = release();
+    double[] out = isKnown ? releaseUntil(Double.POSITIVE_INFINITY) : releaseAll();
     isCut = true;
     return out;
   }
@@ -131,22 +139,21 @@ public final class ArrivalClock {
     return envelope.medianAboveS(new double[] {offsetS, slope});
   }
 
-  private double[] learn(Block block) {
-    held.add(block);
-    double lengthS = block.hostS - held.get(0).hostS;
+  private double[] learn() {
+    double lengthS = held.getLast().hostS - held.getFirst().hostS;
     boolean isEnough = lengthS >= LEARN_S && held.size() >= ENOUGH_BLOCKS;
     if (!isEnough && lengthS < LEARN_AT_MOST_S) {
       return new double[0];
     }
     fitFirst();
     isKnown = true;
-    return release();
+    return releaseAll();
   }
 
   /** The line under the first blocks; the first block's own number of samples tells no rate. */
   private void fitFirst() {
-    Block first = held.get(0);
-    Block last = lastHeld();
+    Block first = held.getFirst();
+    Block last = held.getLast();
     countStepS =
         (last.hostS - first.hostS) / Math.max(1, (last.count - first.count)); // none of one block
     envelope = new LowerEnvelope(STRETCH_S);
@@ -155,51 +162,85 @@ public final class ArrivalClock {
     isCut = false;
     isAnew = true;
     fit();
-    held.forEach(this::noteLate);
-    usual();
     refitAtS = atS(last.count);
   }
 
-  private double[] follow(Block block) {
-    double lateS = lateS(block);
-    if (lateS < -MOST_AHEAD_S) {
-      begunAnew(lateS);
+  /** Gives times to what came until then. */
+  private double[] releaseUntil(double hostS) {
+    List<double[]> out = new ArrayList<>();
+    while (!held.isEmpty() && held.getFirst().hostS <= hostS) {
+      mendLoss();
+      Block first = held.removeFirst();
+      envelope.add(atS(first.count), first.hostS - atS(first.count));
+      if (atS(first.count) - refitAtS > REFIT_S) {
+        refit(atS(first.count));
+      }
+      out.add(release(first.count));
     }
-    boolean isUsual = !isCut && lateS <= mostLateS();
-    if (!isUsual) {
-      leastLateAtS = held.isEmpty() || lateS < leastLateS - LESS_S ? block.hostS : leastLateAtS;
-      leastLateS = held.isEmpty() ? lateS : Math.min(leastLateS, lateS);
+    return out.stream().flatMapToDouble(Arrays::stream).toArray();
+  }
+
+  private double[] releaseAll() {
+    held.clear();
+    return release(count);
+  }
+
+  /** What was lost before the first held block leaves its gap. */
+  private void mendLoss() {
+    double leastS = held.stream().mapToDouble(this::lateS).min().orElse(0);
+    if (isCut) {
+      begunAnew(leastS);
+      return;
     }
-    held.add(block);
-    if (!isUsual && block.hostS - leastLateAtS < DOUBT_S) {
-      return new double[0];
+    double nowS = atS(held.getFirst().count);
+    double beforeS = envelope.least(slope, nowS - BEFORE_S) - offsetS;
+    double laterS = leastS - beforeS;
+    int lost = (int) (laterS / countStepS + 1 - LOST_SAMPLES);
+    boolean isLoss =
+        lost > 0
+            && envelope.spanS() > BEFORE_S / 2
+            && laterS > LOST_SAMPLES * countStepS + drawnOnS()
+            && isNoChance(new double[] {offsetS + beforeS, slope}, laterS);
+    if (isLoss && lost > FEW) {
+      begunAnew(leastS);
+    } else if (isLoss) {
+      gapsS += lost * countStepS;
+      lastS += lost * countStepS * (1 + slope);
     }
-    if (!isUsual) {
-      begunAnew(leastLateS);
-    }
-    held.forEach(this::seen);
-    if (atS(block.count) - refitAtS > REFIT_S) {
-      refit(atS(block.count));
-    }
-    return release();
+  }
+
+  /** How wrong the rate may make it: a sample may be lost in what it was learned from, s. */
+  private double drawnOnS() {
+    double spanS = Math.max(envelope.spanS(), LEARN_S);
+    return (countStepS + SURE * spreadS() / envelope.size()) * (LOOK_S + BEFORE_S) / 2 / spanS;
+  }
+
+  /**
+   * Whether the held blocks are later than a line too often for chance. Those later still by
+   * another loss tell nothing; neighbours share their way, so that stretches count, not blocks.
+   */
+  private boolean isNoChance(double[] line, double laterS) {
+    double mostS = laterS + envelope.mostAboveS(line);
+    long seen =
+        held.stream()
+            .filter(b -> b.hostS - atS(b.count) * (1 + line[1]) - line[0] <= mostS)
+            .mapToLong(b -> (long) Math.floor(atS(b.count) / STRETCH_S))
+            .distinct()
+            .count();
+    return Math.pow(envelope.shareAbove(line, laterS), seen) < CHANCE;
   }
 
   /** From the held samples on all is later by a gap; the rate stays. */
   private void begunAnew(double gapS) {
     gapsS += gapS / (1 + slope);
     envelope = new LowerEnvelope(STRETCH_S);
+    refitAtS = held.isEmpty() ? refitAtS : atS(held.getFirst().count) + LOOK_S;
     isCut = false;
     isAnew = true;
   }
 
-  private void seen(Block block) {
-    envelope.add(atS(block.count), block.hostS - atS(block.count));
-    noteLate(block);
-  }
-
   private void refit(double nowS) {
     refitAtS = nowS;
-    usual();
     envelope.forgetBefore(nowS - WINDOW_S);
     double staysLateS = envelope.least(slope, nowS - RECENT_S) - offsetS;
     if (staysLateS > Math.max(LOST_SAMPLES * countStepS, spreadS())) {
@@ -231,28 +272,14 @@ public final class ArrivalClock {
     return block.hostS - lineS(block.count);
   }
 
-  private double mostLateS() {
-    return Math.max(LATE * usualLateS, LATE_SAMPLES * countStepS + LATE_S);
-  }
-
-  private void noteLate(Block block) {
-    latenesses[(int) (blocks++ % LATENESSES)] = lateS(block);
-  }
-
-  private void usual() {
-    double[] sorted = Arrays.copyOf(latenesses, (int) Math.min(blocks, LATENESSES));
-    Arrays.sort(sorted);
-    usualLateS = sorted[(int) (0.95 * (sorted.length - 1))];
-  }
-
-  /** Times of all samples that have none: evenly, and towards the line. */
-  private double[] release() {
-    int n = (int) (count - timed);
+  /** Times of the samples up to this one that have none: evenly, and towards the line. */
+  private double[] release(long upTo) {
+    int n = (int) (upTo - timed);
     double[] out = new double[n];
     double stepS = countStepS * (1 + slope);
     double paceS = stepS;
     if (!isAnew && n > 0) {
-      double behindS = lineS(count) - lastS - n * stepS;
+      double behindS = lineS(upTo) - lastS - n * stepS;
       double changeS = behindS * Math.min(1, n * stepS / FOLLOW_S) / n;
       paceS += Math.max(-MOST_PACE * stepS, Math.min(MOST_PACE * stepS, changeS));
     }
@@ -261,19 +288,8 @@ public final class ArrivalClock {
       out[i] = Math.max(nextS, lastS + LEAST_STEP_S);
       lastS = out[i];
     }
-    timed = count;
+    timed = upTo;
     isAnew = false;
-    held.clear();
     return out;
-  }
-
-  private Block lastHeld() {
-    return held.get(held.size() - 1);
-  }
-
-  private static double[] joined(double[] a, double[] b) {
-    double[] both = Arrays.copyOf(a, a.length + b.length);
-    System.arraycopy(b, 0, both, a.length, b.length);
-    return both;
   }
 }

@@ -3,6 +3,7 @@ package steadyturn.ingest.clock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import steadyturn.ingest.sample.Averages;
 
@@ -139,10 +140,20 @@ final class LowerEnvelope {
 
   /** Median height of the stretches' least points above a line, s. */
   double medianAboveS(double[] line) {
-    double[] above = new double[size];
-    for (int i = 0; i < size; i++) {
-      above[i] = delayS[i] - line[0] - line[1] * timeS[i];
-    }
-    return Averages.median(above);
+    return Averages.median(above(line).toArray());
+  }
+
+  /** The largest, s. */
+  double mostAboveS(double[] line) {
+    return above(line).max().orElse(0);
+  }
+
+  /** Part of them that lies higher, taken a little too large as they are no more than so many. */
+  double shareAbove(double[] line, double heightS) {
+    return (above(line).filter(h -> h > heightS).count() + 1) / (size + 1.0);
+  }
+
+  private DoubleStream above(double[] line) {
+    return IntStream.range(0, size).mapToDouble(i -> delayS[i] - line[0] - line[1] * timeS[i]);
   }
 }

@@ -24,8 +24,10 @@ import steadyturn.ingest.sample.StandardGravity;
  * them. Which file is what is told by its name, which column by its header, and whether gravity is
  * in the accelerations by looking at the quiet parts: loggers call both kinds by one name.
  *
- * <p>The names and columns are those of open loggers as we remember them (no source); what does not
- * fit is refused with a sentence.
+ * <p>Names, columns and signs by tszheichoi/awesome-sensor-logger@085a7bc5 UNITS.md and @0a1734f9
+ * CROSSPLATFORM.md, headers by phyphox/phyphox-experiments@00062297 gyroscope.phyphox, user
+ * acceleration and rotation rate by Core Motion's names; "gyro" is from memory. What does not fit
+ * is refused with a sentence.
  */
 public final class PhoneFolder {
 
@@ -131,8 +133,12 @@ public final class PhoneFolder {
 
   private List<Path> tables(List<String> names) {
     return names.stream()
-        .flatMap(name -> tables.stream().filter(table -> plain(stem(table)).equals(name)))
+        .flatMap(name -> tables.stream().filter(table -> tells(table, name)))
         .toList();
+  }
+
+  private static boolean tells(Path table, String name) {
+    return plain(stem(table)).equals(name) || plain(PhoneTable.quantity(table)).equals(name);
   }
 
   private static String stem(Path table) {

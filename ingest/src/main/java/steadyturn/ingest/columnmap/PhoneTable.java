@@ -52,6 +52,16 @@ record PhoneTable(
         UnitWords.rateToRadPerS(unit(axis)).orElse(1));
   }
 
+  /** What the header names before its first axis; empty where it names axes alone. */
+  static String quantity(Path table) {
+    return Stream.of(head(table).get(0).split("[;\t,]", -1))
+        .map(name -> word(name.replace("\"", "")))
+        .filter(word -> word.endsWith(" x"))
+        .map(word -> word.substring(0, word.length() - 2))
+        .findFirst()
+        .orElse("");
+  }
+
   private static List<String> head(Path table) {
     try (Stream<String> lines = Files.lines(table, StandardCharsets.UTF_8)) {
       List<String> two = lines.limit(2).toList();

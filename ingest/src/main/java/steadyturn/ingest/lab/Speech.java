@@ -32,6 +32,11 @@ public enum Speech {
     return encoders.get();
   }
 
+  /** How large an acceleration such a unit shows, g. */
+  public double accelRangeG() {
+    return this == X_IMU3 ? 24 : 16;
+  }
+
   /** Whether it must be told its rate before it is of use. */
   public boolean isSetUp() {
     return !options.isEmpty();

@@ -26,6 +26,11 @@ final class UnitIntake implements SampleSink {
   private static final double PATIENCE_S = 2.5;
   private static final double LOOK_UP_S = 1;
 
+  /** What is longer between two samples tells nothing of the rate, s; nor do steps of no length. */
+  private static final double OUTAGE_S = 0.2;
+
+  private static final double LEAST_STEPS_S = 1e-3;
+
   final OtherUnits others;
   final DeviceClock clock = new DeviceClock();
   final double[] accelMps2 = new double[3];
@@ -47,6 +52,9 @@ final class UnitIntake implements SampleSink {
   private boolean isHeard = true;
   private Optional<LiveTrack> track = Optional.empty();
   private String serialNumber = "";
+  private double lastRecordS;
+  private double stepsS;
+  private long steps;
   private double steadyS;
   private double wallS;
   private double nextBetterS = BETTER_START_S;
@@ -149,6 +157,12 @@ final class UnitIntake implements SampleSink {
   }
 
   private void keep(LiveTrack kept) {
+    double stepS = clock.recordS() - lastRecordS;
+    if (samples > 0 && stepS < OUTAGE_S) {
+      stepsS += stepS;
+      steps++;
+    }
+    lastRecordS = clock.recordS();
     kept.sample(clock.recordS(), accelMps2, gyroRadPerS);
     samples++;
     if (steadyS - zeroLookedUpS > LOOK_UP_S) {
@@ -225,7 +239,7 @@ final class UnitIntake implements SampleSink {
     if (clockless.rateHz().isPresent()) {
       kept.setFacts(facts(kept.point()));
     } else if (known().rateHz().isEmpty()) {
-      double measuredHz = Math.rint((samples - 1) / clock.recordS());
+      double measuredHz = Math.rint(steps / Math.max(stepsS, LEAST_STEPS_S));
       kept.setFacts(known().facts(kept.point(), Math.max(1, measuredHz)));
     }
   }

@@ -38,6 +38,9 @@ public final class UnitQuality {
     TurnScale scale = TurnScale.UNKNOWN;
     if (!isDead) {
       findings.addAll(ofRate(unit, timing));
+      isDead = timing.rateHz() < LIMITS.slowestRateHz(); // what else it shows comes of that
+    }
+    if (!isDead) {
       findings.addAll(ofLoss(timing));
       findings.addAll(ofSaturation(unit, saturation, timing));
       findings.addAll(ofRest(unit, rest));
@@ -113,7 +116,7 @@ public final class UnitQuality {
     List<Finding> findings = new ArrayList<>(ofCutBelow(unit, saturation));
     if (saturation.gyroSamples() > 0 && isFarBeyond(unit, saturation.gyroFullScaleRadPerS())) {
       findings.add(Finding.of(Verdict.NOT_USABLE, QualityReason.GYRO_IN_DEGREES));
-    } else if (saturation.gyroSamples() > 0) {
+    } else if (saturation.gyroSamples() > 0 && !has(findings, QualityReason.GYRO_NARROW)) {
       double pct = 100.0 * saturation.gyroSamples() / Math.max(1, timing.samples());
       findings.add(
           Finding.of(
@@ -122,10 +125,14 @@ public final class UnitQuality {
               saturation.gyroSamples(),
               Math.toDegrees(saturation.gyroFullScaleRadPerS())));
     }
-    if (saturation.accelSamples() > 0) {
+    if (saturation.accelSamples() > 0 && !has(findings, QualityReason.ACCEL_NARROW)) {
       findings.add(ofAccelSaturation(saturation));
     }
     return findings;
+  }
+
+  private static boolean has(List<Finding> findings, QualityReason what) {
+    return findings.stream().anyMatch(f -> f.what().code() == what);
   }
 
   /** No sensor shows more than its range: the values are in another unit of measure. */

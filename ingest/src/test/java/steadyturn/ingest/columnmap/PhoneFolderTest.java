@@ -120,6 +120,25 @@ class PhoneFolderTest {
   }
 
   @Test
+  void tablesAreKnownByTheirHeadersWhereTheirNamesSayNothing() throws IOException {
+    // Given: headers as phyphox-experiments@00062297 gyroscope.phyphox gives them for its export,
+    // whose table is called "Raw Data" whatever the sensor.
+    table(
+        "Raw Data 1.csv",
+        "\"Time (s)\",\"Gyroscope x (rad/s)\",\"Gyroscope y (rad/s)\",\"Gyroscope z (rad/s)\"",
+        PLAIN,
+        0.02,
+        turning(1));
+    table(
+        "Raw Data 2.csv",
+        "\"Time (s)\",\"Acceleration x (m/s^2)\",\"Acceleration y (m/s^2)\",\"Acceleration z (m/s^2)\"",
+        PLAIN,
+        0,
+        force(G));
+    isTheMovement();
+  }
+
+  @Test
   void unitsOfTheHeaderOrOfTheNumbersAreTaken() throws IOException {
     table(
         "gravity.csv",

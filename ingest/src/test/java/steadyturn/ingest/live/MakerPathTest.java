@@ -175,6 +175,7 @@ class MakerPathTest {
           unit.bytes(frame, frame.length, nowS, nowS);
         }
       }
+      unit.ended();
       assertThat(lastSlowS).isGreaterThan(100.1);
     }
     UnitStream read = recorded(root).unit(BodyPoint.PELVIS).orElseThrow();
@@ -183,6 +184,41 @@ class MakerPathTest {
       double steps = (read.gyroRadPerS(0, i) - read.gyroRadPerS(0, i - 1)) / 0.001;
       assertThat(steps).isCloseTo(1, within(1.1)); // counts of the rate are a thousandth
     }
+  }
+
+  @Test
+  void anOutageDoesNotSlowTheRateThatIsWrittenDown() throws IOException {
+    // Given: a unit that tells no rate, 200 Hz, its cable out from second 10 to 14 of 50. Expect:
+    // 200 Hz in the recording; by samples over all time it was 184, and check then believed neither
+    // the rate nor the clock.
+    Path root = folder.resolve("lessons");
+    Frames55Encoder encoder = new Frames55Encoder(false);
+    try (LiveRecorder recorder = LiveRecorder.start(root, PLAYER, "01")) {
+      LiveUnit unit =
+          new LiveUnit(
+              recorder,
+              new Frames55Adapter(),
+              Optional.of(BodyPoint.PELVIS),
+              new PortPlace(0, true),
+              (point, timeS, accel, gyro) -> {});
+      for (int i = 0; i < 10_000; i++) {
+        double nowS = 100 + 0.005 * i;
+        if (i == 2000) {
+          unit.gone("unplugged");
+          encoder.powerOff();
+        } else if (i == 0 || i == 2800) {
+          unit.opened();
+        }
+        boolean isOut = i >= 2000 && i < 2800;
+        encoder.heard(isOut ? new byte[0] : unit.toSend(nowS));
+        if (!isOut && encoder.sends(i, RATE_HZ)) {
+          byte[] frame = encoder.sample(i, 5000L * i, new double[] {0, 0, 9.8}, new double[3]);
+          unit.bytes(frame, frame.length, nowS, nowS);
+        }
+      }
+    }
+    UnitStream read = recorded(root).unit(BodyPoint.PELVIS).orElseThrow();
+    assertThat(read.facts().nominalRateHz()).isEqualTo(200);
   }
 
   @Test

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 
@@ -43,5 +45,31 @@ class CutFiguresTest {
         new SteadyUnit(BodyPoint.PELVIS, 100, 2001).ranges(2 * 9.80665, Math.toRadians(250));
     assertThat(figures(unit, QualityReason.ACCEL_NARROW).get(0)).isCloseTo(2, within(1e-9));
     assertThat(figures(unit, QualityReason.GYRO_NARROW).get(0)).isCloseTo(250, within(1e-9));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"10, 16, 2000, SLOW", "200, 2, 2000, ACCEL_NARROW", "200, 16, 250, GYRO_NARROW"})
+  void aUnitThatCannotFollowASwingIsRefusedInOneLine(
+      double rateHz, double rangeG, double rangeDegPerS, QualityReason expected) {
+    // Given: 200 s at 10 Hz as units leave the factory, or movements cut off at 2 g, at 250 deg/s
+    // (the range of a real logger). Expect: not usable, for that reason and no other: that it is
+    // never still, or cut, comes of it and is not to be mended by itself.
+    SteadyUnit unit =
+        new SteadyUnit(BodyPoint.PELVIS, rateHz, 2001)
+            .ranges(rangeG * 9.80665, Math.toRadians(rangeDegPerS));
+    for (int k = 0; k < 5; k++) {
+      int at = 300 + 300 * k;
+      for (int i = 0; i < 20; i++) {
+        double rises = 1 + i / 40.0; // no flat top but where the range ends
+        unit.accel[1][at + i] = Math.min(rangeG, 3 * rises) * 9.80665;
+        unit.gyro[2][at + i] = Math.toRadians(Math.min(rangeDegPerS, 500 * rises));
+      }
+    }
+    UnitReport report = UnitQuality.judge(unit.stream());
+    assertThat(report.verdict()).isEqualTo(Verdict.NOT_USABLE);
+    assertThat(report.findings())
+        .filteredOn(f -> f.verdict() != Verdict.FIT)
+        .extracting(f -> f.what().code())
+        .containsExactly(expected);
   }
 }

@@ -11,6 +11,9 @@ final class PiecewisePolynomial implements TimeFunction {
   private final double[] startS;
   private final double[][] coefficients;
 
+  /** Where to look first. Threads may overwrite each other's: it is a hint, and checked. */
+  private int lastFound;
+
   /**
    * @param startS start of each segment, increasing
    * @param coefficients of each segment, constant term first, in powers of (time - start)
@@ -22,9 +25,20 @@ final class PiecewisePolynomial implements TimeFunction {
 
   @Override
   public void addTo(double timeS, double[] vra) {
+    int segment = segment(timeS);
+    addPolynomial(coefficients[segment], timeS - startS[segment], vra);
+  }
+
+  /** Instants come one after another: most lie in the segment of the one before. */
+  private int segment(double timeS) {
+    int last = lastFound;
+    if (startS[last] <= timeS && (last + 1 == startS.length || timeS < startS[last + 1])) {
+      return last;
+    }
     int found = Arrays.binarySearch(startS, timeS);
     int segment = found >= 0 ? found : Math.max(0, -found - 2);
-    addPolynomial(coefficients[segment], timeS - startS[segment], vra);
+    lastFound = segment;
+    return segment;
   }
 
   /** Horner's rule for value and two derivatives. */

@@ -30,7 +30,6 @@ public final class SentLesson {
 
   private static final byte[] NOTHING = new byte[0];
 
-  private static final int RANGE_G = 16;
   private static final int RANGE_DEG_PER_S = 2000;
 
   /** Bytes come in blocks so long after the sample, and later by chance, s. */
@@ -93,20 +92,20 @@ public final class SentLesson {
   }
 
   /** The lesson with what the units tell of themselves, and no more. */
-  static Recording asTold(Recording lesson) {
+  static Recording asTold(Recording lesson, Speech speech) {
     List<UnitStream> units =
         lesson.units().stream()
-            .map(unit -> unit.withFacts(hello(unit).known().facts(unit.point(), 1)))
+            .map(unit -> unit.withFacts(hello(unit, speech).known().facts(unit.point(), 1)))
             .toList();
     return new Recording(lesson.id(), lesson.player(), units, lesson.marks());
   }
 
-  private static UnitHello hello(UnitStream unit) {
+  private static UnitHello hello(UnitStream unit, Speech speech) {
     return new UnitHello(
         unit.point().trackedPoint(),
         unit.facts().serialNumber(),
         unit.facts().nominalRateHz(),
-        RANGE_G * StandardGravity.MPS2,
+        speech.accelRangeG() * StandardGravity.MPS2,
         Math.toRadians(RANGE_DEG_PER_S));
   }
 
@@ -152,7 +151,7 @@ public final class SentLesson {
         encoder.powerOff();
       } else if (!isOutNow && isOut) {
         live.opened();
-        pass(encoder.hello(hello(unit)), live, cameS, wallAheadS);
+        pass(encoder.hello(hello(unit, speech)), live, cameS, wallAheadS);
       }
       isOut = isOutNow;
       pass(isOut ? NOTHING : encoder.heard(live.toSend(cameS)), live, cameS, wallAheadS);
@@ -169,6 +168,7 @@ public final class SentLesson {
         }
       }
     }
+    live.ended();
     live.betterStart();
   }
 

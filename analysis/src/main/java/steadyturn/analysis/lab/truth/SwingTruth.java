@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import org.jspecify.annotations.Nullable;
 import steadyturn.analysis.lab.body.BodyMotion;
 import steadyturn.analysis.lab.body.Joint;
 import steadyturn.analysis.lab.unit.UnitClock;
@@ -32,6 +33,9 @@ public final class SwingTruth {
   private final double addressCockRad;
   private final double addressFlexionRad;
   private final double hipHalfDistanceMm;
+
+  /** Made at the first question: a study asks for a hundred values of a swing, one by one. */
+  private volatile @Nullable List<TrueMeasure> measures;
 
   public SwingTruth(
       int number,
@@ -214,7 +218,12 @@ public final class SwingTruth {
    * positive.
    */
   public List<TrueMeasure> truthMeasures() {
-    return TruthMeasures.of(this, hipHalfDistanceMm);
+    List<TrueMeasure> known = measures;
+    if (known == null) {
+      known = TruthMeasures.of(this, hipHalfDistanceMm);
+      measures = known;
+    }
+    return known;
   }
 
   /** One true value by the words of the contract; empty where it is not defined. */

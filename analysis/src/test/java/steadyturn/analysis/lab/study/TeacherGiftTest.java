@@ -3,23 +3,21 @@ package steadyturn.analysis.lab.study;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
 /** What a teacher gives is drawn apart from what reads it; the reading must gain by it. */
 class TeacherGiftTest {
 
-  private static final int LESSONS = 16;
+  private static final int LESSONS = 12;
   private static final long SEED = 8100;
-
-  /** Rows of each case, run once for all tests. */
-  private static final Map<String, List<StudyRow>> RUN = new HashMap<>();
+  private static final Map<String, List<StudyRow>> ROWS = new TreeMap<>();
 
   private static StudyRow row(StudyCase given, String name) {
-    return RUN
-        .computeIfAbsent(given.name(), one -> PelvisStudy.run(given, LESSONS, SEED, () -> {}))
+    return ROWS
+        .computeIfAbsent(given.name(), each -> PelvisStudy.run(given, LESSONS, SEED, () -> {}))
         .stream()
         .filter(row -> row.name().equals(name))
         .findFirst()

@@ -19,6 +19,8 @@ final class TwoWaysScan {
   private static final int BALLS = 6;
 
   /** Units whose cable came out have gaps, so their values are held against the truth alone. */
+  private static final double LEAST_GIVEN_PCT = 75;
+
   private static final double LEAST_COVERED_PCT = 90;
 
   private final Console console;
@@ -62,13 +64,15 @@ final class TwoWaysScan {
         .out()
         .printf(
             ROOT,
-            "the truth is within the interval of %.1f %% of %d values%n",
+            "the truth is within the interval of %.1f %% of %d values; %.0f %% of all are given%n",
             both.coveredPct(),
-            both.judged());
+            both.judged(),
+            both.givenPct());
+    both.missed().forEach(line -> console.out().println("missed: " + line));
     console.out().println("recorded lessons: " + root);
     console.out().flush();
     boolean isNear = both.rows().stream().allMatch(TwoWays.Row::reached);
-    boolean isTrue = both.coveredPct() >= LEAST_COVERED_PCT;
+    boolean isTrue = both.coveredPct() >= LEAST_COVERED_PCT && both.givenPct() >= LEAST_GIVEN_PCT;
     boolean isWell = both.unlike().isEmpty() && (speech.isSetUp() ? isTrue : isNear);
     return isWell ? Failures.DONE : Failures.FAILED;
   }
