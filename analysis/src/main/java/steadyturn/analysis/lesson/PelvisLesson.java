@@ -34,6 +34,9 @@ import steadyturn.ingest.sample.Player;
 @SuppressWarnings("IdentityHashMapUsage") // swings hold long columns: asked for by identity
 final class PelvisLesson {
 
+  /** Flag of a swing that the unit's errors and what was taken of its rests do not explain. */
+  static final String OFF_THE_LESSON = "off-the-lesson";
+
   /** So many swings show the unit's errors well enough to judge a drift by (our choice). */
   private static final int ENOUGH = 40;
 
@@ -44,6 +47,7 @@ final class PelvisLesson {
   private final PelvisSteps steps;
   private final Vector3 bias;
   private final PelvisGeometry worn;
+  private final SwingRests.Stance over;
   private final Faults faults;
 
   private PelvisLesson(Player player, AnalysisSettings settings, PelvisSteps steps, Faults faults) {
@@ -52,6 +56,7 @@ final class PelvisLesson {
     this.steps = steps;
     this.bias = steps.tableBias().orElse(Vector3.ZERO);
     this.worn = steps.geometry(player);
+    this.over = SwingRests.Stance.of(worn, player.handed());
   }
 
   /** What was found of the pelvis in one swing. */
@@ -136,8 +141,8 @@ final class PelvisLesson {
     if (strayed) {
       flags.add("turn-on-spot-strayed");
     }
-    if (!fit.taught()) {
-      flags.add("off-the-lesson");
+    if (!fit.taught() || fit.contradictsItself()) {
+      flags.add(OFF_THE_LESSON);
     }
     return flags;
   }
@@ -161,9 +166,7 @@ final class PelvisLesson {
    */
   private List<Known> withDriftsNamed(LessonEstimate estimate, List<Known> found) {
     List<SwingRests> witnessed =
-        found.parallelStream()
-            .map(k -> k.rests.witnessed(k.swing(), worn.leverArmUnitM()))
-            .toList();
+        found.parallelStream().map(k -> k.rests.witnessed(k.swing(), over.eitherWay())).toList();
     List<SwingFit> asStill = fit(estimate, witnessed.stream().map(SwingRests::rising));
     RestSway sway = sway(asStill);
     List<Known> swings = found.stream().map(k -> k.with(k.rests.swaying(sway))).toList();
@@ -173,7 +176,7 @@ final class PelvisLesson {
           .mapToObj(
               i ->
                   isDrifting(swings, i)
-                      ? swings.get(i).with(witnessed.get(i).swaying(sway).asDrifting())
+                      ? swings.get(i).with(wide(swings.get(i), sway).asDrifting())
                       : swings.get(i))
           .toList();
     }
@@ -195,7 +198,7 @@ final class PelvisLesson {
             i ->
                 blamed(
                     swings.get(i),
-                    witnessed.get(i).swaying(sway),
+                    sway,
                     accounts.get(i),
                     isDrifting(swings, i) || (habit && accounts.get(i).mayDrift())))
         .toList();
@@ -224,13 +227,19 @@ final class PelvisLesson {
    * The account of a swing that explains it much better than two rests do; both, where neither
    * explains it far better than the other.
    */
-  private static Known blamed(Known known, SwingRests witnessed, RestAccounts of, boolean drifts) {
+  private Known blamed(Known known, RestSway sway, RestAccounts of, boolean drifts) {
     boolean strays = drifts || of.drifts();
     if (!of.movesOn() && !strays) {
       return known;
     }
+    SwingRests witnessed = wide(known, sway);
     SwingRests rests = of.movesOn() ? witnessed.asUnheld() : witnessed;
     return known.with(strays ? rests.asDrifting() : rests);
+  }
+
+  /** The rests with all their witnesses, the feet among them. */
+  private SwingRests wide(Known known, RestSway sway) {
+    return known.rests.witnessed(known.swing(), over).swaying(sway);
   }
 
   /**
