@@ -142,14 +142,6 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
         flags);
   }
 
-  /** The mean rate of a still address, unit axes, rad/s; none where it was not still. */
-  Optional<Vector3> addressRateRadPerS() {
-    Anchor address = span.anchors().get(0);
-    return flags.contains(ADDRESS_NOT_STILL) || flags.contains(ADDRESS_SHORT)
-        ? Optional.empty()
-        : Optional.of(RestGate.meanRateRadPerS(span.stream(), address.startS(), address.endS()));
-  }
-
   /**
    * Where no finish was held, its quietest moment is a soft end; where it was not seen, only the
    * feet, which stay where they are. Answers the end of the span, s.
