@@ -20,6 +20,8 @@ import steadyturn.fusion.displace.SwingFit;
 import steadyturn.fusion.displace.SwingSpan;
 import steadyturn.fusion.displace.UnitPriors;
 import steadyturn.fusion.rest.Rest;
+import steadyturn.fusion.rest.RestGate;
+import steadyturn.fusion.rest.WarmedUp;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.fusion.wear.pelvis.TurnOnSpot;
@@ -110,7 +112,7 @@ final class PelvisLesson {
   }
 
   private Map<GatheredSwing, PelvisSwing> estimate(List<Known> found) {
-    UnitPriors priors = priors(found.get(0).rests);
+    UnitPriors priors = priors(found);
     LessonEstimate estimate = new LessonEstimate(priors, settings.gravityMps2());
     List<Known> swings = withDriftsNamed(estimate.rough(), found);
     List<SwingSpan> spans = new ArrayList<>();
@@ -146,12 +148,27 @@ final class PelvisLesson {
     return flags;
   }
 
-  private UnitPriors priors(SwingRests any) {
-    boolean calibrated = any.span().stream().facts().calibrated();
+  /** The mean rate of a still address, unit axes, rad/s; none where it was not still. */
+  private static Optional<Vector3> addressRateRadPerS(SwingRests rests) {
+    Anchor address = rests.span().anchors().get(0);
+    boolean isStill =
+        Stream.of(SwingRests.ADDRESS_NOT_STILL, SwingRests.ADDRESS_SHORT)
+            .noneMatch(rests.flags()::contains);
+    return Optional.of(rests.span().stream())
+        .filter(unit -> isStill)
+        .map(unit -> RestGate.meanRateRadPerS(unit, address.startS(), address.endS()));
+  }
+
+  private UnitPriors priors(List<Known> found) {
+    boolean calibrated = found.get(0).rests.span().stream().facts().calibrated();
     UnitPriors priors = calibrated ? UnitPriors.calibrated() : UnitPriors.raw();
-    return steps.tableBias().isPresent()
-        ? priors.withGyroBias(Math.toRadians(calibrated ? 0.03 : 0.08))
-        : priors;
+    List<Vector3> rates =
+        found.stream().flatMap(k -> addressRateRadPerS(k.rests).stream()).toList();
+    double atTable = Math.toRadians(calibrated ? 0.03 : 0.08);
+    return steps
+        .tableBias()
+        .map(b -> priors.withGyroBias(Math.hypot(atTable, WarmedUp.byRadPerS(rates, b))))
+        .orElse(priors);
   }
 
   /**
