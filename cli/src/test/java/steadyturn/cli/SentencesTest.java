@@ -60,6 +60,7 @@ class SentencesTest {
           "SwingStudy",
           "WristStudy",
           "ComparisonStudy",
+          "TwoWays",
           "LessonSpec",
           "MeasureColumns",
           "Derivatives",
