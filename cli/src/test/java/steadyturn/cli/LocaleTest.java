@@ -71,7 +71,20 @@ class LocaleTest {
     String table = root.resolve("table.csv").toString();
     writeTable(Path.of(table));
     Map<String, String> all = new TreeMap<>();
-    keep(all, root, "simulate", "--out", lesson, "--swings", "1", "--waggles", "0", "--seed", "3");
+    keep(
+        all,
+        root,
+        "simulate",
+        "--out",
+        lesson,
+        "--swings",
+        "1",
+        "--waggles",
+        "0",
+        "--seed",
+        "3",
+        "--rate",
+        "100");
     for (int k = 0; k < 2; k++) {
       keep(
           all,

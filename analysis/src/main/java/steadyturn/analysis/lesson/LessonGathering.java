@@ -125,6 +125,7 @@ final class LessonGathering {
       wrist = before;
       return read(Refusals.kept(raw, asTheySay), goesOn);
     }
+    refusals.slipped(recording, all);
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
     club = marks.clubAfter(all);
@@ -213,7 +214,9 @@ final class LessonGathering {
   private GatheredSwing cut(
       String recording, Found found, AlignedRecording aligned, RestBiases biases) {
     Swing swing = found.swing;
-    Recording tied = ClockSpread.tied(aligned, middleS(swing));
+    Recording whole = ClockSpread.tied(aligned, middleS(swing));
+    boolean isLoose = whole.units().size() < aligned.recording().units().size();
+    Recording tied = refusals.unmoved(whole, LessonMarks.takeawayS(swing));
     PelvisReading pelvis =
         faults
             .keep(
@@ -238,10 +241,7 @@ final class LessonGathering {
                         WristClocks.of(aligned, middleS(swing)),
                         curves))
             .orElse(ArmReading.FAILED);
-    arm =
-        tied.units().size() < aligned.recording().units().size()
-            ? arm.flagged(ClockSpread.LOOSE)
-            : arm;
+    arm = isLoose ? arm.flagged(ClockSpread.LOOSE) : arm;
     return new GatheredSwing(
         recording, ClockSpread.added(swing, aligned), pelvis, arm, found.steps, found.sight());
   }

@@ -20,6 +20,8 @@ import steadyturn.fusion.displace.SwingFit;
 import steadyturn.fusion.displace.SwingSpan;
 import steadyturn.fusion.displace.UnitPriors;
 import steadyturn.fusion.rest.Rest;
+import steadyturn.fusion.rest.RestGate;
+import steadyturn.fusion.rest.WarmedUp;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
 import steadyturn.fusion.wear.pelvis.TurnOnSpot;
@@ -33,6 +35,9 @@ import steadyturn.ingest.sample.Player;
 @SuppressWarnings("IdentityHashMapUsage") // swings hold long columns: asked for by identity
 final class PelvisLesson {
 
+  /** Flag of a swing that the unit's errors and what was taken of its rests do not explain. */
+  static final String OFF_THE_LESSON = "off-the-lesson";
+
   /** So many swings show the unit's errors well enough to judge a drift by (our choice). */
   private static final int ENOUGH = 40;
 
@@ -43,6 +48,7 @@ final class PelvisLesson {
   private final PelvisSteps steps;
   private final Vector3 bias;
   private final PelvisGeometry worn;
+  private final SwingRests.Stance over;
   private final Faults faults;
 
   private PelvisLesson(Player player, AnalysisSettings settings, PelvisSteps steps, Faults faults) {
@@ -51,6 +57,7 @@ final class PelvisLesson {
     this.steps = steps;
     this.bias = steps.tableBias().orElse(Vector3.ZERO);
     this.worn = steps.geometry(player);
+    this.over = SwingRests.Stance.of(worn, player.handed());
   }
 
   /** What was found of the pelvis in one swing. */
@@ -105,7 +112,7 @@ final class PelvisLesson {
   }
 
   private Map<GatheredSwing, PelvisSwing> estimate(List<Known> found) {
-    UnitPriors priors = priors(found.get(0).rests);
+    UnitPriors priors = priors(found);
     LessonEstimate estimate = new LessonEstimate(priors, settings.gravityMps2());
     List<Known> swings = withDriftsNamed(estimate.rough(), found);
     List<SwingSpan> spans = new ArrayList<>();
@@ -135,18 +142,33 @@ final class PelvisLesson {
     if (strayed) {
       flags.add("turn-on-spot-strayed");
     }
-    if (!fit.taught()) {
-      flags.add("off-the-lesson");
+    if (!fit.taught() || fit.contradictsItself()) {
+      flags.add(OFF_THE_LESSON);
     }
     return flags;
   }
 
-  private UnitPriors priors(SwingRests any) {
-    boolean calibrated = any.span().stream().facts().calibrated();
+  /** The mean rate of a still address, unit axes, rad/s; none where it was not still. */
+  private static Optional<Vector3> addressRateRadPerS(SwingRests rests) {
+    Anchor address = rests.span().anchors().get(0);
+    boolean isStill =
+        Stream.of(SwingRests.ADDRESS_NOT_STILL, SwingRests.ADDRESS_SHORT)
+            .noneMatch(rests.flags()::contains);
+    return Optional.of(rests.span().stream())
+        .filter(unit -> isStill)
+        .map(unit -> RestGate.meanRateRadPerS(unit, address.startS(), address.endS()));
+  }
+
+  private UnitPriors priors(List<Known> found) {
+    boolean calibrated = found.get(0).rests.span().stream().facts().calibrated();
     UnitPriors priors = calibrated ? UnitPriors.calibrated() : UnitPriors.raw();
-    return steps.tableBias().isPresent()
-        ? priors.withGyroBias(Math.toRadians(calibrated ? 0.03 : 0.08))
-        : priors;
+    List<Vector3> rates =
+        found.stream().flatMap(k -> addressRateRadPerS(k.rests).stream()).toList();
+    double atTable = Math.toRadians(calibrated ? 0.03 : 0.08);
+    return steps
+        .tableBias()
+        .map(b -> priors.withGyroBias(Math.hypot(atTable, WarmedUp.byRadPerS(rates, b))))
+        .orElse(priors);
   }
 
   /**
@@ -156,9 +178,7 @@ final class PelvisLesson {
    */
   private List<Known> withDriftsNamed(LessonEstimate estimate, List<Known> found) {
     List<SwingRests> witnessed =
-        found.parallelStream()
-            .map(k -> k.rests.witnessed(k.swing(), worn.leverArmUnitM()))
-            .toList();
+        found.parallelStream().map(k -> k.rests.witnessed(k.swing(), over.eitherWay())).toList();
     List<SwingFit> asStill = fit(estimate, witnessed.stream().map(SwingRests::rising));
     RestSway sway = sway(asStill);
     List<Known> swings = found.stream().map(k -> k.with(k.rests.swaying(sway))).toList();
@@ -168,7 +188,7 @@ final class PelvisLesson {
           .mapToObj(
               i ->
                   isDrifting(swings, i)
-                      ? swings.get(i).with(witnessed.get(i).swaying(sway).asDrifting())
+                      ? swings.get(i).with(wide(swings.get(i), sway).asDrifting())
                       : swings.get(i))
           .toList();
     }
@@ -190,7 +210,7 @@ final class PelvisLesson {
             i ->
                 blamed(
                     swings.get(i),
-                    witnessed.get(i).swaying(sway),
+                    sway,
                     accounts.get(i),
                     isDrifting(swings, i) || (habit && accounts.get(i).mayDrift())))
         .toList();
@@ -219,13 +239,19 @@ final class PelvisLesson {
    * The account of a swing that explains it much better than two rests do; both, where neither
    * explains it far better than the other.
    */
-  private static Known blamed(Known known, SwingRests witnessed, RestAccounts of, boolean drifts) {
+  private Known blamed(Known known, RestSway sway, RestAccounts of, boolean drifts) {
     boolean strays = drifts || of.drifts();
     if (!of.movesOn() && !strays) {
       return known;
     }
+    SwingRests witnessed = wide(known, sway);
     SwingRests rests = of.movesOn() ? witnessed.asUnheld() : witnessed;
     return known.with(strays ? rests.asDrifting() : rests);
+  }
+
+  /** The rests with all their witnesses, the feet among them. */
+  private SwingRests wide(Known known, RestSway sway) {
+    return known.rests.witnessed(known.swing(), over).swaying(sway);
   }
 
   /**

@@ -47,12 +47,11 @@ record PelvisReading(Optional<SwingRests> rests, MeasureReason missing) {
       return without(MeasureReason.FEW_PELVIS_SAMPLES);
     }
     double impactS = swing.timeS(SwingEvent.IMPACT).orElse(swing.endS());
-    Vector3 leverArmUnitM = steps.geometry(recording.player()).leverArmUnitM();
+    SwingRests.Stance over =
+        SwingRests.Stance.of(steps.geometry(recording.player()), recording.player().handed());
     Optional<SwingRests> rests =
         SeenPart.of(window.get(), takeawayS(swing), impactS)
-            .map(
-                seen ->
-                    SwingRests.of(swing, seen, bias(swing, seen.window(), steps), leverArmUnitM));
+            .map(seen -> SwingRests.of(swing, seen, bias(swing, seen.window(), steps), over));
     return new PelvisReading(rests, MeasureReason.GAP_AT_ADDRESS);
   }
 

@@ -2,6 +2,7 @@ package steadyturn.analysis.lesson;
 
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +11,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import steadyturn.analysis.limits.CredibleSizes;
 import steadyturn.analysis.limits.MountReason;
+import steadyturn.analysis.limits.SlipWatch;
 import steadyturn.analysis.limits.WornCheck;
 import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
@@ -45,6 +47,8 @@ final class Refusals {
   private static final int LEAST_RATES = 3;
 
   private final Map<String, Map<BodyPoint, Reason>> units = new HashMap<>();
+  private final Map<String, SlipWatch> slips = new HashMap<>();
+  private final Set<String> slipsTold = new HashSet<>();
   private final Map<String, Reason> sides = new HashMap<>();
   private final Map<String, Set<Notice>> notices = new HashMap<>();
 
@@ -91,6 +95,31 @@ final class Refusals {
     return check.units().isEmpty() ? recording : without(recording, check.units());
   }
 
+  /** Looks whether a unit moved on the body; what it says after that is not used. */
+  void slipped(Recording recording, List<Swing> swings) {
+    SlipWatch watch = slips.computeIfAbsent(recording.id(), id -> new SlipWatch());
+    watch.see(recording, swings);
+    for (SlipWatch.Slip slip : watch.slips()) {
+      Reason why = slip.reason();
+      units
+          .computeIfAbsent(recording.id(), id -> new EnumMap<>(BodyPoint.class))
+          .putIfAbsent(slip.point(), why);
+      if (slipsTold.add(recording.id() + slip.point() + Math.round(slip.afterS()))) {
+        say(recording, slip.point().trackedPoint(), why, true);
+      }
+    }
+  }
+
+  /** The recording without the units that had moved on the body by then. */
+  Recording unmoved(Recording recording, double atS) {
+    Set<BodyPoint> moved = slips.getOrDefault(recording.id(), new SlipWatch()).movedBy(atS);
+    return new Recording(
+        recording.id(),
+        recording.player(),
+        recording.units().stream().filter(u -> !moved.contains(u.point())).toList(),
+        recording.marks());
+  }
+
   private Recording without(Recording recording, Map<BodyPoint, Reason> refused) {
     units.computeIfAbsent(recording.id(), id -> new EnumMap<>(BodyPoint.class)).putAll(refused);
     return left(recording, refused);
@@ -103,7 +132,7 @@ final class Refusals {
         .getOrDefault(piece.id(), Map.of())
         .forEach(
             (point, why) -> {
-              if (why.code() instanceof MountReason) {
+              if (why.code() instanceof MountReason && why.code() != MountReason.SLIPPED) {
                 refused.put(point, why);
               }
             });

@@ -89,17 +89,34 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
             pelvis.aim().targetFromHipsRad(),
             pelvis.aim().sdRad(),
             PelvisReading.takeawayS(swing));
-    measures.addAll(
-        PelvisMeasures.of(
+    boolean isExplained = isExplained(pelvis.flags());
+    PelvisMeasures.of(
             track,
             swing.events(),
             LeverArm.hipHalfDistanceMm(LeverArm.pelvisWidthMm(player)),
             settings.skin(),
             caveat(pelvis.flags()),
-            pelvis.flags().contains(SwingRests.FINISH_NOT_SEEN)));
+            pelvis.flags().contains(SwingRests.FINISH_NOT_SEEN))
+        .stream()
+        .map(v -> isExplained || PelvisMeasures.isAngle(v.measure()) ? v : unexplained(v))
+        .forEach(measures::add);
     if (settings.curves()) {
-      curves.addAll(PelvisCurves.of(track, swing.events(), settings.skin()));
+      PelvisCurves.of(track, swing.events(), settings.skin()).stream()
+          .filter(curve -> isExplained || curve.unit().equals("deg"))
+          .forEach(curves::add);
     }
+  }
+
+  /**
+   * Where neither standing still nor drifting agrees with the rest of a swing, how fast the pelvis
+   * was at address is not known, and no place follows from it.
+   */
+  private static boolean isExplained(List<String> flags) {
+    return !flags.containsAll(List.of(SwingRests.ADDRESS_NOT_STILL, PelvisLesson.OFF_THE_LESSON));
+  }
+
+  private static MeasureValue unexplained(MeasureValue value) {
+    return MeasureValue.withheld(value.measure(), value.at(), MeasureReason.ADDRESS_UNEXPLAINED);
   }
 
   private static Reason caveat(List<String> flags) {

@@ -13,6 +13,8 @@ import steadyturn.fusion.rest.Rest;
 import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rest.RestSettings;
 import steadyturn.fusion.rotation.Vector3;
+import steadyturn.fusion.wear.pelvis.PelvisGeometry;
+import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -35,8 +37,16 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
   /** A drifting body moves at a speed of this spread (our assumption), m/s. */
   private static final double DRIFT_SD_MPS = 0.10;
 
-  /** Mid-hip stays within this of where it was, as the feet do (our assumption), m. */
+  /** Mid-hip stays within this of where it is expected, as the feet stay (our assumption), m. */
   private static final double STANCE_SD_M = 0.08;
+
+  /**
+   * By impact the pelvis has gone 5 to 12 cm towards the target, and on over the lead foot by the
+   * finish (common practice, no source).
+   */
+  private static final double AT_IMPACT_M = 0.07;
+
+  private static final double AT_FINISH_M = 0.11;
 
   private static final double SHORT_ADDRESS_S = 0.3;
 
@@ -73,7 +83,30 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
     flags = List.copyOf(flags);
   }
 
-  static SwingRests of(Swing swing, SeenPart seen, Vector3 bias, Vector3 leverArmUnitM) {
+  /**
+   * A pelvis over feet that stay where they are.
+   *
+   * @param leverArmUnitM mid-hip relative to the unit, unit axes, m
+   * @param targetUnit direction of the target at address, unit axes
+   */
+  record Stance(Vector3 leverArmUnitM, Vector3 targetUnit) {
+
+    static Stance of(PelvisGeometry geometry, Handedness handed) {
+      return new Stance(
+          geometry.leverArmUnitM(), geometry.qUnitPelvis().rotate(Vector3.Y).times(handed.sign()));
+    }
+
+    /** The same where it is not asked which way the player goes. */
+    Stance eitherWay() {
+      return new Stance(leverArmUnitM, Vector3.ZERO);
+    }
+
+    private StanceBound bound(double fromS, double timeS, double expectedM, double sdM) {
+      return new StanceBound(fromS, timeS, leverArmUnitM, targetUnit.times(expectedM), sdM);
+    }
+  }
+
+  static SwingRests of(Swing swing, SeenPart seen, Vector3 bias, Stance over) {
     UnitStream window = seen.window();
     double takeawayS = swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS() + 0.5);
     double impactS = swing.timeS(SwingEvent.IMPACT).orElse(swing.endS() - 0.5);
@@ -94,10 +127,10 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
       anchors.add(Anchor.finish(finish.get().startS() + settlingS, finish.get().endS()));
       endS = finish.get().endS();
     } else {
-      endS = withoutFinish(seen, impactS, leverArmUnitM, anchors, stance, flags);
+      endS = withoutFinish(seen, impactS, over, anchors, stance, flags);
     }
     if (flags.contains(ADDRESS_NOT_STILL)) {
-      stance.addAll(bounds(takeawayS, impactS, endS, leverArmUnitM));
+      stance.addAll(bounds(takeawayS, impactS, endS, over));
     }
     double addressS = anchors.get(0).startS();
     Optional<Anchor> earlier = earlier(window, bias, addressS);
@@ -116,7 +149,7 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
   private static double withoutFinish(
       SeenPart seen,
       double impactS,
-      Vector3 leverArmUnitM,
+      Stance over,
       List<Anchor> anchors,
       List<StanceBound> stance,
       List<String> flags) {
@@ -128,13 +161,13 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
     if (quietS.isPresent()) {
       double atS = quietS.get();
       anchors.add(moving(atS - 0.05, atS + 0.05));
-      stance.add(new StanceBound(addressS, atS, leverArmUnitM, 2 * STANCE_SD_M));
+      stance.add(over.bound(addressS, atS, AT_FINISH_M, 2 * STANCE_SD_M));
       return atS + 0.06;
     }
     double lastS = last(window);
     if (lastS > addressS) {
-      stance.add(new StanceBound(addressS, (addressS + lastS) / 2, leverArmUnitM, 2 * STANCE_SD_M));
-      stance.add(new StanceBound(addressS, lastS, leverArmUnitM, 2 * STANCE_SD_M));
+      stance.add(over.bound(addressS, (addressS + lastS) / 2, 0, 2 * STANCE_SD_M));
+      stance.add(over.bound(addressS, lastS, 0, 2 * STANCE_SD_M));
     }
     return lastS;
   }
@@ -212,8 +245,8 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
   }
 
   /** The same swing with all that can witness against a drifting address: feet, earlier rest. */
-  SwingRests witnessed(Swing swing, Vector3 leverArmUnitM) {
-    List<StanceBound> stance = bounds(swing, leverArmUnitM);
+  SwingRests witnessed(Swing swing, Stance over) {
+    List<StanceBound> stance = bounds(swing, over);
     if (earlier.isEmpty()) {
       return new SwingRests(span.with(span.anchors(), stance), earlier, flags);
     }
@@ -226,21 +259,21 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
     return new SwingRests(longer, earlier, flags);
   }
 
-  private List<StanceBound> bounds(Swing swing, Vector3 leverArmUnitM) {
+  private List<StanceBound> bounds(Swing swing, Stance over) {
     double endS = span.anchors().get(span.anchors().size() - 1).endS();
     return bounds(
         swing.timeS(SwingEvent.TAKEAWAY).orElse(swing.startS()),
         swing.timeS(SwingEvent.IMPACT).orElse(swing.endS()),
         endS,
-        leverArmUnitM);
+        over);
   }
 
   private static List<StanceBound> bounds(
-      double takeawayS, double impactS, double endS, Vector3 leverArmUnitM) {
+      double takeawayS, double impactS, double endS, Stance over) {
     return List.of(
-        new StanceBound(takeawayS, (takeawayS + impactS) / 2, leverArmUnitM, STANCE_SD_M),
-        new StanceBound(takeawayS, impactS, leverArmUnitM, 1.5 * STANCE_SD_M),
-        new StanceBound(takeawayS, endS - 0.02, leverArmUnitM, 2 * STANCE_SD_M));
+        over.bound(takeawayS, (takeawayS + impactS) / 2, 0, STANCE_SD_M),
+        over.bound(takeawayS, impactS, AT_IMPACT_M, 1.5 * STANCE_SD_M),
+        over.bound(takeawayS, endS - 0.02, AT_FINISH_M, 2 * STANCE_SD_M));
   }
 
   /** Middle of the tenth of a second in which the unit turned least; none where none was seen. */

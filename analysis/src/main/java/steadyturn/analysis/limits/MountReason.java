@@ -9,6 +9,10 @@ public enum MountReason implements ReasonCode {
   UPSIDE_DOWN("unit"),
   ON_ITS_SIDE("unit", "offDeg"),
   FACING_IN("unit"),
+  /** Further round the body than the middle of the back. */
+  ROUND_THE_HIP("unit", "offDeg"),
+  /** It moved on the body between two swings. */
+  SLIPPED("unit", "turnedDeg", "afterS", "beforeS"),
   TOWARDS_ELBOW("unit"),
   EXCHANGED("unit", "other"),
   /** Two units that move as one, though a joint lies between their places. */

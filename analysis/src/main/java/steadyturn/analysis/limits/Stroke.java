@@ -38,7 +38,12 @@ record Stroke(double takeawayS, double topS, double impactS) {
 
   /** Of some swings that were found, spread over them. */
   static List<Stroke> of(List<Swing> swings) {
-    return some(swings.stream().flatMap(Stroke::of).toList());
+    return some(all(swings));
+  }
+
+  /** Of all swings that were found. */
+  static List<Stroke> all(List<Swing> swings) {
+    return swings.stream().flatMap(Stroke::of).toList();
   }
 
   private static List<Stroke> some(List<Stroke> all) {

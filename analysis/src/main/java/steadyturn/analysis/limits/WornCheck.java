@@ -38,6 +38,11 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
    */
   private static final double FACING_IN_UP = -0.1;
 
+  /** It bends over the hip line, to the side by 12 deg at most and by a cosine of 0.1. */
+  private static final double ROUND_RAD = Math.toRadians(22);
+
+  private static final double ROUND_UP = 0.2;
+
   /** Trunk and arm turn to the target by 35 to 120 deg in the downswing, all of them. */
   private static final double CLEAR_TURN_RAD = Math.toRadians(8);
 
@@ -124,8 +129,17 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
     if (up < LEAST_UP) {
       return Optional.of(Reason.of(MountReason.ON_ITS_SIDE, point, Math.toDegrees(Math.acos(up))));
     }
-    return point == BodyPoint.PELVIS && middle(its, u -> u.up().z()) < FACING_IN_UP
-        ? Optional.of(Reason.of(MountReason.FACING_IN, point))
+    if (point != BodyPoint.PELVIS) {
+      return Optional.empty();
+    }
+    double back = middle(its, u -> u.up().z());
+    if (back < FACING_IN_UP) {
+      return Optional.of(Reason.of(MountReason.FACING_IN, point));
+    }
+    double side = middle(its, u -> u.up().y());
+    double round = Math.abs(Math.atan2(side, back));
+    return Math.abs(side) > ROUND_UP && round > ROUND_RAD
+        ? Optional.of(Reason.of(MountReason.ROUND_THE_HIP, point, Math.toDegrees(round)))
         : Optional.empty();
   }
 

@@ -30,6 +30,7 @@ public enum MeasureReason implements ReasonCode {
   GYRO_CUT,
   AT_LEAST,
   ADDRESS_NOT_STILL,
+  ADDRESS_UNEXPLAINED,
   ADDRESS_SHORT,
   FINISH_NOT_HELD,
   FINISH_NOT_SEEN,

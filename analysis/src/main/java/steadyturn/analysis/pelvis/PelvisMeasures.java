@@ -79,18 +79,23 @@ public record PelvisMeasures(
     if (track.gapAt(event.timeS()).filter(g -> g.lengthS() > LONGEST_INSIDE_S).isPresent()) {
       return withheld(event, MeasureReason.GAP_AT);
     }
-    PoseSpread spread = PoseSpread.at(track, event.timeS(), event.sdS(), skin);
+    PoseSpread spread = PoseSpread.at(track, event.shownS(), event.sdS(), skin);
     Stream<MeasureValue> all = at(event, spread);
     return track.hasGapBefore(event.timeS())
         ? all.map(value -> isLost(value.measure(), spread) ? lost(value) : value).toList()
         : all.toList();
   }
 
+  /** Whether a measure is an angle of the pelvis, which needs no place. */
+  public static boolean isAngle(Measure measure) {
+    int component = PelvisPose.MEASURES.indexOf(measure);
+    return component >= 0 && PelvisPose.isAngle(component);
+  }
+
   /** Whether what is left of a measure behind a gap is beyond use. */
   private static boolean isLost(Measure measure, PoseSpread spread) {
-    int component = PelvisPose.MEASURES.indexOf(measure);
-    if (component >= 0 && PelvisPose.isAngle(component)) {
-      return spread.sd(component) > LOST_RAD;
+    if (isAngle(measure)) {
+      return spread.sd(PelvisPose.MEASURES.indexOf(measure)) > LOST_RAD;
     }
     return losesPlace(spread)
         || (TurnAndSlide.MEASURES.contains(measure) && spread.sd(0) > LOST_RAD);

@@ -67,20 +67,26 @@ record TurnAndSlide(
     return MeasureValue.of(measure, at, value, 1e3 * spread.sd(inM), grade, why);
   }
 
-  /** |turn| / |slide|; where the slide's interval holds zero only a lower bound is known. */
+  /**
+   * |turn| / |slide|; its interval is what it takes over all turns and slides within 1.96 spreads.
+   * Where the slide's interval holds zero only a lower bound is known.
+   */
   private MeasureValue turnToSlide() {
     double slideCm = Math.abs(100 * spread.pose().slideM());
-    double reachCm = Math.max(LEAST_CM, Z95 * 100 * spread.sd(1));
-    double least = turnDeg() / (slideCm + reachCm);
-    boolean isBound = slideCm <= reachCm;
+    boolean isBound = slideCm <= Math.max(LEAST_CM, Z95 * 100 * spread.sd(1));
+    Range range = Range.of(spread, 0, 1, TurnAndSlide::degPerCm);
     return new MeasureValue(
         Measure.PELVIS_TURN_TO_SLIDE,
         at,
-        isBound ? least : turnDeg() / slideCm,
-        least,
-        isBound ? Double.POSITIVE_INFINITY : turnDeg() / (slideCm - reachCm),
+        isBound ? range.low() : degPerCm(spread.pose().turnRad(), spread.pose().slideM()),
+        range.low(),
+        isBound ? Double.POSITIVE_INFINITY : range.high(),
         grade,
         isBound ? Reason.of(MeasureReason.AT_LEAST) : why);
+  }
+
+  private static double degPerCm(double turnRad, double slideM) {
+    return Math.abs(Math.toDegrees(turnRad)) / Math.max(LEAST_CM, Math.abs(100 * slideM));
   }
 
   /**

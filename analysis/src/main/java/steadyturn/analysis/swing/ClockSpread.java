@@ -91,6 +91,6 @@ public final class ClockSpread {
   }
 
   private static EventTime wider(EventTime e, double sdS) {
-    return new EventTime(e.event(), e.timeS(), Math.hypot(e.sdS(), sdS), e.grade(), e.why());
+    return e.withSdS(Math.hypot(e.sdS(), sdS));
   }
 }

@@ -79,13 +79,13 @@ public record OrderMeasures(
 
   private Optional<MeasureValue> trunk(BodyPoint point, Measure measure) {
     // the trunk may be fastest after impact
-    return stretch(point, impact.timeS() + 0.05)
+    return stretch(point, impact.shownS() + 0.05)
         .map(s -> value(measure, s, trunkPeak(Seen.of(s), biases.radPerS(point))));
   }
 
   private Optional<MeasureValue> limb(BodyPoint point, UnitMount mount, Measure measure) {
     // the blow rings in arm and hand: nothing after it counts
-    return stretch(point, impact.timeS())
+    return stretch(point, impact.shownS())
         .map(s -> value(measure, s, LimbPeak.of(Seen.of(s), biases.radPerS(point), mount, slip)));
   }
 
@@ -103,14 +103,14 @@ public record OrderMeasures(
     double toS = stretch.timeS(stretch.size() - 1);
     double nearS =
         gaps.longestS(Math.max(fromS, peak.timeS() - NEAR_S), Math.min(toS, peak.timeS() + NEAR_S));
-    double allS = Math.max(gaps.longestS(fromS, toS), impact.timeS() - toS);
+    double allS = Math.max(gaps.longestS(fromS, toS), impact.shownS() - toS);
     if (nearS > NEAR_GAP_S || allS > LONGEST_GAP_S) {
       return MeasureValue.withheld(measure, "", MeasureReason.PEAK_GAP);
     }
     return MeasureValue.of(
         measure,
         "",
-        1000 * (impact.timeS() - peak.timeS()),
+        1000 * (impact.shownS() - peak.timeS()),
         1000 * Math.hypot(peak.sdS(), impact.sdS()),
         impact.grade(),
         impact.why());

@@ -36,8 +36,8 @@ record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plat
   /** Finds the plateau; empty where top and impact are too close for one. */
   static Optional<Release> of(WristMotion motion, EventTime top, EventTime impact) {
     int from = motion.indexAt(top.timeS());
-    int to = motion.indexAt(impact.timeS() - PLATEAU_END_S);
-    if (to - from < 5 || motion.indexAt(impact.timeS()) >= motion.size()) {
+    int to = motion.indexAt(impact.shownS() - PLATEAU_END_S);
+    if (to - from < 5 || motion.indexAt(impact.shownS()) >= motion.size()) {
       return Optional.empty();
     }
     return Optional.of(new Release(motion, top, impact, Plateau.of(motion, from, to)));
@@ -76,12 +76,12 @@ record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plat
 
   private MeasureValue beforeImpact(Measure measure, double timeS, double sdS) {
     return MeasureValue.of(
-        measure, "", 1000 * (impact.timeS() - timeS), 1000 * sdS, impact.grade(), impact.why());
+        measure, "", 1000 * (impact.shownS() - timeS), 1000 * sdS, impact.grade(), impact.why());
   }
 
   private MeasureValue partOfDownswing(double releaseS, double sdS) {
-    double downS = impact.timeS() - top.timeS();
-    double part = (releaseS - top.timeS()) / downS;
+    double downS = impact.shownS() - top.shownS();
+    double part = (releaseS - top.shownS()) / downS;
     double sd = Math.hypot(sdS, (1 - part) * top.sdS()) / downS;
     return MeasureValue.of(
         Measure.WRIST_RELEASE_PART, "", 100 * part, 100 * sd, impact.grade(), impact.why());
@@ -89,7 +89,7 @@ record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plat
 
   /** Last sample before impact with more cock than the level, and the next with less; else -1. */
   private int lastAbove(double levelDeg) {
-    int k = motion.indexAt(impact.timeS()) - 1;
+    int k = motion.indexAt(impact.shownS()) - 1;
     if (motion.cockDeg(k) > levelDeg) {
       return -1;
     }
@@ -102,11 +102,11 @@ record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plat
   private MeasureValue rate(boolean time) {
     Measure measure = time ? Measure.WRIST_RATE_TIME : Measure.WRIST_RATE;
     int from = motion.indexAt(top.timeS());
-    int to = motion.indexAt(impact.timeS()) - 1;
+    int to = motion.indexAt(impact.shownS()) - 1;
     double[] times = IntStream.range(from, to).mapToDouble(motion::timeS).toArray();
     double[] rates =
         IntStream.range(from, to).mapToDouble(k -> -motion.cockRateDegPerS(k)).toArray();
-    if (motion.cutBeyondRepairBefore(impact.timeS())) {
+    if (motion.cutBeyondRepairBefore(impact.shownS())) {
       return MeasureValue.withheld(measure, "", MeasureReason.GYRO_CUT);
     }
     PeakTime peak = PeakTime.of(times, CentredParabola.of(times, rates, SMOOTH_S), RATE_PART);

@@ -81,8 +81,8 @@ final class WristMeasures {
   }
 
   private MeasureValue cock(EventTime at) {
-    int k = nearest(at.timeS());
-    double value = motion.cockDegAt(at.timeS());
+    int k = nearest(at.shownS());
+    double value = motion.cockDegAt(at.shownS());
     double sd = motion.spreads().cockDeg(k);
     if (absolute) {
       value += motion.absoluteCockDeg(k) - motion.cockDeg(k);
@@ -103,7 +103,7 @@ final class WristMeasures {
   }
 
   private MeasureValue flexion(EventTime at) {
-    int k = nearest(at.timeS());
+    int k = nearest(at.shownS());
     double value = absolute ? motion.absoluteFlexionDeg(k) : motion.flexionDeg(k);
     double sd = absolute ? motion.spreads().absoluteFlexionDeg(k) : motion.spreads().flexionDeg(k);
     return value(Measure.WRIST_FLEXION, at, value, sd);
@@ -170,8 +170,8 @@ final class WristMeasures {
       return MeasureValue.withheld(Measure.WRIST_KEPT, event.word(), CUT);
     }
     Plateau plateau = release.get().plateau();
-    int k = nearest(at.get().timeS());
-    double part = motion.cockDegAt(at.get().timeS()) / plateau.deg();
+    int k = nearest(at.get().shownS());
+    double part = motion.cockDegAt(at.get().shownS()) / plateau.deg();
     double angleSd = plateau.againstSdDeg(motion, k, part);
     double movingSd = motion.cockRateDegPerS(k) * at.get().sdS();
     return value(

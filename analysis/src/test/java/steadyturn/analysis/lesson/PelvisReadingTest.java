@@ -41,7 +41,8 @@ class PelvisReadingTest {
     for (GatheredSwing swing : swings) {
       SwingRests rests = swing.pelvis().rests().orElseThrow();
       UnitStream kept = rests.span().stream();
-      SwingRests witnessed = rests.witnessed(swing.swing(), Vector3.Z);
+      SwingRests witnessed =
+          rests.witnessed(swing.swing(), new SwingRests.Stance(Vector3.Z, Vector3.Y));
       List<Anchor> anchors = witnessed.span().anchors();
       double firstS = anchors.get(0).startS();
       double lastS = anchors.get(anchors.size() - 1).endS();

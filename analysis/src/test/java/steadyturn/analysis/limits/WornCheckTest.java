@@ -99,17 +99,26 @@ class WornCheckTest {
 
   @ParameterizedTest
   @CsvSource({
-    // up at address along x and z (y the rest); our bounds -0.35, 0.35 and -0.1
-    "0.36, 0.5, ",
-    "0.34, 0.5, ON_ITS_SIDE",
-    "-0.34, 0.5, ON_ITS_SIDE",
-    "-0.36, 0.5, UPSIDE_DOWN",
-    "0.8, -0.095, ",
-    "0.8, -0.105, FACING_IN",
-    "-0.8, -0.5, UPSIDE_DOWN"
+    // up at address along x and y, and whether z looks down; our bounds along x -0.35, 0.35, along
+    // z
+    // -0.1; across 0.2 and 22 deg from the back
+    "0.36, 0, false, ",
+    "0.34, 0, false, ON_ITS_SIDE",
+    "-0.34, 0, false, ON_ITS_SIDE",
+    "-0.36, 0, false, UPSIDE_DOWN",
+    "0.996, 0, true, ",
+    "0.994, 0, true, FACING_IN",
+    "-0.8, 0, true, UPSIDE_DOWN",
+    "0.8, 0.22, false, ",
+    "0.8, 0.23, false, ROUND_THE_HIP",
+    "0.8, -0.23, false, ROUND_THE_HIP",
+    "0.975, 0.19, false, ",
+    "0.975, 0.21, false, ROUND_THE_HIP"
   })
-  void thePelvisUnitIsToldByItsLeanAtAddress(double x, double z, MountReason expected) {
-    WornUnit pelvis = WornUnit.pelvis().up(x, Math.sqrt(1 - x * x - z * z), z);
+  void thePelvisUnitIsToldByItsLeanAtAddress(
+      double x, double y, boolean looksDown, MountReason expected) {
+    double z = Math.sqrt(1 - x * x - y * y) * (looksDown ? -1 : 1);
+    WornUnit pelvis = WornUnit.pelvis().up(x, y, z);
     assertThat(said(right(pelvis, forearm(), hand()), BodyPoint.PELVIS))
         .isEqualTo(Optional.ofNullable(expected));
   }

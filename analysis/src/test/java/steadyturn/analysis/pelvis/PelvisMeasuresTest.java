@@ -77,6 +77,22 @@ class PelvisMeasuresTest {
   }
 
   /** Seen from mid-hip at address, x towards the target and y away from the ball. */
+  @Test
+  void thePoseOfAKeyPositionIsReadWhenTheUnitsShowIt() {
+    // Given: a top that units on skin show 20 ms later. Expect: the pose of 20 ms later, as the
+    // unit of the pelvis is as late; within 1e-5 as above.
+    EventTime late =
+        new EventTime(SwingEvent.TOP, MadePelvis.TOP_S, 0, Grade.MEASURED, Reason.NONE, 0.02);
+    PelvisPose shown = MadePelvis.truth(MadePelvis.TOP_S + 0.02);
+    assertThat(
+            find(
+                    measures(MadePelvis.of(Handedness.RIGHT), List.of(late)),
+                    Measure.PELVIS_SLIDE,
+                    "top")
+                .value())
+        .isCloseTo(1000 * shown.slideM(), within(1e-5));
+  }
+
   private static void assertPole(List<MeasureValue> all, PelvisPose p) {
     double c = find(all, Measure.PELVIS_CENTRE_ALONG, "top").value();
     double a = find(all, Measure.PELVIS_CENTRE_ACROSS, "top").value();
@@ -154,8 +170,10 @@ class PelvisMeasuresTest {
 
   @Test
   void turnToSlideIsABoundWhereTheSlideMayBeNone() {
-    // Expect: |turn| / |slide| with the ends of the slide's interval; where that holds zero, at
-    // least |turn| over the larger end, without an upper end.
+    // Expect: |turn| / |slide|, its ends no nearer than the ends of the slide's interval alone put
+    // them (within 1 %, as the directions are 5 deg apart) and no farther than those of turn and
+    // slide together; where the slide's interval holds
+    // zero, at least the lower end, without an upper end.
     boolean seenBound = false;
     boolean seenRatio = false;
     List<MeasureValue> many = new ArrayList<>();
@@ -174,17 +192,20 @@ class PelvisMeasuresTest {
       double turnDeg = Math.abs(turn.value());
       double cm = Math.abs(slide.value()) / 10;
       double reach = (slide.high() - slide.value()) / 10;
+      double reachDeg = turn.high() - turn.value();
       double least = turnDeg / (cm + reach);
-      assertThat(m.low()).isCloseTo(least, within(1e-9 * least));
+      double leastOfBoth = Math.max(0, turnDeg - reachDeg) / (cm + reach);
+      assertThat(m.low()).isBetween(leastOfBoth - 1e-9, least * 1.01);
       if (cm <= reach) {
         seenBound = true;
         assertThat(m.value()).isEqualTo(m.low());
         assertThat(m.high()).isInfinite();
       } else {
         seenRatio = true;
-        assertThat(m.value()).isCloseTo(turnDeg / cm, within(1e-9 * least));
+        assertThat(m.value()).isCloseTo(turnDeg / cm, within(1e-9 * turnDeg / cm));
         double most = turnDeg / (cm - reach);
-        assertThat(m.high()).isCloseTo(most, within(1e-9 * most));
+        double mostOfBoth = (turnDeg + reachDeg) / (cm - reach);
+        assertThat(m.high()).isBetween(most * 0.99, mostOfBoth * (1 + 1e-9));
       }
     }
     assertThat(seenBound && seenRatio).isTrue();

@@ -100,7 +100,7 @@ record FewNumbers(Pen pen) {
     }
     String id = "few-" + measure.id().replace('.', '-') + "-" + e.need().what().at();
     String alt = pen.ranged(e.value(), e.low(), e.high(), measure);
-    Drawing drawing = new Drawing(id, WIDTH, HEIGHT, name, alt);
+    Drawing drawing = new Drawing(id, WIDTH, sideways ? HEIGHT + 16 : HEIGHT, name, alt);
     double x = Math.min(frame.x(from), frame.x(to));
     drawing.wanted(x, frame.top(), Math.abs(frame.x(to) - frame.x(from)), frame.height());
     drawing.line(4, 14, WIDTH - 4, 14, Ink.QUIET, 1);
@@ -112,7 +112,7 @@ record FewNumbers(Pen pen) {
     }
     if (sideways) {
       String target = pen.text(mirrored ? "strip.target.left" : "strip.target.right");
-      drawing.words(mirrored ? 4 : WIDTH - 4, 42, mirrored ? "start" : "end", target, "note");
+      drawing.words(mirrored ? 4 : WIDTH - 4, 58, mirrored ? "start" : "end", target, "note");
     }
     return drawing.done();
   }

@@ -35,8 +35,8 @@ final class HingeInTime {
     String alt =
         last.text(
             "progress.hips.alt",
-            HingePicture.told(first, was.get()),
-            HingePicture.told(last, is.get()));
+            HingePicture.told(first, was.get(), false),
+            HingePicture.told(last, is.get(), false));
     Drawing drawing =
         new Drawing(
             "hinge-over",
@@ -50,7 +50,7 @@ final class HingeInTime {
     HingePicture.bars(was.get()).forEach(line -> picture.avoid(line, picture.weight));
     picture.bars(is.get(), false);
     picture.names(last, is.get());
-    picture.pin(is.get(), Optional.of(last));
+    picture.pin(is.get(), Optional.of(last), false);
     picture.scale(last);
     return Optional.of(drawing.done());
   }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.page.paper.Drawing;
 import steadyturn.cli.page.paper.Html;
@@ -70,12 +71,12 @@ final class HingePicture {
         .map(hips -> large(pen, hips.goal(pen.sheet().teaching()), "hinge-goal", true));
   }
 
-  static String told(Pen pen, Hips hips) {
+  static String told(Pen pen, Hips hips, boolean isGoal) {
     return pen.text(
         "hinge.alt",
         pen.amounts().plain(hips.top().turnDeg(), Measure.PELVIS_TURN),
         pen.about(hips.top().alongMm(), Measure.PELVIS_SLIDE),
-        hips.pinMm().map(pin -> off(pen, pin)).orElse("–"));
+        hips.pinMm().map(pin -> off(pen, pin, isGoal)).orElse("–"));
   }
 
   static double half(Pen pen) {
@@ -90,16 +91,16 @@ final class HingePicture {
             (int) WIDTH,
             (int) HEIGHT,
             pen.text(outline ? "hinge.goal" : "hinge.now" + pen.reader()),
-            told(pen, hips));
+            told(pen, hips, outline));
     HingePicture picture = new HingePicture(drawing, WIDTH, HEIGHT, half(pen), pen.leftIsTarget());
     picture.type = pen.forPlayer() ? 1 : SMALLER_PAPER;
     picture.target(pen);
     picture.bars(hips, outline);
     picture.names(pen, hips);
     if (!outline) {
-      picture.edge(hips.pinEdge(pen));
+      drawing.path(picture.onPaper(hips.pinEdge(pen)), Ink.DARK, 1, "", 0.7);
     }
-    picture.pin(hips, Optional.of(pen));
+    picture.pin(hips, Optional.of(pen), outline);
     picture.scale(pen);
     return drawing.done();
   }
@@ -118,7 +119,7 @@ final class HingePicture {
         new HingePicture(drawing, SMALL_WIDTH, SMALL_HEIGHT, HALF_HIPS_MM, pen.leftIsTarget());
     Hips hips = turns ? Hips.TURNS : Hips.SLIDES;
     picture.bars(hips, false);
-    picture.pin(hips, Optional.empty());
+    picture.pin(hips, Optional.empty(), false);
     return drawing.done();
   }
 
@@ -229,7 +230,7 @@ final class HingePicture {
   }
 
   /** The point turned about, and from where the middle of the hips was a line to it. */
-  void pin(Hips hips, Optional<Pen> pen) {
+  void pin(Hips hips, Optional<Pen> pen, boolean isGoal) {
     hips.pinMm()
         .ifPresent(
             pin -> {
@@ -238,15 +239,8 @@ final class HingePicture {
               drawing.dashed(x(0), y(0), px, py, Ink.DARK, 0.2 * weight, "2 4");
               drawing.dot(px, py, 0.9 * weight, Ink.DARK);
               drawing.dot(px, py, 0.4 * weight, Ink.PAPER);
-              pen.ifPresent(p -> pinName(p, pin, px, py));
+              pen.ifPresent(p -> pinName(p, off(p, pin, isGoal), px, py));
             });
-  }
-
-  /** How well the place of the pin is known, where it is drawn in its place. */
-  private void edge(List<double[]> edgeMm) {
-    if (edgeMm.stream().allMatch(p -> Math.hypot(p[0], p[1]) < 2 * DEEPEST_MM)) {
-      drawing.path(onPaper(edgeMm), Ink.DARK, 1, "", 0.7);
-    }
   }
 
   /** Where a pin is drawn: in its place, or at the edge in its direction. */
@@ -258,8 +252,8 @@ final class HingePicture {
   /**
    * Beside the pin where there is room; below the bars with a line to it where it lies among them.
    */
-  private void pinName(Pen pen, double[] pin, double px, double py) {
-    String text = pen.text("hinge.pin" + pen.reader(), off(pen, pin));
+  private void pinName(Pen pen, String off, double px, double py) {
+    String text = pen.text("hinge.pin" + pen.reader(), off);
     labels.avoid(px, py, px, py, 2 * weight).avoid(x(0), y(0), px, py, 2);
     double below = Math.max(py + 28, y(0) + 92);
     Labels.Spot spot =
@@ -281,8 +275,15 @@ final class HingePicture {
     drawing.words(spot.x(), spot.y(), spot.anchor(), text, kind("note"));
   }
 
-  private static String off(Pen pen, double[] pinMm) {
-    return pen.amounts().plain(Math.hypot(pinMm[0], pinMm[1]), Measure.PELVIS_CENTRE_DISTANCE);
+  /** How far off it lies: the mean of the swings, as in the table; of a goal as it is drawn. */
+  private static String off(Pen pen, double[] pinMm, boolean isGoal) {
+    double drawn = Math.hypot(pinMm[0], pinMm[1]);
+    double mm =
+        pen.mean(Measure.PELVIS_CENTRE_DISTANCE, "top")
+            .filter(mean -> !isGoal)
+            .map(GroupSummary::mean)
+            .orElse(drawn);
+    return pen.amounts().plain(mm, Measure.PELVIS_CENTRE_DISTANCE);
   }
 
   void scale(Pen pen) {

@@ -26,6 +26,9 @@ record Hips(Line top, Optional<Line> impact, List<double[]> path) {
   private static final double LEAST_DEG = 2;
   private static final int CORNERS = 32;
 
+  /** An edge that reaches farther is not drawn: it would not be on the paper. */
+  private static final double FARTHEST_MM = 400;
+
   /** One hip line: its turn, and the place of its middle. */
   record Line(double turnDeg, double alongMm, double acrossMm) {}
 
@@ -119,7 +122,7 @@ record Hips(Line top, Optional<Line> impact, List<double[]> path) {
   /**
    * The edge of where that point lies: an ellipse whose width in every direction is the 95 % range
    * there, from those of turn, slide and thrust at the top, taken as free of one another (our
-   * choice); empty under three swings or with hardly any turn.
+   * choice); empty under three swings, with hardly any turn, or where it leaves the paper.
    */
   List<double[]> pinEdge(Pen pen) {
     double turn = half(pen, Measure.PELVIS_TURN);
@@ -146,6 +149,9 @@ record Hips(Line top, Optional<Line> impact, List<double[]> path) {
     double x = Math.sqrt(xx);
     double lean = x == 0 ? 0 : xy / x;
     double y = Math.sqrt(Math.max(0, yy - lean * lean));
+    if (Math.hypot(at[0], at[1]) + x + Math.hypot(lean, y) > FARTHEST_MM) {
+      return List.of();
+    }
     return IntStream.rangeClosed(0, CORNERS)
         .mapToDouble(k -> 2 * Math.PI * k / CORNERS)
         .mapToObj(

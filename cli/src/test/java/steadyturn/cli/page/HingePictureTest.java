@@ -78,6 +78,128 @@ class HingePictureTest {
   }
 
   @Test
+  void thePinIsAsFarOffAsTheTableSays() {
+    // Given: swings whose distances have the mean 141 mm, though their mean movement would put the
+    // pin at 116. Expect: 14 cm in the picture, and what is drawn in that of the goal.
+    DrawnLesson lesson = new DrawnLesson(Handedness.RIGHT);
+    lesson.swings(
+        3,
+        List.of(
+            DrawnLesson.value(Measure.PELVIS_TURN, "top", -30, 1),
+            DrawnLesson.value(Measure.PELVIS_SLIDE, "top", -60, 5),
+            DrawnLesson.value(Measure.PELVIS_CENTRE_DISTANCE, "top", 141, 20)));
+    Picture now = Picture.of(HingePicture.now(lesson.pen()).orElseThrow());
+    assertThat(now.words()).contains("turned about, 14 cm off");
+    assertThat(now.the("desc").getTextContent()).contains("lies 14 cm from it");
+    assertThat(Picture.of(HingePicture.goal(lesson.pen()).orElseThrow()).words())
+        .contains("turned about, 1.5 cm off");
+  }
+
+  @Test
+  void aMoveTowardsTheBallTakesThePinHalfTheWay() {
+    // Given: a quarter turn back that brings the middle 20 mm towards the ball. By hand: the pin is
+    // as far from both places, at right angles: (-10, 10) mm.
+    Hips hips = new Hips(new Hips.Line(-90, 0, 20), java.util.Optional.empty(), List.of());
+    assertThat(hips.pinMm().orElseThrow()).containsExactly(new double[] {-10, 10}, within(1e-9));
+  }
+
+  @ParameterizedTest
+  @EnumSource(Handedness.class)
+  void theArrowPointsToTheTargetAndTheScaleIsTenCentimetresOrFourInches(Handedness handed) {
+    // Expect: the arrow on the target's side, its head outwards; 100 mm or 101.6 mm of scale.
+    int side = handed == Handedness.RIGHT ? 1 : -1;
+    DrawnLesson lesson = lesson(handed, -30, -60, 0);
+    Picture picture = Picture.of(HingePicture.now(lesson.pen()).orElseThrow());
+    List<double[]> lines = dark(picture);
+    assertThat(lines.get(0))
+        .containsExactly(new double[] {210 - side * 140, 20, 210 - side * 190, 20}, within(0.1));
+    double tip = Picture.corners(picture.the("polygon"))[0];
+    assertThat(tip).isCloseTo(210 - side * 200, within(Picture.PX));
+    assertThat(lines.get(1))
+        .containsExactly(new double[] {16, 248, 16 + 100 * S, 248}, within(Picture.PX));
+    Picture inches = Picture.of(HingePicture.now(lesson.inches().pen()).orElseThrow());
+    assertThat(dark(inches).get(1)[2]).isCloseTo(16 + 101.6 * S, within(Picture.PX));
+  }
+
+  private static List<double[]> dark(Picture picture) {
+    return picture.all("line", "stroke", Ink.DARK, "stroke-width", "2.0").stream()
+        .map(Picture::line)
+        .toList();
+  }
+
+  @Test
+  void thePinHasAnEdgeAsWideAsItsPlaceIsNotKnown() {
+    // Given: -40 deg, -60 mm and 10 mm of thrust, three swings alike. Expect: in every direction
+    // the edge reaches as far as turn, slide and thrust together may move the pin, each by its half
+    // range (by differences, here along and across); it stands about the pin; the goal has none.
+    DrawnLesson lesson = new DrawnLesson(Handedness.RIGHT);
+    lesson.swings(
+        3,
+        List.of(
+            DrawnLesson.value(Measure.PELVIS_TURN, "top", -40, 6),
+            DrawnLesson.value(Measure.PELVIS_SLIDE, "top", -60, 4),
+            DrawnLesson.value(Measure.PELVIS_THRUST, "top", 10, 4)));
+    Pen pen = lesson.pen();
+    Hips hips = Hips.measured(pen).orElseThrow();
+    double[] pin = hips.pinMm().orElseThrow();
+    double along = 0;
+    double across = 0;
+    double lean = 0;
+    for (Hips.Line moved :
+        List.of(
+            new Hips.Line(-40 + half(pen, Measure.PELVIS_TURN), -60, 10),
+            new Hips.Line(-40, -60 + half(pen, Measure.PELVIS_SLIDE), 10),
+            new Hips.Line(-40, -60, 10 + half(pen, Measure.PELVIS_THRUST)))) {
+      double[] then = new Hips(moved, java.util.Optional.empty(), List.of()).pinMm().orElseThrow();
+      along = Math.hypot(along, then[0] - pin[0]);
+      lean += (then[0] - pin[0]) * (then[1] - pin[1]);
+      across = Math.hypot(across, then[1] - pin[1]);
+    }
+    List<double[]> edge = hips.pinEdge(pen);
+    assertThat(edge.stream().mapToDouble(p -> p[0] - pin[0]).max().orElseThrow())
+        .isCloseTo(along, within(0.01 * along)); // corners of 11 deg cut off half a percent
+    assertThat(edge.stream().mapToDouble(p -> p[1] - pin[1]).max().orElseThrow())
+        .isCloseTo(across, within(0.01 * across));
+    double leans =
+        edge.stream() // the last corner is the first one again
+            .skip(1)
+            .mapToDouble(p -> (p[0] - pin[0]) * (p[1] - pin[1]))
+            .average()
+            .orElseThrow();
+    assertThat(leans).isCloseTo(lean / 2, within(1e-9)); // the mean of a squared cosine
+    Picture now = Picture.of(HingePicture.now(pen).orElseThrow());
+    assertThat(now.all("path", "stroke", Ink.DARK)).hasSize(1);
+    assertThat(Picture.of(HingePicture.goal(pen).orElseThrow()).all("path", "stroke", Ink.DARK))
+        .isEmpty();
+  }
+
+  private static double half(Pen pen, Measure measure) {
+    return pen.mean(measure, "top").orElseThrow().halfWidthOfMean();
+  }
+
+  @Test
+  void aGoalThatLooksLikeWhatIsThereIsNone() {
+    // Given: places 4 mm or 1 deg apart cannot be told from one another, 6 mm or 3 deg can; towards
+    // the ball the goal goes back to the teacher's 50 mm.
+    Hips here = hips(-45, -10, 80, 20);
+    assertThat(here.differFrom(hips(-46, -13, 82, 22))).isFalse();
+    assertThat(here.differFrom(hips(-48, -10, 80, 20))).isTrue();
+    assertThat(here.differFrom(hips(-45, -16, 80, 20))).isTrue();
+    assertThat(here.differFrom(hips(-45, -10, 80, 26))).isTrue();
+    var teaching = lesson(Handedness.RIGHT, -40, -40, 0).sheet().teaching();
+    assertThat(hips(-45, -10, 80, 70).goal(teaching).impact().orElseThrow())
+        .isEqualTo(new Hips.Line(40, 80, 50));
+    assertThat(here.goal(teaching).differFrom(here)).isFalse();
+  }
+
+  private static Hips hips(double turn, double slide, double forward, double across) {
+    return new Hips(
+        new Hips.Line(turn, slide, 0),
+        java.util.Optional.of(new Hips.Line(40, forward, across)),
+        List.of());
+  }
+
+  @Test
   void theGoalIsTheTeachersLimitsAsAnOutlineAndWhatIsGoodStays() {
     // Given: a slider at -30 deg and -60 mm; limits -40 deg, -40 to 20 mm, 45 to 120 mm. Expect:
     // 40 deg, the middle in the middle of its band, at impact 120 of 150 mm, the turn there as it

@@ -117,6 +117,71 @@ class PageTest {
   }
 
   @Test
+  void whereTheMeanHasNowhereToGoNoGoalIsDrawn() {
+    // Given: hips that turn 45 deg in place but differently each time, and such that turn 30 deg.
+    // Expect: a goal beside the second alone.
+    assertThat(hips(-45, "uneven-turn")).contains("hinge-now").doesNotContain("hinge-goal");
+    assertThat(hips(-30, "little-turn")).contains("hinge-now", "hinge-goal");
+  }
+
+  private static String hips(double turnDeg, String found) {
+    Rule rule =
+        TEACHING.findings().stream().filter(r -> r.name().equals(found)).findFirst().orElseThrow();
+    DrawnLesson lesson =
+        new DrawnLesson(Handedness.RIGHT)
+            .swings(
+                3,
+                List.of(
+                    DrawnLesson.value(Measure.PELVIS_TURN, "top", turnDeg, 1),
+                    DrawnLesson.value(Measure.PELVIS_SLIDE, "top", -10, 3)));
+    RuleFinding finding =
+        new RuleFinding(rule, Certainty.YES, List.of(), List.of(), OptionalInt.empty());
+    return page(
+        lesson.advised(advice(3, Optional.of(finding), List.of(), List.of())), Audience.TEACHER);
+  }
+
+  @Test
+  void thePictureIsOfWhatTheFindingIsAbout() {
+    // Given: hips, wrists and tempo measured. Expect: bend for a cast, time for an early release,
+    // the hips for a turn.
+    assertThat(pictured("cast")).contains("bend-now").doesNotContain("hinge-now", "time-now");
+    assertThat(pictured("early-release")).contains("time-now").doesNotContain("hinge-", "bend-");
+    assertThat(pictured("little-turn")).contains("hinge-now").doesNotContain("time-", "bend-");
+  }
+
+  private static String pictured(String found) {
+    Rule rule =
+        TEACHING.findings().stream().filter(r -> r.name().equals(found)).findFirst().orElseThrow();
+    List<Evidence> evidence =
+        rule.when().stream()
+            .map(
+                need ->
+                    new Evidence(
+                        need,
+                        TEACHING.limit(need.limit()),
+                        50,
+                        49,
+                        51,
+                        Certainty.YES,
+                        OptionalInt.empty()))
+            .toList();
+    DrawnLesson lesson =
+        new DrawnLesson(Handedness.RIGHT)
+            .swings(
+                3,
+                List.of(
+                    DrawnLesson.value(Measure.PELVIS_TURN, "top", -30, 1),
+                    DrawnLesson.value(Measure.PELVIS_SLIDE, "top", -10, 3),
+                    DrawnLesson.value(Measure.WRIST_KEPT, "lead-arm-level-down", 50, 3),
+                    DrawnLesson.value(Measure.TEMPO_BACK, "", 0.8, 0.02),
+                    DrawnLesson.value(Measure.TEMPO_DOWN, "", 0.3, 0.01)));
+    RuleFinding finding =
+        new RuleFinding(rule, Certainty.YES, evidence, List.of(), OptionalInt.empty());
+    return page(
+        lesson.advised(advice(3, Optional.of(finding), List.of(), List.of())), Audience.TEACHER);
+  }
+
+  @Test
   void thePartsComeInTheirOrder() {
     Advice advice = advice(3, Optional.of(finding(OptionalInt.empty())), List.of(), List.of());
     assertThat(page(advised(advice), Audience.TEACHER))

@@ -174,7 +174,7 @@ class SheetJsonTest {
     assertThat(first.path("name").asText()).isEqualTo("Slides more than it turns");
     assertThat(first.path("words").asText()).startsWith("In the backswing the pelvis slides");
     assertThat(first.at("/tendsTo/0/words").asText())
-        .isEqualTo("the point turned about lies off the hips");
+        .isEqualTo("the point turned about lies far from the middle of the hips");
     assertThat(root.path("asks").get(0).asText())
         .startsWith("Are feet and hips along the target line?");
     assertThat(first.path("found").asText()).isEqualTo("yes");

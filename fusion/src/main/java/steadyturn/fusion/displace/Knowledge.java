@@ -159,7 +159,9 @@ final class Knowledge {
     double[][] then = derivatives(from);
     Vector3 armNow = pass.qLevelUnit(k).rotate(bound.leverArmUnitM());
     Vector3 armThen = pass.qLevelUnit(from).rotate(bound.leverArmUnitM());
-    Vector3 place = pass.positionM(k).plus(armNow).minus(pass.positionM(from)).minus(armThen);
+    Vector3 expected = pass.qLevelUnit(from).rotate(bound.expectedUnitM());
+    Vector3 reach = armThen.plus(expected);
+    Vector3 place = pass.positionM(k).plus(armNow).minus(pass.positionM(from)).minus(reach);
     for (int axis = 0; axis < 3; axis++) {
       double[] derivative = new double[now[axis].length];
       for (int p = 0; p < derivative.length; p++) {
@@ -167,7 +169,7 @@ final class Knowledge {
             now[6 + axis][p]
                 - then[6 + axis][p]
                 + turned(now, p, armNow).get(axis)
-                - turned(then, p, armThen).get(axis);
+                - turned(then, p, reach).get(axis);
       }
       rows.add(-place.get(axis), derivative, bound.sdM());
     }

@@ -30,11 +30,6 @@ public record LessonEstimate(
   private static final int SHARED_FROM = UnitState.GYRO_BIAS;
 
   /**
-   * A cost this many standard deviations of a chi-square above its expectation sets a swing aside.
-   */
-  private static final double OUTLIER = 6;
-
-  /**
    * A tenth of a sigma: each round leaves about a hundredth of the step before it, so what is left
    * is a thousandth of a sigma (measured on 270 simulated swings: at most 0.0005).
    */
@@ -93,7 +88,7 @@ public record LessonEstimate(
    * at a time, as a bad swing makes its good neighbours look bad.
    */
   private static boolean setWorstAside(List<SwingEquations> own) {
-    double worst = OUTLIER;
+    double worst = SwingFit.OUTLIER;
     Optional<SwingEquations> found = Optional.empty();
     for (SwingEquations swing : own) {
       double excess = swing.excess();

@@ -10,9 +10,17 @@ import steadyturn.fusion.rotation.Vector3;
  * @param fromS earlier instant, s on the recording's common axis
  * @param timeS instant, s on the recording's common axis
  * @param leverArmUnitM the carried point (mid-hip) relative to the unit, unit axes, m
- * @param sdM spread of its place along each axis, m
+ * @param expectedUnitM where it is expected to have gone, axes of the unit at the earlier instant,
+ *     m
+ * @param sdM spread of its place about there along each axis, m
  */
-public record StanceBound(double fromS, double timeS, Vector3 leverArmUnitM, double sdM) {
+public record StanceBound(
+    double fromS, double timeS, Vector3 leverArmUnitM, Vector3 expectedUnitM, double sdM) {
+
+  /** Of a point that may have gone either way. */
+  public StanceBound(double fromS, double timeS, Vector3 leverArmUnitM, double sdM) {
+    this(fromS, timeS, leverArmUnitM, Vector3.ZERO, sdM);
+  }
 
   public StanceBound {
     if (!(sdM > 0)) {

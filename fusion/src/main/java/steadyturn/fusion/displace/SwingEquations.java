@@ -101,8 +101,7 @@ final class SwingEquations {
 
   /** By how many standard deviations of a chi-square the cost exceeds its expectation. */
   double excess() {
-    Rows known = rows();
-    return (known.cost() - known.size()) / Math.sqrt(2.0 * known.size());
+    return SwingFit.excess(rows().cost(), rows().size());
   }
 
   /** The right-hand sides and, where the derivatives were looked at anew, all that follows them. */
@@ -238,12 +237,13 @@ final class SwingEquations {
   }
 
   /**
-   * The estimate. Where its own rests contradict one another so much that it was set aside, its
-   * spreads are as much too small: they grow by that (the variance of unit weight).
+   * The estimate. Where its own rests contradict one another so much that it was or would have been
+   * set aside, its spreads are as much too small: they grow by that (the variance of unit weight).
    */
   SwingFit result(DMatrixRMaj sharedCovariance) {
     Rows known = rows();
-    double times = teaches ? 1 : Math.max(1, known.cost() / known.size());
+    boolean holds = teaches && excess() <= SwingFit.OUTLIER;
+    double times = holds ? 1 : Math.max(1, known.cost() / known.size());
     return new SwingFit(
         span,
         state,

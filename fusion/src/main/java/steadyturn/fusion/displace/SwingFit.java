@@ -27,6 +27,18 @@ public record SwingFit(
     boolean taught,
     Optional<RestSway> sway) {
 
+  /** A cost so many standard deviations of a chi-square above its expectation is no chance. */
+  static final double OUTLIER = 6;
+
+  /** Whether the rests contradict one another more than what was assumed of them allows. */
+  public boolean contradictsItself() {
+    return excess(cost, rows) > OUTLIER;
+  }
+
+  static double excess(double cost, int rows) {
+    return (cost - rows) / Math.sqrt(2.0 * rows);
+  }
+
   /** Attitude, velocity and place of every sample; one more strapdown pass. */
   public UnitMotion motion() {
     return new StrapdownMotion(Strapdown.run(span.samples(), state, gravityMps2), covariance);

@@ -144,6 +144,24 @@ class KnowledgeTest extends ConstantsTable {
   }
 
   @Test
+  void aPointThatWentWhereItIsExpectedContradictsNothing() {
+    // Given: from 1 to 3 s a point that moves at (0.02, -0.01, 0.03) m/s, expected 40, -20 and 60
+    // mm
+    // away from where it was. Expect: no cost of that bound; without the expectation (2 s / 50
+    // mm)^2
+    // times the squared speed, which is what pulls a player who slides back towards the address.
+    Vector3 lever = new Vector3(0.3, 0.4, -0.2);
+    Anchor anchor = new Anchor(0, 0.5, 0.007, 0.003, Math.toRadians(0.9), 0);
+    Vector3 off = new Vector3(0.02, -0.01, 0.03);
+    double alone = rows(List.of(anchor), List.of(), off).cost();
+    StanceBound there = new StanceBound(1, 3, lever, off.times(2), 0.05);
+    assertThat(rows(List.of(anchor), List.of(there), off).cost()).isCloseTo(alone, within(1e-6));
+    StanceBound anywhere = new StanceBound(1, 3, lever, 0.05);
+    assertThat(rows(List.of(anchor), List.of(anywhere), off).cost() - alone)
+        .isCloseTo(1600 * 0.0014, within(1e-3));
+  }
+
+  @Test
   void anAnchorThatCannotBeIsRefused() {
     double[][] bad = {
       {1, 1, 1, 1, 1, 0},

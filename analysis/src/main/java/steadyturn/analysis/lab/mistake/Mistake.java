@@ -5,6 +5,7 @@ import java.util.Set;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import steadyturn.analysis.lesson.Notice;
+import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
 
@@ -68,7 +69,21 @@ public enum Mistake {
   BOTH_ARM_UNITS_ON_THE_HAND("mount.same-place"),
   ALL_FACING_IN("mount.facing-in"),
   PELVIS_AXES_CYCLED("mount.on-its-side", "mount.upside-down", "mount.facing-in"),
-  GIRTH_FOR_WIDTH("body.size");
+  GIRTH_FOR_WIDTH("body.size"),
+  BELT_ROUND_THE_HIP("mount.round-the-hip", "mount.facing-in"),
+  PELVIS_SLIPS("mount.slipped"),
+  FOREARM_SLIPS("mount.slipped"),
+  HAND_SLIPS("mount.slipped"),
+  ON_THE_TRAIL_ARM("mount.facing-in"),
+  OTHER_PLAYER_LATER("body.side", "swing."),
+  STEPS_MIXED("step."),
+  ORDER_REVERSED("quality.mirrored"),
+  GYRO_CUT_AT_HALF("quality.gyro-cut-below"),
+  ACCEL_CUT_AT_HALF("quality.accel-cut-below"),
+  /** What costs a little or nothing, and need not be called. */
+  BEGINS_IN_A_SWING,
+  SAMPLES_REPEATED,
+  WARMS_UP;
 
   private final Set<String> causes;
 
@@ -84,8 +99,24 @@ public enum Mistake {
   /** Whether a notice calls it by a right name. */
   boolean isNamed(Notice notice) {
     String code = notice.reason().code().word();
-    boolean isOfClocks = code.startsWith("clock.");
-    return (notice.refuses() || isOfClocks) && causes.stream().anyMatch(code::startsWith);
+    boolean isSaid = code.startsWith("clock.") || code.startsWith("step.");
+    return (notice.refuses() || isSaid) && causes.stream().anyMatch(code::startsWith);
+  }
+
+  /** By 12 to 30 deg about any axis, rad. */
+  private static Vector3 slip(RandomGenerator draw) {
+    Vector3 axis = Vector3.each(k -> draw.nextGaussian()).unit();
+    return axis.times(Math.toRadians(12 + 18 * draw.nextDouble()));
+  }
+
+  /** Whether the pose is lost that wrist angles count from: then they are changes since address. */
+  boolean losesNeutralPose() {
+    return this == STEPS_MIXED || this == BEGINS_IN_A_SWING;
+  }
+
+  /** Whether it is to be called by a name. */
+  boolean isToBeNamed() {
+    return !causes.isEmpty();
   }
 
   /** Factor by which all times are longer for it. */
@@ -186,6 +217,24 @@ public enum Mistake {
               BodyPoint.LEAD_HAND);
       case PELVIS_AXES_CYCLED -> WrongData.one(sound, BodyPoint.PELVIS, WrongUnit::cycled);
       case GIRTH_FOR_WIDTH -> WrongData.sized(sound, mm -> 3.3 * mm, mm -> mm, mm -> mm);
+      case BELT_ROUND_THE_HIP ->
+          WrongWear.roundTheHip(
+              sound, (draw.nextBoolean() ? 1 : -1) * Math.toRadians(30 + 60 * draw.nextDouble()));
+      case PELVIS_SLIPS -> WrongWear.slipped(sound, BodyPoint.PELVIS, slip(draw));
+      case FOREARM_SLIPS -> WrongWear.slipped(sound, BodyPoint.LEAD_FOREARM, slip(draw));
+      case HAND_SLIPS -> WrongWear.slipped(sound, BodyPoint.LEAD_HAND, slip(draw));
+      case ON_THE_TRAIL_ARM ->
+          WrongData.flipped(
+              WrongData.flipped(sound, 0, BodyPoint.LEAD_FOREARM), 0, BodyPoint.LEAD_HAND);
+      case OTHER_PLAYER_LATER -> WrongWear.otherSideLater(sound);
+      case STEPS_MIXED -> WrongWear.stepsMixed(sound);
+      case ORDER_REVERSED -> WrongData.each(sound, WrongWear::backwards);
+      case GYRO_CUT_AT_HALF -> WrongData.one(sound, BodyPoint.LEAD_HAND, WrongUnit::gyroCutAtHalf);
+      case ACCEL_CUT_AT_HALF ->
+          WrongData.one(sound, BodyPoint.LEAD_HAND, WrongUnit::accelCutAtHalf);
+      case BEGINS_IN_A_SWING -> WrongWear.begunInASwing(sound);
+      case SAMPLES_REPEATED -> WrongData.one(sound, any, u -> WrongWear.repeating(u, draw, 0.03));
+      case WARMS_UP -> WrongData.each(sound, u -> WrongWear.warming(u, draw, Math.toRadians(1)));
     };
   }
 }

@@ -9,6 +9,7 @@ import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import steadyturn.analysis.lab.SyntheticLesson;
 import steadyturn.analysis.lab.truth.SwingTruth;
+import steadyturn.analysis.lab.truth.TrueMeasure;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
@@ -77,13 +78,15 @@ public final class MistakeStudy {
 
   private static Outcome outcome(
       SyntheticLesson sound, Recording wrong, double ofTime, Optional<Mistake> mistake) {
+    boolean losesPose = mistake.filter(Mistake::losesNeutralPose).isPresent();
     LessonResult result = ANALYZER.analyze(List.of(wrong)).get(0);
     List<Boolean> held =
-        result.swings().stream().flatMap(swing -> held(swing, sound, ofTime)).toList();
+        result.swings().stream().flatMap(swing -> held(swing, sound, ofTime, losesPose)).toList();
     return new Outcome(
         sound.truth().seed(),
-        result.notices().stream()
-            .anyMatch(notice -> mistake.map(m -> m.isNamed(notice)).orElse(notice.refuses())),
+        mistake.filter(m -> !m.isToBeNamed()).isPresent()
+            || result.notices().stream()
+                .anyMatch(notice -> mistake.map(m -> m.isNamed(notice)).orElse(notice.refuses())),
         (int) result.swings().stream().filter(MistakeStudy::says).count(),
         held.size(),
         (int) held.stream().filter(h -> !h).count());
@@ -94,19 +97,36 @@ public final class MistakeStudy {
   }
 
   /** Of each value given and true of the swing, whether its interval holds the truth. */
-  private static Stream<Boolean> held(SwingResult swing, SyntheticLesson sound, double ofTime) {
+  private static Stream<Boolean> held(
+      SwingResult swing, SyntheticLesson sound, double ofTime, boolean losesPose) {
     double impactS = swing.timeS(SwingEvent.IMPACT) / ofTime;
     Optional<SwingTruth> same =
         sound.truth().swings().stream()
             .filter(t -> Math.abs(t.eventS(SwingEvent.IMPACT).orElse(1e9) - impactS) < SAME_SWING_S)
             .findFirst();
     return same.stream()
-        .flatMap(truth -> truth.truthMeasures().stream())
         .flatMap(
             truth ->
-                swing.measure(truth.measure(), truth.at()).stream()
-                    .filter(MeasureValue::given)
-                    .map(v -> v.low() <= truth.value() && truth.value() <= v.high()));
+                truth.truthMeasures().stream()
+                    .flatMap(
+                        its -> {
+                          double is = its.value() - (losesPose ? zeroDeg(truth, its) : 0);
+                          return swing.measure(its.measure(), its.at()).stream()
+                              .filter(MeasureValue::given)
+                              .map(v -> v.low() <= is && is <= v.high());
+                        }));
+  }
+
+  /** What an angle of the wrist counts from where the neutral pose is lost, deg. */
+  private static double zeroDeg(SwingTruth swing, TrueMeasure its) {
+    if (!swing.absoluteWrist()) {
+      return 0;
+    }
+    return switch (its.measure()) {
+      case WRIST_COCK, WRIST_COCK_MAX -> Math.toDegrees(swing.addressCockRad());
+      case WRIST_FLEXION -> Math.toDegrees(swing.addressFlexionRad());
+      default -> 0;
+    };
   }
 
   private static MistakeRow row(String name, List<Outcome> all) {

@@ -168,17 +168,22 @@ final class WrongData {
 
   /** Wrong from the middle of the recording on. */
   static Recording later(Recording sound, Recording wrong) {
+    UnitStream first = sound.units().get(0);
+    return later(sound, wrong, first.timeS(0) + first.lengthS() / 2);
+  }
+
+  /** Wrong from an instant on. */
+  static Recording later(Recording sound, Recording wrong, double fromS) {
     List<UnitStream> units =
         IntStream.range(0, sound.units().size())
-            .mapToObj(k -> joined(sound.units().get(k), wrong.units().get(k)))
+            .mapToObj(k -> joined(sound.units().get(k), wrong.units().get(k), fromS))
             .toList();
     return of(sound, sound.player(), units);
   }
 
-  private static UnitStream joined(UnitStream before, UnitStream after) {
-    double middleS = before.timeS(0) + before.lengthS() / 2;
+  private static UnitStream joined(UnitStream before, UnitStream after, double fromS) {
     return before
-        .between(Double.NEGATIVE_INFINITY, middleS)
-        .followedBy(after.between(middleS, Double.POSITIVE_INFINITY));
+        .between(Double.NEGATIVE_INFINITY, fromS)
+        .followedBy(after.between(fromS, Double.POSITIVE_INFINITY));
   }
 }

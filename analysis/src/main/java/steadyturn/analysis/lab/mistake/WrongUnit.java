@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.analysis.interpolation.SplineInterpolator;
 import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
+import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sample.UnitStream;
 
 /** One unit's stream with something wrong in it. */
@@ -64,6 +65,34 @@ final class WrongUnit {
       gyro[axis] = Arrays.stream(gyro[axis]).map(v -> Math.max(-at, Math.min(at, v))).toArray();
     }
     return columns(u, accel, gyro);
+  }
+
+  /** Turns no faster than 0.6 of what its turns reached, where twice that is stated. */
+  static UnitStream gyroCutAtHalf(UnitStream u) {
+    double most = 0.6 * most(gyro(u));
+    return cut(u, 1e9, Math.toDegrees(most))
+        .withFacts(ranged(u.facts(), u.facts().accelFullScaleMps2(), 2 * most));
+  }
+
+  /** The same of its accelerometer. */
+  static UnitStream accelCutAtHalf(UnitStream u) {
+    double most = 0.6 * most(accel(u));
+    return cut(u, most, 1e9)
+        .withFacts(ranged(u.facts(), 2 * most, u.facts().gyroFullScaleRadPerS()));
+  }
+
+  private static UnitFacts ranged(UnitFacts f, double accel, double gyro) {
+    return new UnitFacts(
+        f.point(), f.serialNumber(), f.nominalRateHz(), accel, gyro, f.calibrated());
+  }
+
+  private static double most(double[][] columns) {
+    return Arrays.stream(columns)
+        .flatMapToDouble(Arrays::stream)
+        .filter(v -> !Double.isNaN(v))
+        .map(Math::abs)
+        .max()
+        .orElse(0);
   }
 
   /** Every 1/25 s one sample is kept; those between repeat it, or lie on the line to the next. */

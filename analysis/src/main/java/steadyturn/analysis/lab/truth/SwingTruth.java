@@ -198,7 +198,7 @@ public final class SwingTruth {
   }
 
   /** Whether the lesson has a neutral pose, so that wrist angles count from the straight wrist. */
-  boolean absoluteWrist() {
+  public boolean absoluteWrist() {
     return absoluteWrist;
   }
 

@@ -23,12 +23,12 @@ import steadyturn.ingest.sample.UnitStream;
 final class ArmSwingReader {
 
   private static final double REFERENCE_S = 0.14;
-  // a unit on skin follows the bone late where it sets off and turns round, and its chip's filter
-  // by
-  // part of a sample: our assumptions
+  // a unit on skin follows the bone late, and its chip's filter by part of a sample: our
+  // assumptions
   private static final double SKIN_LAG_S = 0.0015;
   private static final double SKIN_LAG_SD_S = 0.0025;
   private static final double FILTER_LAG_STEPS = 0.35;
+  private static final double FOOT_PART = 0.5;
   // the wrist may begin to cock before or after the arm moves, at the top as well: our assumptions
   private static final double HAND_RAD_PER_S = Math.toRadians(2.5);
   private static final double HAND_TAKEAWAY_SD_S = 0.02;
@@ -56,6 +56,7 @@ final class ArmSwingReader {
   private final ArmMotion arm;
   private final WornUnit armUnit;
   private final Map<SwingEvent, EventTime> events = new EnumMap<>(SwingEvent.class);
+  private final Map<SwingEvent, Double> lateS = new EnumMap<>(SwingEvent.class);
   private final List<String> flags = new ArrayList<>();
 
   ArmSwingReader(
@@ -94,7 +95,7 @@ final class ArmSwingReader {
     Optional<Instant> clear = blow.clear();
     Instant back = virtualImpact();
     Optional<Instant> shock = clear.or(() -> blow.weak(back));
-    Instant impact = shock.orElse(back);
+    Instant impact = shock.map(this::blown).orElse(back);
     EventReason why = shock.isPresent() ? EventReason.WEAK_BLOW : EventReason.VIRTUAL;
     put(SwingEvent.IMPACT, impact, clear.isPresent() ? Reason.NONE : Reason.of(why));
     ArmMotion.Span down = new ArmMotion.Span(topS, impact.timeS());
@@ -117,7 +118,7 @@ final class ArmSwingReader {
   private double readTakeaway() {
     boolean hands = forearm.isPresent();
     Reason takeawayWhy = hands ? Reason.NONE : Reason.of(EventReason.FROM_HAND);
-    Instant begins = hands ? onBone(arm.takeaway(0)) : fromHand(arm);
+    Instant begins = hands ? onBone(SwingEvent.TAKEAWAY, arm.takeaway(0)) : fromHand(arm);
     GapDoubt.Moment seen = arm.gaps().moment(begins, TAKEAWAY_S, TAKEAWAY_S);
     Instant takeaway = hands && !seen.isInGap() ? seen.at() : witnessed(seen.at(), hands);
     double addressS = takeaway.timeS() - REFERENCE_S;
@@ -127,15 +128,27 @@ final class ArmSwingReader {
   }
 
   /** When the bone did what its unit showed; a filter's lag is known no better than by its size. */
-  private Instant onBone(Instant shown) {
-    double filterS = FILTER_LAG_STEPS / armUnit.stream().facts().nominalRateHz();
-    return shown.earlier(SKIN_LAG_S + filterS, Math.hypot(SKIN_LAG_SD_S, filterS));
+  private Instant onBone(SwingEvent event, Instant shown) {
+    lateS.put(event, SKIN_LAG_S + filterS());
+    return shown.earlier(SKIN_LAG_S + filterS(), Math.hypot(SKIN_LAG_SD_S, filterS()));
+  }
+
+  /** A blow goes through the bone; it shows with the foot of the filter's answer. */
+  private Instant blown(Instant shown) {
+    double footS = FOOT_PART * filterS();
+    lateS.put(SwingEvent.IMPACT, footS);
+    return shown.earlier(footS, footS);
+  }
+
+  private double filterS() {
+    return FILTER_LAG_STEPS / armUnit.stream().facts().nominalRateHz();
   }
 
   /** Forearm level on the way up, and top; answers when the top was, s. */
   private double readTop(StrokeShape shape) {
     boolean hands = forearm.isPresent();
-    Instant top = hands ? onBone(arm.top(0)) : arm.top(HAND_TOP_RAD_PER_S).and(HAND_TOP_SD_S);
+    Instant top =
+        hands ? onBone(SwingEvent.TOP, arm.top(0)) : arm.top(HAND_TOP_RAD_PER_S).and(HAND_TOP_SD_S);
     GapDoubt.Moment atTop = arm.gaps().moment(top, SMOOTH_S, SMOOTH_S);
     put(
         SwingEvent.TOP,
@@ -146,7 +159,7 @@ final class ArmSwingReader {
     height.ifPresent(
         h ->
             h.levelUp(arm.takeawayS(), arm.timeS(shape.top()), alignmentSd)
-                .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_BACK, h.gaps(), i, Reason.NONE)));
+                .ifPresent(i -> putLevel(SwingEvent.LEAD_ARM_LEVEL_BACK, h, i)));
     return atTop.at().timeS();
   }
 
@@ -187,10 +200,10 @@ final class ArmSwingReader {
     double alignmentSd = alignment.longAxisSdRad();
     forearm
         .levelDown(arm.timeS(arm.shape().top()), impactS, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_DOWN, forearm.gaps(), i, Reason.NONE));
+        .ifPresent(i -> putLevel(SwingEvent.LEAD_ARM_LEVEL_DOWN, forearm, i));
     forearm
         .levelUp(impactS, Double.POSITIVE_INFINITY, alignmentSd)
-        .ifPresent(i -> put(SwingEvent.LEAD_ARM_LEVEL_THROUGH, forearm.gaps(), i, Reason.NONE));
+        .ifPresent(i -> putLevel(SwingEvent.LEAD_ARM_LEVEL_THROUGH, forearm, i));
   }
 
   private Optional<PelvisMotion> hips() {
@@ -245,6 +258,10 @@ final class ArmSwingReader {
     }
   }
 
+  private void putLevel(SwingEvent event, ArmHeight forearm, Instant shown) {
+    put(event, forearm.gaps(), onBone(event, shown), Reason.NONE);
+  }
+
   /** A moment that two samples of a unit lie around. */
   private void put(SwingEvent event, GapDoubt gaps, Instant at, Reason why) {
     GapDoubt.Moment moment = gaps.moment(at, 0, 0);
@@ -259,6 +276,11 @@ final class ArmSwingReader {
     events.put(
         event,
         new EventTime(
-            event, at.timeS(), at.sdS(), why.isNone() ? Grade.MEASURED : Grade.ESTIMATED, why));
+            event,
+            at.timeS(),
+            at.sdS(),
+            why.isNone() ? Grade.MEASURED : Grade.ESTIMATED,
+            why,
+            lateS.getOrDefault(event, 0.0)));
   }
 }

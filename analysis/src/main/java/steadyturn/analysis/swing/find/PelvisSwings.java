@@ -27,9 +27,9 @@ final class PelvisSwings {
   private static final double FAST_RAD_PER_S = Math.toRadians(150);
   private static final double LEAST_BACK_RAD = Math.toRadians(10);
   private static final double LEAST_FORWARD_RAD = Math.toRadians(45);
-  // the hands turn round after the pelvis (Meister et al. 2011: the pelvis reverses first); the
-  // size is our choice
-  private static final Instant TOP_AFTER_TURNAROUND = new Instant(0.05, 0.04);
+  // the hands turn round after the pelvis (Meister et al. 2011: the pelvis reverses first), at once
+  // or a fifth of a second later; the size is our choice
+  private static final Instant TOP_AFTER_TURNAROUND = new Instant(0.08, 0.06);
   // the pelvis is fastest at 68 % of the downswing (Vena et al. 2011, one subject)
   private static final double PEAK_PART = 0.68;
   // other bodies are fastest anywhere from half of it to past the ball: our assumption

@@ -38,7 +38,10 @@ class MistakeTest {
           Mistake.FOREARM_CLOCK_OFF,
           Mistake.HAND_CLOCK_OFF,
           Mistake.STATED_5_PCT_FAST,
-          Mistake.GYRO_10_PCT_FAST);
+          Mistake.GYRO_10_PCT_FAST,
+          Mistake.PELVIS_SLIPS,
+          Mistake.FOREARM_SLIPS,
+          Mistake.HAND_SLIPS);
 
   private static LessonResult analyzed(Recording recording) {
     return new LessonAnalyzer(AnalysisSettings.defaults().withoutCurves())
@@ -65,7 +68,7 @@ class MistakeTest {
   @ParameterizedTest
   @EnumSource(Mistake.class)
   void aMistakeIsCalledByItsName(Mistake mistake) {
-    if (OPEN.contains(mistake)) {
+    if (OPEN.contains(mistake) || !mistake.isToBeNamed()) {
       return;
     }
     LessonResult result = analyzed(mistake.in(SOUND, SEED));

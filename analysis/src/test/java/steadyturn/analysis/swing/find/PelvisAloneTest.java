@@ -98,23 +98,24 @@ final class PelvisAloneTest {
 
   @Test
   void twoWitnessesThatAgreeMeetBetweenThem() {
-    // Given: fastest after 0.2244 s, so that 68 % of the way (Vena et al. 2011) puts the ball where
-    // the usual downswing does, 0.33 s after the turnaround. Expect: that moment, within 15 ms (a
-    // 5 Hz turn sees the faster side of the turnaround first); its spread that of both: 0.097 and
-    // 0.072 s give 0.058.
-    EventTime impact = impact(lesson(0.2244, 0, 0));
-    assertThat(impact.timeS()).isCloseTo(TURNAROUND_S + 0.33, within(0.015));
-    assertThat(impact.sdS()).isCloseTo(0.058, within(0.002));
+    // Given: fastest after 0.2448 s, so that 68 % of the way (Vena et al. 2011) puts the ball where
+    // the usual downswing does, 0.08 + 0.28 s after the turnaround. Expect: that moment, within 15
+    // ms (a
+    // 5 Hz turn sees the faster side of the turnaround first); its spread that of both: 0.106 and
+    // 0.085 s give 0.066.
+    EventTime impact = impact(lesson(0.2448, 0, 0));
+    assertThat(impact.timeS()).isCloseTo(TURNAROUND_S + 0.36, within(0.015));
+    assertThat(impact.sdS()).isCloseTo(0.066, within(0.002));
   }
 
   @Test
   void aBodyThatIsFastestLateIsNotTakenAtItsWord() {
     // Given: fastest after 0.4 s: by the 68 % alone the ball would lie 0.59 s after the turnaround.
-    // Expect: 0.588 +- 0.173 s and 0.33 +- 0.072 s weighted by their certainty, 0.368 s, within 15
-    // ms as above; they lie 1.38 of their spreads apart, so 1.38 times the 0.067 s of both.
+    // Expect: 0.588 +- 0.173 s and 0.36 +- 0.085 s weighted by their certainty, 0.404 s, within 15
+    // ms as above; they lie 1.18 of their spreads apart, so 1.18 times the 0.076 s of both.
     EventTime impact = impact(lesson(0.4, 0, 0));
-    assertThat(impact.timeS()).isCloseTo(TURNAROUND_S + 0.368, within(0.015));
-    assertThat(impact.sdS()).isCloseTo(0.092, within(0.004));
+    assertThat(impact.timeS()).isCloseTo(TURNAROUND_S + 0.404, within(0.015));
+    assertThat(impact.sdS()).isCloseTo(0.090, within(0.005));
   }
 
   @Test

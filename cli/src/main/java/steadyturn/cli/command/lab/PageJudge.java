@@ -49,8 +49,8 @@ final class PageJudge {
   /** Nearer than this a picture of the goal shows what is there already, px. */
   private static final double SAME_PX = 3;
 
-  /** Mean of distances and distance of means differ by this where the swings wander, mm. */
-  private static final double PIN_MM = 15;
+  /** The picture says it in half centimetres. */
+  private static final double PIN_MM = 3;
 
   private final Words words = Words.english();
 

@@ -37,6 +37,7 @@ public final class RecordCommand implements Callable<Integer> {
 
   private static final long LOOK_EVERY_MS = 250;
   private static final long LAST_WORDS_S = 20;
+  private static final boolean IS_TERMINAL = Boolean.getBoolean("steadyturn.typed");
 
   @Mixin private Console console;
 
@@ -73,7 +74,7 @@ public final class RecordCommand implements Callable<Integer> {
   private double lengthS = Double.POSITIVE_INFINITY;
 
   @Option(names = "--typed")
-  private boolean isTyped = Boolean.getBoolean("steadyturn.typed");
+  private boolean asksForTyping; // a flag that were true by itself would be turned off by its name
 
   private final CountDownLatch isEnded = new CountDownLatch(1);
   private final AtomicInteger exitCode = new AtomicInteger(Failures.FAILED);
@@ -105,7 +106,7 @@ public final class RecordCommand implements Callable<Integer> {
         }
         WarmUp.begin(teaching);
         desk.say(Words.say("record.begins", session.recorder().label().id(), root));
-        if (isTyped) {
+        if (asksForTyping || IS_TERMINAL) {
           typing.start();
         }
         watch(session, typing, desk);
@@ -120,9 +121,8 @@ public final class RecordCommand implements Callable<Integer> {
   }
 
   private Desk desk() {
-    Optional<Desk> terminal =
-        Boolean.getBoolean("steadyturn.typed") ? TerminalDesk.open(console) : Optional.empty();
-    return terminal.orElseGet(() -> new PlainDesk(console, isTyped));
+    Optional<Desk> terminal = IS_TERMINAL ? TerminalDesk.open(console) : Optional.empty();
+    return terminal.orElseGet(() -> new PlainDesk(console, asksForTyping || IS_TERMINAL));
   }
 
   /** Ctrl-C, the end of the terminal, the end of the machine: the command says its last words. */

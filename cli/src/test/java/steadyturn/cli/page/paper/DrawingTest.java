@@ -132,4 +132,37 @@ class DrawingTest {
       Locale.setDefault(before);
     }
   }
+
+  @Test
+  void aHatchRisesToTheRightWithinItsBox() {
+    // Given: a box of 40 x 20 at (100, 50). Expect: every stroke from its lower left to its upper
+    // right, as far to the right as up, inside the box; the first one 7 px up its left edge.
+    String svg = new Drawing("d", 200, 100, "t", "a").wanted(100, 50, 40, 20).done().toString();
+    var strokes =
+        java.util.regex.Pattern.compile("points=\"([.\\d]+),([.\\d]+) ([.\\d]+),([.\\d]+)\"")
+            .matcher(svg)
+            .results()
+            .map(
+                m ->
+                    java.util.stream.IntStream.rangeClosed(1, 4)
+                        .mapToDouble(k -> Double.parseDouble(m.group(k)))
+                        .toArray())
+            .toList();
+    assertThat(strokes).hasSize(6);
+    assertThat(strokes.get(0)).containsExactly(100, 57, 107, 50);
+    for (double[] s : strokes) {
+      assertThat(s[2] - s[0]).isPositive().isEqualTo(s[1] - s[3]);
+      assertThat(s[0]).isBetween(100.0, 140.0);
+      assertThat(s[3]).isBetween(50.0, 70.0);
+    }
+  }
+
+  @Test
+  void aLeftHandedDrillIsTheRightHandedOneInAMirror() {
+    Drawing left = new Drawing("d", 160, 110, "t", "a").mirrored(true, "<path/>");
+    Drawing right = new Drawing("d", 160, 110, "t", "a").mirrored(false, "<path/>");
+    assertThat(left.done().toString())
+        .contains("<g transform=\"translate(160 0) scale(-1 1)\"><path/></g>");
+    assertThat(right.done().toString()).contains("<g><path/></g>").doesNotContain("scale");
+  }
 }

@@ -1,0 +1,67 @@
+package steadyturn.fusion.rest;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import steadyturn.fusion.rotation.Vector3;
+
+/** Mean rates of addresses, in deg/s, against the rate on the table; our bounds in each case. */
+class WarmedUpTest {
+
+  private static final Vector3 TABLE = degrees(1, -2, 0.5);
+
+  private static Vector3 degrees(double x, double y, double z) {
+    return new Vector3(x, y, z).times(Math.toRadians(1));
+  }
+
+  private static double byDegPerS(List<Vector3> off) {
+    return Math.toDegrees(WarmedUp.byRadPerS(off.stream().map(TABLE::plus).toList(), TABLE));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    // addresses, off by; an assumed sway of 0.35 deg/s for one and two, 2.5 spreads of the mean
+    "1, 0.87, 0",
+    "1, 0.88, 0.88",
+    "1, -0.88, 0.88",
+    "2, 0.61, 0",
+    "2, 0.63, 0.63",
+    // from three on what they show, at least 0.1
+    "4, 0.12, 0",
+    "4, 0.13, 0.13",
+    "25, 0.04, 0",
+    "25, 0.06, 0.06"
+  })
+  void whatSwayCanNotBeIsToldWhole(int n, double off, double expected) {
+    List<Vector3> rates = new ArrayList<>();
+    for (int k = 0; k < n; k++) {
+      rates.add(degrees(0, off, off / 2));
+    }
+    assertThat(byDegPerS(rates)).isCloseTo(expected, within(1e-9));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.7, 0", "0.9, 0.9"})
+  void theSwayIsReadFromTheAddresses(double off, double expected) {
+    // Given: four addresses, off about each axis by a and minus a in turn besides, a = 0.5: mean
+    // squares over three axes of 9 freedoms give 0.577, 0.289 of the mean, 0.72 in 2.5 spreads.
+    double a = 0.5;
+    List<Vector3> rates =
+        List.of(
+            degrees(off + a, a, a),
+            degrees(off - a, -a, -a),
+            degrees(off + a, a, a),
+            degrees(off - a, -a, -a));
+    assertThat(byDegPerS(rates)).isCloseTo(expected, within(1e-9));
+  }
+
+  @Test
+  void withoutAnAddressNothingIsTold() {
+    assertThat(WarmedUp.byRadPerS(List.of(), TABLE)).isZero();
+  }
+}
