@@ -227,7 +227,7 @@ public final class ArrivalClock {
             .mapToLong(b -> (long) Math.floor(atS(b.count) / STRETCH_S))
             .distinct()
             .count();
-    return Math.pow(envelope.shareAbove(line, laterS), seen) < CHANCE;
+    return Math.pow(envelope.shareAbove(line, laterS), (double) seen) < CHANCE;
   }
 
   /** From the held samples on all is later by a gap; the rate stays. */
