@@ -104,7 +104,7 @@ final class Refusals {
       units
           .computeIfAbsent(recording.id(), id -> new EnumMap<>(BodyPoint.class))
           .putIfAbsent(slip.point(), why);
-      if (slipsTold.add(recording.id() + slip.point() + Math.round(slip.afterS()))) {
+      if (slipsTold.add(recording.id() + slip.point() + Math.round(slip.lastBeforeS()))) {
         say(recording, slip.point().trackedPoint(), why, true);
       }
     }

@@ -50,15 +50,15 @@ public final class SlipWatch {
   /**
    * A unit moved between two swings.
    *
-   * @param afterS takeaway of the last swing before it, s
-   * @param beforeS takeaway of the first one after it, s
+   * @param lastBeforeS takeaway of the last swing before it, s
+   * @param firstAfterS takeaway of the first one after it, s
    * @param angleRad by so much at least
    */
-  public record Slip(BodyPoint point, double afterS, double beforeS, double angleRad) {
+  public record Slip(BodyPoint point, double lastBeforeS, double firstAfterS, double angleRad) {
 
     /** The same in figures. */
     public Reason reason() {
-      return Reason.of(MountReason.SLIPPED, point, Math.toDegrees(angleRad), afterS, beforeS);
+      return Reason.of(MountReason.SLIPPED, point, Math.toDegrees(angleRad), lastBeforeS, firstAfterS);
     }
   }
 
@@ -94,8 +94,8 @@ public final class SlipWatch {
   public Set<BodyPoint> movedBy(double atS) {
     Set<BodyPoint> out = new HashSet<>();
     for (Slip slip : slips()) {
-      boolean isSetAnew = stepsS.stream().anyMatch(s -> s > slip.afterS && s < atS);
-      if (slip.beforeS <= atS + SAME_S && !isSetAnew) {
+      boolean isSetAnew = stepsS.stream().anyMatch(s -> s > slip.lastBeforeS && s < atS);
+      if (slip.firstAfterS <= atS + SAME_S && !isSetAnew) {
         out.add(slip.point);
       }
     }
@@ -130,8 +130,10 @@ public final class SlipWatch {
     boolean isSteady = Math.max(spread(point, before), spread(point, after)) < angle / 2;
     boolean isAlone =
         beside(point).stream().allMatch(o -> angle - between(o, before, after) > ALONE_RAD);
+    double lastBeforeS = before.get(before.size() - 1);
+    double firstAfterS = after.get(0);
     return isFar && isSteady && isAlone
-        ? Optional.of(new Slip(point, before.get(before.size() - 1), after.get(0), angle))
+        ? Optional.of(new Slip(point, lastBeforeS, firstAfterS, angle))
         : Optional.empty();
   }
 

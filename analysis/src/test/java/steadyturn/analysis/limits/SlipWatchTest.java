@@ -77,8 +77,8 @@ class SlipWatchTest {
     pelvis(0, 0, deg, deg);
     assertThat(watch.slips()).hasSize(slipped ? 1 : 0);
     for (SlipWatch.Slip slip : watch.slips()) {
-      assertThat(slip.afterS()).isEqualTo(11);
-      assertThat(slip.beforeS()).isEqualTo(21);
+      assertThat(slip.lastBeforeS()).isEqualTo(11);
+      assertThat(slip.firstAfterS()).isEqualTo(21);
       assertThat(Math.toDegrees(slip.angleRad())).isCloseTo(Math.abs(deg), within(1e-6));
       assertThat(slip.reason().code()).isEqualTo(MountReason.SLIPPED);
     }

@@ -85,10 +85,8 @@ record Hips(Line top, Optional<Line> impact, List<double[]> path) {
 
   /** Whether a reader would see a difference to these. */
   boolean differFrom(Hips other) {
-    return differ(top, other.top)
-        || impact.isPresent()
-            && other.impact.isPresent()
-            && differ(impact.get(), other.impact.get());
+    boolean bothHit = impact.isPresent() && other.impact.isPresent();
+    return differ(top, other.top) || (bothHit && differ(impact.get(), other.impact.get()));
   }
 
   private static boolean differ(Line one, Line other) {
