@@ -58,7 +58,8 @@ public final class SlipWatch {
 
     /** The same in figures. */
     public Reason reason() {
-      return Reason.of(MountReason.SLIPPED, point, Math.toDegrees(angleRad), lastBeforeS, firstAfterS);
+      return Reason.of(
+          MountReason.SLIPPED, point, Math.toDegrees(angleRad), lastBeforeS, firstAfterS);
     }
   }
 
