@@ -189,12 +189,7 @@ class TargetLineTest {
   }
 
   private static LessonSpec spec() {
-    return LessonSpec.standard()
-        .withHits(2)
-        .withPractices(0)
-        .withWaggles(0)
-        .withWalking(false)
-        .withRateHz(200);
+    return LessonSpec.standard().withHits(2).withPractices(0).withWaggles(0).withWalking(false);
   }
 
   /**

@@ -20,8 +20,10 @@ public final class WarmedUp {
   /** Addresses from which the sway is read, rather than assumed. */
   private static final int ENOUGH = 3;
 
-  /** Beyond so many spreads of the mean it is no sway. */
-  private static final double SURE = 2.5;
+  /**
+   * So many spreads of the mean are left to sway; only what goes beyond opens the bias, bit by bit.
+   */
+  private static final double SURE = 2;
 
   private WarmedUp() {}
 
@@ -53,7 +55,7 @@ public final class WarmedUp {
         ? 0
         : DoubleStream.of(0, 1, 2)
             .map(axis -> Math.abs(means[(int) axis] - tableRadPerS.get((int) axis)))
-            .filter(off -> off > SURE * sdOfMean)
+            .map(off -> Math.sqrt(Math.max(0, off * off - Math.pow(SURE * sdOfMean, 2))))
             .max()
             .orElse(0);
   }
