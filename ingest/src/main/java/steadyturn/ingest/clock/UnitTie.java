@@ -51,7 +51,7 @@ record UnitTie(ClockFit fit, Reason trouble) {
   private static final int MANY_PAIRS = 4;
 
   /** A trunk that feels no blow where they belong, but as many elsewhere, is doubted. */
-  private static final int FEWEST_OF_TRUNK = 2;
+  private static final int FEWEST_OF_TRUNK = 3;
 
   private static final double SURE = 3;
   private static final double REACH_S = 0.12;
