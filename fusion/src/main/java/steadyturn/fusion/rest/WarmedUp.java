@@ -23,7 +23,7 @@ public final class WarmedUp {
   /**
    * So many spreads of the mean are left to sway; only what goes beyond opens the bias, bit by bit.
    */
-  private static final double SURE = 2;
+  private static final double SURE = 2.5;
 
   private WarmedUp() {}
 
