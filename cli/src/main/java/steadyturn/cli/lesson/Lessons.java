@@ -3,6 +3,7 @@ package steadyturn.cli.lesson;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.analysis.reading.ReadingWatch;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Progress;
@@ -13,7 +14,7 @@ import steadyturn.ingest.recording.dataset.Session;
  * The lessons under the paths that were asked for. What is broken is reported at once and left out,
  * the rest goes on; {@link #allWell} tells at the end.
  */
-public final class Lessons {
+public final class Lessons implements ReadingWatch {
 
   /** What is done with one lesson. */
   public interface Task {
@@ -62,7 +63,7 @@ public final class Lessons {
     progress.clear();
   }
 
-  /** Does one thing; when it fails, reports it, remembers, and answers false. */
+  @Override
   public boolean tried(Attempt attempt) {
     try {
       attempt.run();
@@ -76,18 +77,14 @@ public final class Lessons {
     return false;
   }
 
-  /** Reports what could not be done, and remembers. */
+  @Override
   public void failed(Exception failure) {
     console.report(failure);
     allWell = false;
   }
 
-  /** Something that may fail. */
-  public interface Attempt {
-    void run() throws Exception;
-  }
-
-  void warn(String sentence) {
+  @Override
+  public void warn(String sentence) {
     console.warn(sentence);
   }
 

@@ -7,6 +7,7 @@ import java.util.Map;
 import steadyturn.analysis.coach.drill.HalfSwings;
 import steadyturn.analysis.coach.drill.Rehearsal;
 import steadyturn.analysis.coach.drill.SlowTurns;
+import steadyturn.analysis.reading.LessonReading;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.recording.dataset.Session;
 import steadyturn.ingest.sample.Mark;

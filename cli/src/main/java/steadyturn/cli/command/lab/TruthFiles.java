@@ -13,7 +13,7 @@ import steadyturn.analysis.lab.truth.TrueMarkers;
 import steadyturn.analysis.lab.truth.TrueMeasure;
 import steadyturn.analysis.lab.truth.UnitTruth;
 import steadyturn.analysis.lab.unit.UnitClock;
-import steadyturn.cli.output.Decimals;
+import steadyturn.analysis.measure.Decimals;
 import steadyturn.cli.output.tsv.TsvReport;
 import steadyturn.ingest.marker.TrcFile;
 import steadyturn.ingest.recording.dataset.RunLabel;

@@ -1,4 +1,4 @@
-package steadyturn.cli.lesson;
+package steadyturn.analysis.reading;
 
 import java.nio.file.Path;
 import java.util.ArrayDeque;
@@ -7,7 +7,12 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import steadyturn.analysis.lesson.AnalysisSettings;
+import steadyturn.analysis.lesson.LessonAnalyzer;
+import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.fusion.calibrate.CalibrationStore;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.Stretches;
@@ -28,10 +33,10 @@ public final class LessonReading implements Iterable<Recording> {
   private static final double MARGIN_S = 30;
 
   private final List<SessionRun> runs;
-  private final Lessons lessons;
+  private final ReadingWatch watch;
 
-  public LessonReading(Session lesson, Lessons lessons) {
-    this.lessons = lessons;
+  public LessonReading(Session lesson, ReadingWatch watch) {
+    this.watch = watch;
     Stream<SessionRun> withSteps =
         lesson.runs().isEmpty()
             ? Stream.of()
@@ -39,15 +44,28 @@ public final class LessonReading implements Iterable<Recording> {
     this.runs = Stream.concat(withSteps, lesson.runs().stream()).distinct().toList();
   }
 
-  private LessonReading(List<SessionRun> runs, Lessons lessons) {
+  private LessonReading(List<SessionRun> runs, ReadingWatch watch) {
     this.runs = runs;
-    this.lessons = lessons;
+    this.watch = watch;
   }
 
   /** Only the runs of a lesson that hold marks: its wear steps lie there. */
-  public static LessonReading ofSteps(Session lesson, Lessons lessons) {
+  public static LessonReading ofSteps(Session lesson, ReadingWatch watch) {
     return new LessonReading(
-        lesson.allRuns().stream().filter(LessonReading::hasMarks).toList(), lessons);
+        lesson.allRuns().stream().filter(LessonReading::hasMarks).toList(), watch);
+  }
+
+  /**
+   * The results of the runs that were asked for, one a run that could be read; wear steps may lie
+   * in runs before them. A function of the files alone.
+   */
+  public static List<LessonResult> results(
+      Session lesson, AnalysisSettings settings, ReadingWatch watch) {
+    Set<String> asked = lesson.runs().stream().map(SessionRun::id).collect(Collectors.toSet());
+    return new LessonAnalyzer(settings)
+        .analyze(new LessonReading(lesson, watch)).stream()
+            .filter(result -> asked.contains(result.recording()))
+            .toList();
   }
 
   private static boolean hasMarks(SessionRun run) {
@@ -74,7 +92,7 @@ public final class LessonReading implements Iterable<Recording> {
     @Override
     public boolean hasNext() {
       while (ahead.isEmpty() && (open.isPresent() || !toRead.isEmpty())) {
-        if (!lessons.tried(this::readAhead)) {
+        if (!watch.tried(this::readAhead)) {
           close();
         }
       }
@@ -91,8 +109,8 @@ public final class LessonReading implements Iterable<Recording> {
       if (run.hasNext()) {
         ahead = Optional.of(calibrations.applyTo(run.next().recording()));
       } else {
-        run.notices().forEach(lessons::warn);
-        run.unread().forEach(lessons::failed);
+        run.notices().forEach(watch::warn);
+        run.unread().forEach(watch::failed);
         close();
       }
     }
