@@ -2,11 +2,14 @@ package steadyturn.cli.lesson;
 
 import java.nio.file.Path;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
 import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import steadyturn.fusion.calibrate.CalibrationStore;
 import steadyturn.ingest.recording.RecordingReader;
@@ -29,25 +32,59 @@ public final class LessonReading implements Iterable<Recording> {
 
   private final List<SessionRun> runs;
   private final Lessons lessons;
+  private final List<String> notices = new ArrayList<>();
+  private final boolean tells;
+  private final SortedSet<String> serials = new TreeSet<>();
 
   public LessonReading(Session lesson, Lessons lessons) {
-    this.lessons = lessons;
+    this(runs(lesson), lessons, true);
+  }
+
+  private static List<SessionRun> runs(Session lesson) {
     Stream<SessionRun> withSteps =
         lesson.runs().isEmpty()
             ? Stream.of()
             : lesson.before(lesson.runs().get(0)).stream().filter(LessonReading::hasMarks);
-    this.runs = Stream.concat(withSteps, lesson.runs().stream()).distinct().toList();
+    return Stream.concat(withSteps, lesson.runs().stream()).distinct().toList();
   }
 
-  private LessonReading(List<SessionRun> runs, Lessons lessons) {
+  private LessonReading(List<SessionRun> runs, Lessons lessons, boolean tells) {
     this.runs = runs;
     this.lessons = lessons;
+    this.tells = tells;
   }
 
   /** Only the runs of a lesson that hold marks: its wear steps lie there. */
   public static LessonReading ofSteps(Session lesson, Lessons lessons) {
     return new LessonReading(
-        lesson.allRuns().stream().filter(LessonReading::hasMarks).toList(), lessons);
+        lesson.allRuns().stream().filter(LessonReading::hasMarks).toList(), lessons, true);
+  }
+
+  /** The same lesson once more, without saying again what was said of it. */
+  static LessonReading again(Session lesson, Lessons lessons) {
+    return new LessonReading(runs(lesson), lessons, false);
+  }
+
+  /** What was said while the runs were read, up to now. */
+  List<String> notices() {
+    return notices;
+  }
+
+  /** The serial numbers whose calibrations were asked for, up to now. */
+  SortedSet<String> serials() {
+    return serials;
+  }
+
+  private void said(String sentence) {
+    notices.add(sentence);
+    if (tells) {
+      lessons.warn(sentence);
+    }
+  }
+
+  private Recording calibrated(Recording recording, CalibrationStore calibrations) {
+    recording.units().forEach(unit -> serials.add(unit.facts().serialNumber()));
+    return calibrations.applyTo(recording);
   }
 
   private static boolean hasMarks(SessionRun run) {
@@ -89,9 +126,9 @@ public final class LessonReading implements Iterable<Recording> {
       }
       Stretches run = open.get();
       if (run.hasNext()) {
-        ahead = Optional.of(calibrations.applyTo(run.next().recording()));
+        ahead = Optional.of(calibrated(run.next().recording(), calibrations));
       } else {
-        run.notices().forEach(lessons::warn);
+        run.notices().forEach(LessonReading.this::said);
         run.unread().forEach(lessons::failed);
         close();
       }

@@ -1,5 +1,6 @@
 package steadyturn.cli.lesson;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,6 +24,7 @@ public final class Lessons {
   private final Console console;
   private final List<Session> lessons = new ArrayList<>();
   private boolean allWell = true;
+  private int failures;
 
   private Lessons(Console console) {
     this.console = console;
@@ -40,6 +42,13 @@ public final class Lessons {
           });
     }
     return found;
+  }
+
+  /** Lists the lessons of one player; those of others are not looked at where folders tell. */
+  public static Lessons ofPlayer(Path archive, String player, Console console) {
+    Path own = archive.resolve("sub-" + player);
+    boolean isApart = Files.exists(archive.resolve("participants.tsv")) && Files.isDirectory(own);
+    return under(List.of(isApart ? own : archive), console);
   }
 
   /** Does the task for each lesson in turn, with a progress bar. */
@@ -72,14 +81,24 @@ public final class Lessons {
     } catch (Exception e) { // whatever it is, the other recordings go on
       console.report(e);
     }
-    allWell = false;
+    failed();
     return false;
+  }
+
+  private void failed() {
+    failures++;
+    allWell = false;
+  }
+
+  /** How many things could not be done up to now. */
+  int failures() {
+    return failures;
   }
 
   /** Reports what could not be done, and remembers. */
   public void failed(Exception failure) {
     console.report(failure);
-    allWell = false;
+    failed();
   }
 
   /** Something that may fail. */

@@ -32,7 +32,7 @@ public final class Rehearsals {
       return found;
     }
     HalfSwings halfSwings = new HalfSwings();
-    for (Recording recording : new LessonReading(lesson, lessons)) {
+    for (Recording recording : LessonReading.again(lesson, lessons)) {
       List<Rehearsal> its = found.computeIfAbsent(recording.id(), id -> new ArrayList<>());
       List<Rehearsal> here = Rehearsal.together(SlowTurns.of(recording), halfSwings.of(recording));
       for (Rehearsal each : here) {

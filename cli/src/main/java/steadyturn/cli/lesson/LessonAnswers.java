@@ -1,0 +1,108 @@
+package steadyturn.cli.lesson;
+
+import java.nio.ByteBuffer;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import steadyturn.analysis.coach.drill.Rehearsal;
+import steadyturn.analysis.kept.KeptLesson;
+import steadyturn.analysis.lesson.AnalysisSettings;
+import steadyturn.analysis.lesson.LessonAnalyzer;
+import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.swing.FaultReason;
+import steadyturn.ingest.kept.Basis;
+import steadyturn.ingest.kept.KeptAnswer;
+import steadyturn.ingest.kept.KeptPlace;
+import steadyturn.ingest.kept.LessonFiles;
+import steadyturn.ingest.recording.RecordingReader;
+import steadyturn.ingest.recording.dataset.Session;
+import steadyturn.ingest.recording.dataset.SessionRun;
+import steadyturn.ingest.sample.Mark;
+
+/**
+ * What lessons show: read and analysed once, kept among the archive's derivatives, and taken from
+ * there for as long as nothing it rests on has changed. An archive that cannot be written gives the
+ * same answers, only later.
+ */
+public final class LessonAnswers {
+
+  private final Lessons lessons;
+  private final AnalysisSettings settings;
+  private final LessonFiles files = new LessonFiles();
+  private final LessonClaims claims;
+
+  public LessonAnswers(Lessons lessons, AnalysisSettings settings) {
+    this.lessons = lessons;
+    this.settings = settings;
+    claims = new LessonClaims(settings);
+  }
+
+  /** What a lesson shows; one that was asked for in part is read anew. */
+  public KeptLesson of(Session lesson) {
+    KeptLesson answer =
+        lesson.runs().isEmpty() || !lesson.runs().equals(lesson.allRuns())
+            ? fresh(lesson, new LessonReading(lesson, lessons))
+            : keptOrFresh(lesson);
+    if (!answer.results().stream().allMatch(LessonResult::isSound)) {
+      lessons.notWell();
+    }
+    return answer;
+  }
+
+  private KeptLesson keptOrFresh(Session lesson) {
+    Path root = LessonFiles.root(lesson);
+    Path place = KeptPlace.of(lesson, settings.curves() ? "curves" : "");
+    claims.look(lesson);
+    Optional<KeptLesson> kept =
+        KeptAnswer.find(place, root, files.of(lesson), all -> claims.hold(lesson, all))
+            .flatMap(LessonAnswers::read);
+    kept.ifPresent(answer -> answer.notices().forEach(lessons::warn));
+    return kept.orElseGet(() -> freshAndKept(lesson, root, place));
+  }
+
+  private static Optional<KeptLesson> read(ByteBuffer bytes) {
+    try {
+      return Optional.of(KeptLesson.of(bytes));
+    } catch (RuntimeException broken) { // whatever it is, the recordings are there
+      return Optional.empty();
+    }
+  }
+
+  private KeptLesson freshAndKept(Session lesson, Path root, Path place) {
+    Optional<Basis> basis = KeptAnswer.look(root, files.of(lesson));
+    int failuresBefore = lessons.failures();
+    LessonReading reading = new LessonReading(lesson, lessons);
+    KeptLesson answer = fresh(lesson, reading);
+    if (lessons.failures() == failuresBefore && answer.results().stream().noneMatch(this::failed)) {
+      basis.ifPresent(
+          seen ->
+              KeptAnswer.keep(
+                  place,
+                  seen,
+                  new LessonFiles().of(lesson),
+                  claims.of(lesson, reading.serials()),
+                  answer.bytes()));
+    }
+    return answer;
+  }
+
+  private boolean failed(LessonResult result) {
+    return result.notices().stream().anyMatch(n -> n.reason().code() instanceof FaultReason);
+  }
+
+  private KeptLesson fresh(Session lesson, LessonReading reading) {
+    List<String> asked = lesson.runs().stream().map(SessionRun::id).toList();
+    List<LessonResult> results =
+        new LessonAnalyzer(settings)
+            .analyze(reading).stream()
+                .filter(result -> asked.contains(result.recording()))
+                .toList();
+    Map<String, List<Mark>> marks = new LinkedHashMap<>();
+    lesson.runs().forEach(run -> marks.putIfAbsent(run.id(), RecordingReader.readMarks(run)));
+    Map<String, List<Rehearsal>> rehearsals = Rehearsals.of(lesson, lessons, marks);
+    return new KeptLesson(results, marks, rehearsals, new ArrayList<>(reading.notices()));
+  }
+}
