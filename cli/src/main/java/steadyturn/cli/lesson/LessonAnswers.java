@@ -2,16 +2,17 @@ package steadyturn.cli.lesson;
 
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import steadyturn.analysis.coach.drill.Rehearsal;
 import steadyturn.analysis.kept.KeptLesson;
 import steadyturn.analysis.lesson.AnalysisSettings;
-import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.reading.LessonReading;
+import steadyturn.analysis.reading.ReadingWatch;
 import steadyturn.analysis.swing.FaultReason;
 import steadyturn.ingest.kept.Basis;
 import steadyturn.ingest.kept.KeptAnswer;
@@ -19,7 +20,6 @@ import steadyturn.ingest.kept.KeptPlace;
 import steadyturn.ingest.kept.LessonFiles;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.dataset.Session;
-import steadyturn.ingest.recording.dataset.SessionRun;
 import steadyturn.ingest.sample.Mark;
 
 /**
@@ -42,10 +42,9 @@ public final class LessonAnswers {
 
   /** What a lesson shows; one that was asked for in part is read anew. */
   public KeptLesson of(Session lesson) {
+    boolean isWhole = !lesson.runs().isEmpty() && lesson.runs().equals(lesson.allRuns());
     KeptLesson answer =
-        lesson.runs().isEmpty() || !lesson.runs().equals(lesson.allRuns())
-            ? fresh(lesson, new LessonReading(lesson, lessons))
-            : keptOrFresh(lesson);
+        isWhole ? keptOrFresh(lesson) : Fresh.of(lesson, settings, lessons).answer();
     if (!answer.results().stream().allMatch(LessonResult::isSound)) {
       lessons.notWell();
     }
@@ -73,36 +72,43 @@ public final class LessonAnswers {
 
   private KeptLesson freshAndKept(Session lesson, Path root, Path place) {
     Optional<Basis> basis = KeptAnswer.look(root, files.of(lesson));
-    int failuresBefore = lessons.failures();
-    LessonReading reading = new LessonReading(lesson, lessons);
-    KeptLesson answer = fresh(lesson, reading);
-    if (lessons.failures() == failuresBefore && answer.results().stream().noneMatch(this::failed)) {
+    Fresh fresh = Fresh.of(lesson, settings, lessons);
+    if (fresh.isWhole()) {
       basis.ifPresent(
           seen ->
               KeptAnswer.keep(
                   place,
                   seen,
                   new LessonFiles().of(lesson),
-                  claims.of(lesson, reading.serials()),
-                  answer.bytes()));
+                  claims.of(lesson, fresh.serials()),
+                  fresh.answer().bytes()));
     }
-    return answer;
+    return fresh.answer();
   }
 
-  private boolean failed(LessonResult result) {
-    return result.notices().stream().anyMatch(n -> n.reason().code() instanceof FaultReason);
-  }
+  /**
+   * A lesson that was just read.
+   *
+   * @param serials units whose calibrations were asked for
+   * @param isWhole whether nothing failed, which might go well the next time
+   */
+  private record Fresh(KeptLesson answer, Set<String> serials, boolean isWhole) {
 
-  private KeptLesson fresh(Session lesson, LessonReading reading) {
-    List<String> asked = lesson.runs().stream().map(SessionRun::id).toList();
-    List<LessonResult> results =
-        new LessonAnalyzer(settings)
-            .analyze(reading).stream()
-                .filter(result -> asked.contains(result.recording()))
-                .toList();
-    Map<String, List<Mark>> marks = new LinkedHashMap<>();
-    lesson.runs().forEach(run -> marks.putIfAbsent(run.id(), RecordingReader.readMarks(run)));
-    Map<String, List<Rehearsal>> rehearsals = Rehearsals.of(lesson, lessons, marks);
-    return new KeptLesson(results, marks, rehearsals, new ArrayList<>(reading.notices()));
+    static Fresh of(Session lesson, AnalysisSettings settings, ReadingWatch watch) {
+      ReadingNotes notes = new ReadingNotes(watch, true);
+      LessonReading reading = new LessonReading(lesson, notes);
+      List<LessonResult> results = reading.results(settings);
+      Map<String, List<Mark>> marks = new LinkedHashMap<>();
+      lesson.runs().forEach(run -> marks.putIfAbsent(run.id(), RecordingReader.readMarks(run)));
+      Map<String, List<Rehearsal>> rehearsals = Rehearsals.of(lesson, notes, marks);
+      return new Fresh(
+          new KeptLesson(results, marks, rehearsals, notes.said()),
+          reading.serials(),
+          notes.allWell() && results.stream().noneMatch(Fresh::isFaulty));
+    }
+
+    private static boolean isFaulty(LessonResult result) {
+      return result.notices().stream().anyMatch(n -> n.reason().code() instanceof FaultReason);
+    }
   }
 }

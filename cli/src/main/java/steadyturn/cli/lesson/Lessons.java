@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.analysis.reading.ReadingWatch;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Progress;
@@ -14,7 +15,7 @@ import steadyturn.ingest.recording.dataset.Session;
  * The lessons under the paths that were asked for. What is broken is reported at once and left out,
  * the rest goes on; {@link #allWell} tells at the end.
  */
-public final class Lessons {
+public final class Lessons implements ReadingWatch {
 
   /** What is done with one lesson. */
   public interface Task {
@@ -24,7 +25,6 @@ public final class Lessons {
   private final Console console;
   private final List<Session> lessons = new ArrayList<>();
   private boolean allWell = true;
-  private int failures;
 
   private Lessons(Console console) {
     this.console = console;
@@ -71,7 +71,7 @@ public final class Lessons {
     progress.clear();
   }
 
-  /** Does one thing; when it fails, reports it, remembers, and answers false. */
+  @Override
   public boolean tried(Attempt attempt) {
     try {
       attempt.run();
@@ -81,32 +81,18 @@ public final class Lessons {
     } catch (Exception e) { // whatever it is, the other recordings go on
       console.report(e);
     }
-    failed();
+    allWell = false;
     return false;
   }
 
-  private void failed() {
-    failures++;
+  @Override
+  public void failed(Exception failure) {
+    console.report(failure);
     allWell = false;
   }
 
-  /** How many things could not be done up to now. */
-  int failures() {
-    return failures;
-  }
-
-  /** Reports what could not be done, and remembers. */
-  public void failed(Exception failure) {
-    console.report(failure);
-    failed();
-  }
-
-  /** Something that may fail. */
-  public interface Attempt {
-    void run() throws Exception;
-  }
-
-  void warn(String sentence) {
+  @Override
+  public void warn(String sentence) {
     console.warn(sentence);
   }
 
