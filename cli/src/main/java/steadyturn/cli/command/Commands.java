@@ -26,9 +26,11 @@ import steadyturn.cli.command.live.PluginChoice;
 import steadyturn.cli.command.live.RecordCommand;
 import steadyturn.cli.command.live.UnitsCommand;
 import steadyturn.cli.command.mat.LessonCommand;
+import steadyturn.cli.command.table.ExportCommand;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Terminal;
 import steadyturn.cli.words.Words;
+import steadyturn.ingest.recording.disk.ProgramVersion;
 
 /**
  * The table of all commands and the one way to run one. The list is printed without building any
@@ -59,6 +61,7 @@ public final class Commands {
           new Entry("mark", MarkCommand.class),
           new Entry("accuracy", AccuracyCommand.class),
           new Entry("bench", BenchCommand.class),
+          new Entry("export", ExportCommand.class),
           new Entry("orient", OrientCommand.class),
           new Entry("calibrate", CalibrateCommand.class),
           new Entry("completion", CompletionCommand.class));
@@ -87,7 +90,7 @@ public final class Commands {
       return Failures.DONE;
     }
     if (name.equals("--version") || name.equals("-V")) {
-      out.println("steadyturn " + Commands.class.getPackage().getImplementationVersion());
+      out.println("steadyturn " + ProgramVersion.current());
       return Failures.DONE;
     }
     Optional<CommandLine> command = command(name);

@@ -1,8 +1,10 @@
 package steadyturn.cli.lesson;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import steadyturn.analysis.reading.ReadingWatch;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Progress;
@@ -13,7 +15,7 @@ import steadyturn.ingest.recording.dataset.Session;
  * The lessons under the paths that were asked for. What is broken is reported at once and left out,
  * the rest goes on; {@link #allWell} tells at the end.
  */
-public final class Lessons {
+public final class Lessons implements ReadingWatch {
 
   /** What is done with one lesson. */
   public interface Task {
@@ -42,6 +44,13 @@ public final class Lessons {
     return found;
   }
 
+  /** Lists the lessons of one player; those of others are not looked at where folders tell. */
+  public static Lessons ofPlayer(Path archive, String player, Console console) {
+    Path own = archive.resolve("sub-" + player);
+    boolean isApart = Files.exists(archive.resolve("participants.tsv")) && Files.isDirectory(own);
+    return under(List.of(isApart ? own : archive), console);
+  }
+
   /** Does the task for each lesson in turn, with a progress bar. */
   public void each(Task task) {
     each(lessons, task);
@@ -62,7 +71,7 @@ public final class Lessons {
     progress.clear();
   }
 
-  /** Does one thing; when it fails, reports it, remembers, and answers false. */
+  @Override
   public boolean tried(Attempt attempt) {
     try {
       attempt.run();
@@ -76,18 +85,14 @@ public final class Lessons {
     return false;
   }
 
-  /** Reports what could not be done, and remembers. */
+  @Override
   public void failed(Exception failure) {
     console.report(failure);
     allWell = false;
   }
 
-  /** Something that may fail. */
-  public interface Attempt {
-    void run() throws Exception;
-  }
-
-  void warn(String sentence) {
+  @Override
+  public void warn(String sentence) {
     console.warn(sentence);
   }
 

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import steadyturn.analysis.lab.study.DropoutStudy;
-import steadyturn.cli.lesson.LessonReading;
+import steadyturn.analysis.reading.LessonReading;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;

@@ -14,7 +14,7 @@ import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.marker.AgreementRow;
 import steadyturn.analysis.marker.MarkerAgreement;
 import steadyturn.analysis.marker.PelvisMarkers;
-import steadyturn.cli.lesson.LessonReading;
+import steadyturn.analysis.reading.LessonReading;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;

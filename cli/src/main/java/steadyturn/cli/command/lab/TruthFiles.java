@@ -13,10 +13,11 @@ import steadyturn.analysis.lab.truth.TrueMarkers;
 import steadyturn.analysis.lab.truth.TrueMeasure;
 import steadyturn.analysis.lab.truth.UnitTruth;
 import steadyturn.analysis.lab.unit.UnitClock;
-import steadyturn.cli.output.Decimals;
+import steadyturn.analysis.measure.Decimals;
 import steadyturn.cli.output.tsv.TsvReport;
 import steadyturn.ingest.marker.TrcFile;
 import steadyturn.ingest.recording.dataset.RunLabel;
+import steadyturn.ingest.recording.disk.ArchiveLock;
 import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.write.DatasetFiles;
 
@@ -37,10 +38,14 @@ public final class TruthFiles {
    */
   public static void write(
       LessonTruth truth, RunLabel label, Path archive, IntToDoubleFunction slowPpm) {
-    Path folder = DatasetFiles.derivatives(archive, "truth", "1").resolve(label.folder());
-    WholeFile.writeText(folder.resolve(label.id() + "_truth.tsv"), to -> rows(truth, to));
-    WholeFile.writeText(
-        folder.resolve(label.id() + "_clocks.tsv"), to -> clocks(truth.units(), to, slowPpm));
+    ArchiveLock.whileWriting(
+        archive,
+        () -> {
+          Path folder = DatasetFiles.derivatives(archive, "truth", "1").resolve(label.folder());
+          WholeFile.writeText(folder.resolve(label.id() + "_truth.tsv"), to -> rows(truth, to));
+          WholeFile.writeText(
+              folder.resolve(label.id() + "_clocks.tsv"), to -> clocks(truth.units(), to, slowPpm));
+        });
   }
 
   /** Writes what cameras would have seen of the pelvis. */

@@ -7,20 +7,17 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.lesson.AnalysisSettings;
-import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.reading.LessonReading;
 import steadyturn.cli.lesson.FormatChoice;
 import steadyturn.cli.lesson.FormatChoice.Format;
 import steadyturn.cli.lesson.LessonPaths;
-import steadyturn.cli.lesson.LessonReading;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.TeachingChoice;
 import steadyturn.cli.output.json.JsonReport;
@@ -32,7 +29,6 @@ import steadyturn.cli.page.Sheet;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.ingest.recording.dataset.Session;
-import steadyturn.ingest.recording.dataset.SessionRun;
 
 /** Measures every swing of the recordings under the given paths. */
 @Command(name = "analyze", sortOptions = false)
@@ -92,12 +88,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   }
 
   static List<LessonResult> analyze(Session lesson, Lessons lessons, AnalysisSettings settings) {
-    Set<String> asked = lesson.runs().stream().map(SessionRun::id).collect(Collectors.toSet());
-    List<LessonResult> results =
-        new LessonAnalyzer(settings)
-            .analyze(new LessonReading(lesson, lessons)).stream()
-                .filter(result -> asked.contains(result.recording()))
-                .toList();
+    List<LessonResult> results = LessonReading.results(lesson, settings, lessons);
     if (!results.stream().allMatch(LessonResult::isSound)) {
       lessons.notWell();
     }

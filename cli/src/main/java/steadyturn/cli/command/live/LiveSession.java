@@ -9,7 +9,7 @@ import java.util.List;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.live.LiveEvents;
 import steadyturn.analysis.live.LiveLesson;
-import steadyturn.cli.lesson.LessonReading;
+import steadyturn.analysis.reading.LessonReading;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.terminal.Console;
 import steadyturn.fusion.calibrate.CalibrationStore;

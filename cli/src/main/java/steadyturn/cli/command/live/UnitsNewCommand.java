@@ -16,6 +16,7 @@ import picocli.CommandLine.Parameters;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.words.Words;
+import steadyturn.ingest.recording.disk.ProgramVersion;
 import steadyturn.ingest.recording.disk.Shipped;
 
 /** Writes a project of its own for a new unit: adapter, conformance test, registration, README. */
@@ -69,12 +70,7 @@ final class UnitsNewCommand implements Callable<Integer> {
         .replace("PACKAGE", packageName())
         .replace("TYPE", type())
         .replace("NAME", name)
-        .replace("VERSION", version());
-  }
-
-  private static String version() {
-    return Optional.ofNullable(UnitsNewCommand.class.getPackage().getImplementationVersion())
-        .orElse("0.1.0-SNAPSHOT");
+        .replace("VERSION", ProgramVersion.current());
   }
 
   private String packageName() {

@@ -12,7 +12,7 @@ import java.io.Writer;
 import java.util.List;
 import java.util.function.Function;
 import steadyturn.analysis.compare.MeasureAt;
-import steadyturn.cli.output.Decimals;
+import steadyturn.analysis.measure.Decimals;
 
 /** How every result for scripts is put together and written: one object and a line end. */
 public final class Json {

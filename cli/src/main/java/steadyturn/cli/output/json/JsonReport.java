@@ -16,9 +16,9 @@ import java.util.Map;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.lesson.UnitResult;
+import steadyturn.analysis.measure.Decimals;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
-import steadyturn.cli.output.Decimals;
 import steadyturn.ingest.reason.Reason;
 
 /**

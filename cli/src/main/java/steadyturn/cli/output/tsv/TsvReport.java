@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Decimals;
 import steadyturn.analysis.measure.MeasureValue;
-import steadyturn.cli.output.Decimals;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.table.CellText;
 

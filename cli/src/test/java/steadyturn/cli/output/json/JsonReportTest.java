@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.lesson.LessonResult;
-import steadyturn.cli.output.Decimals;
+import steadyturn.analysis.measure.Decimals;
 import steadyturn.cli.output.InventedLesson;
 
 /** Given in every test: the lesson written by hand. Expect: the contract of docs/formats.md. */

@@ -1,6 +1,7 @@
 package steadyturn.ingest.recording.disk;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
@@ -15,7 +16,8 @@ import steadyturn.ingest.recording.table.RecordingException;
 /**
  * Lets one writer at a time change an archive, and one recorder at a time record into it. A crash
  * opens both locks by itself. They are hidden files in the archive's folder, locked by the
- * operating system; as that knows processes only, threads of one process are kept apart here.
+ * operating system; as that knows processes only, threads of one process are kept apart here. A
+ * writer that was killed leaves a byte in its file: the next one removes what it left half done.
  */
 public final class ArchiveLock implements AutoCloseable {
 
@@ -24,6 +26,7 @@ public final class ArchiveLock implements AutoCloseable {
   private static final long WRITING_PATIENCE_MS = 60_000;
   private static final long RECORDING_PATIENCE_MS = 500;
   private static final long LOOK_EVERY_MS = 10;
+  private static final int AT_WORK = 1;
 
   /** Locks of this process by their file: closing any channel of a file would open its lock. */
   private static final Map<Path, ArchiveLock> HELD = new HashMap<>();
@@ -87,9 +90,31 @@ public final class ArchiveLock implements AutoCloseable {
     }
     Optional<ArchiveLock> lock = take(root, WRITING, patienceMs);
     try {
+      lock.filter(ArchiveLock::isAfterAKill).ifPresent(held -> Leftovers.sweepAll(root));
+      lock.ifPresent(held -> held.note(AT_WORK));
       return lock.map(held -> work.get());
     } finally {
+      lock.ifPresent(held -> held.note(0));
       lock.ifPresent(ArchiveLock::close);
+    }
+  }
+
+  /** Whether the one who had the lock before never came to give it back. */
+  private boolean isAfterAKill() {
+    try {
+      return channel.size() > 0;
+    } catch (IOException e) {
+      throw RecordingException.io(file, e);
+    }
+  }
+
+  /** Leaves a file of that many bytes to the next one: none when all is done. */
+  private void note(int bytes) {
+    try {
+      channel.truncate(0);
+      channel.write(ByteBuffer.allocate(bytes), 0);
+    } catch (IOException e) {
+      return; // on a full disk the work itself must go on: it may be what makes room
     }
   }
 

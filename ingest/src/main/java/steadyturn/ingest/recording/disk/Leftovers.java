@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import steadyturn.ingest.recording.table.RecordingException;
 
@@ -14,6 +16,7 @@ import steadyturn.ingest.recording.table.RecordingException;
 public final class Leftovers {
 
   private static final AtomicLong COUNT = new AtomicLong();
+  private static final Pattern NAME = Pattern.compile("\\..*?([0-9]{1,15})-[0-9]+\\.part");
 
   private Leftovers() {}
 
@@ -24,17 +27,23 @@ public final class Leftovers {
 
   /** Removes what processes that were killed have left under such names. */
   public static void sweep(Path folder, String hidden) {
-    for (Path left : like(folder, hidden)) {
-      String rest = String.valueOf(left.getFileName()).substring(hidden.length());
-      if (rest.matches("[0-9]{1,15}-[0-9]+\\.part") && isOfADeadProcess(rest)) {
-        delete(left);
-      }
+    like(folder, hidden).stream().filter(Leftovers::isOfADeadProcess).forEach(Leftovers::delete);
+  }
+
+  /** Removes what processes that were killed have left anywhere in an archive. */
+  static void sweepAll(Path root) {
+    try (Stream<Path> all = Files.walk(root)) {
+      all.filter(Leftovers::isOfADeadProcess).toList().forEach(Leftovers::delete);
+    } catch (IOException e) {
+      throw RecordingException.io(root, e);
+    } catch (UncheckedIOException e) {
+      return; // a folder nobody may look into keeps what it has
     }
   }
 
-  private static boolean isOfADeadProcess(String mark) {
-    long pid = Long.parseLong(mark.substring(0, mark.indexOf('-')));
-    return ProcessHandle.of(pid).isEmpty();
+  private static boolean isOfADeadProcess(Path file) {
+    Matcher name = NAME.matcher(String.valueOf(file.getFileName()));
+    return name.matches() && ProcessHandle.of(Long.parseLong(name.group(1))).isEmpty();
   }
 
   /** What lies in a folder under names that begin so. */
@@ -50,7 +59,7 @@ public final class Leftovers {
 
   /** Removes a file, or a folder of files, if it is there. */
   public static void delete(Path left) {
-    try (Stream<Path> entries = Files.exists(left) ? Files.walk(left, 1) : Stream.of()) {
+    try (Stream<Path> entries = Files.exists(left) ? Files.walk(left) : Stream.of()) {
       for (Path entry : entries.sorted(Comparator.reverseOrder()).toList()) {
         Files.delete(entry);
       }

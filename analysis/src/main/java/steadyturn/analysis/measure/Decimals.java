@@ -1,4 +1,4 @@
-package steadyturn.cli.output;
+package steadyturn.analysis.measure;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;

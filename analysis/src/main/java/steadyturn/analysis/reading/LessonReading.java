@@ -1,4 +1,4 @@
-package steadyturn.cli.lesson;
+package steadyturn.analysis.reading;
 
 import java.nio.file.Path;
 import java.util.ArrayDeque;
@@ -7,7 +7,14 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import steadyturn.analysis.lesson.AnalysisSettings;
+import steadyturn.analysis.lesson.LessonAnalyzer;
+import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.fusion.calibrate.CalibrationStore;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.Stretches;
@@ -28,26 +35,57 @@ public final class LessonReading implements Iterable<Recording> {
   private static final double MARGIN_S = 30;
 
   private final List<SessionRun> runs;
-  private final Lessons lessons;
+  private final Set<String> asked;
+  private final ReadingWatch watch;
+  private final SortedSet<String> serials = new TreeSet<>();
 
-  public LessonReading(Session lesson, Lessons lessons) {
-    this.lessons = lessons;
+  public LessonReading(Session lesson, ReadingWatch watch) {
+    this(runs(lesson), lesson, watch);
+  }
+
+  private static List<SessionRun> runs(Session lesson) {
     Stream<SessionRun> withSteps =
         lesson.runs().isEmpty()
             ? Stream.of()
             : lesson.before(lesson.runs().get(0)).stream().filter(LessonReading::hasMarks);
-    this.runs = Stream.concat(withSteps, lesson.runs().stream()).distinct().toList();
+    return Stream.concat(withSteps, lesson.runs().stream()).distinct().toList();
   }
 
-  private LessonReading(List<SessionRun> runs, Lessons lessons) {
+  private LessonReading(List<SessionRun> runs, Session lesson, ReadingWatch watch) {
     this.runs = runs;
-    this.lessons = lessons;
+    this.watch = watch;
+    asked = lesson.runs().stream().map(SessionRun::id).collect(Collectors.toSet());
   }
 
   /** Only the runs of a lesson that hold marks: its wear steps lie there. */
-  public static LessonReading ofSteps(Session lesson, Lessons lessons) {
+  public static LessonReading ofSteps(Session lesson, ReadingWatch watch) {
     return new LessonReading(
-        lesson.allRuns().stream().filter(LessonReading::hasMarks).toList(), lessons);
+        lesson.allRuns().stream().filter(LessonReading::hasMarks).toList(), lesson, watch);
+  }
+
+  /**
+   * The results of the runs that were asked for, one a run that could be read; wear steps may lie
+   * in runs before them. A function of the files alone.
+   */
+  public static List<LessonResult> results(
+      Session lesson, AnalysisSettings settings, ReadingWatch watch) {
+    return new LessonReading(lesson, watch).results(settings);
+  }
+
+  /** The same of a lesson that is read here. */
+  public List<LessonResult> results(AnalysisSettings settings) {
+    return new LessonAnalyzer(settings)
+        .analyze(this).stream().filter(result -> asked.contains(result.recording())).toList();
+  }
+
+  /** The serial numbers whose calibrations were asked for, up to now. */
+  public SortedSet<String> serials() {
+    return serials;
+  }
+
+  private Recording calibrated(Recording recording, CalibrationStore calibrations) {
+    recording.units().forEach(unit -> serials.add(unit.facts().serialNumber()));
+    return calibrations.applyTo(recording);
   }
 
   private static boolean hasMarks(SessionRun run) {
@@ -74,7 +112,7 @@ public final class LessonReading implements Iterable<Recording> {
     @Override
     public boolean hasNext() {
       while (ahead.isEmpty() && (open.isPresent() || !toRead.isEmpty())) {
-        if (!lessons.tried(this::readAhead)) {
+        if (!watch.tried(this::readAhead)) {
           close();
         }
       }
@@ -89,10 +127,10 @@ public final class LessonReading implements Iterable<Recording> {
       }
       Stretches run = open.get();
       if (run.hasNext()) {
-        ahead = Optional.of(calibrations.applyTo(run.next().recording()));
+        ahead = Optional.of(calibrated(run.next().recording(), calibrations));
       } else {
-        run.notices().forEach(lessons::warn);
-        run.unread().forEach(lessons::failed);
+        run.notices().forEach(watch::warn);
+        run.unread().forEach(watch::failed);
         close();
       }
     }

@@ -1,4 +1,4 @@
-package steadyturn.cli.output;
+package steadyturn.analysis.measure;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
