@@ -2,8 +2,6 @@ package steadyturn.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,11 +20,7 @@ class HouseDrawingTest {
   void theDrawingShowsTheHouseAsItIs() throws IOException {
     // Given: the compiled classes and the sources. Expect: docs/house.svg as drawn from them, to
     // the letter.
-    String now =
-        HouseDrawing.of(
-            new ClassFileImporter()
-                .withImportOption(new ImportOption.DoNotIncludeTests())
-                .importPackages("steadyturn"));
+    String now = HouseDrawing.of(House.classes());
     if (Boolean.getBoolean("house.redraw")) {
       Files.writeString(DRAWING, now);
     }

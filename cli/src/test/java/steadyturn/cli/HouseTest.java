@@ -9,8 +9,6 @@ import static java.util.stream.Collectors.groupingBy;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.library.GeneralCodingRules;
 import java.io.IOException;
@@ -35,10 +33,7 @@ import steadyturn.fusion.rotation.Quaternion;
  */
 final class HouseTest {
 
-  private static final JavaClasses HOUSE =
-      new ClassFileImporter()
-          .withImportOption(new ImportOption.DoNotIncludeTests())
-          .importPackages("steadyturn");
+  private static final JavaClasses HOUSE = House.classes();
 
   @Test
   void allFourModulesAreLookedAt() {

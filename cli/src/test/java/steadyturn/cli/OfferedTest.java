@@ -7,8 +7,6 @@ import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaCodeUnit;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.domain.JavaType;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -24,10 +22,7 @@ import steadyturn.ingest.sample.Offered;
 /** What projects outside may build on is marked, is little, and is whole. */
 final class OfferedTest {
 
-  private static final JavaClasses HOUSE =
-      new ClassFileImporter()
-          .withImportOption(new ImportOption.DoNotIncludeTests())
-          .importPackages("steadyturn");
+  private static final JavaClasses HOUSE = House.classes();
 
   /** Our choice: about a tenth of the public types. */
   private static final int MOST_TYPES = 75;

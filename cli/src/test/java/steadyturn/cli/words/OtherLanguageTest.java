@@ -40,6 +40,8 @@ class OtherLanguageTest {
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Dsteadyturn.language=eo",
                 "-Dfile.encoding=UTF-8",
+                "-XX:TieredStopAtLevel=1", // a short life: half the processor time
+                "-XX:+UseSerialGC",
                 "-cp",
                 System.getProperty("java.class.path"),
                 "steadyturn.cli.Main"));

@@ -3,8 +3,6 @@ package steadyturn.cli.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClass;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -15,6 +13,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import steadyturn.cli.House;
 import steadyturn.ingest.reason.ReasonCode;
 
 /** Every code that any room may give has its words, and every word of a reason has its code. */
@@ -30,10 +29,7 @@ class ReasonCodesTest {
   /** Codes of all enums of the product, found in the compiled classes. */
   private static List<ReasonCode> codes() {
     List<ReasonCode> codes = new ArrayList<>();
-    for (JavaClass each :
-        new ClassFileImporter()
-            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-            .importPackages("steadyturn")) {
+    for (JavaClass each : House.classes()) {
       if (each.isEnum() && each.isAssignableTo(ReasonCode.class) && !each.isNestedClass()) {
         for (Object constant : each.reflect().getEnumConstants()) {
           codes.add((ReasonCode) constant);

@@ -117,17 +117,18 @@ class LiveCalibrationTest {
 
   @Test
   void aMissingFaceEndsInOneLineThatNamesItAndNothingIsKept() throws Exception {
-    TableStream handled = new TableStream(20260204).lie(1);
+    // Given: five faces, after a rest so long that a program that starts late misses none of them.
+    TableStream handled = new TableStream(20260204).lie(20);
     for (String face : FACES.subList(0, 5)) {
       handled.pickUp().lieOn(face, 0, 3);
     }
     CommandLineRun run =
-        calibrate(handled.lie(20), UnitFaults.NONE, "--steps", "positions", "--patience", "1");
+        calibrate(handled.lie(60), UnitFaults.NONE, "--steps", "positions", "--patience", "2");
     assertThat(run.exitCode()).isEqualTo(1);
     assertThat(run.err().lines().filter(line -> line.startsWith("steadyturn:")).toList())
         .singleElement()
         .asString()
-        .contains("gave up after 1 s")
+        .contains("gave up after 2 s")
         .contains("missing: -z up.");
     assertThat(CalibrationStore.of(folder).latest(TableStream.SERIAL)).isEmpty();
     assertThat(folder.resolve("sourcedata/calibration/participants.tsv")).exists();
