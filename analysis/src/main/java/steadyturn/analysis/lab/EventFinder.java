@@ -4,8 +4,10 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.function.DoublePredicate;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import steadyturn.analysis.lab.body.BodyMotion;
 import steadyturn.analysis.lab.body.Joint;
+import steadyturn.analysis.lab.curve.TimeFunction;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.rotation.MovingFrame;
 import steadyturn.fusion.rotation.Vector3;
@@ -70,7 +72,7 @@ final class EventFinder {
 
   /** How the forearm's length turns, rad/s in the ground; its turning about itself left out. */
   private Vector3 sweep(double timeS) {
-    walker.segment(BodyPoint.LEAD_FOREARM, timeS, frame);
+    walker.attitude(BodyPoint.LEAD_FOREARM, timeS, frame);
     frame.rateRadPerS(rate);
     return frame.qGroundFrame().rotate(new Vector3(0, rate[1], rate[2]));
   }
@@ -94,24 +96,28 @@ final class EventFinder {
   }
 
   private double up(double timeS) {
-    walker.segment(BodyPoint.LEAD_FOREARM, timeS, frame);
+    walker.attitude(BodyPoint.LEAD_FOREARM, timeS, frame);
     return frame.xAxis().z();
   }
 
   private double shaftUp(double timeS) {
-    walker.segment(BodyPoint.CLUB_SHAFT, timeS, frame);
+    walker.attitude(BodyPoint.CLUB_SHAFT, timeS, frame);
     return frame.xAxis().z();
   }
 
   /** Where the turn, with what is faster than 5 Hz averaged away, is least. */
   private double turnaround(double topS) {
+    TimeFunction turn = body.joint(Joint.TURN);
+    double[] bell =
+        IntStream.rangeClosed(-20, 20)
+            .mapToDouble(i -> i * i / 25.0)
+            .map(u2 -> (3 - u2) * Math.exp(-u2 / 2))
+            .toArray();
     DoubleUnaryOperator rising =
         t -> {
           double sum = 0;
           for (int i = -20; i <= 20; i++) {
-            double awayS = i * BELL_S / 5;
-            double u2 = i * i / 25.0;
-            sum += (3 - u2) * Math.exp(-u2 / 2) * body.joint(Joint.TURN).rateAt(t + awayS);
+            sum += bell[i + 20] * turn.rateAt(t + i * BELL_S / 5);
           }
           return sum;
         };

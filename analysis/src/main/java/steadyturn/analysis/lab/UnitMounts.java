@@ -1,6 +1,8 @@
 package steadyturn.analysis.lab;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.math3.random.RandomGenerator;
 import steadyturn.analysis.lab.body.BodyMotion;
 import steadyturn.analysis.lab.body.MountedUnit;
@@ -27,6 +29,7 @@ final class UnitMounts {
   private final Stage stage;
   private final DrawnPelvis geometry;
   private final List<Double> impactsS;
+  private final Map<BodyPoint, MountedUnit> mounted = new EnumMap<>(BodyPoint.class);
 
   /**
    * Straps of one lesson.
@@ -41,7 +44,12 @@ final class UnitMounts {
     this.geometry = geometry;
   }
 
+  /** Strapped once: what skin and strap do takes a walk through the whole lesson. */
   MountedUnit mount(BodyPoint point, BodyMotion body) {
+    return mounted.computeIfAbsent(point, p -> strap(p, body));
+  }
+
+  private MountedUnit strap(BodyPoint point, BodyMotion body) {
     Quaternion q = nominal(point).times(misalignment(point));
     MountedUnit.Carry none = MountedUnit.Carry.NONE;
     MountedUnit worn = new MountedUnit(point, body, offsetM(point), q, shifts(point, body), none);

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import steadyturn.analysis.lesson.AnalysisSettings;
@@ -33,26 +35,32 @@ public final class LessonReading implements Iterable<Recording> {
   private static final double MARGIN_S = 30;
 
   private final List<SessionRun> runs;
+  private final Set<String> asked;
   private final ReadingWatch watch;
+  private final SortedSet<String> serials = new TreeSet<>();
 
   public LessonReading(Session lesson, ReadingWatch watch) {
-    this.watch = watch;
+    this(runs(lesson), lesson, watch);
+  }
+
+  private static List<SessionRun> runs(Session lesson) {
     Stream<SessionRun> withSteps =
         lesson.runs().isEmpty()
             ? Stream.of()
             : lesson.before(lesson.runs().get(0)).stream().filter(LessonReading::hasMarks);
-    this.runs = Stream.concat(withSteps, lesson.runs().stream()).distinct().toList();
+    return Stream.concat(withSteps, lesson.runs().stream()).distinct().toList();
   }
 
-  private LessonReading(List<SessionRun> runs, ReadingWatch watch) {
+  private LessonReading(List<SessionRun> runs, Session lesson, ReadingWatch watch) {
     this.runs = runs;
     this.watch = watch;
+    asked = lesson.runs().stream().map(SessionRun::id).collect(Collectors.toSet());
   }
 
   /** Only the runs of a lesson that hold marks: its wear steps lie there. */
   public static LessonReading ofSteps(Session lesson, ReadingWatch watch) {
     return new LessonReading(
-        lesson.allRuns().stream().filter(LessonReading::hasMarks).toList(), watch);
+        lesson.allRuns().stream().filter(LessonReading::hasMarks).toList(), lesson, watch);
   }
 
   /**
@@ -61,11 +69,23 @@ public final class LessonReading implements Iterable<Recording> {
    */
   public static List<LessonResult> results(
       Session lesson, AnalysisSettings settings, ReadingWatch watch) {
-    Set<String> asked = lesson.runs().stream().map(SessionRun::id).collect(Collectors.toSet());
+    return new LessonReading(lesson, watch).results(settings);
+  }
+
+  /** The same of a lesson that is read here. */
+  public List<LessonResult> results(AnalysisSettings settings) {
     return new LessonAnalyzer(settings)
-        .analyze(new LessonReading(lesson, watch)).stream()
-            .filter(result -> asked.contains(result.recording()))
-            .toList();
+        .analyze(this).stream().filter(result -> asked.contains(result.recording())).toList();
+  }
+
+  /** The serial numbers whose calibrations were asked for, up to now. */
+  public SortedSet<String> serials() {
+    return serials;
+  }
+
+  private Recording calibrated(Recording recording, CalibrationStore calibrations) {
+    recording.units().forEach(unit -> serials.add(unit.facts().serialNumber()));
+    return calibrations.applyTo(recording);
   }
 
   private static boolean hasMarks(SessionRun run) {
@@ -107,7 +127,7 @@ public final class LessonReading implements Iterable<Recording> {
       }
       Stretches run = open.get();
       if (run.hasNext()) {
-        ahead = Optional.of(calibrations.applyTo(run.next().recording()));
+        ahead = Optional.of(calibrated(run.next().recording(), calibrations));
       } else {
         run.notices().forEach(watch::warn);
         run.unread().forEach(watch::failed);

@@ -1,5 +1,6 @@
 package steadyturn.cli.lesson;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,6 +42,13 @@ public final class Lessons implements ReadingWatch {
           });
     }
     return found;
+  }
+
+  /** Lists the lessons of one player; those of others are not looked at where folders tell. */
+  public static Lessons ofPlayer(Path archive, String player, Console console) {
+    Path own = archive.resolve("sub-" + player);
+    boolean isApart = Files.exists(archive.resolve("participants.tsv")) && Files.isDirectory(own);
+    return under(List.of(isApart ? own : archive), console);
   }
 
   /** Does the task for each lesson in turn, with a progress bar. */

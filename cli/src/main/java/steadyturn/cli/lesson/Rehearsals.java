@@ -8,6 +8,7 @@ import steadyturn.analysis.coach.drill.HalfSwings;
 import steadyturn.analysis.coach.drill.Rehearsal;
 import steadyturn.analysis.coach.drill.SlowTurns;
 import steadyturn.analysis.reading.LessonReading;
+import steadyturn.analysis.reading.ReadingWatch;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.recording.dataset.Session;
 import steadyturn.ingest.sample.Mark;
@@ -23,7 +24,7 @@ public final class Rehearsals {
 
   /** The slow turns and half swings within marked drills, by recording. */
   public static Map<String, List<Rehearsal>> of(
-      Session lesson, Lessons lessons, Map<String, List<Mark>> marks) {
+      Session lesson, ReadingWatch watch, Map<String, List<Mark>> marks) {
     Map<String, List<Rehearsal>> found = new LinkedHashMap<>();
     boolean drilled =
         marks.values().stream()
@@ -33,7 +34,7 @@ public final class Rehearsals {
       return found;
     }
     HalfSwings halfSwings = new HalfSwings();
-    for (Recording recording : new LessonReading(lesson, lessons)) {
+    for (Recording recording : new LessonReading(lesson, new ReadingNotes(watch, false))) {
       List<Rehearsal> its = found.computeIfAbsent(recording.id(), id -> new ArrayList<>());
       List<Rehearsal> here = Rehearsal.together(SlowTurns.of(recording), halfSwings.of(recording));
       for (Rehearsal each : here) {

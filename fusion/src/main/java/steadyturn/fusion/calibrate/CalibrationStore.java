@@ -73,18 +73,30 @@ public final class CalibrationStore {
 
   /** The latest calibration of a unit, if there is one. */
   public Optional<UnitCalibration> latest(String serialNumber) {
-    if (serialNumber.isBlank() || !Files.isDirectory(folder)) {
-      return Optional.empty();
+    return latest(serialNumber, files()).map(CalibrationStore::read);
+  }
+
+  /** Every file with a calibration. */
+  public List<Path> files() {
+    if (!Files.isDirectory(folder)) {
+      return List.of();
     }
     try (Stream<Path> files = Files.list(folder)) {
       return files
-          .filter(f -> f.getFileName().toString().startsWith(prefix(serialNumber)))
           .filter(f -> f.getFileName().toString().endsWith("_calibration.json"))
-          .max(Comparator.comparing(f -> f.getFileName().toString()))
-          .map(CalibrationStore::read);
+          .sorted()
+          .toList();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** The one that counts for a unit, of those files. */
+  public static Optional<Path> latest(String serialNumber, List<Path> files) {
+    return files.stream()
+        .filter(f -> !serialNumber.isBlank())
+        .filter(f -> f.getFileName().toString().startsWith(prefix(serialNumber)))
+        .max(Comparator.comparing(f -> f.getFileName().toString()));
   }
 
   /** A recording with the latest calibration of each of its units taken off. */

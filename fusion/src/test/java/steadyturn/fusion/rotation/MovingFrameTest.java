@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import steadyturn.fusion.rotation.MovingFrame.FixedTurn;
 
 class MovingFrameTest {
 
@@ -20,7 +21,7 @@ class MovingFrameTest {
     f.shift(0.3, -0.1, 0.2);
     f.turnX(t * t, 2 * t, 2);
     f.slide(1, Math.cos(t), -Math.sin(t), -Math.cos(t));
-    f.turnFixed(Quaternion.fromRotationVector(new Vector3(0.2, 0.3, -0.4)));
+    f.turnFixed(FixedTurn.of(Quaternion.fromRotationVector(new Vector3(0.2, 0.3, -0.4))));
     f.turnY(t * t * t, 3 * t * t, 6 * t);
     f.slide(2, 0.5 * t * t, t, 1);
     f.shift(0.4, 0.5, 0.6);
@@ -133,8 +134,8 @@ class MovingFrameTest {
     MovingFrame f = new MovingFrame();
     f.setGround();
     Quaternion stands = Quaternion.fromRotationVector(new Vector3(0.6, -0.9, 0.4));
-    f.turnFixed(stands);
-    f.turnFixed(Quaternion.aboutX(0.3)); // a second one turns on from the first
+    f.turnFixed(FixedTurn.of(stands));
+    f.turnFixed(FixedTurn.of(Quaternion.aboutX(0.3))); // a second one turns on from the first
     f.slide(axis, 0.7, 0.5, -0.3);
     Quaternion q = stands.times(Quaternion.aboutX(0.3));
     Vector3 along = q.rotate(new Vector3[] {Vector3.X, Vector3.Y, Vector3.Z}[axis]);

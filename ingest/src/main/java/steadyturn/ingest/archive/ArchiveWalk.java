@@ -1,6 +1,7 @@
 package steadyturn.ingest.archive;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileVisitResult;
@@ -13,6 +14,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import steadyturn.ingest.recording.table.RecordingException;
 
@@ -21,6 +24,14 @@ final class ArchiveWalk {
 
   /** Motion tables hold numbers alone; other texts of this size are none that a person wrote. */
   private static final long LARGEST_TEXT_BYTES = 64_000_000;
+
+  private static final int WINDOW_BYTES = 1 << 20;
+
+  /** Longer than any name. */
+  private static final int OVERLAP_BYTES = 1 << 12;
+
+  /** A letter of UTF-8 has four bytes at most. */
+  private static final int CUT_LETTER = 4;
 
   private ArchiveWalk() {}
 
@@ -99,6 +110,51 @@ final class ArchiveWalk {
     } catch (IOException e) {
       throw RecordingException.io(from, e);
     }
+  }
+
+  /** Whether a file's letters hold what is looked for; read piece by piece, however large it is. */
+  static boolean holds(Path file, Pattern words) {
+    try (InputStream in = Files.newInputStream(file)) {
+      byte[] window = new byte[WINDOW_BYTES];
+      int kept = 0;
+      boolean isFirst = true;
+      boolean isLast = false;
+      while (!isLast) {
+        int size = kept + in.readNBytes(window, kept, WINDOW_BYTES - kept);
+        isLast = size < WINDOW_BYTES;
+        if (within(letters(window, size), words, isFirst, isLast)) {
+          return true;
+        }
+        isFirst = false;
+        kept = Math.min(size, OVERLAP_BYTES);
+        System.arraycopy(window, size - kept, window, 0, kept);
+      }
+      return false;
+    } catch (IOException e) {
+      throw RecordingException.io(file, e);
+    }
+  }
+
+  /** In UTF-8 a name stands as it is; what is none, but for its cut edges, is read as Latin-1. */
+  private static String letters(byte[] window, int size) {
+    String letters = new String(window, 0, size, StandardCharsets.UTF_8);
+    int broken = letters.indexOf('\ufffd', Math.min(CUT_LETTER, letters.length()));
+    return broken < 0 || broken >= letters.length() - CUT_LETTER
+        ? letters
+        : new String(window, 0, size, StandardCharsets.ISO_8859_1);
+  }
+
+  /** A find at an edge may be part of a longer word; another window shows it whole. */
+  private static boolean within(String letters, Pattern words, boolean isFirst, boolean isLast) {
+    Matcher found = words.matcher(letters);
+    while (found.find()) {
+      boolean fromEdge = found.start() == 0 && !isFirst;
+      boolean toEdge = found.end() == letters.length() && !isLast;
+      if (!fromEdge && !toEdge) {
+        return true;
+      }
+    }
+    return false;
   }
 
   static byte[] bytes(Path file) {

@@ -87,7 +87,9 @@ public final class Forgetting {
     }
     Path players = root.resolve(Participants.FILE);
     if (Files.exists(players)) {
-      ArchiveWalk.text(players).filter(eraser::isIn).ifPresent(text -> eraser.clear(players, text));
+      if (eraser.isIn(players)) {
+        eraser.clearTable(players);
+      }
     }
     List<Path> left = left(eraser);
     if (left.isEmpty()) {
@@ -98,17 +100,19 @@ public final class Forgetting {
 
   /** Clears one file; returns 1 where it had to go as a whole. */
   private int clear(Path file, NameEraser eraser, List<Path> changed) {
-    Optional<String> text = ArchiveWalk.text(file);
-    boolean isIn = text.map(eraser::isIn).orElseGet(() -> eraser.isIn(letters(file)));
-    if (!isIn) {
+    if (!eraser.isIn(file)) {
       return 0;
     }
+    Optional<String> text = ArchiveWalk.text(file);
     String name = String.valueOf(file.getFileName());
     boolean isPage = isComputed(file) && !(text.isPresent() && name.matches(".*\\.(tsv|json)"));
     if (isPage || name.matches("\\..+\\.part")) {
       return ArchiveWalk.erase(file); // can be made again; or was left by a program that was killed
     }
-    if (text.isPresent()) {
+    if (name.endsWith(".tsv")) {
+      eraser.clearTable(file);
+      changed.add(root.relativize(file));
+    } else if (text.isPresent()) {
       eraser.clear(file, text.get());
       changed.add(root.relativize(file));
     }
@@ -131,15 +135,10 @@ public final class Forgetting {
   private List<Path> left(NameEraser eraser) {
     List<Path> left = new ArrayList<>(ArchiveWalk.topmost(root, names::isOn));
     for (Path file : ArchiveWalk.files(root)) {
-      if (isToLookInto(file) && eraser.isIn(letters(file))) {
+      if (isToLookInto(file) && eraser.isIn(file)) {
         left.add(file);
       }
     }
     return left.stream().map(root::relativize).toList();
-  }
-
-  /** Any bytes as letters; in UTF-8 a name stands as it is. */
-  private static String letters(Path file) {
-    return new String(ArchiveWalk.bytes(file), StandardCharsets.UTF_8);
   }
 }

@@ -15,6 +15,7 @@ import java.util.TreeMap;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import java.util.zip.ZipOutputStream;
+import steadyturn.ingest.kept.KeptPlace;
 import steadyturn.ingest.recording.dataset.Participants;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.recording.disk.ArchiveLock;
@@ -47,7 +48,7 @@ public final class HandOver {
     for (Path own : ArchiveWalk.topmost(root, names::isOn)) {
       files.addAll(ArchiveWalk.files(own));
     }
-    files.removeIf(file -> String.valueOf(file.getFileName()).startsWith("."));
+    files.removeIf(file -> KeptPlace.isKept(file) || file.getFileName().toString().startsWith("."));
     files.remove(zip.toAbsolutePath().normalize());
     Map<String, byte[]> made = made(root, label);
     WholeFile.write(zip, out -> write(root, files, made, out));
@@ -202,7 +203,11 @@ public final class HandOver {
     }
   }
 
+  /** What was kept elsewhere is not taken in: it says of another archive's files that they hold. */
   private static boolean isOwn(Path relative, String label) {
+    if (KeptPlace.isKept(relative)) {
+      return false;
+    }
     PlayerNames names = new PlayerNames(label, "");
     for (Path part : relative) {
       if (names.isOn(part)) {

@@ -47,13 +47,20 @@ final class NameEraser {
     return words.matcher(text).find();
   }
 
+  /** Whether the player is named in a file of any kind. */
+  boolean isIn(Path file) {
+    return ArchiveWalk.holds(file, words);
+  }
+
+  /** Writes a table anew without the player's lines, and the name nowhere. */
+  void clearTable(Path file) {
+    WholeFile.write(file, table(file));
+  }
+
   /** Writes a file anew without the name. */
   void clear(Path file, String text) {
-    String name = String.valueOf(file.getFileName());
-    Optional<String> cleared =
-        name.endsWith(".tsv")
-            ? Optional.of(table(file))
-            : name.endsWith(".json") ? json(text) : Optional.empty();
+    boolean isJson = file.toString().endsWith(".json");
+    Optional<String> cleared = isJson ? json(text) : Optional.empty();
     WholeFile.write(file, cleared.orElseGet(() -> without(text)));
   }
 

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import steadyturn.ingest.kept.KeptPlace;
 import steadyturn.ingest.recording.dataset.Participants;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.recording.disk.ArchiveLock;
@@ -177,12 +178,24 @@ public final class Relabelling {
     PlayerNames old = new PlayerNames(from, "");
     Pattern id = old.ofId();
     for (Path file : ArchiveWalk.files(root)) {
+      if (KeptPlace.isKept(file) && (old.isOn(file) || ArchiveWalk.holds(file, id))) {
+        ArchiveWalk.erase(file); // reckoned again under the new label
+      }
+    }
+    BareLabels bare = new BareLabels(from, to, lessons);
+    for (Path file : ArchiveWalk.files(root)) {
       String name = String.valueOf(file.getFileName());
       boolean isText = name.matches(".*\\.(tsv|json|html|md|txt|sha256)|README");
       if (isText && !name.endsWith("_motion.tsv") && !name.equals(Participants.FILE)) {
         ArchiveWalk.text(file)
-            .filter(text -> id.matcher(text).find())
-            .ifPresent(text -> WholeFile.write(file, moved(text)));
+            .ifPresent(
+                text -> {
+                  String relabelled =
+                      bare.moved(name, id.matcher(text).find() ? moved(text) : text);
+                  if (!relabelled.equals(text)) {
+                    WholeFile.write(file, relabelled);
+                  }
+                });
       }
     }
     for (Path file : ArchiveWalk.files(root)) {

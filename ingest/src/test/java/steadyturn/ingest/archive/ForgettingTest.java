@@ -123,6 +123,35 @@ class ForgettingTest {
     assertThat(Forgetting.forget(root, "mika").isWhole()).isTrue();
   }
 
+  /** Given: a name over the edge of two windows, one at their edge that is part of a word. */
+  @Test
+  void aNameIsFoundInALargeFileWhereverItStands() throws IOException {
+    Path file = root.resolve("large.bin");
+    for (int at : new int[] {0, (1 << 20) - 3, (1 << 20) - 4096, (1 << 20) - 4097, 2_000_000}) {
+      byte[] bytes = new byte[2_000_004];
+      System.arraycopy("mika".getBytes(StandardCharsets.UTF_8), 0, bytes, at, 4);
+      Files.write(file, bytes);
+      assertThat(ArchiveWalk.holds(file, new PlayerNames("mika", "").ofWords())).isTrue();
+      if (at > 0) {
+        bytes[at - 1] = 'x';
+        Files.write(file, bytes);
+        assertThat(ArchiveWalk.holds(file, new PlayerNames("mika", "").ofWords())).isFalse();
+      }
+    }
+  }
+
+  @Test
+  void aTableInAnOldEncodingLosesItsLinesToo() throws IOException {
+    Path players = root.resolve("participants.tsv");
+    Files.write(
+        players,
+        Files.readString(players)
+            .replace("Mika Sand", "Mika S\u00e4nd")
+            .getBytes(StandardCharsets.ISO_8859_1));
+    assertThat(Forgetting.forget(root, "mika").isWhole()).isTrue();
+    assertThat(Files.readString(players)).contains("sub-mikado").doesNotContain("sub-mika\t");
+  }
+
   @Test
   void anUnknownLabelChangesNothing() {
     assertThatThrownBy(() -> Forgetting.forget(root, "mik"))

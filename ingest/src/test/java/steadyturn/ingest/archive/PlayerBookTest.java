@@ -19,10 +19,12 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import steadyturn.ingest.kept.KeptPlace;
 import steadyturn.ingest.recording.Broken;
 import steadyturn.ingest.recording.dataset.Archive;
 import steadyturn.ingest.recording.dataset.Participants;
 import steadyturn.ingest.recording.dataset.Session;
+import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.sample.Handedness;
 
 /** Who is in an archive; renamed, joined, handed over; sums. */
@@ -76,6 +78,48 @@ class PlayerBookTest {
     assertThat(SmallArchive.holding(root, "sub-mika_")).isEmpty();
     assertThat(book().of("mika")).isEmpty();
     assertThat(book().of("mikado")).isPresent();
+  }
+
+  /**
+   * Given: the files in which a label stands alone, as the lesson's page and analyze write them.
+   */
+  @Test
+  void aLabelThatStandsAloneIsChangedWhereItIsOne() throws IOException {
+    Path notes = root.resolve(".steadyturn-lesson.json");
+    Files.writeString(
+        notes, "{\"player\" : \"mikado\", \"lesson\" : \"01\", \"goal\" : \"mikado\"}");
+    Path values = root.resolve("derivatives/values.tsv");
+    Files.writeString(values, "player\tclub\nmikado\tmikado\nmika\t7-iron\n");
+    Path result = root.resolve("derivatives/result.json");
+    Files.writeString(result, "{\"player\": {\"id\": \"mikado\", \"handed\": \"right\"}}");
+    Relabelling.merge(root, "mikado", "mika");
+    assertThat(notes)
+        .hasContent("{\"player\" : \"mika\", \"lesson\" : \"03\", \"goal\" : \"mikado\"}");
+    assertThat(values).hasContent("player\tclub\nmika\tmikado\nmika\t7-iron\n");
+    assertThat(result).hasContent("{\"player\": {\"id\": \"mika\", \"handed\": \"right\"}}");
+  }
+
+  @Test
+  void whatIsKeptOfAnswersNeitherKeepsAnOldLabelNorTravels() throws IOException {
+    Path own = kept("mika", "01", "sub-mika");
+    Path ofAnother = kept("mikado", "01", "\0sub-mika helped\0");
+    Path zip = elsewhere.resolve("mika.zip");
+    HandOver.pack(root, "mika", zip);
+    Path other = Files.createDirectories(elsewhere.resolve("other"));
+    HandOver.take(zip, other);
+    assertThat(SmallArchive.holding(other, "desc-kept")).isEmpty();
+    Relabelling.rename(root, "mika", "mara");
+    assertThat(own).doesNotExist();
+    assertThat(ofAnother).doesNotExist();
+    assertThat(SmallArchive.holding(root, "sub-mika_")).isEmpty();
+  }
+
+  private Path kept(String player, String lesson, String bytes) throws IOException {
+    Session session =
+        Archive.open(root.resolve("sub-" + player + "/ses-" + lesson)).sessions().get(0);
+    Path file = KeptPlace.of(session, "");
+    Files.createDirectories(WholeFile.folderOf(file));
+    return Files.writeString(file, bytes);
   }
 
   @Test

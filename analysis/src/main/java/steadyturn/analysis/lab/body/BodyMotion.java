@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import steadyturn.analysis.lab.curve.TimeFunction;
 import steadyturn.fusion.rotation.MovingFrame;
+import steadyturn.fusion.rotation.MovingFrame.FixedTurn;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
@@ -21,16 +22,24 @@ public final class BodyMotion {
   private static final double CHEST_FROM_HIP_M = 0.15;
 
   /** Arm plane upright, arm hanging: x down, y to the target, z to the ball. */
-  private static final Quaternion Q_STANDING_ARM =
-      Quaternion.fromAxes(new Vector3(0, 0, -1), Vector3.X, new Vector3(0, -1, 0));
+  private static final FixedTurn STANDING_ARM =
+      FixedTurn.of(Quaternion.fromAxes(new Vector3(0, 0, -1), Vector3.X, new Vector3(0, -1, 0)));
 
   private final TimeFunction[] joints;
   private final BodySizes sizes;
-  private final WristAxes wrist;
+  private final boolean squareWrist;
+  private final FixedTurn toFlexion;
+  private final FixedTurn fromFlexion;
+  private final FixedTurn toCock;
+  private final FixedTurn fromCock;
 
   public BodyMotion(BodySizes sizes, WristAxes wrist, Map<Joint, TimeFunction> joints) {
     this.sizes = sizes;
-    this.wrist = wrist;
+    this.squareWrist = wrist.equals(WristAxes.SQUARE);
+    this.toFlexion = FixedTurn.of(wrist.qFlexion());
+    this.fromFlexion = FixedTurn.of(wrist.qFlexion().conjugate());
+    this.toCock = FixedTurn.of(wrist.qCock());
+    this.fromCock = FixedTurn.of(wrist.qCock().conjugate());
     Map<Joint, TimeFunction> sorted = new EnumMap<>(joints);
     this.joints = new TimeFunction[Joint.values().length];
     for (Joint joint : Joint.values()) {
@@ -78,6 +87,25 @@ public final class BodyMotion {
       }
     }
 
+    /**
+     * As {@link #segment}, but for the place: how arm, hand and club stand and turn does not ask
+     * the trunk.
+     */
+    public void attitude(BodyPoint point, double timeS, MovingFrame out) {
+      if (point == BodyPoint.PELVIS || point == BodyPoint.THORAX) {
+        segment(point, timeS, out);
+        return;
+      }
+      out.setGround();
+      arm(timeS, out);
+      if (point != BodyPoint.LEAD_FOREARM) {
+        wrist(timeS, out);
+      }
+      if (point == BodyPoint.CLUB_SHAFT) {
+        bend(timeS, out);
+      }
+    }
+
     /** Anatomical pelvis axes at mid-hip. */
     public void pelvis(double timeS, MovingFrame out) {
       out.setGround();
@@ -110,11 +138,16 @@ public final class BodyMotion {
       shoulder.shift(0, motion.sizes.shoulderOutM(), motion.sizes.shoulderUpM() - CHEST_FROM_HIP_M);
       out.setGround();
       out.setPlace(shoulder);
+      arm(timeS, out);
+    }
+
+    /** From the ground's axes to the forearm's. */
+    private void arm(double timeS, MovingFrame out) {
       double[] j = joint(Joint.HEADING, timeS);
       out.turnZ(j[0], j[1], j[2]);
       j = joint(Joint.PLANE, timeS);
       out.turnX(j[0], j[1], j[2]);
-      out.turnFixed(Q_STANDING_ARM);
+      out.turnFixed(STANDING_ARM);
       j = joint(Joint.ARM, timeS);
       out.turnZ(j[0], j[1], j[2]);
       j = joint(Joint.ROLL, timeS);
@@ -124,26 +157,34 @@ public final class BodyMotion {
     private void hand(double timeS, MovingFrame out) {
       forearm(timeS, out);
       out.shift(motion.sizes.armM(), 0, 0);
+      wrist(timeS, out);
+    }
+
+    private void wrist(double timeS, MovingFrame out) {
       double[] j = joint(Joint.FLEXION, timeS);
-      turn(out, motion.wrist.qFlexion());
+      turn(out, motion.toFlexion);
       out.turnY(j[0], j[1], j[2]);
-      turn(out, motion.wrist.qFlexion().conjugate());
+      turn(out, motion.fromFlexion);
       j = joint(Joint.COCK, timeS);
-      turn(out, motion.wrist.qCock());
+      turn(out, motion.toCock);
       out.turnZ(-j[0], -j[1], -j[2]);
-      turn(out, motion.wrist.qCock().conjugate());
+      turn(out, motion.fromCock);
       j = joint(Joint.PLAY, timeS);
       out.turnX(j[0], j[1], j[2]);
     }
 
-    private void turn(MovingFrame out, Quaternion q) {
-      if (!motion.wrist.equals(WristAxes.SQUARE)) {
-        out.turnFixed(q);
+    private void turn(MovingFrame out, FixedTurn turn) {
+      if (!motion.squareWrist) {
+        out.turnFixed(turn);
       }
     }
 
     private void shaft(double timeS, MovingFrame out) {
       hand(timeS, out);
+      bend(timeS, out);
+    }
+
+    private void bend(double timeS, MovingFrame out) {
       double[] j = joint(Joint.CLUB_BEND, timeS);
       out.turnZ(-j[0], -j[1], -j[2]);
     }

@@ -4,6 +4,7 @@ import steadyturn.analysis.lab.curve.TimeFunction;
 import steadyturn.analysis.lab.unit.UnitErrors;
 import steadyturn.analysis.lab.unit.UnitPath;
 import steadyturn.fusion.rotation.MovingFrame;
+import steadyturn.fusion.rotation.MovingFrame.FixedTurn;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
@@ -59,7 +60,9 @@ public record MountedUnit(
     double angle = carry.turnRad.norm();
     // takes z to the axis of the carrying turn
     Quaternion qSegmentAxis = angle > 0 ? toAxis(carry.turnRad.unit()) : Quaternion.IDENTITY;
-    Quaternion qAxisUnit = qSegmentAxis.conjugate().times(qSegmentUnit);
+    FixedTurn toAxis = FixedTurn.of(qSegmentAxis);
+    FixedTurn fromAxis = FixedTurn.of(qSegmentAxis.conjugate().times(qSegmentUnit));
+    FixedTurn mounting = FixedTurn.of(qSegmentUnit);
     return (timeS, out) -> {
       walker.segment(point, timeS, out);
       out.shift(offsetM.x(), offsetM.y(), offsetM.z());
@@ -67,16 +70,16 @@ public record MountedUnit(
       vra[0] = vra[1] = vra[2] = 0;
       carry.share.addTo(timeS, vra);
       if (vra[0] == 0 && vra[1] == 0) {
-        out.turnFixed(qSegmentUnit);
+        out.turnFixed(mounting);
         return;
       }
       for (int axis = 0; axis < 3; axis++) {
         double m = carry.moveM.get(axis);
         out.slide(axis, m * vra[0], m * vra[1], m * vra[2]);
       }
-      out.turnFixed(qSegmentAxis);
+      out.turnFixed(toAxis);
       out.turnZ(angle * vra[0], angle * vra[1], angle * vra[2]);
-      out.turnFixed(qAxisUnit);
+      out.turnFixed(fromAxis);
     };
   }
 

@@ -16,6 +16,8 @@ public final class SkinResponse {
   private static final int AXES = 6;
 
   private final SkinSpring spring;
+  private final double omega;
+  private final double stiffness;
   private double[] drive = new double[AXES];
   private double[] rest = new double[AXES];
   private double[] driveNext = new double[AXES];
@@ -23,6 +25,8 @@ public final class SkinResponse {
 
   private SkinResponse(SkinSpring spring) {
     this.spring = spring;
+    this.omega = 2 * Math.PI * spring.hz();
+    this.stiffness = Math.pow(omega, 2);
   }
 
   /**
@@ -31,7 +35,7 @@ public final class SkinResponse {
    * @param rigid the unit as it would sit on bone, its axes those of the segment
    */
   public static TimeFunction[] of(SkinSpring spring, MountedUnit rigid, double untilS) {
-    double[][][] nodes = new SkinResponse(spring).course(rigid, untilS);
+    double[][] nodes = new SkinResponse(spring).course(rigid, untilS);
     TimeFunction[] out = new TimeFunction[AXES];
     for (int i = 0; i < AXES; i++) {
       out[i] = Nodes.through(0, STEP_S, nodes[i]);
@@ -39,15 +43,16 @@ public final class SkinResponse {
     return out;
   }
 
-  private double[][][] course(MountedUnit rigid, double untilS) {
+  private double[][] course(MountedUnit rigid, double untilS) {
     int n = (int) Math.ceil(untilS / STEP_S) + 2;
-    double[][][] nodes = new double[AXES][n][];
+    double[][] nodes = new double[AXES][3 * n];
     MovingFrame frame = new MovingFrame();
     MountedUnit.Placer placer = rigid.placer();
     double[] force = new double[3];
     double[] rate = new double[3];
     double[] rateBefore = new double[3];
     double[] standing = new double[3];
+    Joint[] postures = postures(rigid.point());
     double[] place = new double[AXES];
     double[] speed = new double[AXES];
     for (int k = 0; k <= n; k++) {
@@ -59,12 +64,15 @@ public final class SkinResponse {
         System.arraycopy(rate, 0, rateBefore, 0, 3);
       }
       drive(force, standing, rate, rateBefore);
-      pull(rigid, k * STEP_S);
+      pull(rigid, postures, k * STEP_S);
       for (int i = 0; i < AXES; i++) {
         if (k == 0) {
           place[i] = restNext[i];
         } else {
-          nodes[i][k - 1] = new double[] {place[i], speed[i], accel(i, place[i], speed[i], 0)};
+          int at = 3 * (k - 1);
+          nodes[i][at] = place[i];
+          nodes[i][at + 1] = speed[i];
+          nodes[i][at + 2] = accel(i, place[i], speed[i], 0);
           step(i, place, speed);
         }
       }
@@ -86,7 +94,6 @@ public final class SkinResponse {
 
   /** Inertia holds the unit back against force and turning; a force across also tips it. */
   private void drive(double[] force, double[] standing, double[] rate, double[] rateBefore) {
-    double stiff = Math.pow(2 * Math.PI * spring.hz(), 2);
     double fx = force[0] - standing[0];
     double fy = force[1] - standing[1];
     double fz = force[2] - standing[2];
@@ -94,12 +101,11 @@ public final class SkinResponse {
     for (int i = 0; i < 3; i++) {
       driveNext[i] = -(force[i] - standing[i]);
       driveNext[3 + i] =
-          -(rate[i] - rateBefore[i]) / STEP_S + stiff * spring.tiltPerForce() * tip[i];
+          -(rate[i] - rateBefore[i]) / STEP_S + stiffness * spring.tiltPerForce() * tip[i];
     }
   }
 
-  private void pull(MountedUnit rigid, double timeS) {
-    Joint[] postures = postures(rigid.point());
+  private void pull(MountedUnit rigid, Joint[] postures, double timeS) {
     for (int i = 0; i < AXES; i++) {
       restNext[i] = 0;
     }
@@ -126,7 +132,6 @@ public final class SkinResponse {
    * is pulled to go on evenly in between, or speed would not be what acceleration adds up to.
    */
   private double accel(int axis, double place, double speed, double part) {
-    double omega = 2 * Math.PI * spring.hz();
     double away = place - rest[axis] - part * (restNext[axis] - rest[axis]);
     double push = drive[axis] + part * (driveNext[axis] - drive[axis]);
     double limit = axis < 3 ? spring.limitM() : spring.limitRad();

@@ -1,8 +1,12 @@
 package steadyturn.analysis.lab.curve;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 
 /**
  * Short oscillations, each a sine under a window that is zero at both ends: wobble, steps of
@@ -19,10 +23,21 @@ public final class Bursts {
   public record Window(int rise, int fall) {
     public static final Window SMOOTH = new Window(4, 4);
     public static final Window SHOCK = new Window(1, 5);
+
+    /** Highest value of x^rise (1 - x)^fall. */
+    private double bareHeight() {
+      return Math.pow(rise, rise) * Math.pow(fall, fall) / Math.pow(rise + fall, rise + fall);
+    }
   }
 
+  /** One burst; {@code gain} is its amplitude over the highest value of the bare window. */
   private record Burst(
-      double startS, double lengthS, double amplitude, double omega, double phase, Window window) {
+      double startS, double lengthS, double gain, double omega, double phase, Window window) {
+
+    /** An instant that is surely behind the burst, by more than rounding. */
+    double pastS() {
+      return startS + lengthS * 1.000001;
+    }
 
     void addTo(double timeS, double[] vra) {
       double x = (timeS - startS) / lengthS;
@@ -31,23 +46,22 @@ public final class Bursts {
       }
       int p = window.rise;
       int q = window.fall;
-      double peak = Math.pow(p, p) * Math.pow(q, q) / Math.pow(p + q, p + q);
       double y = 1 - x;
       double xp2 = p >= 2 ? power(x, p - 2) : 0;
       double yq2 = power(y, q - 2);
-      double w = power(x, p) * yq2 * y * y;
-      double dw = power(x, p - 1) * yq2 * y * (p * y - q * x);
+      double xp1 = power(x, p - 1);
+      double xp = xp1 * x;
+      double w = xp * yq2 * y * y;
+      double dw = xp1 * yq2 * y * (p * y - q * x);
       double ddw =
-          p * (p - 1) * xp2 * yq2 * y * y
-              - 2 * p * q * power(x, p - 1) * yq2 * y
-              + q * (q - 1) * power(x, p) * yq2;
-      double s = Math.sin(omega * (timeS - startS) + phase);
-      double c = omega * Math.cos(omega * (timeS - startS) + phase);
-      double k = amplitude / peak;
+          p * (p - 1) * xp2 * yq2 * y * y - 2 * p * q * xp1 * yq2 * y + q * (q - 1) * xp * yq2;
+      double angle = omega * (timeS - startS) + phase;
+      double s = Math.sin(angle);
+      double c = omega * Math.cos(angle);
       double d = 1 / lengthS;
-      vra[0] += k * w * s;
-      vra[1] += k * (dw * d * s + w * c);
-      vra[2] += k * (ddw * d * d * s + 2 * dw * d * c - w * omega * omega * s);
+      vra[0] += gain * w * s;
+      vra[1] += gain * (dw * d * s + w * c);
+      vra[2] += gain * (ddw * d * d * s + 2 * dw * d * c - w * omega * omega * s);
     }
 
     private static double power(double base, int exponent) {
@@ -74,7 +88,7 @@ public final class Bursts {
       double frequencyHz,
       double phaseRad,
       Window window) {
-    bursts.add(new Burst(startS, lengthS, amplitude, 2 * Math.PI * frequencyHz, phaseRad, window));
+    bursts.add(burst(startS, lengthS, amplitude, frequencyHz, phaseRad, window));
     return this;
   }
 
@@ -86,7 +100,7 @@ public final class Bursts {
   /** The same under any window. */
   public Bursts addRing(
       double startS, double lengthS, double peakAccel, double frequencyHz, Window window) {
-    Burst one = new Burst(startS, lengthS, 1, 2 * Math.PI * frequencyHz, 0, window);
+    Burst one = burst(startS, lengthS, 1, frequencyHz, 0, window);
     double highest = 0;
     double[] vra = new double[3];
     for (int i = 0; i < 400; i++) {
@@ -101,21 +115,48 @@ public final class Bursts {
     return bursts.isEmpty();
   }
 
+  private static Burst burst(
+      double startS,
+      double lengthS,
+      double amplitude,
+      double frequencyHz,
+      double phaseRad,
+      Window window) {
+    double gain = amplitude / window.bareHeight();
+    return new Burst(startS, lengthS, gain, 2 * Math.PI * frequencyHz, phaseRad, window);
+  }
+
   /** The sum as one function. */
   public TimeFunction build() {
-    Burst[] sorted =
-        bursts.stream().sorted(Comparator.comparingDouble(Burst::startS)).toArray(Burst[]::new);
-    double longestS = bursts.stream().mapToDouble(Burst::lengthS).max().orElse(0);
-    double[] startS = bursts.stream().mapToDouble(Burst::startS).sorted().toArray();
+    double[] startS =
+        DoubleStream.concat(
+                DoubleStream.of(Double.NEGATIVE_INFINITY),
+                bursts.stream().flatMapToDouble(b -> DoubleStream.of(b.startS, b.pastS())))
+            .sorted()
+            .distinct()
+            .toArray();
+    Burst[][] active = active(startS);
+    Breaks breaks = new Breaks(startS);
     return (timeS, vra) -> {
-      int found = java.util.Arrays.binarySearch(startS, timeS);
-      int last = found >= 0 ? found : -found - 2;
-      while (last + 1 < startS.length && startS[last + 1] <= timeS) {
-        last++; // equal starts
-      }
-      for (int i = last; i >= 0 && startS[i] > timeS - longestS; i--) {
-        sorted[i].addTo(timeS, vra);
+      for (Burst burst : active[breaks.at(timeS)]) {
+        burst.addTo(timeS, vra);
       }
     };
+  }
+
+  /** The bursts of each stretch in which none begins and none is over, the latest first. */
+  private Burst[][] active(double[] startS) {
+    List<Burst> latestFirst = new ArrayList<>(bursts);
+    latestFirst.sort(Comparator.comparingDouble(Burst::startS));
+    Collections.reverse(latestFirst);
+    List<List<Burst>> active =
+        Stream.generate(() -> (List<Burst>) new ArrayList<Burst>(1)).limit(startS.length).toList();
+    for (Burst burst : latestFirst) {
+      int past = Arrays.binarySearch(startS, burst.pastS());
+      for (int i = Arrays.binarySearch(startS, burst.startS); i < past; i++) {
+        active.get(i).add(burst);
+      }
+    }
+    return active.stream().map(b -> b.toArray(Burst[]::new)).toArray(Burst[][]::new);
   }
 }

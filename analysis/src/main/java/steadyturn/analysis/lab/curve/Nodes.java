@@ -14,13 +14,33 @@ public final class Nodes implements TimeFunction {
   private final double stepS;
   private final int pieces;
   private final IntFunction<double[]> node;
+  private final double[] powersOfStep = new double[6];
   private final double first;
   private final double last;
 
   /** The one asked for before: neighbours ask for the same. Threads may each see another. */
-  private Piece latest = new Piece(-1, new double[0]);
+  private Quintic latest = new Quintic(-1, 0, 0, 0, 0, 0, 0);
 
-  private record Piece(int number, double[] coefficients) {}
+  /** A piece: its number, and the coefficients of the powers of the time since its start. */
+  private record Quintic(
+      int number, double c0, double c1, double c2, double c3, double c4, double c5) {
+
+    /** As {@link PiecewisePolynomial#addPolynomial}, its loop written out. */
+    void addTo(double u, double[] vra) {
+      double value = c5 * u + c4;
+      double first = c5 * u + value;
+      double halfSecond = c5 * u + first;
+      value = value * u + c3;
+      first = first * u + value;
+      value = value * u + c2;
+      halfSecond = halfSecond * u + first;
+      first = first * u + value;
+      value = value * u + c1;
+      vra[0] += value * u + c0;
+      vra[1] += first * u + value;
+      vra[2] += 2 * (halfSecond * u + first);
+    }
+  }
 
   private Nodes(double fromS, double stepS, int nodes, IntFunction<double[]> node) {
     this.fromS = fromS;
@@ -29,11 +49,23 @@ public final class Nodes implements TimeFunction {
     this.node = node;
     this.first = node.apply(0)[0];
     this.last = node.apply(pieces)[0];
+    powersOfStep[0] = 1;
+    for (int k = 1; k < powersOfStep.length; k++) {
+      powersOfStep[k] = powersOfStep[k - 1] * stepS;
+    }
   }
 
-  /** Through nodes that are known. */
-  public static TimeFunction through(double fromS, double stepS, double[][] vra) {
-    return new Nodes(fromS, stepS, vra.length, i -> vra[i]);
+  /**
+   * Through nodes that are known.
+   *
+   * @param vra value, rate and acceleration of the first node, then those of the next
+   */
+  public static TimeFunction through(double fromS, double stepS, double[] vra) {
+    return new Nodes(
+        fromS,
+        stepS,
+        vra.length / 3,
+        i -> new double[] {vra[3 * i], vra[3 * i + 1], vra[3 * i + 2]});
   }
 
   /** Along a spline, as {@link #ofSpline}. */
@@ -49,22 +81,18 @@ public final class Nodes implements TimeFunction {
       return;
     }
     int i = (int) x;
-    Piece now = latest;
+    Quintic now = latest;
     if (now.number != i) {
-      now = new Piece(i, coefficients(i));
+      now = quintic(i);
       latest = now;
     }
-    PiecewisePolynomial.addPolynomial(now.coefficients, timeS - fromS - i * stepS, out);
+    now.addTo(timeS - fromS - i * stepS, out);
   }
 
-  private double[] coefficients(int i) {
+  private Quintic quintic(int i) {
     double[] c = Hermite.coefficients(stepS, node.apply(i), node.apply(i + 1));
-    double power = 1;
-    for (int k = 0; k < c.length; k++) {
-      c[k] /= power;
-      power *= stepS;
-    }
-    return c;
+    double[] p = powersOfStep;
+    return new Quintic(i, c[0], c[1] / p[1], c[2] / p[2], c[3] / p[3], c[4] / p[4], c[5] / p[5]);
   }
 
   /** The uniform quintic B-spline of control points: one node a point, at rest beyond both ends. */

@@ -134,6 +134,9 @@ public final class Steps {
 
   /** The sum as one function. */
   public TimeFunction build() {
+    if (pieces.isEmpty()) {
+      return TimeFunction.constant(start);
+    }
     double[] breaks = breaks();
     double[][] coefficients = new double[breaks.length][];
     List<Piece> byStart = new ArrayList<>(pieces);
@@ -162,7 +165,11 @@ public final class Steps {
     for (Piece piece : active) {
       piece.addTaylor(atS, c);
     }
-    return c;
+    int used = c.length;
+    while (used > 1 && c[used - 1] == 0) {
+      used--;
+    }
+    return Arrays.copyOf(c, used);
   }
 
   private double[] breaks() {

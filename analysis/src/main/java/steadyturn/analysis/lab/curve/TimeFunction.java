@@ -20,18 +20,13 @@ public interface TimeFunction {
     return vra[1];
   }
 
-  /** The sum of several functions. */
+  /** The sum of several functions, added in their order. */
   static TimeFunction sum(TimeFunction... parts) {
-    TimeFunction[] kept = parts.clone();
-    return (timeS, vra) -> {
-      for (TimeFunction part : kept) {
-        part.addTo(timeS, vra);
-      }
-    };
+    return Sum.of(parts);
   }
 
   /** A quantity that keeps one value. */
   static TimeFunction constant(double value) {
-    return (timeS, vra) -> vra[0] += value;
+    return new Constant(value);
   }
 }

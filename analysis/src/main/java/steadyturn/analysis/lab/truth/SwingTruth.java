@@ -161,9 +161,10 @@ public final class SwingTruth {
         .rotate(frame(BodyPoint.LEAD_HAND, timeS).qGroundFrame().rotate(axisHand));
   }
 
+  /** A frame without its place. */
   private MovingFrame frame(BodyPoint point, double timeS) {
     MovingFrame frame = new MovingFrame();
-    body.walker().segment(point, clock.trueS(timeS), frame);
+    body.walker().attitude(point, clock.trueS(timeS), frame);
     return frame;
   }
 

@@ -59,9 +59,7 @@ public record InertialUnit(
       return List.of(record(path, untilS, random.get())).iterator();
     }
     RandomGenerator behindValues = random.get();
-    for (long draw = Sampling.draws(n); draw > 0; draw--) {
-      behindValues.nextGaussian();
-    }
+    skip(behindValues, Sampling.draws(n));
     double[] timeS = stamps(n, behindValues);
     BitSet kept = keptAfterLoss(n, behindValues);
     Sampling sampling = new Sampling(path, random.get());
@@ -73,6 +71,16 @@ public record InertialUnit(
               return keep(kept.get(from, to), partS, sampling.next(to - from));
             })
         .iterator();
+  }
+
+  /** Leaves out normal numbers of a fresh generator, which makes two of each two even ones. */
+  private static void skip(RandomGenerator random, long normal) {
+    for (long even = normal / 2 * 2; even > 0; even--) {
+      random.nextDouble();
+    }
+    if (normal % 2 == 1) {
+      random.nextGaussian();
+    }
   }
 
   private double periodS() {

@@ -5,7 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.kept.KeptLesson;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.cli.lesson.LessonAnswers;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.page.Page;
 import steadyturn.cli.page.Sheet;
@@ -19,36 +22,40 @@ import steadyturn.ingest.recording.dataset.Session;
 /**
  * A lesson that was recorded, read back and analysed as {@code analyze} and {@code report} do.
  *
- * @param results one a recording; none where nothing could be read
+ * @param answer what it shows; empty, as the session is, where nothing could be read
  */
-public record FinishedLesson(
-    Optional<Session> session, List<LessonResult> results, Lessons lessons) {
+public record FinishedLesson(Optional<Session> session, Optional<KeptLesson> answer) {
 
   /** Reads the lesson of a player in an archive. */
   public static FinishedLesson of(Path root, String player, String label, Console console) {
-    Lessons lessons = Lessons.under(List.of(root), console);
+    Lessons lessons = Lessons.ofPlayer(root, player, console);
     List<Session> found = new ArrayList<>();
-    List<LessonResult> results = new ArrayList<>();
+    List<KeptLesson> answers = new ArrayList<>();
     lessons.eachOf(
         player,
         session -> {
           if (session.lesson().equals(label)) {
             found.add(session);
-            results.addAll(AnalyzeCommand.analyze(session, lessons));
+            answers.add(new LessonAnswers(lessons, AnalysisSettings.defaults()).of(session));
           }
         });
-    return new FinishedLesson(found.stream().findFirst(), results, lessons);
+    return new FinishedLesson(found.stream().findFirst(), answers.stream().findFirst());
+  }
+
+  /** One a recording; none where nothing could be read. */
+  public List<LessonResult> results() {
+    return answer.map(KeptLesson::results).orElse(List.of());
   }
 
   /** What is to be said of it; empty where nothing was recorded. */
   public Optional<Sheet> sheet(Teaching teaching) {
-    return results.isEmpty()
+    return results().isEmpty()
         ? Optional.empty()
         : session.map(
             its ->
                 Sheet.of(
                     ReportCommand.label(its),
-                    ReportCommand.runs(its, results, lessons),
+                    ReportCommand.runs(its, answer.orElseThrow()),
                     teaching,
                     "",
                     Optional.empty()));

@@ -10,6 +10,7 @@ import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.cli.lesson.LessonAnswers;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.Player;
@@ -25,10 +26,11 @@ record Gathered(List<LessonSwing> swings, Map<String, String> lessons, Set<Playe
 
   static Gathered of(Lessons lessons, AnalysisSettings settings) {
     Gathered all = new Gathered(new ArrayList<>(), new LinkedHashMap<>(), new LinkedHashSet<>());
+    LessonAnswers answers = new LessonAnswers(lessons, settings);
     lessons.each(
         lesson -> {
           int ball = 0;
-          for (LessonResult result : AnalyzeCommand.analyze(lesson, lessons, settings)) {
+          for (LessonResult result : answers.of(lesson).results()) {
             all.players.add(result.player());
             for (SwingResult swing : result.swings()) {
               all.swings.add(new LessonSwing(lesson.id(), swing, ++ball));

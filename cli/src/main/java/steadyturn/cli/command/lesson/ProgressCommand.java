@@ -15,9 +15,11 @@ import picocli.CommandLine.Parameters;
 import steadyturn.analysis.coach.LessonStep;
 import steadyturn.analysis.coach.PlayerProgress;
 import steadyturn.analysis.coach.teaching.Teaching;
-import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.kept.KeptLesson;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.cli.lesson.FormatChoice;
 import steadyturn.cli.lesson.FormatChoice.Format;
+import steadyturn.cli.lesson.LessonAnswers;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.PageChoice;
 import steadyturn.cli.lesson.TeachingChoice;
@@ -58,9 +60,10 @@ public final class ProgressCommand implements Callable<Integer> {
     Format format = formatChoice.among(console, Format.TABLE, Format.JSON, Format.HTML);
     Teaching teaching = teachingChoice.read();
     String label = player.replaceFirst("^sub-", "");
-    Lessons lessons = Lessons.under(List.of(archive.toAbsolutePath()), console);
+    Lessons lessons = Lessons.ofPlayer(archive.toAbsolutePath(), label, console);
     List<Read> read = new ArrayList<>();
-    lessons.eachOf(label, lesson -> read(lesson, lessons).ifPresent(read::add));
+    LessonAnswers answers = new LessonAnswers(lessons, AnalysisSettings.defaults().withoutCurves());
+    lessons.eachOf(label, lesson -> read(lesson, answers).ifPresent(read::add));
     if (read.stream().noneMatch(r -> r.date().isEmpty())) {
       read.sort(Comparator.comparing(Read::date)); // stable: lessons of one day keep their order
     }
@@ -79,13 +82,12 @@ public final class ProgressCommand implements Callable<Integer> {
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
-  private static Optional<Read> read(Session lesson, Lessons lessons) {
-    List<LessonResult> results = AnalyzeCommand.analyzeWithoutCurves(lesson, lessons);
-    return results.isEmpty()
+  private static Optional<Read> read(Session lesson, LessonAnswers answers) {
+    KeptLesson answer = answers.of(lesson);
+    return answer.results().isEmpty()
         ? Optional.empty()
         : Optional.of(
-            new Read(
-                lesson, ReportCommand.date(lesson), ReportCommand.runs(lesson, results, lessons)));
+            new Read(lesson, ReportCommand.date(lesson), ReportCommand.runs(lesson, answer)));
   }
 
   private static String mostHit(List<Read> read) {

@@ -11,12 +11,14 @@ import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import steadyturn.analysis.coach.drill.Rehearsal;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
+import steadyturn.analysis.kept.KeptLesson;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.cli.lesson.FormatChoice;
 import steadyturn.cli.lesson.FormatChoice.Format;
+import steadyturn.cli.lesson.LessonAnswers;
 import steadyturn.cli.lesson.LessonPaths;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.lesson.PageChoice;
@@ -76,23 +78,26 @@ public final class ReportCommand implements Callable<Integer> {
     }
     Lessons lessons = paths.lessons(console);
     Pages pages = page.pages(console);
-    lessons.each(lesson -> report(lesson, lessons, teaching, against.get(), format, pages));
+    LessonAnswers answers = new LessonAnswers(lessons, AnalysisSettings.defaults());
+    lessons.each(
+        lesson ->
+            report(lesson, answers.of(lesson), lessons, teaching, against.get(), format, pages));
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
   private void report(
       Session lesson,
+      KeptLesson answer,
       Lessons lessons,
       Teaching teaching,
       ModelChoice.Chosen against,
       Format format,
       Pages pages)
       throws IOException {
-    List<LessonResult> results = AnalyzeCommand.analyze(lesson, lessons);
-    if (results.isEmpty()) {
+    if (answer.results().isEmpty()) {
       return;
     }
-    LessonRuns runs = runs(lesson, results, lessons);
+    LessonRuns runs = runs(lesson, answer);
     runs.note(against.notice());
     Sheet sheet = Sheet.of(label(lesson), runs, teaching, page.club(), against.swings());
     if (!page.club().isEmpty() && sheet.swings().isEmpty()) {
@@ -148,14 +153,21 @@ public final class ReportCommand implements Callable<Integer> {
     Map<String, List<Mark>> marks =
         lesson.runs().stream()
             .collect(Collectors.toMap(SessionRun::id, RecordingReader::readMarks, (a, b) -> a));
-    LessonRuns runs = new LessonRuns(results.get(0).player(), date(lesson));
-    Map<String, List<Rehearsal>> rehearsals = Rehearsals.of(lesson, lessons, marks);
-    results.forEach(
-        r ->
-            runs.add(
-                r,
-                marks.getOrDefault(r.recording(), List.of()),
-                rehearsals.getOrDefault(r.recording(), List.of())));
+    return runs(
+        lesson, new KeptLesson(results, marks, Rehearsals.of(lesson, lessons, marks), List.of()));
+  }
+
+  /** The same of a lesson that was read with all that. */
+  static LessonRuns runs(Session lesson, KeptLesson answer) {
+    LessonRuns runs = new LessonRuns(answer.results().get(0).player(), date(lesson));
+    answer
+        .results()
+        .forEach(
+            r ->
+                runs.add(
+                    r,
+                    answer.marks().getOrDefault(r.recording(), List.of()),
+                    answer.rehearsals().getOrDefault(r.recording(), List.of())));
     return runs;
   }
 }

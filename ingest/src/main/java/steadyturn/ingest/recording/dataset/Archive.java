@@ -37,7 +37,8 @@ public record Archive(Path root, List<Session> sessions, List<String> notices) {
     }
     List<String> notices = new ArrayList<>();
     Path root = Folders.root(path);
-    List<Path> asked = Files.isDirectory(path) ? Folders.motionTables(path) : List.of(path);
+    Folders.Lists lists = new Folders.Lists();
+    List<Path> asked = Files.isDirectory(path) ? lists.motionTables(path) : List.of(path);
     Map<String, List<Path>> tablesBySession = new TreeMap<>();
     for (Path table : asked) {
       sessionKey(table, notices)
@@ -48,7 +49,7 @@ public record Archive(Path root, List<Session> sessions, List<String> notices) {
       throw nothingIn(given);
     }
     List<Session> sessions = new ArrayList<>();
-    tablesBySession.values().forEach(tables -> sessions.add(session(root, tables, notices)));
+    tablesBySession.values().forEach(tables -> sessions.add(session(root, tables, lists, notices)));
     return new Archive(root, sessions, notices);
   }
 
@@ -71,12 +72,13 @@ public record Archive(Path root, List<Session> sessions, List<String> notices) {
     return name.map(n -> table.getParent() + "/" + n.label("sub") + "/" + n.label("ses"));
   }
 
-  private static Session session(Path root, List<Path> asked, List<String> notices) {
+  private static Session session(
+      Path root, List<Path> asked, Folders.Lists lists, List<String> notices) {
     Path folder = WholeFile.folderOf(asked.get(0));
-    StartTimes starts = StartTimes.of(folder, root, notices);
+    StartTimes starts = StartTimes.of(folder, root, lists, notices);
     MotionName first = nameOf(asked.get(0));
     Map<String, List<UnitFile>> unitsByRun = new TreeMap<>();
-    for (Path table : Folders.files(folder)) {
+    for (Path table : lists.files(folder)) {
       MotionName.ofTable(table)
           .filter(n -> n.label("sub").equals(first.label("sub")))
           .filter(n -> n.label("ses").equals(first.label("ses")))

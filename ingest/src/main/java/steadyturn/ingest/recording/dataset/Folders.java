@@ -3,8 +3,11 @@ package steadyturn.ingest.recording.dataset;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import steadyturn.ingest.recording.disk.Leftovers;
 import steadyturn.ingest.recording.disk.WholeFile;
@@ -55,20 +58,43 @@ final class Folders {
     return Leftovers.like(folder, "").stream().filter(f -> !isNamed(f, ".")).sorted();
   }
 
-  /** Every motion table below a folder, results and sources left out, by name. */
-  static List<Path> motionTables(Path folder) {
-    List<Path> tables = new ArrayList<>();
-    collect(folder, tables, 0);
-    return tables;
-  }
+  /** What lies in folders, each of which is listed once: lessons share those above them. */
+  static final class Lists {
 
-  private static void collect(Path folder, List<Path> tables, int depth) {
-    files(folder).stream().filter(f -> f.toString().endsWith("_motion.tsv")).forEach(tables::add);
-    if (depth < 4) {
-      seen(folder)
-          .filter(Files::isDirectory)
-          .filter(f -> !NOT_RAW.contains(String.valueOf(f.getFileName())))
-          .forEach(f -> collect(f, tables, depth + 1));
+    private final Map<Path, List<Path>> files = new HashMap<>();
+    private final Map<Path, List<Path>> folders = new HashMap<>();
+
+    /** The files in a folder by name; hidden ones are left out. */
+    List<Path> files(Path folder) {
+      look(folder);
+      return files.getOrDefault(folder, List.of());
+    }
+
+    private void look(Path folder) {
+      if (!files.containsKey(folder)) {
+        Map<Boolean, List<Path>> kinds =
+            seen(folder).collect(Collectors.partitioningBy(Files::isDirectory));
+        folders.put(folder, kinds.getOrDefault(true, List.of()));
+        files.put(
+            folder,
+            kinds.getOrDefault(false, List.of()).stream().filter(Files::isRegularFile).toList());
+      }
+    }
+
+    /** Every motion table below a folder, results and sources left out, by name. */
+    List<Path> motionTables(Path folder) {
+      List<Path> tables = new ArrayList<>();
+      collect(folder, tables, 0);
+      return tables;
+    }
+
+    private void collect(Path folder, List<Path> tables, int depth) {
+      files(folder).stream().filter(f -> f.toString().endsWith("_motion.tsv")).forEach(tables::add);
+      if (depth < 4) {
+        folders.getOrDefault(folder, List.of()).stream()
+            .filter(f -> !NOT_RAW.contains(String.valueOf(f.getFileName())))
+            .forEach(f -> collect(f, tables, depth + 1));
+      }
     }
   }
 }

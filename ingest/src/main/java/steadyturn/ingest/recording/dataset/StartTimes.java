@@ -28,10 +28,10 @@ public final class StartTimes {
   private final Map<Path, LocalDateTime> byTable = new HashMap<>();
 
   /** Reads every scans file from the folder up to the root. */
-  static StartTimes of(Path folder, Path root, List<String> notices) {
+  static StartTimes of(Path folder, Path root, Folders.Lists lists, List<String> notices) {
     StartTimes times = new StartTimes();
     for (Path at : Folders.upTo(folder, root)) {
-      for (Path file : Folders.files(at)) {
+      for (Path file : lists.files(at)) {
         if (String.valueOf(file.getFileName()).matches("sub-.*_scans\\.tsv")) {
           try {
             times.add(file, notices);

@@ -94,7 +94,7 @@ class NamesTest {
         folder.resolve("sub-a_scans.tsv"),
         "filename\tacq_time\nmotion/a.tsv\t" + first + "\nmotion/b.tsv\t" + second + "\n");
     List<String> notices = new ArrayList<>();
-    StartTimes times = StartTimes.of(motion, folder, notices);
+    StartTimes times = StartTimes.of(motion, folder, new Folders.Lists(), notices);
     LocalDateTime a = times.of(motion.resolve("a.tsv")).orElseThrow();
     LocalDateTime b = times.of(motion.resolve("b.tsv")).orElseThrow();
     assertThat(StartTimes.secondsBetween(a, b)).isEqualTo(apartS);
