@@ -64,10 +64,9 @@ final class FailureNotes implements ReadingWatch {
 
   /** A table's name has the tracking system before the run, so task and run are looked for. */
   private static boolean names(String text, String runId) {
-    int run = runId.indexOf("_run-");
-    return run < 0
-        ? text.contains(runId)
-        : text.contains(runId.substring(0, run)) && text.contains(runId.substring(run) + "_")
-            || text.contains(runId);
+    int run = Math.max(0, runId.indexOf("_run-"));
+    String before = runId.substring(0, run);
+    String behind = runId.substring(run) + "_";
+    return text.contains(runId) || (run > 0 && text.contains(before) && text.contains(behind));
   }
 }

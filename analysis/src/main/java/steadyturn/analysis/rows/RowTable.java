@@ -14,6 +14,7 @@ import steadyturn.ingest.sample.Offered;
  * swing} together name a swing in all of them.
  */
 @Offered
+@SuppressWarnings("ImmutableEnumChecker") // an unmodifiable list
 public enum RowTable {
   /** A row a recording, those that could not be analysed among them. */
   RECORDINGS(
@@ -22,12 +23,12 @@ public enum RowTable {
 
   /** A row a value of a swing. */
   RESULTS(
-      "archive,recording,player,lesson,start,swing:whole,club,kind,flags,measure,at,value:number"
+      "archive,recording,player,lesson,start,swing:whole,club,kind,flags,measure,key_position,value:number"
           + ",low:number,high:number,unit,grade,reason,reason_args,program_version,settings"),
 
   /** A row a key position of a swing. */
   KEY_POSITIONS(
-      "archive,recording,swing:whole,event,time_s:number,sd_s:number,grade,reason,reason_args"),
+      "archive,recording,swing:whole,key_position,time_s:number,sd_s:number,grade,reason,reason_args"),
 
   /** A row an instant of a swing; quantities of units with other instants are empty there. */
   CURVES("archive,recording,swing:whole,time_s:number" + curveColumns()),

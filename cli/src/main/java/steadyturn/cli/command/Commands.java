@@ -27,6 +27,7 @@ import steadyturn.cli.command.live.RecordCommand;
 import steadyturn.cli.command.live.UnitsCommand;
 import steadyturn.cli.command.mat.LessonCommand;
 import steadyturn.cli.command.table.ExportCommand;
+import steadyturn.cli.command.table.QueryCommand;
 import steadyturn.cli.terminal.Failures;
 import steadyturn.cli.terminal.Terminal;
 import steadyturn.cli.words.Words;
@@ -62,6 +63,7 @@ public final class Commands {
           new Entry("accuracy", AccuracyCommand.class),
           new Entry("bench", BenchCommand.class),
           new Entry("export", ExportCommand.class),
+          new Entry("query", QueryCommand.class),
           new Entry("orient", OrientCommand.class),
           new Entry("calibrate", CalibrateCommand.class),
           new Entry("completion", CompletionCommand.class));

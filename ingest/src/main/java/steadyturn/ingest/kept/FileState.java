@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -30,10 +31,18 @@ record FileState(long bytes, long modifiedNanos, long changedNanos, long node) {
     }
     Map<String, Object> facts = Files.readAttributes(file, "unix:size,lastModifiedTime,ctime,ino");
     return new FileState(
-        (Long) facts.get("size"),
-        nanos((FileTime) facts.get("lastModifiedTime")),
-        nanos((FileTime) facts.get("ctime")),
-        (Long) facts.get("ino"));
+        whole(facts, "size"),
+        time(facts, "lastModifiedTime"),
+        time(facts, "ctime"),
+        whole(facts, "ino"));
+  }
+
+  private static long whole(Map<String, Object> facts, String name) {
+    return (Long) Objects.requireNonNull(facts.get(name));
+  }
+
+  private static long time(Map<String, Object> facts, String name) {
+    return nanos((FileTime) Objects.requireNonNull(facts.get(name)));
   }
 
   static long nanos(FileTime time) {

@@ -27,6 +27,9 @@ public final class AdapterPlugins {
    */
   public record PassedOver(Path jar, String why) {}
 
+  /** A jar that names a database driver is for others. */
+  private static final String DATABASE = "META-INF/services/java.sql.Driver";
+
   private static volatile List<Supplier<SensorAdapter>> loaded = List.of();
 
   private AdapterPlugins() {}
@@ -71,6 +74,9 @@ public final class AdapterPlugins {
         ServiceLoader.load(SensorAdapter.class, loader).stream()
             .filter(provider -> provider.type().getClassLoader() == loader)
             .toList();
+    if (providers.isEmpty() && loader.getResource(DATABASE) != null) {
+      return List.of();
+    }
     if (providers.isEmpty()) {
       throw new IOException("it names no adapter in META-INF/services");
     }

@@ -11,8 +11,8 @@ import steadyturn.cli.words.Words;
 import steadyturn.ingest.sensor.AdapterPlugins;
 
 /**
- * The folder with adapters beside the program. It is read before the words of the command line are,
- * since a word may name one of them.
+ * The folder with what lies beside the program: adapters, a database. Adapters are read before the
+ * words of the command line are, since a word may name one of them.
  */
 public final class PluginChoice {
 
@@ -22,9 +22,13 @@ public final class PluginChoice {
   private static final Set<String> USERS =
       Set.of("units", "record", "lesson", "calibrate", "import");
 
-  @SuppressWarnings("UnusedVariable") // picocli looks at it; it was read before
   @Option(names = OPTION, paramLabel = "DIR")
   private Optional<Path> folder = Optional.empty();
+
+  /** The folder that was chosen, else the usual one. */
+  public Path folder() {
+    return folder.orElseGet(PluginChoice::usual);
+  }
 
   /** Loads the adapters for a command that may need them; tells what is passed over. */
   public static void loadFor(String command, List<String> words, PrintWriter err) {

@@ -2,6 +2,7 @@ package steadyturn.cli.output.rows;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -10,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
 import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 import steadyturn.analysis.rows.RowColumn;
 import steadyturn.analysis.rows.RowSink;
 import steadyturn.analysis.rows.RowTable;
@@ -59,7 +59,7 @@ public final class CsvTables {
     open(tables, new EnumMap<>(RowTable.class), work);
   }
 
-  private void open(List<RowTable> left, Map<RowTable, CSVPrinter> open, Work work) {
+  private void open(List<RowTable> left, Map<RowTable, Writer> open, Work work) {
     if (left.isEmpty()) {
       try {
         work.writeTo((table, cells) -> row(open, table, cells));
@@ -72,17 +72,16 @@ public final class CsvTables {
     WholeFile.writeText(
         file(table),
         to -> {
-          CSVPrinter printer = new CSVPrinter(to, FORMAT);
-          printer.printRecord(table.columns().stream().map(RowColumn::name));
-          open.put(table, printer);
+          FORMAT.printRecord(to, table.columns().stream().map(RowColumn::name).toArray());
+          open.put(table, to);
           open(left.subList(1, left.size()), open, work);
         });
   }
 
-  private void row(Map<RowTable, CSVPrinter> open, RowTable table, Object... cells)
-      throws IOException {
-    if (open.containsKey(table)) {
-      open.get(table).printRecord(Arrays.stream(cells).map(this::cell));
+  private void row(Map<RowTable, Writer> open, RowTable table, Object... cells) throws IOException {
+    Writer to = open.get(table);
+    if (to != null) {
+      FORMAT.printRecord(to, Arrays.stream(cells).map(this::cell).toArray());
     }
   }
 
@@ -98,9 +97,8 @@ public final class CsvTables {
     WholeFile.writeText(
         file,
         to -> {
-          CSVPrinter printer = new CSVPrinter(to, FORMAT);
           for (List<String> row : rows) {
-            printer.printRecord(row.stream().map(CellText::written));
+            FORMAT.printRecord(to, row.stream().map(CellText::written).toArray());
           }
         });
   }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -34,7 +35,7 @@ public final class TableDictionary {
 
   /** Writes {@code reasons.csv}: each reason once, with its sentence. */
   public static void writeReasons(Path folder, Collection<Reason> reasons) {
-    Map<List<String>, String> sentences = new TreeMap<>((a, b) -> key(a).compareTo(key(b)));
+    Map<List<String>, String> sentences = new TreeMap<>(Comparator.comparing(TableDictionary::key));
     for (Reason reason : reasons) {
       sentences.put(
           List.of(reason.code().word(), LessonRows.args(reason)), Words.english().text(reason));

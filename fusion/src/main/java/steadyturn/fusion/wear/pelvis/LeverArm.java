@@ -114,7 +114,7 @@ public record LeverArm(Vector3 midHipFromUnitPelvisM, Vector3 sdM) {
   }
 
   /** Pelvis depth where it was taken, else as part of stature, mm. */
-  static double pelvisDepthMm(Player player) {
+  public static double pelvisDepthMm(Player player) {
     return player
         .pelvisDepthMm()
         .orElse(DEPTH_PER_STATURE * player.statureMm().orElse(USUAL_STATURE_MM));
