@@ -28,7 +28,7 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
     AdvicePart part = of(pen);
     part.whatIsGood();
     part.further();
-    part.open();
+    part.besides();
     return part.html;
   }
 
@@ -57,13 +57,26 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
     } else if (pen.forPlayer() && !advice.good().isEmpty()) {
       String how = advice.open().isEmpty() ? "" : ".so-far";
       html.element("p", text("page.keep" + how), "class", "big");
-      html.list(good(), "class", "good").element("p", text("page.keep.more" + how));
+      html.list(good(), "class", "good");
+      html.part(advice.open().isEmpty() ? new Html() : open());
+      html.element("p", text("page.keep.more" + how));
     } else {
-      html.element("p", text("page.nothing"), "class", "big");
-      html.element("p", text("page.nothing" + (pen.forPlayer() ? ".player" : ".teacher")));
+      nothingSure();
       html.part(pen.forPlayer() ? new Html() : FewNumbers.within(pen, advice.good()));
     }
     html.close("section");
+  }
+
+  /**
+   * Nothing is wrong beyond doubt: because all is well so far, or because it cannot be told yet.
+   */
+  private void nothingSure() {
+    if (advice.open().isEmpty()) {
+      html.element("p", text("page.nothing"), "class", "big");
+      html.element("p", text("page.nothing" + (pen.forPlayer() ? ".player" : ".teacher")));
+    } else {
+      html.element("p", text("page.unsure"), "class", "big").part(open());
+    }
   }
 
   private void finding(RuleFinding finding) {
@@ -151,11 +164,18 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
     html.close("ul", "section");
   }
 
-  private void open() {
-    if (!advice.open().isEmpty() && !(pen.forPlayer() && advice.priority().isPresent())) {
-      html.open("section").element("h2", text("page.open"));
-      html.list(advice.open().stream().map(this::open)).close("section");
+  /** Beside a finding; without one it is told in its place. */
+  private void besides() {
+    boolean hasSwings = advice.swings() >= GroupComparison.FEWEST_SWINGS;
+    boolean isTold = advice.priority().isEmpty() && hasSwings;
+    boolean concernsPlayer = !pen.forPlayer() || advice.priority().isEmpty();
+    if (!advice.open().isEmpty() && !isTold && concernsPlayer) {
+      html.open("section").element("h2", text("page.open")).part(open()).close("section");
     }
+  }
+
+  private Html open() {
+    return new Html().list(advice.open().stream().map(this::open));
   }
 
   private String open(RuleFinding finding) {

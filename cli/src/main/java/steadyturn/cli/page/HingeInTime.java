@@ -16,15 +16,6 @@ final class HingeInTime {
 
   private HingeInTime() {}
 
-  private static HingePicture picture(Drawing drawing, Pen pen) {
-    return new HingePicture(
-        drawing,
-        HingePicture.WIDTH,
-        HingePicture.HEIGHT,
-        HingePicture.half(pen),
-        pen.leftIsTarget());
-  }
-
   /** The hips of two lessons over each other: the first as an outline, the last solid. */
   static Optional<Html> over(Pen first, Pen last) {
     Optional<Hips> was = Hips.measured(first);
@@ -44,7 +35,7 @@ final class HingeInTime {
             (int) HingePicture.HEIGHT,
             last.text("progress.hips.title"),
             alt);
-    HingePicture picture = picture(drawing, last);
+    HingePicture picture = new HingePicture(drawing, last);
     picture.target(last);
     was(picture, was.get());
     HingePicture.bars(was.get()).forEach(line -> picture.avoid(line, picture.weight));
@@ -99,7 +90,7 @@ final class HingeInTime {
     String name = pen.text("replay.title");
     Drawing drawing =
         new Drawing("replay", (int) HingePicture.WIDTH, 200, name, pen.text("replay.alt"));
-    HingePicture picture = picture(drawing, pen);
+    HingePicture picture = new HingePicture(drawing, pen);
     picture.target(pen);
     picture.bar(new Hips.Line(0, 0, 0), Ink.QUIET, "", 0.55 * picture.weight, false);
     double[] from = picture.end(new Hips.Line(0, 0, 0), -1);

@@ -22,14 +22,17 @@ import steadyturn.fusion.wear.pelvis.LeverArm;
 final class HingePicture {
 
   static final double HALF_HIPS_MM = 86.5;
-
   static final double WIDTH = 420;
   static final double HEIGHT = 262;
-  private static final double SMALL_WIDTH = 150;
-  private static final double SMALL_HEIGHT = 90;
 
-  /** So far a pin is drawn in its place; beyond it stands at the edge with an arrow, mm. */
-  private static final double DEEPEST_MM = 150;
+  /** Shown across the paper where nothing reaches farther. */
+  static final double USUAL_MM = 440;
+
+  /** Part of the paper above the middle of the hips at address. */
+  private static final double ABOVE = 0.38;
+
+  /** Free at the sides and below; twice that above, for the arrow to the target. */
+  private static final double EDGE_MM = 14;
 
   /** Type of the teacher's picture, which is printed smaller than the player's. */
   private static final double SMALLER_PAPER = 1.3;
@@ -44,13 +47,19 @@ final class HingePicture {
   private final Labels labels;
   private double type = 1;
 
-  HingePicture(Drawing drawing, double width, double height, double halfHipsMm, int leftIsTarget) {
+  /** A large one, on which all of these swings has room. */
+  HingePicture(Drawing drawing, Pen pen) {
+    this(drawing, WIDTH, HEIGHT, half(pen), pen.leftIsTarget(), USUAL_MM * stretch(pen));
+  }
+
+  HingePicture(
+      Drawing drawing, double width, double height, double halfMm, int left, double mmAcross) {
     this.drawing = drawing;
     this.middleX = width / 2;
-    this.middleY = 0.38 * height;
-    this.pxPerMm = width / 440;
-    this.halfHipsMm = halfHipsMm;
-    this.leftIsTarget = leftIsTarget;
+    this.middleY = ABOVE * height;
+    this.pxPerMm = width / mmAcross;
+    this.halfHipsMm = halfMm;
+    this.leftIsTarget = left;
     this.weight = width > 300 ? 9 : 4;
     this.labels = new Labels(width, height);
   }
@@ -92,7 +101,7 @@ final class HingePicture {
             (int) HEIGHT,
             pen.text(outline ? "hinge.goal" : "hinge.now" + pen.reader()),
             told(pen, hips, outline));
-    HingePicture picture = new HingePicture(drawing, WIDTH, HEIGHT, half(pen), pen.leftIsTarget());
+    HingePicture picture = new HingePicture(drawing, pen);
     picture.type = pen.forPlayer() ? 1 : SMALLER_PAPER;
     picture.target(pen);
     picture.bars(hips, outline);
@@ -105,22 +114,18 @@ final class HingePicture {
     return drawing.done();
   }
 
-  /** The two small examples that stand beside every hinge. */
-  static Html example(Pen pen, boolean turns) {
-    String name = pen.text(turns ? "hinge.turns" : "hinge.slides");
-    Drawing drawing =
-        new Drawing(
-            turns ? "example-turns" : "example-slides",
-            (int) SMALL_WIDTH,
-            (int) SMALL_HEIGHT,
-            name,
-            pen.text(turns ? "hinge.turns.alt" : "hinge.slides.alt"));
-    HingePicture picture =
-        new HingePicture(drawing, SMALL_WIDTH, SMALL_HEIGHT, HALF_HIPS_MM, pen.leftIsTarget());
-    Hips hips = turns ? Hips.TURNS : Hips.SLIDES;
-    picture.bars(hips, false);
-    picture.pin(hips, Optional.empty(), false);
-    return drawing.done();
+  /**
+   * How much smaller than usual all must be; where the hips should go is drawn at the same scale.
+   */
+  private static double stretch(Pen pen) {
+    double sides = USUAL_MM / 2 - EDGE_MM;
+    double above = USUAL_MM / WIDTH * HEIGHT * ABOVE - 2 * EDGE_MM;
+    double below = USUAL_MM / WIDTH * HEIGHT * (1 - ABOVE) - EDGE_MM;
+    return Hips.measured(pen).stream()
+        .flatMap(hips -> hips.corners(pen).stream())
+        .mapToDouble(
+            at -> Math.max(Math.abs(at[0]) / sides, Math.abs(at[1]) / (at[1] > 0 ? above : below)))
+        .reduce(1, Math::max);
   }
 
   private double x(double alongMm) {
@@ -176,11 +181,8 @@ final class HingePicture {
 
   /** The hip on the target side, or with -1 the other. */
   double[] end(Hips.Line line, int side) {
-    double turn = Math.toRadians(line.turnDeg());
-    return new double[] {
-      x(line.alongMm() + side * halfHipsMm * Math.cos(turn)),
-      y(line.acrossMm() - side * halfHipsMm * Math.sin(turn))
-    };
+    double[] endMm = line.endMm(side * halfHipsMm);
+    return new double[] {x(endMm[0]), y(endMm[1])};
   }
 
   void names(Pen pen, Hips hips) {
@@ -245,8 +247,8 @@ final class HingePicture {
 
   /** Where a pin is drawn: in its place, or at the edge in its direction. */
   double[] onPaper(double[] pinMm) {
-    double part = Math.min(1, DEEPEST_MM / Math.hypot(pinMm[0], pinMm[1]));
-    return new double[] {x(part * pinMm[0]), y(part * pinMm[1])};
+    double[] drawn = Hips.nearer(pinMm);
+    return new double[] {x(drawn[0]), y(drawn[1])};
   }
 
   /**

@@ -3,6 +3,7 @@ package steadyturn.cli.page;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import steadyturn.analysis.coach.MeanMotion;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.GroupComparison;
@@ -29,8 +30,18 @@ record Hips(Line top, Optional<Line> impact, List<double[]> path) {
   /** An edge that reaches farther is not drawn: it would not be on the paper. */
   private static final double FARTHEST_MM = 400;
 
+  /** So far a point turned about is drawn in its place; beyond, in its direction, mm. */
+  private static final double DEEPEST_MM = 150;
+
   /** One hip line: its turn, and the place of its middle. */
-  record Line(double turnDeg, double alongMm, double acrossMm) {}
+  record Line(double turnDeg, double alongMm, double acrossMm) {
+
+    /** Where its end lies that is so far towards the target from its middle: along, across, mm. */
+    double[] endMm(double halfMm) {
+      double turn = Math.toRadians(turnDeg);
+      return new double[] {alongMm + halfMm * Math.cos(turn), acrossMm - halfMm * Math.sin(turn)};
+    }
+  }
 
   /** Who turns on the spot, and who slides: the two examples beside every hinge. */
   static final Hips TURNS =
@@ -110,6 +121,20 @@ record Hips(Line top, Optional<Line> impact, List<double[]> path) {
   /** The point turned about on the way to the top: along and across; empty with hardly any turn. */
   Optional<double[]> pinMm() {
     return Math.abs(top.turnDeg) < LEAST_TURN_DEG ? Optional.empty() : Optional.of(pin(top));
+  }
+
+  static double[] nearer(double[] pinMm) {
+    double part = Math.min(1, DEEPEST_MM / Math.hypot(pinMm[0], pinMm[1]));
+    return new double[] {part * pinMm[0], part * pinMm[1]};
+  }
+
+  /** The ends of all bars, and the edge of the point turned about: along and across, mm. */
+  List<double[]> corners(Pen pen) {
+    double half = HingePicture.half(pen);
+    Stream<double[]> ends =
+        HingePicture.bars(this).stream()
+            .flatMap(line -> Stream.of(line.endMm(half), line.endMm(-half)));
+    return Stream.concat(ends, pinEdge(pen).stream().map(Hips::nearer)).toList();
   }
 
   private static double[] pin(Line line) {

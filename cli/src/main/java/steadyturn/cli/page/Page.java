@@ -1,6 +1,7 @@
 package steadyturn.cli.page;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -92,9 +93,9 @@ public final class Page {
     figure(SwingToSwing.draw(pen), "picture.same", "picture.needs.pelvis");
     html.close("div", "section").open("div", "class", "beside").open("div", "class", "pictures");
     figure(CockOnTheWayDown.draw(pen), "picture.cock", "picture.needs.wrist");
+    notices();
     html.close("div").part(NumbersPart.means(pen)).close("div");
     pen.sheet().model().ifPresent(model -> html.part(NumbersPart.model(pen, model)));
-    notices();
   }
 
   private void forPlayer() {
@@ -104,20 +105,16 @@ public final class Page {
   }
 
   private void figure(Optional<Html> picture, String key, String needs) {
-    html.figure(
-        picture.orElseGet(
-            () -> new Html().element("p", text("picture.none", text(needs)), "class", "missing")),
-        text(key + ".title"),
-        text(key + ".text"));
+    if (picture.isPresent()) {
+      html.figure(picture.get(), text(key + ".title"), text(key + ".text"));
+    } else {
+      html.element("p", text("picture.none", text(needs)), "class", "missing");
+    }
   }
 
   private void notices() {
     Sheet sheet = pen.sheet();
-    String flagged =
-        sheet.swings().stream()
-            .filter(s -> !s.flags().isEmpty())
-            .map(s -> s.number() + " (" + flags(s) + ")")
-            .collect(Collectors.joining("; "));
+    String flagged = flags(sheet.swings());
     List<String> notices = new ArrayList<>();
     if (!sheet.clubsLeftOut().isEmpty()) {
       notices.add(text("page.other-clubs", clubs(sheet.clubsLeftOut())));
@@ -132,10 +129,17 @@ public final class Page {
     }
   }
 
-  private String flags(SwingResult swing) {
-    return swing.flags().stream()
-        .map(flag -> text("flag." + flag))
-        .collect(Collectors.joining(", "));
+  /** Each remark once, with the swings that have it. */
+  private String flags(List<SwingResult> swings) {
+    Map<String, List<String>> found = new LinkedHashMap<>();
+    for (SwingResult swing : swings) {
+      for (String flag : swing.flags()) {
+        found.computeIfAbsent(flag, f -> new ArrayList<>()).add(Integer.toString(swing.number()));
+      }
+    }
+    return found.entrySet().stream()
+        .map(e -> text("flag." + e.getKey()) + " (" + String.join(", ", e.getValue()) + ")")
+        .collect(Collectors.joining("; "));
   }
 
   private String clubs(Map<String, Integer> clubs) {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import steadyturn.analysis.coach.RuleFinding;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.page.paper.Drawing;
 import steadyturn.cli.page.paper.Html;
 
 /**
@@ -12,6 +13,9 @@ import steadyturn.cli.page.paper.Html;
  * finding is about; without a finding, or where that was not measured, of what was.
  */
 record SideBySide(Pen pen) {
+
+  private static final double SMALL_WIDTH = 150;
+  private static final double SMALL_HEIGHT = 90;
 
   private enum Kind {
     HINGE,
@@ -82,9 +86,33 @@ record SideBySide(Pen pen) {
   /** What it looks like in who turns and in who slides, so that nobody needs the words. */
   private void examples(Html html) {
     html.open("div", "class", "examples");
-    html.figure(HingePicture.example(pen, true), "", pen.text("hinge.turns"));
-    html.figure(HingePicture.example(pen, false), "", pen.text("hinge.slides"));
+    html.figure(example(pen, true), "", pen.text("hinge.turns"));
+    html.figure(example(pen, false), "", pen.text("hinge.slides"));
     html.element("p", pen.text("hinge.text" + pen.reader()), "class", "small");
     html.close("div");
+  }
+
+  /** The two small examples that stand beside every hinge. */
+  static Html example(Pen pen, boolean turns) {
+    String name = pen.text(turns ? "hinge.turns" : "hinge.slides");
+    Drawing drawing =
+        new Drawing(
+            turns ? "example-turns" : "example-slides",
+            (int) SMALL_WIDTH,
+            (int) SMALL_HEIGHT,
+            name,
+            pen.text(turns ? "hinge.turns.alt" : "hinge.slides.alt"));
+    HingePicture picture =
+        new HingePicture(
+            drawing,
+            SMALL_WIDTH,
+            SMALL_HEIGHT,
+            HingePicture.HALF_HIPS_MM,
+            pen.leftIsTarget(),
+            HingePicture.USUAL_MM);
+    Hips hips = turns ? Hips.TURNS : Hips.SLIDES;
+    picture.bars(hips, false);
+    picture.pin(hips, Optional.empty(), false);
+    return drawing.done();
   }
 }

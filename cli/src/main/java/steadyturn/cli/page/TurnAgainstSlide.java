@@ -119,6 +119,7 @@ final class TurnAgainstSlide {
     double y2 = Math.min(frame.bottom(), frame.y(teaching.limit("turn-too-far").value()));
     drawing.wanted(Math.min(x1, x2), y1, Math.abs(x2 - x1), y2 - y1);
     String name = pen.text("picture.path.aim" + pen.reader());
-    drawing.words((x1 + x2) / 2, y2 - 6, "middle", name, "note");
+    boolean opensRight = x1 > x2; // beside the field, where no downswing passes
+    drawing.words(opensRight ? x1 + 6 : x1 - 6, y2 - 6, opensRight ? "start" : "end", name, "note");
   }
 }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.w3c.dom.Element;
 import steadyturn.analysis.measure.Measure;
@@ -20,8 +21,13 @@ import steadyturn.ingest.sample.Handedness;
  */
 class HingePictureTest {
 
-  private static final double S = 420.0 / 440;
   private static final double HALF = 86.5;
+
+  /** At impact the front hip of the lesson below lies 150 mm and its half width forward. */
+  private static final double REACH_MM = 150 + HALF * Math.cos(Math.toRadians(30));
+
+  /** Of 440 mm of paper 14 at its sides are free: 206 mm hold what reaches farthest. */
+  private static final double S = 420.0 / 440 * 206 / REACH_MM;
 
   private static DrawnLesson lesson(Handedness handed, double turn, double slide, double thrust) {
     List<MeasureValue> values =
@@ -236,8 +242,43 @@ class HingePictureTest {
     assertThat(slides[1]).isNegative();
     var pen = lesson(Handedness.LEFT, -30, -60, 0).pen();
     for (boolean example : new boolean[] {true, false}) {
-      assertThat(Picture.of(HingePicture.example(pen, example)).all("line")).hasSize(4);
+      assertThat(Picture.of(SideBySide.example(pen, example)).all("line")).hasSize(4);
     }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"-25, -44, 140", "-70, -20, 60", "-24, -100, 160", "-45, 10, 240"})
+  void nothingIsCutAtTheEdgeAndTheGoalHasTheSameScale(double turn, double slide, double impact) {
+    // Given: pelvises that come far forward, turn far, are little known (a wide ring). Expect: ends
+    // of bars and ring on the paper of 420 x 262; the scale of ten centimetres alike in the goal.
+    DrawnLesson lesson = new DrawnLesson(Handedness.RIGHT);
+    lesson.swings(
+        3,
+        List.of(
+            DrawnLesson.value(Measure.PELVIS_TURN, "top", turn, 6),
+            DrawnLesson.value(Measure.PELVIS_SLIDE, "top", slide, 40),
+            DrawnLesson.value(Measure.PELVIS_THRUST, "top", 0, 20),
+            DrawnLesson.value(Measure.PELVIS_TURN, "impact", 27, 10),
+            DrawnLesson.value(Measure.PELVIS_SLIDE, "impact", impact, 40),
+            DrawnLesson.value(Measure.PELVIS_THRUST, "impact", 38, 20)));
+    Picture now = Picture.of(HingePicture.now(lesson.pen()).orElseThrow());
+    for (Element line : now.all("line")) {
+      double[] at = Picture.line(line);
+      assertThat(List.of(at[0], at[2])).allMatch(x -> x >= 0 && x <= 420);
+      assertThat(List.of(at[1], at[3])).allMatch(y -> y >= 0 && y <= 262);
+    }
+    assertThat(scalePx(now))
+        .isEqualTo(scalePx(Picture.of(HingePicture.goal(lesson.pen()).orElseThrow())));
+  }
+
+  /** The line from the left edge along the foot of the paper. */
+  private static double scalePx(Picture picture) {
+    return picture.all("line").stream()
+        .map(Picture::line)
+        .filter(at -> at[0] == 16 && at[1] == 248 && at[3] == 248)
+        .mapToDouble(at -> at[2])
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test

@@ -191,6 +191,20 @@ class PartsTest {
   }
 
   @Test
+  void whatCannotBeToldYetStandsInThePlaceOfTheOneThingAndNotAgainBelow() {
+    // Given: three swings without a finding, one thing open. Expect: "not sure yet" at the top of
+    // both pages, never "nothing stands out", which would be read as praise.
+    Advice open = advice(3, Optional.empty(), List.of(), List.of(finding(OptionalInt.of(2))));
+    String told = "Slides more than it turns: not sure yet. About 2 more swings would tell.";
+    assertThat(text(AdvicePart.oneThing(advised(open).pen())))
+        .contains("Not sure yet\n", told)
+        .doesNotContain("Nothing stands out");
+    assertThat(text(AdvicePart.others(advised(open).pen()))).doesNotContain("not sure");
+    assertThat(text(AdvicePart.oneThing(advised(open).forPlayer().pen()))).contains("not sure yet");
+    assertThat(text(AdvicePart.others(advised(open).forPlayer().pen()))).isEmpty();
+  }
+
+  @Test
   void whatElseWasFoundAndWhatIsOpenBesideTheOneThingIsForTheTeacher() {
     RuleFinding found = finding(OptionalInt.empty());
     Advice advice =
@@ -235,7 +249,8 @@ class PartsTest {
         .startsWith("The drill\nBag beside the hip\n")
         .contains("\nDrawing of the drill: Bag beside the hip\nWhat to do\nStand a golf bag")
         .contains("\nGoal\nShare of turn at the top: 60 % or more. Do it 8 times.\nTake care\n")
-        .contains("Warm up for about ten minutes", "Half or three-quarter swings only.")
+        .contains(
+            "Warm up for about ten minutes", "In this drill half or three-quarter swings only.")
         .doesNotContain("Other drills"); // a turn of 42 deg and 51 mm at impact are there already
     String player = text(DrillPart.toDo(advised(advice).forPlayer().pen()));
     assertThat(player)
