@@ -49,15 +49,13 @@ final class KeptReader {
     in.get();
     for (int i = 0; i < words.length; i++) {
       int from = in.position();
-      while (in.get() != 0) {
-        continue;
+      int end = from;
+      while (in.get(end) != 0) {
+        end++;
       }
       words[i] =
-          new String(
-              in.array(),
-              in.arrayOffset() + from,
-              in.position() - 1 - from,
-              StandardCharsets.UTF_8);
+          new String(in.array(), in.arrayOffset() + from, end - from, StandardCharsets.UTF_8);
+      in.position(end + 1);
     }
     reasons = new Reason[in.getInt()];
     for (int i = 0; i < reasons.length; i++) {

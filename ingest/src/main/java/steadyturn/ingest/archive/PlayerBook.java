@@ -138,6 +138,11 @@ public record PlayerBook(Path root, List<PlayerEntry> players) {
         + (like.isEmpty() ? all : "Is it " + String.join(", ", like) + "?");
   }
 
+  /** What is noted of a player's consent; the lessons are not looked at. */
+  public static Optional<Consent> consentOf(Path root, String label) {
+    return consent(Participants.rows(root, new ArrayList<>()).getOrDefault(label, Map.of()));
+  }
+
   /** Writes what people call a player. */
   public static void showAs(Path root, String label, String shownName) {
     Participants.put(root, label, Map.of(SHOWN_NAME, shownName));

@@ -68,6 +68,8 @@ public final class RecordCommand implements Callable<Integer> {
 
   @Mixin private TeachingChoice teachingChoice;
 
+  @Mixin private ConsentQuestion consentQuestion;
+
   @Mixin private PortOptions portOptions;
 
   @Option(names = "--seconds", paramLabel = "S")
@@ -86,6 +88,16 @@ public final class RecordCommand implements Callable<Integer> {
     }
     UnitChoice.requireApart(units, console);
     Teaching teaching = teachingChoice.read();
+    ConsentQuestion.Answer consent =
+        consentQuestion.ask(
+            root,
+            player,
+            LocalDate.now(ZoneId.systemDefault()),
+            IS_TERMINAL ? Optional.of(System.in) : Optional.empty(),
+            console);
+    if (consent.outcome() == ConsentQuestion.Outcome.REFUSED) {
+      return Failures.FAILED;
+    }
     CountDownLatch isSaid = new CountDownLatch(1);
     try (Desk desk = desk()) {
       LiveSession session =
@@ -96,6 +108,7 @@ public final class RecordCommand implements Callable<Integer> {
               AnalysisSettings.defaults().withoutCurves(),
               new BallVoice(new BallAnswer(player, teaching), lines -> lines.forEach(desk::say)),
               console);
+      consent.note(root, player);
       Thread atEnd = new Thread(() -> endFromOutside(session, isSaid), "end of recording");
       Runtime.getRuntime().addShutdownHook(atEnd);
       LiveTyping typing = new LiveTyping(session, units.size(), desk, isEnded::countDown);
