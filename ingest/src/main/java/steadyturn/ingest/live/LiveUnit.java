@@ -7,6 +7,7 @@ import steadyturn.ingest.sample.UnitFacts;
 import steadyturn.ingest.sensor.AdapterFeed;
 import steadyturn.ingest.sensor.KnownUnit;
 import steadyturn.ingest.sensor.SensorAdapter;
+import steadyturn.ingest.serial.HostTime;
 import steadyturn.ingest.serial.PortListener;
 
 /**
@@ -90,6 +91,11 @@ public final class LiveUnit implements PortListener {
   }
 
   @Override
+  public synchronized void tuned(int baud) {
+    link.tune(baud);
+  }
+
+  @Override
   public synchronized void opened() {
     isOpen = true;
     portTrouble = "";
@@ -99,6 +105,11 @@ public final class LiveUnit implements PortListener {
     intake.isWaiting = place.mayConfigure();
     openedS = 0;
     heardAtOpening = heard();
+    try {
+      adapter.opened();
+    } catch (RuntimeException | Error e) { // as when it reads
+      failed(e, HostTime.steadyS());
+    }
   }
 
   /** A unit is set up once it speaks, or stays silent: at every opening anew. */
@@ -116,6 +127,7 @@ public final class LiveUnit implements PortListener {
         failed(e, nowS);
       }
     }
+    tellFailures();
     byte[] due = link.due(nowS);
     boolean isSet = link.isIdleSince(nowS - SETTLE_S) || nowS - openedS > LONGEST_SETTING_S;
     intake.isWaiting &= !(isConfigured && isSet);
@@ -132,7 +144,7 @@ public final class LiveUnit implements PortListener {
     unplugged += isOpen ? 1 : 0;
     isOpen = false;
     portTrouble = why;
-    feed.forgetRest();
+    feed.dropRest();
     intake.cut();
   }
 
@@ -157,6 +169,7 @@ public final class LiveUnit implements PortListener {
     } catch (RuntimeException | Error e) { // whatever a unit's reader does, the others go on
       failed(e, atSteadyS);
     }
+    tellFailures();
     lastHeardS = heard() > heardBefore ? atSteadyS : lastHeardS;
     intake.blockEnds();
     if (atSteadyS - rateFromS >= 1) {
@@ -164,6 +177,11 @@ public final class LiveUnit implements PortListener {
       rateFromS = atSteadyS;
       rateFromSamples = intake.samples;
     }
+  }
+
+  private void tellFailures() {
+    link.newFailures()
+        .forEach(why -> recorder.tell(who() + " is not set up as wished: it " + why));
   }
 
   /** Samples of all units of the port: whether what comes makes sense. */
@@ -223,8 +241,8 @@ public final class LiveUnit implements PortListener {
     boolean hasSamples = intake.samples > 0;
     return new LiveState(
         intake.point(),
-        intake.hello.isPresent() || !intake.known().equals(KnownUnit.NOTHING),
-        intake.known().serialNumber(),
+        !intake.stated.now().equals(KnownUnit.NOTHING),
+        intake.stated.now().serialNumber(),
         isOpen && !isGivenUp,
         trouble(),
         intake.samples,

@@ -35,8 +35,7 @@ final class UnitIntake implements SampleSink {
   final DeviceClock clock = new DeviceClock();
   final double[] accelMps2 = new double[3];
   final double[] gyroRadPerS = new double[3];
-  Optional<UnitHello> hello = Optional.empty();
-  KnownUnit known = KnownUnit.NOTHING;
+  final StatedUnit stated = new StatedUnit();
   String trouble = "";
   boolean isWaiting; // to be set up: what it sends until then has another rate, or no time
   long heard;
@@ -77,30 +76,33 @@ final class UnitIntake implements SampleSink {
 
   @Override
   public void hello(UnitHello said) {
-    if (hello.filter(said::equals).isPresent()) {
-      return;
+    if (stated.isNews(said)) {
+      knowMore();
     }
-    hello = Optional.of(said);
-    knowMore();
   }
 
   @Override
   public void known(KnownUnit told) {
-    if (!told.equals(known)) {
-      known = told;
+    if (stated.isNews(told)) {
       knowMore();
     }
   }
 
   private void knowMore() {
-    if (isTheUnitOfTheTable()) {
-      track.ifPresent(t -> t.setFacts(facts(t.point())));
+    if (isTheUnitOfTheTable() && track.isPresent()) {
+      stated.holdForTable();
+      BodyPoint at = track.get().point();
+      track.get().setFacts(facts(at));
+      if (stated.isMoreThanTable()) {
+        String now = at.trackedPoint() + " runs at " + stated.now().setting();
+        recorder.tell(now + " now; its files keep " + stated.ofTable().setting() + ", said first");
+      }
     }
   }
 
   /** A table is of one unit at one point; what another one sends has no place in it. */
   private boolean isTheUnitOfTheTable() {
-    String says = known().serialNumber();
+    String says = stated.now().serialNumber();
     if (!serialNumber.isEmpty() && !says.isEmpty() && !says.equals(serialNumber)) {
       trouble =
           "is unit " + says + " now, not " + serialNumber + ": left out; end and record again";
@@ -113,6 +115,12 @@ final class UnitIntake implements SampleSink {
       return false;
     }
     serialNumber = says.isEmpty() ? serialNumber : says;
+    if (!isWaiting && stated.isLessThanTable()) {
+      trouble =
+          ("runs at " + stated.now().setting() + " now, not at " + stated.ofTable().setting())
+              + ": left out; set it up again (--configure), or end and record again";
+      return false;
+    }
     return true;
   }
 
@@ -144,6 +152,7 @@ final class UnitIntake implements SampleSink {
       return;
     }
     if (track.isEmpty()) {
+      stated.holdForTable();
       track = recorder.unit(facts(at.get()), startedAt());
     }
     if (track.isEmpty()) {
@@ -238,15 +247,10 @@ final class UnitIntake implements SampleSink {
   private void betterRate(LiveTrack kept) {
     if (clockless.rateHz().isPresent()) {
       kept.setFacts(facts(kept.point()));
-    } else if (known().rateHz().isEmpty()) {
+    } else if (stated.ofTable().rateHz().isEmpty()) {
       double measuredHz = Math.rint(steps / Math.max(stepsS, LEAST_STEPS_S));
-      kept.setFacts(known().facts(kept.point(), Math.max(1, measuredHz)));
+      kept.setFacts(stated.ofTable().facts(kept.point(), Math.max(1, measuredHz)));
     }
-  }
-
-  /** What it said, and what is known besides. */
-  KnownUnit known() {
-    return hello.map(UnitHello::known).orElse(KnownUnit.NOTHING).or(known);
   }
 
   /** The facts of its table; empty before its first sample. */
@@ -260,11 +264,11 @@ final class UnitIntake implements SampleSink {
   }
 
   Optional<BodyPoint> point() {
-    return given.or(() -> hello.flatMap(h -> BodyPoint.ofTrackedPoint(h.name())));
+    return given.or(() -> stated.hello().flatMap(h -> BodyPoint.ofTrackedPoint(h.name())));
   }
 
   private UnitFacts facts(BodyPoint at) {
-    UnitFacts said = known().facts(at, UNKNOWN_RATE_HZ);
+    UnitFacts said = stated.ofTable().facts(at, UNKNOWN_RATE_HZ);
     return clockless.rateHz().map(said::withNominalRateHz).orElse(said);
   }
 

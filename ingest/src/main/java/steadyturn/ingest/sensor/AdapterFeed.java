@@ -55,8 +55,14 @@ public final class AdapterFeed {
 
   /** Forgets the unfinished rest, as when a port was closed; returns how many bytes that were. */
   public int forgetRest() {
-    int rest = buffer.position();
+    int rest = dropRest();
     skip(rest);
+    return rest;
+  }
+
+  /** The same where nothing is wrong with it: a file ended, or a cable came out. Tells no one. */
+  public int dropRest() {
+    int rest = buffer.position();
     buffer.clear();
     return rest;
   }

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.ServiceLoader;
 import java.util.Set;
 import java.util.function.Supplier;
@@ -32,7 +33,14 @@ public final class AdapterPlugins {
 
   private static volatile List<Supplier<SensorAdapter>> loaded = List.of();
 
+  private static volatile Optional<Path> loadedFrom = Optional.empty();
+
   private AdapterPlugins() {}
+
+  /** The folder that was looked in last; empty before. */
+  public static Optional<Path> loadedFrom() {
+    return loadedFrom;
+  }
 
   /** New instances of the adapters of all jars that were loaded last. */
   static Stream<SensorAdapter> adapters() {
@@ -44,6 +52,7 @@ public final class AdapterPlugins {
     List<Supplier<SensorAdapter>> good = new ArrayList<>();
     List<PassedOver> passedOver = new ArrayList<>();
     loaded = List.of();
+    loadedFrom = Optional.of(folder);
     Set<String> names = new HashSet<>();
     SensorAdapters.all().forEach(adapter -> names.add(adapter.name()));
     for (Path jar : jars(folder)) {

@@ -1,9 +1,12 @@
 package steadyturn.ingest.sensor;
 
+import static java.util.Locale.ROOT;
+
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import steadyturn.ingest.recording.table.RecordingException;
 import steadyturn.ingest.sample.BodyPoint;
@@ -15,8 +18,10 @@ import steadyturn.ingest.sample.UnitStream;
  * @param unit what came, on the unit's own clock
  * @param skippedBytes that made no sense
  * @param lostSamples that the unit's counter missed
+ * @param unfinishedBytes at its end, of a frame that does not end in it or has nothing behind it
  */
-public record CapturedBytes(UnitStream unit, long skippedBytes, long lostSamples) {
+public record CapturedBytes(
+    UnitStream unit, long skippedBytes, long lostSamples, int unfinishedBytes) {
 
   /** A clock that goes back by more than this began anew, s. */
   private static final double SMALL_STEP_BACK_S = 0.5;
@@ -34,11 +39,12 @@ public record CapturedBytes(UnitStream unit, long skippedBytes, long lostSamples
     Gathered asked = number == 0 ? all : new Gathered();
     all.number = number;
     all.asked = asked;
+    int unfinished;
     try {
       byte[] bytes = Files.readAllBytes(file);
       AdapterFeed feed = new AdapterFeed(adapter, all);
       feed.feed(bytes, bytes.length);
-      feed.forgetRest();
+      unfinished = feed.dropRest();
     } catch (IOException e) {
       throw RecordingException.io(file, e);
     }
@@ -46,7 +52,7 @@ public record CapturedBytes(UnitStream unit, long skippedBytes, long lostSamples
       throw RecordingException.of(
           file, adapter.name() + " finds " + asked.size + " samples in it. Is it of another unit?");
     }
-    return new CapturedBytes(asked.stream(file, point, rateHz), all.skipped, asked.lost);
+    return new CapturedBytes(asked.stream(file, point, rateHz), all.skipped, asked.lost, unfinished);
   }
 
   /** Keeps all that one unit said. */
@@ -60,6 +66,8 @@ public record CapturedBytes(UnitStream unit, long skippedBytes, long lostSamples
     private long skipped;
     private long lost;
     private KnownUnit known = KnownUnit.NOTHING;
+    private Optional<KnownUnit> less = Optional.empty();
+    private int lessFrom;
 
     @Override
     public SampleSink unit(int which) {
@@ -68,7 +76,12 @@ public record CapturedBytes(UnitStream unit, long skippedBytes, long lostSamples
 
     @Override
     public void hello(UnitHello hello) {
-      known = hello.known().or(known);
+      if (size > 0 && less.isEmpty() && hello.known().isLessThan(known)) {
+        less = Optional.of(hello.known());
+        lessFrom = size;
+      } else if (less.isEmpty()) {
+        known = hello.known().or(known);
+      }
     }
 
     @Override
@@ -104,6 +117,17 @@ public record CapturedBytes(UnitStream unit, long skippedBytes, long lostSamples
     }
 
     UnitStream stream(Path file, BodyPoint point, OptionalDouble rateHz) {
+      less.ifPresent(
+          now -> {
+            throw RecordingException.of(
+                file,
+                String.format(
+                    ROOT,
+                    "the unit says %s after %d samples at %s. Cut the file there, import two.",
+                    now.setting(),
+                    lessFrom,
+                    known.setting()));
+          });
       double[][] columns = new double[COLUMNS][size];
       int n = 0;
       for (int i = 0; i < size; i++) {

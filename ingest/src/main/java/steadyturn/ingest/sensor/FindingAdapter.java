@@ -38,6 +38,7 @@ public final class FindingAdapter implements SensorAdapter {
 
   private void prepare(SensorAdapter adapter) {
     adapter.choose(wishes);
+    adapter.opened();
     link.ifPresent(adapter::configure);
     adapter.arrived(arrivedS);
   }
@@ -71,6 +72,11 @@ public final class FindingAdapter implements SensorAdapter {
   @Override
   public void choose(UnitOptions options) {
     wishes = options;
+  }
+
+  @Override
+  public void opened() {
+    found.ifPresent(SensorAdapter::opened);
   }
 
   @Override

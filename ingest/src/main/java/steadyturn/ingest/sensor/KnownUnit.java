@@ -1,6 +1,10 @@
 package steadyturn.ingest.sensor;
 
+import static java.util.Locale.ROOT;
+
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.StandardGravity;
 import steadyturn.ingest.sample.UnitFacts;
@@ -22,6 +26,9 @@ public record KnownUnit(
   /** Nothing is known. */
   public static final KnownUnit NOTHING =
       new KnownUnit("", OptionalDouble.empty(), Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
+
+  /** Rates and ranges less far apart are the same, said otherwise: our choice. */
+  private static final double SAME = 0.95;
 
   public KnownUnit {
     if (!(accelFullScaleMps2 > 0) || !(gyroFullScaleRadPerS > 0) || !(rateHz.orElse(1) > 0)) {
@@ -55,6 +62,30 @@ public record KnownUnit(
         rateHz.isPresent() ? rateHz : other.rateHz,
         Double.isFinite(accelFullScaleMps2) ? accelFullScaleMps2 : other.accelFullScaleMps2,
         Double.isFinite(gyroFullScaleRadPerS) ? gyroFullScaleRadPerS : other.gyroFullScaleRadPerS);
+  }
+
+  /** Whether its rate or a range is less than another's, where both are known. */
+  public boolean isLessThan(KnownUnit other) {
+    return rateHz.orElse(Double.POSITIVE_INFINITY) < SAME * other.rateHz.orElse(0)
+        || isLess(accelFullScaleMps2, other.accelFullScaleMps2)
+        || isLess(gyroFullScaleRadPerS, other.gyroFullScaleRadPerS);
+  }
+
+  private static boolean isLess(double range, double other) {
+    return Double.isFinite(other) && range < SAME * other;
+  }
+
+  /** Its rate and ranges as people say them, as far as they are known. */
+  public String setting() {
+    String rate = rateHz.isPresent() ? number(rateHz.getAsDouble(), "Hz") : "";
+    String accel = number(accelFullScaleMps2 / StandardGravity.MPS2, "g");
+    String gyro = number(Math.toDegrees(gyroFullScaleRadPerS), "deg/s");
+    return Stream.of(rate, accel, gyro).filter(s -> !s.isEmpty()).collect(Collectors.joining(", "));
+  }
+
+  private static String number(double value, String unit) {
+    String text = String.format(ROOT, "%.1f", value).replace(".0", "");
+    return Double.isFinite(value) ? text + " " + unit : "";
   }
 
   /** The facts of the unit worn at a point, with a rate for the case that it is not known. */

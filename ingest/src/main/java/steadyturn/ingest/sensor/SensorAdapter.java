@@ -54,9 +54,18 @@ public interface SensorAdapter {
   default void choose(UnitOptions options) {}
 
   /**
+   * The port was opened, for the first time or again, or is heard at another baud rate: between
+   * this and what was read before, the unit may have lost its power. Forget what a power loss
+   * undoes, such as ranges and rate that it told, and the count of its clock. Called before
+   * anything is read and before {@link #configure}, whether that follows or not; never for a file.
+   */
+  default void opened() {}
+
+  /**
    * The port was opened, for the first time or again, and the unit may be set up as wished: rate,
-   * ranges, what it sends. Called only where a person allowed it. The link may be kept for answers
-   * to what the unit then says.
+   * ranges, what it sends. Called only where a person allowed it, once the unit speaks or was
+   * silent for a second; its samples count from a tenth of a second after the last pause on. The
+   * link may be kept for answers to what the unit then says, until the next opening.
    */
   default void configure(UnitLink link) {}
 }

@@ -1,5 +1,6 @@
 package steadyturn.ingest.sensor;
 
+import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -84,7 +85,11 @@ public final class UnitOptions {
       // told below
     }
     throw new IllegalArgumentException(
-        key + " is a number from " + least + " to " + most + ", not " + word);
+        key + " is a number from " + plain(least) + " to " + plain(most) + ", not " + word);
+  }
+
+  private static String plain(double number) {
+    return new BigDecimal(Double.toString(number)).stripTrailingZeros().toPlainString();
   }
 
   /** Whether a word was given. */

@@ -14,6 +14,9 @@ public interface PortListener {
    */
   void bytes(byte[] block, int count, double steadyS, double wallS);
 
+  /** The baud rate at which is read from now on; told before {@link #opened}. */
+  default void tuned(int baud) {}
+
   /** The port was opened, for the first time or again, or is heard at another baud rate now. */
   default void opened() {}
 

@@ -2,6 +2,7 @@ package steadyturn.ingest.serial;
 
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -131,7 +132,7 @@ public final class SerialPortSource implements AutoCloseable {
     }
     try {
       discardOld(port);
-      listener.opened();
+      opened();
       return readAll(port);
     } finally {
       port.closePort();
@@ -148,6 +149,22 @@ public final class SerialPortSource implements AutoCloseable {
       int count = port.readBytes(block, block.length);
       pause(GATHER_MS);
       waiting = count <= 0 ? 0 : port.bytesAvailable();
+    }
+  }
+
+  /** A pseudo-terminal takes any baud rate and keeps none. */
+  private void opened() {
+    if (!isPseudo()) {
+      listener.tuned(baud());
+    }
+    listener.opened();
+  }
+
+  private boolean isPseudo() {
+    try {
+      return !IS_WINDOWS && Path.of(path).toRealPath().startsWith("/dev/pts");
+    } catch (IOException e) {
+      return false;
     }
   }
 
@@ -175,7 +192,7 @@ public final class SerialPortSource implements AutoCloseable {
         tunedTo++;
         tunedS = nowS;
         port.setBaudRate(baud());
-        listener.opened();
+        opened();
       }
     }
     return "was closed";

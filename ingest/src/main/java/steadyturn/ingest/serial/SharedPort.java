@@ -20,6 +20,11 @@ public record SharedPort(List<PortListener> listeners) implements PortListener {
   }
 
   @Override
+  public void tuned(int baud) {
+    listeners.forEach(listener -> listener.tuned(baud));
+  }
+
+  @Override
   public void opened() {
     listeners.forEach(PortListener::opened);
   }

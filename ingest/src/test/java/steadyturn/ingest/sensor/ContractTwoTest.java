@@ -45,7 +45,7 @@ class ContractTwoTest {
     assertThatThrownBy(() -> options.oneOf("rate", 200, 100))
         .hasMessage("rate is one of 200, 100, not 99");
     assertThatThrownBy(() -> options.number("gain", 1, 0, 2.5))
-        .hasMessage("gain is a number from 0.0 to 2.5, not 2.6");
+        .hasMessage("gain is a number from 0 to 2.5, not 2.6");
     assertThatThrownBy(() -> options.requireAllAsked("tiny"))
         .hasMessage("tiny does not know colour; it knows gain, rate");
     for (String broken : new String[] {"rate", "=5", "rate="}) {

@@ -155,6 +155,9 @@ public final class ImportCommand implements Callable<Integer> {
         console.warn(
             Words.say("import.captured", table, captured.skippedBytes(), captured.lostSamples()));
       }
+      if (captured.unfinishedBytes() > 0) {
+        console.warn(Words.say("import.unfinished", table, captured.unfinishedBytes()));
+      }
       units.add(List.of(captured.unit()));
     }
     return units;

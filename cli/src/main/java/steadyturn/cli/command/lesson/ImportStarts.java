@@ -141,10 +141,10 @@ final class ImportStarts {
     best.table.forEach(u -> known.add(u.shifted(best.start.byS())));
     console.warn(
         Words.say(
-            "import.start.tied",
+            best.start.byS() < 0 ? "import.start.tied.earlier" : "import.start.tied.later",
             point(best.table),
             best.start.other().trackedPoint(),
-            1000 * best.start.byS(),
+            1000 * Math.abs(best.start.byS()),
             1000 * best.start.sdS()));
   }
 

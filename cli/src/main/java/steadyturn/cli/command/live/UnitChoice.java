@@ -1,5 +1,6 @@
 package steadyturn.cli.command.live;
 
+import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -10,7 +11,9 @@ import java.util.stream.Collectors;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 import steadyturn.cli.terminal.Console;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sensor.AdapterPlugins;
 import steadyturn.ingest.sensor.FindingAdapter;
 import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.sensor.SensorAdapters;
@@ -122,7 +125,11 @@ public record UnitChoice(
         .orElseThrow(
             () ->
                 new TypeConversionException(
-                    "there is no adapter \"" + name + "\"; there are " + adapters()));
+                    Words.say(
+                        "plugins.no-adapter",
+                        name,
+                        adapters(),
+                        AdapterPlugins.loadedFrom().map(Path::toString).orElse("-"))));
   }
 
   private static String adapters() {

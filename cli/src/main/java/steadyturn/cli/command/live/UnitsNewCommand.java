@@ -59,7 +59,11 @@ final class UnitsNewCommand implements Callable<Integer> {
       Files.writeString(path, filled(file.getValue()));
       console.out().println(path);
     }
-    console.out().println(Words.say("units.new.next", repository, project));
+    boolean isPublished = Files.isDirectory(repository.resolve("steadyturn").resolve("ingest"));
+    if (!isPublished) {
+      console.out().println(Words.say("units.new.publish", repository));
+    }
+    console.out().println(Words.say("units.new.next", project));
     return Failures.DONE;
   }
 
