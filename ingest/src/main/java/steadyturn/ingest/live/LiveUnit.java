@@ -180,8 +180,7 @@ public final class LiveUnit implements PortListener {
   }
 
   private void tellFailures() {
-    link.newFailures()
-        .forEach(why -> recorder.tell(who() + " is not set up as wished: it " + why));
+    link.newFailures().forEach(why -> recorder.tell(who() + " is not set up as wished: it " + why));
   }
 
   /** Samples of all units of the port: whether what comes makes sense. */

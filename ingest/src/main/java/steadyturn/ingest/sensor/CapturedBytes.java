@@ -52,7 +52,8 @@ public record CapturedBytes(
       throw RecordingException.of(
           file, adapter.name() + " finds " + asked.size + " samples in it. Is it of another unit?");
     }
-    return new CapturedBytes(asked.stream(file, point, rateHz), all.skipped, asked.lost, unfinished);
+    return new CapturedBytes(
+        asked.stream(file, point, rateHz), all.skipped, asked.lost, unfinished);
   }
 
   /** Keeps all that one unit said. */

@@ -25,7 +25,8 @@ class CapturedBytesTest {
     CapturedBytes read = read(Arrays.copyOf(whole, whole.length - 3));
     assertThat(read.skippedBytes()).isZero();
     assertThat(read.unfinishedBytes())
-        .isEqualTo(new BinaryFrameEncoder(16, 2000).sample(9, 0, new double[3], new double[3]).length - 3);
+        .isEqualTo(
+            new BinaryFrameEncoder(16, 2000).sample(9, 0, new double[3], new double[3]).length - 3);
     assertThat(read.unit().size()).isEqualTo(9);
   }
 
@@ -50,8 +51,8 @@ class CapturedBytesTest {
   private static byte[] sent(int from, int degPerS) {
     BinaryFrameEncoder unit = new BinaryFrameEncoder(16, degPerS);
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    bytes.writeBytes(unit.hello(
-        new UnitHello("pelvis", "A", 200, 16 * 9.80665, Math.toRadians(degPerS))));
+    bytes.writeBytes(
+        unit.hello(new UnitHello("pelvis", "A", 200, 16 * 9.80665, Math.toRadians(degPerS))));
     for (int i = from; i < from + 10; i++) {
       bytes.writeBytes(unit.sample(i, 5000L * i, new double[] {0, 0, 9.8}, new double[3]));
     }

@@ -46,6 +46,7 @@ final class PortWatch implements PortListener {
   @Override
   public synchronized void opened() {
     feed.forgetRest();
+    adapter.opened();
     heardAtOpening = heard();
   }
 
