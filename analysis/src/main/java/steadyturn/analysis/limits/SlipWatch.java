@@ -1,6 +1,7 @@
 package steadyturn.analysis.limits;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
@@ -12,11 +13,11 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.reason.Reason;
-import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Recording;
@@ -47,6 +48,9 @@ public final class SlipWatch {
   private final Map<BodyPoint, NavigableMap<Double, Vector3>> ups = new EnumMap<>(BodyPoint.class);
   private final NavigableSet<Double> stepsS = new TreeSet<>();
 
+  /** What moved, as far as was seen: asked for at every swing, so looked for once. */
+  private List<Slip> slips = List.of();
+
   /**
    * A unit moved between two swings.
    *
@@ -74,6 +78,7 @@ public final class SlipWatch {
         StrokeSeen.of(unit, stroke).ifPresent(its -> add(unit.point(), stroke.takeawayS(), its));
       }
     }
+    slips = found();
   }
 
   private void add(BodyPoint point, double atS, StrokeSeen seen) {
@@ -84,17 +89,21 @@ public final class SlipWatch {
 
   /** What moved, the earliest of each unit and wearing. */
   public List<Slip> slips() {
+    return slips;
+  }
+
+  private List<Slip> found() {
     List<Slip> out = new ArrayList<>();
     for (BodyPoint point : ups.keySet()) {
       wearings(point).forEach(wearing -> slip(point, wearing).ifPresent(out::add));
     }
-    return out;
+    return List.copyOf(out);
   }
 
   /** The units that had moved by a swing and were not set up by wear steps since. */
   public Set<BodyPoint> movedBy(double atS) {
     Set<BodyPoint> out = new HashSet<>();
-    for (Slip slip : slips()) {
+    for (Slip slip : slips) {
       boolean isSetAnew = stepsS.stream().anyMatch(s -> s > slip.lastBeforeS && s < atS);
       if (slip.firstAfterS <= atS + SAME_S && !isSetAnew) {
         out.add(slip.point);
@@ -118,24 +127,21 @@ public final class SlipWatch {
   }
 
   private Optional<Slip> slip(BodyPoint point, List<Double> wearing) {
+    double[] angles = angles(point, wearing);
+    List<double[]> others = beside(point).stream().map(o -> angles(o, wearing)).toList();
     return IntStream.range(1, wearing.size())
-        .mapToObj(k -> slip(point, wearing.subList(0, k), wearing.subList(k, wearing.size())))
-        .flatMap(Optional::stream)
+        .filter(k -> others.stream().allMatch(o -> angles[k] - o[k] > ALONE_RAD))
+        .filter(k -> isSlip(point, wearing, k, angles[k]))
+        .mapToObj(k -> new Slip(point, wearing.get(k - 1), wearing.get(k), angles[k]))
         .findFirst();
   }
 
-  private Optional<Slip> slip(BodyPoint point, List<Double> before, List<Double> after) {
-    double angle = between(point, before, after);
-    int fewer = Math.min(before.size(), after.size());
-    boolean isFar = angle > LEAST_RAD * (fewer == 1 ? OF_ONE : 1);
-    boolean isSteady = Math.max(spread(point, before), spread(point, after)) < angle / 2;
-    boolean isAlone =
-        beside(point).stream().allMatch(o -> angle - between(o, before, after) > ALONE_RAD);
-    double lastBeforeS = before.get(before.size() - 1);
-    double firstAfterS = after.get(0);
-    return isFar && isSteady && isAlone
-        ? Optional.of(new Slip(point, lastBeforeS, firstAfterS, angle))
-        : Optional.empty();
+  /** Whether the unit sat elsewhere after the first {@code k} swings, by such an angle, rad. */
+  private boolean isSlip(BodyPoint point, List<Double> wearing, int k, double angle) {
+    int fewer = Math.min(k, wearing.size() - k);
+    return angle > LEAST_RAD * (fewer == 1 ? OF_ONE : 1)
+        && spread(point, wearing.subList(0, k)) < angle / 2
+        && spread(point, wearing.subList(k, wearing.size())) < angle / 2;
   }
 
   private static List<BodyPoint> beside(BodyPoint point) {
@@ -146,26 +152,43 @@ public final class SlipWatch {
     };
   }
 
-  /** Angle between the middle directions of two groups, rad; 0 where one was not seen. */
-  private double between(BodyPoint point, List<Double> before, List<Double> after) {
-    Optional<Vector3> was = middle(point, before);
-    Optional<Vector3> is = middle(point, after);
-    return was.isPresent() && is.isPresent() ? angle(was.get(), is.get()) : 0;
+  /**
+   * Angles between the middle directions of the first k swings and of the others, rad; 0 where one
+   * was not seen. Each half grows swing by swing, so that a day of swings takes no day.
+   */
+  private double[] angles(BodyPoint point, List<Double> wearing) {
+    List<Double> backwards = new ArrayList<>(wearing);
+    Collections.reverse(backwards);
+    List<Optional<Vector3>> before = middles(point, wearing);
+    List<Optional<Vector3>> after = middles(point, backwards);
+    double[] out = new double[wearing.size()];
+    for (int k = 1; k < out.length; k++) {
+      Optional<Vector3> was = before.get(k - 1);
+      Optional<Vector3> is = after.get(out.length - k - 1);
+      out[k] = was.isPresent() && is.isPresent() ? angle(was.get(), is.get()) : 0;
+    }
+    return out;
+  }
+
+  /** The middle direction of the first swing, of the first two and so on. */
+  private List<Optional<Vector3>> middles(BodyPoint point, List<Double> group) {
+    List<RunningMedian> axes = Stream.generate(RunningMedian::new).limit(3).toList();
+    List<Optional<Vector3>> out = new ArrayList<>();
+    for (double atS : group) {
+      Optional<Vector3> up = Optional.ofNullable(of(point).get(atS));
+      up.ifPresent(v -> IntStream.range(0, 3).forEach(axis -> axes.get(axis).add(v.get(axis))));
+      out.add(
+          axes.get(0).isEmpty()
+              ? Optional.empty()
+              : Optional.of(Vector3.each(axis -> axes.get(axis).value()).unit()));
+    }
+    return out;
   }
 
   private double spread(BodyPoint point, List<Double> group) {
-    Vector3 middle = middle(point, group).orElse(Vector3.Z);
+    List<Optional<Vector3>> middles = middles(point, group);
+    Vector3 middle = middles.get(middles.size() - 1).orElse(Vector3.Z);
     return seen(point, group).stream().mapToDouble(up -> angle(up, middle)).max().orElse(0);
-  }
-
-  private Optional<Vector3> middle(BodyPoint point, List<Double> group) {
-    List<Vector3> all = seen(point, group);
-    return all.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            Vector3.each(
-                    axis -> Averages.median(all.stream().mapToDouble(v -> v.get(axis)).toArray()))
-                .unit());
   }
 
   private List<Vector3> seen(BodyPoint point, List<Double> group) {

@@ -36,10 +36,14 @@ class PelvisGapTest {
   private static final Map<Long, SyntheticLesson> MADE = new TreeMap<>();
   private static final Map<Long, List<SwingResult>> TWINS = new TreeMap<>();
 
-  private static SyntheticLesson lesson(long seed, int hits) {
+  private static SyntheticLesson made(long seed, int hits) {
     LessonSpec spec =
         LessonSpec.standard().withHits(hits).withPractices(0).withWaggles(0).withWalking(false);
-    return LessonSimulator.simulate(spec.withLossPct(0), seed);
+    return MADE.computeIfAbsent(seed, each -> LessonSimulator.simulate(spec.withLossPct(0), each));
+  }
+
+  private static List<SwingResult> twin(long seed, SyntheticLesson lesson) {
+    return TWINS.computeIfAbsent(seed, each -> analyze(lesson.recording()));
   }
 
   private static List<SwingResult> analyze(Recording recording) {
@@ -102,11 +106,11 @@ class PelvisGapTest {
     SplittableRandom random = new SplittableRandom(5);
     Moves moves = new Moves();
     for (long seed = 1; seed <= 3; seed++) {
-      SyntheticLesson lesson = MADE.computeIfAbsent(seed, each -> lesson(each, 3));
+      SyntheticLesson lesson = made(seed, 3);
       SwingTruth swing = lesson.truth().swings().get(1);
       double takeawayS = swing.eventS(SwingEvent.TAKEAWAY).orElseThrow();
       double impactS = swing.eventS(SwingEvent.IMPACT).orElseThrow();
-      List<SwingResult> twin = TWINS.computeIfAbsent(seed, each -> analyze(lesson.recording()));
+      List<SwingResult> twin = twin(seed, lesson);
       for (int i = 0; i < 4; i++) {
         double atS = takeawayS - 0.3 + random.nextDouble() * (impactS - takeawayS + 0.5);
         moves.add(
@@ -133,8 +137,8 @@ class PelvisGapTest {
     // around the third swing. Expect: five swings each time; those whose stretch from 3 s before
     // the takeaway to 4 s after impact the gap does not touch keep every value.
     // Within half a half-width: the unit's own errors are learnt from fewer swings.
-    SyntheticLesson lesson = lesson(4, 5);
-    List<SwingResult> twin = analyze(lesson.recording());
+    SyntheticLesson lesson = made(4, 5);
+    List<SwingResult> twin = twin(4, lesson);
     double thirdS = lesson.truth().swings().get(2).eventS(SwingEvent.IMPACT).orElseThrow();
     for (double fromS = thirdS - 8; fromS < thirdS + 1; fromS += 1.3) {
       List<SwingResult> found = analyze(cut(lesson, kind, fromS, fromS + 8));

@@ -2,7 +2,9 @@ package steadyturn.analysis.limits;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -116,6 +118,20 @@ class SlipWatchTest {
     pelvis(0, 18);
     see(1, unit(BodyPoint.PELVIS, 1, 18));
     assertThat(watch.slips()).as("one address on either side").isEmpty();
+  }
+
+  @Test
+  void aLongLessonIsAskedAtEverySwingInNoTime() {
+    // Given: 400 swings that stand alike, seen and asked one by one. Expect: no slip, within 15 s
+    // (half a second where nothing else runs); all pairs of groups at every question took minutes.
+    assertTimeoutPreemptively(
+        Duration.ofSeconds(15),
+        () -> {
+          for (int k = 0; k < 400; k++) {
+            see(k, unit(BodyPoint.PELVIS, k, k % 7 - 3));
+            assertThat(watch.movedBy(APART_S * k + 1)).isEmpty();
+          }
+        });
   }
 
   @ParameterizedTest

@@ -58,7 +58,9 @@ record AdvicePart(Pen pen, Advice advice, Html html) {
       String how = advice.open().isEmpty() ? "" : ".so-far";
       html.element("p", text("page.keep" + how), "class", "big");
       html.list(good(), "class", "good");
-      html.part(advice.open().isEmpty() ? new Html() : open());
+      if (!advice.open().isEmpty()) {
+        html.element("h3", text("page.open")).part(open());
+      }
       html.element("p", text("page.keep.more" + how));
     } else {
       nothingSure();
