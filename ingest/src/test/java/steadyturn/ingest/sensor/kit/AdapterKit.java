@@ -23,7 +23,10 @@ public abstract class AdapterKit {
   /** What the unit really sent. */
   protected abstract GoldenRecording golden();
 
-  /** How well each frame is checked; an adapter of two framings has two kits. */
+  /**
+   * How well each frame is checked: what the adapter says of itself. An adapter of two framings has
+   * two kits, and each says here what its own framing is worth.
+   */
   protected FrameCheck check() {
     return adapter().check();
   }
@@ -36,7 +39,11 @@ public abstract class AdapterKit {
 
   private void prove(Promise promise) {
     Optional<String> why = promise.notProvable(this::adapter, golden(), check());
-    why.ifPresent(Assumptions::abort);
-    promise.check(this::adapter, golden(), check());
+    why.ifPresent(reason -> Assumptions.abort(promise.words() + ": " + reason));
+    try {
+      promise.check(this::adapter, golden(), check());
+    } catch (AssertionError e) { // some runners show no display name, so the promise says its own
+      throw new AssertionError(promise.words() + ": " + e.getMessage(), e);
+    }
   }
 }

@@ -17,6 +17,9 @@ import steadyturn.ingest.sample.Offered;
  * @param isPosed whether these four are what they say; else they are one and the same capture,
  *     which proves nothing of axes and signs
  * @param samplesAFrame how many samples one frame carries
+ * @param helloEveryS a unit that tells its ranges by a message of its own, and whose samples are
+ *     left out before the first of them, sends it every so many seconds; 0 where samples are
+ *     believed from the first
  */
 @SuppressWarnings("ArrayRecordComponent") // bytes of a file, read only
 @Offered
@@ -27,7 +30,20 @@ public record GoldenRecording(
     byte[] left,
     byte[] tumble,
     boolean isPosed,
-    int samplesAFrame) {
+    int samplesAFrame,
+    double helloEveryS) {
+
+  /** Captures of a unit whose samples are believed from the first. */
+  public GoldenRecording(
+      double rateHz,
+      byte[] zUp,
+      byte[] xUp,
+      byte[] left,
+      byte[] tumble,
+      boolean isPosed,
+      int samplesAFrame) {
+    this(rateHz, zUp, xUp, left, tumble, isPosed, samplesAFrame, 0);
+  }
 
   /** Four posed recordings of a unit that sends its samples one by one. */
   public GoldenRecording(double rateHz, byte[] zUp, byte[] xUp, byte[] left, byte[] tumble) {
@@ -37,6 +53,21 @@ public record GoldenRecording(
   /** One capture of a unit in whatever movement. */
   public static GoldenRecording ofCapture(double rateHz, byte[] bytes, int samplesAFrame) {
     return new GoldenRecording(rateHz, bytes, bytes, bytes, bytes, false, samplesAFrame);
+  }
+
+  /**
+   * The same of a unit that tells its ranges by a message of its own: its samples are believed from
+   * the first hello on, so that who joins midway lacks those before the next.
+   *
+   * @param everyS how often that message comes, s
+   */
+  public GoldenRecording believedFromHello(double everyS) {
+    return new GoldenRecording(rateHz, zUp, xUp, left, tumble, isPosed, samplesAFrame, everyS);
+  }
+
+  /** So many samples may pass before the next hello. */
+  int samplesUntilHello() {
+    return (int) Math.ceil(helloEveryS * rateHz);
   }
 
   /** Reads z-up.bin, x-up.bin, left.bin and tumble.bin from a folder beside the test class. */

@@ -3,6 +3,7 @@ package steadyturn.ingest.sensor.kit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.function.Supplier;
 import steadyturn.ingest.sensor.AdapterFeed;
 import steadyturn.ingest.sensor.KeptSamples;
 import steadyturn.ingest.sensor.SensorAdapter;
@@ -45,6 +46,21 @@ final class Heard {
       from = to;
     }
     return new Heard(kept);
+  }
+
+  /** Bytes a sample takes, counted from the first that comes: before it some are not believed. */
+  static int bytesASample(Supplier<SensorAdapter> adapters, byte[] bytes) {
+    int tooFew = 0;
+    int enough = bytes.length;
+    while (enough - tooFew > 1) {
+      int n = (tooFew + enough) / 2;
+      boolean isMute = inOneBlock(adapters.get(), Arrays.copyOf(bytes, n)).samples.isEmpty();
+      tooFew = isMute ? n : tooFew;
+      enough = isMute ? enough : n;
+    }
+    int first = inOneBlock(adapters.get(), Arrays.copyOf(bytes, enough)).samples.size();
+    int others = inOneBlock(adapters.get(), bytes).samples.size() - first;
+    return (bytes.length - enough) / Math.max(1, others);
   }
 
   /** The same with times by the rate where the unit has no clock. */

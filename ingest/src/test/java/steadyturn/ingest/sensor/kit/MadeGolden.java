@@ -17,15 +17,31 @@ public final class MadeGolden {
   private static final double G = 9.80665;
 
   private final UnitEncoder encoder;
+  private final double helloEveryS;
   private final Random random = new Random(20260402);
 
-  private MadeGolden(UnitEncoder encoder) {
+  private MadeGolden(UnitEncoder encoder, double helloEveryS) {
     this.encoder = encoder;
+    this.helloEveryS = helloEveryS;
   }
 
-  /** The four situations in the protocol of the encoder. */
+  /**
+   * The four situations in the protocol of the encoder, which is asked for a hello once, at the
+   * start of each (pelvis, number G-1, 200 Hz, 16 g, 2000 deg/s), then for every sample.
+   */
   public static GoldenRecording of(UnitEncoder encoder) {
-    MadeGolden made = new MadeGolden(encoder);
+    return made(new MadeGolden(encoder, Double.POSITIVE_INFINITY));
+  }
+
+  /**
+   * The same of a unit whose samples are believed only after a hello: it is asked for one every so
+   * many seconds.
+   */
+  public static GoldenRecording of(UnitEncoder encoder, double helloEveryS) {
+    return made(new MadeGolden(encoder, helloEveryS)).believedFromHello(helloEveryS);
+  }
+
+  private static GoldenRecording made(MadeGolden made) {
     return new GoldenRecording(
         RATE_HZ,
         made.bytes(2, new double[] {0, 0, 1}, (t, rate) -> {}),
@@ -55,13 +71,17 @@ public final class MadeGolden {
 
   private byte[] bytes(double lengthS, double[] up, Movement movement) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    out.writeBytes(
-        encoder.hello(new UnitHello("pelvis", "G-1", RATE_HZ, 16 * G, Math.toRadians(2000))));
+    UnitHello hello = new UnitHello("pelvis", "G-1", RATE_HZ, 16 * G, Math.toRadians(2000));
+    double nextHelloS = 0;
     double[] u = up.clone();
     double[] rate = new double[3];
     double[] accel = new double[3];
     double[] gyro = new double[3];
     for (int k = 0; k < lengthS * RATE_HZ; k++) {
+      if (k / RATE_HZ >= nextHelloS) {
+        out.writeBytes(encoder.hello(hello));
+        nextHelloS += helloEveryS;
+      }
       movement.at(k / RATE_HZ, rate);
       turn(u, rate, 1 / RATE_HZ);
       for (int axis = 0; axis < 3; axis++) {
