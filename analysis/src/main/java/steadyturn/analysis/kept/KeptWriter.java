@@ -26,6 +26,7 @@ import steadyturn.ingest.sample.Player;
  * Writes a lesson as bytes: words once each, between zeros, so that a search finds a name among
  * them; then reasons once each; then the rest, which points to them by number.
  */
+@SuppressWarnings("EnumOrdinal") // only the same build reads them: its sum is among the claims
 final class KeptWriter {
 
   /** What writes one thing. */

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Set;
 import steadyturn.cli.terminal.Console;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.disk.WholeFile;
 
 /**
@@ -32,7 +33,7 @@ public final class Pages {
     boolean isAnother = Files.exists(file) && !Files.readString(file).equals(text);
     WholeFile.write(file, text);
     if (isAnother) {
-      console.warn(file + " was there already; the new page has taken its place");
+      console.warn(Words.say("pages.replaced", file));
     }
     return file;
   }

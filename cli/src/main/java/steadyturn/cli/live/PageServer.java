@@ -17,6 +17,7 @@ import java.util.Set;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
+import steadyturn.cli.words.Words;
 
 /**
  * Serves the page of a lesson with the server of the Java machine. Every change is a POST of the
@@ -136,7 +137,7 @@ public final class PageServer implements AutoCloseable {
       String method = ask.getRequestMethod();
       String path = ask.getRequestURI().getPath();
       if (!guard.isOurs(ask.getRequestHeaders())) {
-        refuse(ask, 403, "not for this page");
+        refuse(ask, 403, Words.say("server.foreign"));
       } else if (method.equals("GET")) {
         get(ask, path);
       } else if (method.equals("POST")) {
@@ -172,7 +173,7 @@ public final class PageServer implements AutoCloseable {
     if (pairing.isPresent() && (path.equals("/") || open.contains(name))) {
       send(ask, own(path.equals("/") ? "pair.html" : name), PAGE_POLICY);
     } else {
-      refuse(ask, 403, "open the address that the program printed");
+      refuse(ask, 403, Words.say("server.unknown"));
     }
   }
 
@@ -192,7 +193,7 @@ public final class PageServer implements AutoCloseable {
   private void send(HttpExchange ask, Optional<PageFiles.PageFile> found, String policy)
       throws IOException {
     if (found.isEmpty()) {
-      refuse(ask, 404, "no such page");
+      refuse(ask, 404, Words.say("server.none"));
       return;
     }
     ask.getResponseHeaders().set("Content-Type", found.get().type());
@@ -202,7 +203,7 @@ public final class PageServer implements AutoCloseable {
 
   private void events(HttpExchange ask) throws IOException {
     if (streams.isFull()) {
-      refuse(ask, 503, "too many pages are open");
+      refuse(ask, 503, Words.say("server.full"));
       return;
     }
     ask.getResponseHeaders().set("Content-Type", "text/event-stream; charset=utf-8");
@@ -213,18 +214,18 @@ public final class PageServer implements AutoCloseable {
 
   private void post(HttpExchange ask, String path) throws IOException {
     if (!guard.namesItsOrigin(ask.getRequestHeaders())) {
-      refuse(ask, 403, "not for this page");
+      refuse(ask, 403, Words.say("server.foreign"));
       return;
     }
     boolean isKnown = guard.isKnown(ask.getRequestHeaders());
     boolean pairs = path.equals("/pair") && pairing.isPresent();
     if (!isKnown && !pairs) {
-      refuse(ask, 403, "open the address that the program printed");
+      refuse(ask, 403, Words.say("server.unknown"));
       return;
     }
     Optional<JsonNode> body = body(ask);
     if (body.isEmpty()) {
-      refuse(ask, 413, "too long, or no JSON");
+      refuse(ask, 413, Words.say("server.unread"));
     } else if (path.equals("/pair") && pairing.isPresent()) {
       pair(ask, pairing.get(), body.get().path("code").asText());
     } else if (path.startsWith("/do/") && isKnown) {
@@ -237,7 +238,7 @@ public final class PageServer implements AutoCloseable {
       ask.getResponseHeaders().set("Content-Type", "application/json");
       answer(ask, why.isPresent() ? 409 : 200, said);
     } else {
-      refuse(ask, 404, "no such page");
+      refuse(ask, 404, Words.say("server.none"));
     }
   }
 

@@ -20,6 +20,7 @@ import steadyturn.cli.lesson.MappedUnits;
 import steadyturn.cli.output.table.CalibrationReport;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.Words;
 import steadyturn.fusion.calibrate.CalibrationEffect;
 import steadyturn.fusion.calibrate.CalibrationException;
 import steadyturn.fusion.calibrate.CalibrationStore;
@@ -163,6 +164,6 @@ public final class CalibrateCommand implements Callable<Integer> {
     CalibrationEffect.of(found, named).ifPresent(report::effect);
     console
         .out()
-        .println("  kept in " + store.save(found) + (isAgain ? ", as today's latest" : ""));
+        .println(Words.say(isAgain ? "calibrate.kept.again" : "calibrate.kept", store.save(found)));
   }
 }

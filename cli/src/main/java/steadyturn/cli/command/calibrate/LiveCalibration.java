@@ -7,13 +7,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import steadyturn.cli.command.live.PortOptions;
 import steadyturn.cli.command.live.UnitChoice;
 import steadyturn.cli.terminal.Console;
+import steadyturn.cli.words.Words;
 import steadyturn.fusion.calibrate.CalibrationException;
 import steadyturn.fusion.calibrate.GuidedStep;
 import steadyturn.ingest.recording.dataset.SessionRun;
@@ -93,7 +93,10 @@ final class LiveCalibration {
       Optional<String> trouble = table.trouble();
       if (trouble.isPresent() == wasWell) {
         wasWell = trouble.isEmpty();
-        console.warn(trouble.map(t -> t + "; plug it in again").orElse("it is there again"));
+        console.warn(
+            trouble
+                .map(t -> Words.say("calibrate.trouble", t))
+                .orElseGet(() -> Words.say("calibrate.again")));
         step.beginAnew(table.nowS() + 1e-6);
       }
       UnitStream recent = table.since(step.neededFromS());
@@ -109,11 +112,9 @@ final class LiveCalibration {
   }
 
   private String gaveUp(GuidedStep step, Optional<String> trouble) {
-    return String.format(
-        Locale.ROOT,
-        "gave up after %.0f s in which nothing new came%s; missing: %s. Nothing was kept but the"
-            + " recording",
-        patienceS,
+    return Words.say(
+        "calibrate.gave-up",
+        Math.round(patienceS),
         trouble.map(t -> " (" + t + ")").orElse(""),
         step.missing());
   }
@@ -127,7 +128,7 @@ final class LiveCalibration {
     if (goOn) {
       return;
     }
-    say(console, "Press Enter when you are ready.");
+    say(console, Words.say("calibrate.enter"));
     if (keyboard.readLine() == null) {
       throw new CalibrationException("standard input ended; --go-on needs none");
     }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import steadyturn.cli.command.live.PortOptions;
 import steadyturn.cli.command.live.UnitChoice;
+import steadyturn.cli.words.Words;
 import steadyturn.fusion.calibrate.CalibrationException;
 import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.live.LiveRecorder;
@@ -69,7 +70,7 @@ final class LiveTable implements AutoCloseable {
       state = table.unit.state();
     }
     if (state.samples() == 0) {
-      String why = state.trouble().isEmpty() ? "sends no samples" : state.trouble();
+      String why = state.trouble().isEmpty() ? Words.say("calibrate.silent") : state.trouble();
       table.close();
       throw new CalibrationException(
           choice.path() + " " + why + "; plug the unit in, switch it on and begin again");
@@ -109,7 +110,7 @@ final class LiveTable implements AutoCloseable {
   /** Why no samples come now; empty while all is well. */
   Optional<String> trouble() {
     LiveState state = unit.state();
-    String why = state.trouble().isEmpty() ? "sends no samples" : state.trouble();
+    String why = state.trouble().isEmpty() ? Words.say("calibrate.silent") : state.trouble();
     boolean isWell = state.isThere() && state.trouble().isEmpty() && recorder.stopped().isEmpty();
     return isWell ? Optional.empty() : Optional.of(path + " " + recorder.stopped().orElse(why));
   }

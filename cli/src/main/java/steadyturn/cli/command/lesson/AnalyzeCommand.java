@@ -28,6 +28,7 @@ import steadyturn.cli.output.tsv.TsvReport;
 import steadyturn.cli.page.Sheet;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.dataset.Session;
 
 /** Measures every swing of the recordings under the given paths. */
@@ -72,7 +73,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
     }
     if (out.isPresent()) {
       Path folder = Derivatives.write(results, out.get());
-      console.err().println("Results written to " + folder);
+      console.err().println(Words.say("analyze.written", folder));
     }
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }

@@ -97,8 +97,9 @@ public final class CompareCommand implements Callable<Integer> {
     }
     if (groups.size() < 2) {
       console.warn(
-          "found %s. Note the clubs in the events file, or compare by lesson.",
-          groups.isEmpty() ? "no full swings" : "one group only, " + groups.keySet());
+          groups.isEmpty()
+              ? Words.say("compare.none")
+              : Words.say("compare.one-group", groups.keySet()));
       return Failures.FAILED;
     }
     List<SwingGroup> swings = new ArrayList<>();
@@ -178,7 +179,7 @@ public final class CompareCommand implements Callable<Integer> {
   }
 
   private int nothingToCompare() {
-    console.warn("no swing has a value to compare; ./steadyturn analyze tells why");
+    console.warn(Words.say("compare.no-value"));
     return Failures.FAILED;
   }
 

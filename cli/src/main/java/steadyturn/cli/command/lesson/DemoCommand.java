@@ -20,6 +20,7 @@ import steadyturn.cli.output.tsv.Derivatives;
 import steadyturn.cli.page.reader.Audience;
 import steadyturn.cli.terminal.Console;
 import steadyturn.cli.terminal.Failures;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.disk.WholeFile;
 
 /** The first run: the bundled lesson, analysed before the eyes of a newcomer. */
@@ -56,8 +57,8 @@ public final class DemoCommand implements Callable<Integer> {
     console.out().println("Written: " + shown(home, table));
     console.out().println("         " + shown(home, Derivatives.write(results, folder)));
     pages.forEach(page -> console.out().println("         " + shown(home, page)));
-    console.out().println("Next:    ./steadyturn analyze sample-recordings --each");
-    console.out().println("         docs/first-lesson.md: your own first lesson in ten minutes");
+    console.out().println(Words.say("demo.next"));
+    console.out().println(Words.say("demo.then"));
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 

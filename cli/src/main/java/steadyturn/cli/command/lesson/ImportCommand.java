@@ -104,12 +104,12 @@ public final class ImportCommand implements Callable<Integer> {
         RecordingWriter.into(out, "Imported recordings").writeNext(recording, lesson, begins);
     for (UnitStream unit : recording.units()) {
       if (unit.size() == 0) {
-        console.warn(unit.point().trackedPoint() + " has no samples and was left out");
+        console.warn(Words.say("import.empty", unit.point().trackedPoint()));
       } else {
         console.out().println(label.id() + ": " + words(unit));
       }
     }
-    console.out().println("Next: ./steadyturn check " + out);
+    console.out().println(Words.say("record.next", out));
     return Failures.DONE;
   }
 

@@ -14,6 +14,7 @@ import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.terminal.Console;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.reason.Reason;
 
 /** The options that choose what a player's swings are held against. */
@@ -49,7 +50,7 @@ final class ModelChoice {
     Optional<Chosen> chosen =
         modelSwing.filter(BEST::equals).isPresent() ? best(teaching, all) : asked(all);
     if (chosen.isEmpty()) {
-      console.warn("no such swing in the model lesson " + model.get());
+      console.warn(Words.say("model.none", model.get()));
     }
     return chosen;
   }

@@ -72,9 +72,9 @@ public final class ProgressCommand implements Callable<Integer> {
         PlayerProgress.of(read.stream().map(r -> step(r, teaching, chosen)).toList());
     if (progress.steps().isEmpty()) {
       console.warn(
-          "no full swing of player \"%s\"%s in %s; ./steadyturn analyze on that folder shows what"
-              + " is there",
-          label, chosen.isEmpty() ? "" : " with " + chosen, archive.toAbsolutePath());
+          chosen.isEmpty()
+              ? Words.say("progress.none", label, archive.toAbsolutePath())
+              : Words.say("progress.none.club", label, archive.toAbsolutePath(), chosen));
       return Failures.FAILED;
     }
     Player who = read.get(read.size() - 1).runs().player();

@@ -101,9 +101,7 @@ public final class ReportCommand implements Callable<Integer> {
     runs.note(against.notice());
     Sheet sheet = Sheet.of(label(lesson), runs, teaching, page.club(), against.swings());
     if (!page.club().isEmpty() && sheet.swings().isEmpty()) {
-      console.warn(
-          "%s: no full swing with %s; there are %s",
-          lesson.id(), page.club(), sheet.clubsLeftOut());
+      console.warn(Words.say("report.no-club", lesson.id(), page.club(), sheet.clubsLeftOut()));
       lessons.notWell();
       return;
     }

@@ -56,7 +56,7 @@ public final class MarkCommand implements Callable<Integer> {
       throw console.wrongUsage(root + " is no folder");
     }
     if (!ArchiveLock.isRecordedInto(root)) {
-      console.warn("nothing records into " + root + " now, so nobody would take the mark");
+      console.warn(Words.say("mark.nobody", root));
       return Failures.FAILED;
     }
     LocalDateTime at = LocalDateTime.now(ZoneId.systemDefault()).minusNanos(Math.round(agoS * 1e9));

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.sensor.AdapterFeed;
 import steadyturn.ingest.sensor.FindingAdapter;
 import steadyturn.ingest.serial.PortListener;
@@ -18,7 +19,7 @@ final class PortWatch implements PortListener {
   private final UnitWatch single = new UnitWatch(this::numbered);
   private final Map<Integer, UnitWatch> numbered = new TreeMap<>();
   private final AdapterFeed feed = new AdapterFeed(adapter, single);
-  private String trouble = "nothing heard yet";
+  private String trouble = Words.say("port.silent");
   private long heardAtOpening;
 
   PortWatch(String path, String says) {
@@ -60,7 +61,7 @@ final class PortWatch implements PortListener {
     single.at(steadyS);
     numbered.values().forEach(unit -> unit.at(steadyS));
     feed.feed(block, count, steadyS);
-    trouble = heard() == 0 ? "bytes come, but no adapter understands them (yet)" : "";
+    trouble = heard() == 0 ? Words.say("port.unread") : "";
   }
 
   @Override

@@ -109,7 +109,7 @@ public final class RecordCommand implements Callable<Integer> {
               new BallVoice(new BallAnswer(player, teaching), lines -> lines.forEach(desk::say)),
               console);
       consent.note(root, player);
-      Thread atEnd = new Thread(() -> endFromOutside(session, isSaid), "end of recording");
+      Thread atEnd = new Thread(() -> endFromOutside(session, isSaid), "end-of-recording");
       Runtime.getRuntime().addShutdownHook(atEnd);
       LiveTyping typing = new LiveTyping(session, units.size(), desk, isEnded::countDown);
       try {

@@ -47,7 +47,7 @@ public final class UnitsCommand implements Callable<Integer> {
     SensorAdapters.all().forEach(a -> console.out().println("  " + words(a)));
     Map<String, String> ports = ports();
     if (ports.isEmpty()) {
-      console.out().println("no serial port is there; plug a unit in, or name a port by its path");
+      console.out().println(Words.say("units.no-port"));
       return Failures.DONE;
     }
     List<PortWatch> watches = new ArrayList<>();

@@ -107,7 +107,7 @@ public final class LessonCommand implements Callable<Integer> {
 
   private int run(LessonRoom room) throws IOException {
     CountDownLatch isSaid = new CountDownLatch(1);
-    Thread atEnd = new Thread(() -> endFromOutside(isSaid), "end of lesson");
+    Thread atEnd = new Thread(() -> endFromOutside(isSaid), "end-of-lesson");
     Runtime.getRuntime().addShutdownHook(atEnd);
     try (PageServer server = new PageServer(room, port, listens ? addresses() : Set.of())) {
       room.tellsTo(server::tell);
