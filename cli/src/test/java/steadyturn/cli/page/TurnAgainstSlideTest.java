@@ -163,14 +163,17 @@ class TurnAgainstSlideTest {
   @EnumSource(Handedness.class)
   void theAimIsTheFieldOfTheTeachersLimits(Handedness handed) {
     // Given: the shipped limits: slide -40 to 20 mm, turn -40 to -62 deg, which is below the axis'
-    // end at -60. Expect: a field between them, cut off at the bottom of the chart.
+    // end at -60. Expect: a field between them, cut off at the bottom of the chart; its name beside
+    // it, 6 px from the end away from the target, where neither the downswing nor "top" is.
     Picture picture = drawn(lesson(handed));
     double left = Math.min(x(handed, -40), x(handed, 20));
     assertThat(Picture.box(picture.the("rect")))
         .containsExactly(
             new double[] {left, y(-40), 60 * 204.0 / 60, y(-60) - y(-40)}, within(Picture.PX));
     assertThat(Picture.place(picture.words("aim for the top")))
-        .containsExactly(new double[] {x(handed, -10), y(-60) - 6}, within(Picture.PX));
+        .containsExactly(
+            new double[] {x(handed, -40) + (handed == Handedness.RIGHT ? 6 : -6), y(-60) - 6},
+            within(Picture.PX));
   }
 
   @Test
