@@ -6,7 +6,11 @@ import steadyturn.ingest.sample.Offered;
 @Offered
 public interface SampleSink {
 
-  /** The unit tells what it is; comes at its start and may come again at any time. */
+  /**
+   * The unit tells what it is; comes at its start and may come again at any time. What a recording
+   * was begun with holds for its files: where a later hello tells a lower rate or narrower ranges,
+   * samples are left out, and the person is told, until one tells the first again.
+   */
   void hello(UnitHello hello);
 
   /**

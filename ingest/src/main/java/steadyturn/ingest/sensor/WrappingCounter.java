@@ -4,7 +4,8 @@ import steadyturn.ingest.sample.Offered;
 
 /**
  * Follows a counter that starts again at zero when its bits are used up: microseconds in 32 bits
- * after 71.6 minutes, a sample number in 16 bits after some minutes. Every step is taken forwards.
+ * after 71.6 minutes, a sample number in 16 bits after some minutes. Every step is taken forwards:
+ * for a unit whose counter begins anew after a power loss, make a new one when its port was opened.
  */
 @Offered
 public final class WrappingCounter {

@@ -101,7 +101,7 @@ class KeptResultsTest {
     Path out = Files.createTempDirectory(folder, "out");
     List<String> words = new ArrayList<>(List.of(command.split(" ")));
     words.addAll(List.of(root.toString(), "--format", form, "--out", out.toString()));
-    if (form.equals("table") || (form.equals("json") && !command.startsWith("report"))) {
+    if (form.equals("table") || (!command.startsWith("report") && form.equals("json"))) {
       return CommandLineRun.of(words.toArray(String[]::new)).out();
     }
     Path page = Path.of(CommandLineRun.of(words.toArray(String[]::new)).out().strip());
