@@ -199,7 +199,7 @@ class WritersTest {
               + program().replace(" -cp ", " -Dsteadyturn.typed=true -cp ")
               + String.join(
                   "' '", "record", archive.toString(), "pelvis=" + port, "--player", "mika")
-              + "' --handed right --lesson 01 2>/dev/null; echo $? >'"
+              + "' --handed right --lesson 01 --agreed 2>/dev/null; echo $? >'"
               + code
               + "'";
       ProcessBuilder terminal = new ProcessBuilder("script", "-qec", record, "/dev/null");

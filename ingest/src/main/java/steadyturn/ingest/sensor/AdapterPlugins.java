@@ -78,12 +78,12 @@ public final class AdapterPlugins {
   private static List<Supplier<SensorAdapter>> ofJar(Path jar, Set<String> names)
       throws IOException {
     URL[] urls = {jar.toUri().toURL()};
-    ClassLoader loader = new URLClassLoader(urls, SensorAdapter.class.getClassLoader());
+    URLClassLoader loader = new URLClassLoader(urls, SensorAdapter.class.getClassLoader());
     List<ServiceLoader.Provider<SensorAdapter>> providers =
         ServiceLoader.load(SensorAdapter.class, loader).stream()
             .filter(provider -> provider.type().getClassLoader() == loader)
             .toList();
-    if (providers.isEmpty() && loader.getResource(DATABASE) != null) {
+    if (providers.isEmpty() && loader.findResource(DATABASE) != null) {
       return List.of();
     }
     if (providers.isEmpty()) {
