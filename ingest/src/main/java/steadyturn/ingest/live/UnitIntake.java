@@ -76,14 +76,14 @@ final class UnitIntake implements SampleSink {
 
   @Override
   public void hello(UnitHello said) {
-    if (stated.isNews(said)) {
+    if (stated.isNews(said, isWaiting)) {
       knowMore();
     }
   }
 
   @Override
   public void known(KnownUnit told) {
-    if (stated.isNews(told)) {
+    if (stated.isNews(told, isWaiting)) {
       knowMore();
     }
   }

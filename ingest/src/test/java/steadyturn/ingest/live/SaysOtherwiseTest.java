@@ -81,6 +81,28 @@ class SaysOtherwiseTest {
   }
 
   @Test
+  void whatAUnitSaysBeforeItIsSetUpIsNotHeldForItsTable() {
+    // Given: the hello of the factory while the unit waits to be set up, samples from then on, the
+    // hello of the new setting ten samples later; the cable out, the same again. Expect: the table
+    // is of the new setting, no sample of after the set-up is left out, nothing is told.
+    LiveUnit unit = unit(true);
+    for (int plugged = 1; plugged <= 2; plugged++) {
+      unit.opened();
+      say(unit, 1, 1);
+      for (int k = 0; k < 20; k++) {
+        unit.toSend(nowS += 0.1);
+      }
+      say(unit, SAMPLE, 9);
+      say(unit, 0, 10);
+      assertFirstSetting(unit);
+      assertThat(unit.state().trouble()).isEmpty();
+      assertThat(unit.state().samples()).isEqualTo(plugged * 20L);
+      unit.gone("unplugged");
+    }
+    assertThat(recorder.news()).noneMatch(line -> line.contains("runs at"));
+  }
+
+  @Test
   void anAdapterHearsOfEachOpeningBeforeItSetsTheUnitUp() {
     LiveUnit plain = unit(false);
     plain.opened();
