@@ -245,11 +245,8 @@ final class UnitIntake implements SampleSink {
 
   /** A unit that does not tell its rate, or has no clock, shows it by running. */
   private void betterRate(LiveTrack kept) {
-    if (clockless.rateHz().isPresent()) {
+    if (clockless.rateHz().isPresent() || stated.ofTable().rateHz().isEmpty()) {
       kept.setFacts(facts(kept.point()));
-    } else if (stated.ofTable().rateHz().isEmpty()) {
-      double measuredHz = Math.rint(steps / Math.max(stepsS, LEAST_STEPS_S));
-      kept.setFacts(stated.ofTable().facts(kept.point(), Math.max(1, measuredHz)));
     }
   }
 
@@ -268,7 +265,8 @@ final class UnitIntake implements SampleSink {
   }
 
   private UnitFacts facts(BodyPoint at) {
-    UnitFacts said = stated.ofTable().facts(at, UNKNOWN_RATE_HZ);
+    double measuredHz = Math.max(1, Math.rint(steps / Math.max(stepsS, LEAST_STEPS_S)));
+    UnitFacts said = stated.ofTable().facts(at, steps > 0 ? measuredHz : UNKNOWN_RATE_HZ);
     return clockless.rateHz().map(said::withNominalRateHz).orElse(said);
   }
 

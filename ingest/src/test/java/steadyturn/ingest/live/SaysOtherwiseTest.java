@@ -17,6 +17,7 @@ import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sensor.KnownUnit;
 import steadyturn.ingest.sensor.SampleSink;
 import steadyturn.ingest.sensor.SensorAdapter;
 import steadyturn.ingest.sensor.UnitHello;
@@ -31,6 +32,7 @@ class SaysOtherwiseTest {
   private static final List<UnitHello> SETTINGS =
       List.of(hello(250, 16, 2000), hello(25, 4, 500), hello(250, 16, 2000), hello(500, 16, 2000));
   private static final byte SAMPLE = 9;
+  private static final byte RANGES = 8;
 
   @TempDir Path folder;
   private LiveRecorder recorder;
@@ -100,6 +102,22 @@ class SaysOtherwiseTest {
       unit.gone("unplugged");
     }
     assertThat(recorder.news()).noneMatch(line -> line.contains("runs at"));
+  }
+
+  @Test
+  void theRateThatAUnitShowsByRunningStaysWhenItComesBack() {
+    // Given: a unit that tells its ranges and never its rate, at 250 Hz; set up, cable out, set up
+    // again. Expect: 250 Hz shown by its samples before and after, as its tables say nothing else.
+    LiveUnit unit = unit(true);
+    for (int plugged = 1; plugged <= 2; plugged++) {
+      unit.opened();
+      for (int k = 0; k < 20; k++) {
+        unit.toSend(nowS += 0.1);
+      }
+      say(unit, RANGES, plugged == 1 ? 3000 : 1);
+      assertFirstSetting(unit);
+      unit.gone("unplugged");
+    }
   }
 
   @Test
@@ -186,6 +204,8 @@ class SaysOtherwiseTest {
         int what = bytes.get();
         if (what == SAMPLE) {
           sink.sample(nowS, 0, 0, 9.8, 0, 0, 0);
+        } else if (what == RANGES) {
+          sink.known(KnownUnit.ofRanges(16, 2000));
         } else {
           sink.hello(SETTINGS.get(what));
         }
