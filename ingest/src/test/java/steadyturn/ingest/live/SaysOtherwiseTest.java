@@ -111,10 +111,11 @@ class SaysOtherwiseTest {
     LiveUnit unit = unit(true);
     for (int plugged = 1; plugged <= 2; plugged++) {
       unit.opened();
+      say(unit, RANGES, 1);
       for (int k = 0; k < 20; k++) {
         unit.toSend(nowS += 0.1);
       }
-      say(unit, RANGES, plugged == 1 ? 3000 : 1);
+      say(unit, RANGES, plugged == 1 ? 2000 : 1);
       assertFirstSetting(unit);
       unit.gone("unplugged");
     }
