@@ -258,7 +258,7 @@ class PartsTest {
         .doesNotContain("Other drills");
     Advice nothing = advice(3, Optional.empty(), List.of(), List.of());
     assertThat(text(DrillPart.toDo(advised(nothing).pen())))
-        .endsWith("None for now: nothing stands out beyond doubt.");
+        .endsWith("None for now.");
     assertThat(text(DrillPart.toDo(advised(nothing).forPlayer().pen()))).isEmpty();
   }
 
