@@ -257,8 +257,7 @@ class PartsTest {
         .contains("turning at the end of the backswing: 60 % or more. Do it 8 times.")
         .doesNotContain("Other drills");
     Advice nothing = advice(3, Optional.empty(), List.of(), List.of());
-    assertThat(text(DrillPart.toDo(advised(nothing).pen())))
-        .endsWith("None for now.");
+    assertThat(text(DrillPart.toDo(advised(nothing).pen()))).endsWith("None for now.");
     assertThat(text(DrillPart.toDo(advised(nothing).forPlayer().pen()))).isEmpty();
   }
 
