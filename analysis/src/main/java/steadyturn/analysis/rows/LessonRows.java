@@ -32,6 +32,7 @@ public final class LessonRows {
 
   private final String archive;
   private final AnalysisSettings settings;
+  private final String settingsText;
   private final RowSink sink;
 
   /**
@@ -42,6 +43,7 @@ public final class LessonRows {
   public LessonRows(String archive, AnalysisSettings settings, RowSink sink) {
     this.archive = archive;
     this.settings = settings;
+    settingsText = settings.withoutCurves().toString();
     this.sink = sink;
   }
 
@@ -68,7 +70,7 @@ public final class LessonRows {
     Arrays.fill(cells, "");
     cells[0] = archive;
     System.arraycopy(
-        new Object[] {failure, ProgramVersion.current(), settingsText()},
+        new Object[] {failure, ProgramVersion.current(), settingsText},
         0,
         cells,
         cells.length - 3,
@@ -92,7 +94,7 @@ public final class LessonRows {
         result.map(LessonRows::notices).orElse(""),
         failure,
         ProgramVersion.current(),
-        settingsText());
+        settingsText);
   }
 
   private static String notices(LessonResult result) {
@@ -128,7 +130,7 @@ public final class LessonRows {
             value.why().code().word(),
             args(value.why()),
             ProgramVersion.current(),
-            settingsText());
+            settingsText);
       }
       for (EventTime event : swing.events()) {
         sink.row(
@@ -170,10 +172,6 @@ public final class LessonRows {
     Arrays.fill(row, "");
     System.arraycopy(new Object[] {archive, run, swing, timeS}, 0, row, 0, 4);
     return row;
-  }
-
-  private String settingsText() {
-    return settings.withoutCurves().toString();
   }
 
   private static String start(SessionRun run) {
