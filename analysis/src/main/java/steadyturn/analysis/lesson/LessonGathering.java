@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import steadyturn.analysis.limits.TrunkClock;
 import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.LostReason;
@@ -113,10 +114,10 @@ final class LessonGathering {
    * @param goesOn whether an earlier stretch of it was read
    */
   private int read(Recording raw, boolean goesOn) {
-    AlignedRecording aligned = CommonClock.align(raw);
-    RestBiases biases = RestBiases.of(aligned.recording());
-    LessonMarks marks = marks(aligned.recording(), goesOn, biases);
-    Recording recording = aligned.recording().with(marks.all());
+    AlignedRecording asTied = CommonClock.align(raw);
+    RestBiases biases = RestBiases.of(asTied.recording());
+    LessonMarks marks = marks(asTied.recording(), goesOn, biases);
+    Recording recording = asTied.recording().with(marks.all());
     WristWearing before = new WristWearing(wrist);
     wrist.read(recording, biases);
     List<Swing> all = finder.find(recording, wrist.steps().alignment(), biases, faults);
@@ -126,6 +127,7 @@ final class LessonGathering {
       return read(Refusals.kept(raw, asTheySay), goesOn);
     }
     refusals.slipped(recording, all);
+    AlignedRecording aligned = TrunkClock.judged(asTied, all, biases, faults);
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();
     club = marks.clubAfter(all);

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.ResourceBundle;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -85,6 +86,24 @@ final class CommandsTest {
             .map(ArgSpec::paramLabel)
             .collect(Collectors.toSet());
     assertThat(without).isSubsetOf("LABEL", "TYPE", "UNIT");
+  }
+
+  @ParameterizedTest
+  @MethodSource("names")
+  void noFlagIsTrueByItselfForThenItsNameWouldTurnItOff(String command) {
+    // Given: a terminal, where record once took typing for granted by a flag that was true, so that
+    // --typed turned it off (picocli turns a flag round). Expect: every flag begins as false.
+    String terminal = "steadyturn.typed";
+    Optional<String> was = Optional.ofNullable(System.getProperty(terminal));
+    System.setProperty(terminal, "true");
+    try {
+      assertThat(Commands.command(command).orElseThrow().getCommandSpec().options())
+          .filteredOn(o -> o.type() == boolean.class && !o.usageHelp())
+          .allMatch(o -> Boolean.FALSE.equals(o.initialValue()));
+    } finally {
+      was.ifPresentOrElse(
+          w -> System.setProperty(terminal, w), () -> System.clearProperty(terminal));
+    }
   }
 
   /** Such as {@code units new}, which explains itself under its own name. */

@@ -55,6 +55,27 @@ public record AlignedRecording(
         ofA.stream().mapToDouble(l -> l.fit().sdAtS(timeS) * l.fit().sdAtS(timeS)).sum());
   }
 
+  /**
+   * The same with a doubt of how a unit of the trunk lies to those of the arms.
+   *
+   * @param sdS what it adds to the spread of their ties
+   * @param why said of the trunk's unit, or none
+   */
+  public AlignedRecording doubted(BodyPoint trunk, double sdS, Reason why) {
+    List<ClockLink> doubtful =
+        links.stream()
+            .map(l -> l.unit().isTrunk() == l.tiedTo().isTrunk() ? l : l.doubted(sdS))
+            .toList();
+    Map<BodyPoint, List<Reason>> said = new EnumMap<>(BodyPoint.class);
+    said.putAll(reasons);
+    if (!why.isNone()) {
+      List<Reason> more = new ArrayList<>(said.getOrDefault(trunk, List.of()));
+      more.add(why);
+      said.put(trunk, more);
+    }
+    return new AlignedRecording(recording, fits, doubtful, said);
+  }
+
   private List<ClockLink> pathToReference(BodyPoint from, double timeS) {
     List<ClockLink> path = new ArrayList<>();
     BodyPoint at = from;

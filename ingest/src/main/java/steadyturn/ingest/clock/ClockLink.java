@@ -16,4 +16,8 @@ public record ClockLink(BodyPoint unit, BodyPoint tiedTo, ClockFit fit, double f
   ClockLink(BodyPoint unit, BodyPoint tiedTo, ClockFit fit) {
     this(unit, tiedTo, fit, Double.NEGATIVE_INFINITY);
   }
+
+  ClockLink doubted(double sdS) {
+    return new ClockLink(unit, tiedTo, UnitTie.wider(fit, sdS), fromS);
+  }
 }

@@ -14,6 +14,8 @@ public enum ClockReason implements ReasonCode {
   JUMP("other", "atS", "byS", "lostS"),
   /** Blows say one thing, what is known otherwise another. */
   DISAGREE("other", "blowsMs", "pairs", "otherwiseSdMs"),
+  /** Hips and arms move together as no body does, but as they would were the clocks off by this. */
+  BODY("other", "offMs", "count"),
   /** Where two clocks lie is not known well enough. */
   LOOSE("sdMs");
 

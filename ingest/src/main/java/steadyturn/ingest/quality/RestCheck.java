@@ -23,6 +23,9 @@ final class RestCheck {
   /** Mean rate above this is a steady turn, not a bias. */
   private static final double STEADY_TURN_RAD_PER_S = Math.toRadians(20);
 
+  /** A single quiet stretch may be half a sway: so many are asked, where there are (our choice). */
+  private static final int ENOUGH = 5;
+
   private RestCheck() {}
 
   static RestFacts of(UnitStream unit, double rateHz) {
@@ -59,7 +62,7 @@ final class RestCheck {
   private static RestFacts facts(List<Stretch> rests) {
     List<Stretch> quietFirst = new ArrayList<>(rests);
     quietFirst.sort(Comparator.comparingDouble(Stretch::gyroSpreadRadPerS));
-    int quietest = Math.max(1, rests.size() / 10);
+    int quietest = Math.max(Math.min(ENOUGH, rests.size()), rests.size() / 10);
     List<Double> bias = new ArrayList<>();
     for (int axis = 0; axis < 3; axis++) {
       int at = axis;

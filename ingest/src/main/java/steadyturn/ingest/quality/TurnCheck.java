@@ -41,11 +41,8 @@ final class TurnCheck {
     Math.toRadians(1), Math.toDegrees(1), 2 * Math.PI, 1 / (2 * Math.PI)
   };
 
-  /** How well a gyroscope's own scale is known: that of a raw unit, part. */
-  private static final double OWN_SCALE_SD = 0.006;
-
   /** A scale known worse than this says nothing: then what passed for calm leans it. */
-  private static final double SCALE_KNOWN = 0.015;
+  private static final double SCALE_KNOWN = 0.025;
 
   /** No calibration is so much off, in all units alike or in one of them (our choice). */
   private static final double OF_ALL = 0.03;
@@ -88,7 +85,7 @@ final class TurnCheck {
     TurnScale common = common(all);
     long known = all.stream().filter(s -> Double.isFinite(s.sd())).count();
     double apart = all.stream().mapToDouble(s -> square(s, common)).sum();
-    if (isOff(new TurnScale(own.off(), Math.hypot(own.sd(), OWN_SCALE_SD)), OF_ONE)) {
+    if (isOff(own, OF_ONE)) {
       return List.of(ofScale(1 + own.off()));
     }
     return known > 1 && apart < MOST_APART && isOff(common, OF_ALL)
@@ -97,7 +94,7 @@ final class TurnCheck {
   }
 
   private static double square(TurnScale scale, TurnScale common) {
-    double spreads = (scale.off() - common.off()) / Math.hypot(scale.sd(), OWN_SCALE_SD);
+    double spreads = (scale.off() - common.off()) / scale.sd();
     return spreads * spreads;
   }
 
@@ -115,7 +112,7 @@ final class TurnCheck {
     double sum = 0;
     double weights = 0;
     for (TurnScale scale : all) {
-      double weight = 1 / (scale.sd() * scale.sd() + OWN_SCALE_SD * OWN_SCALE_SD);
+      double weight = 1 / (scale.sd() * scale.sd());
       sum += weight * (Double.isFinite(scale.sd()) ? scale.off() : 0);
       weights += weight;
     }

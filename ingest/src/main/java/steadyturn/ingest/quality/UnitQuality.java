@@ -46,7 +46,7 @@ public final class UnitQuality {
       findings.addAll(ofRest(unit, rest));
       GravityTurns turns = turns(unit, rest);
       List<Finding> ofTurns = TurnCheck.of(turns);
-      scale = ofTurns.isEmpty() ? TurnScale.of(turns) : scale;
+      scale = ofTurns.isEmpty() ? TurnScale.of(turns).of(unit.facts()) : scale;
       findings.addAll(ofTurns);
       findings.addAll(FilledCheck.of(unit, timing.rateHz()));
     }

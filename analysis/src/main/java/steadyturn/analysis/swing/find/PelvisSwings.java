@@ -72,6 +72,14 @@ final class PelvisSwings {
     return found;
   }
 
+  /** The swing whose fastest turn forward lies nearest to the blow of another unit's clock. */
+  Optional<FoundSwing> near(double impactS, double reachS) {
+    int sign = recording.player().handed().sign();
+    return PelvisMotion.over(stream, bias, impactS - reachS, impactS + reachS, sign)
+        .map(hips -> hips.timeS()[hips.fastest(impactS - reachS, impactS + reachS)])
+        .flatMap(peakS -> faults.keep(recording.id(), peakS, () -> around(peakS)).flatMap(s -> s));
+  }
+
   private Optional<FoundSwing> around(double peakS) {
     int sign = recording.player().handed().sign();
     return PelvisMotion.over(stream, bias, peakS - 3, peakS + 1, sign)

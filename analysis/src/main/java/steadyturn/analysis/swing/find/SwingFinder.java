@@ -3,6 +3,7 @@ package steadyturn.analysis.swing.find;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.fusion.attitude.RestBiases;
@@ -59,6 +60,22 @@ public final class SwingFinder {
               .numbered(i + 1, notBeforeS, notAfterS, its, noted.club(i), noted.isDrill(i)));
     }
     return List.copyOf(swings);
+  }
+
+  /**
+   * Key positions of one swing as the pelvis unit alone tells them, each with its spread among
+   * bodies; none where it shows no swing.
+   *
+   * @param aroundS near the impact, as another unit tells it
+   * @param reachS how far the two clocks may lie apart
+   */
+  public List<EventTime> byPelvis(
+      Recording recording, double aroundS, double reachS, RestBiases biases, Faults faults) {
+    return recording
+        .unit(BodyPoint.PELVIS)
+        .flatMap(p -> new PelvisSwings(recording, p, biases, faults).near(aroundS, reachS))
+        .map(FoundSwing::events)
+        .orElse(List.of());
   }
 
   /** Marks as they were noted, not as they were laid on their swings. */

@@ -42,7 +42,7 @@ public record MatLesson(double pace, Speech speech) {
 
   private static final double SKEW_PPM = 50;
   private static final double JITTER_S = 0.02;
-  private static final double BEGIN_S = 30;
+  private static final double BEGIN_S = 120;
 
   private record Typed(double atS, String line) {}
 

@@ -39,12 +39,21 @@ final class TwoWaysScan {
         atPorts ? new TwoWays(speech, new MatLesson(1, speech)::record) : new TwoWays(speech);
     Path root = Files.createTempDirectory("two-ways");
     Progress progress = console.progress(lessons);
+    int recorded = 0;
     for (int i = 0; i < lessons; i++) {
-      both.add(seed + i, BALLS, root.resolve("lesson-" + (seed + i)));
+      try {
+        both.add(seed + i, BALLS, root.resolve("lesson-" + (seed + i)));
+        recorded++;
+      } catch (IOException e) { // a machine too busy for one lesson does not take the others
+        console.report(e);
+      }
       progress.step("two ways");
     }
     progress.clear();
-    console.out().printf(ROOT, "%d lessons, %d swings compared%n", lessons, both.swings());
+    console
+        .out()
+        .printf(
+            ROOT, "%d of %d lessons, %d swings compared%n", recorded, lessons, both.swings());
     both.unlike().forEach(line -> console.out().println("unlike: " + line));
     for (TwoWays.Row row : both.rows()) {
       console
@@ -73,7 +82,7 @@ final class TwoWaysScan {
     console.out().flush();
     boolean isNear = both.rows().stream().allMatch(TwoWays.Row::reached);
     boolean isTrue = both.coveredPct() >= LEAST_COVERED_PCT && both.givenPct() >= LEAST_GIVEN_PCT;
-    boolean isWell = both.unlike().isEmpty() && (speech.isSetUp() ? isTrue : isNear);
+    boolean isWell = recorded == lessons && both.unlike().isEmpty() && (speech.isSetUp() ? isTrue : isNear);
     return isWell ? Failures.DONE : Failures.FAILED;
   }
 }

@@ -24,6 +24,7 @@ final class ConsentQuestion {
 
   private static final Set<String> YES = Set.of("yes", "y");
   private static final Set<String> NO = Set.of("no", "n");
+  private static final String PARENT_WORD = "by ";
 
   @Option(names = "--agreed")
   private boolean agreed;
@@ -65,19 +66,35 @@ final class ConsentQuestion {
       console.warn(Words.say("consent.open", player, root));
       return new Answer(Outcome.OPEN, Optional.empty());
     }
-    console.err().println(Words.say("consent.ask", player));
-    console.err().flush();
-    String line = line(typed.get());
-    String word = line.toLowerCase(Locale.ROOT);
-    if (NO.contains(word)) {
-      console.warn(Words.say("consent.refused", player));
-      return new Answer(Outcome.REFUSED, Optional.empty());
+    Words.say("consent.ask", player).lines().forEach(console.err()::println);
+    Optional<Answer> answer = Optional.empty();
+    while (answer.isEmpty()) {
+      console.err().flush();
+      answer = answer(line(typed.get()), root, player, today, console);
     }
+    return answer.get();
+  }
+
+  /** Empty for a word that is no answer: a step, a club, a name without a word of consent. */
+  private static Optional<Answer> answer(
+      String line, Path root, String player, LocalDate today, Console console) {
+    String word = line.toLowerCase(Locale.ROOT);
     if (line.isEmpty()) {
       console.warn(Words.say("consent.open", player, root));
-      return new Answer(Outcome.OPEN, Optional.empty());
+      return Optional.of(new Answer(Outcome.OPEN, Optional.empty()));
     }
-    return noted(today, YES.contains(word) ? "" : line);
+    if (NO.contains(word)) {
+      console.warn(Words.say("consent.refused", player));
+      return Optional.of(new Answer(Outcome.REFUSED, Optional.empty()));
+    }
+    if (YES.contains(word)) {
+      return Optional.of(noted(today, ""));
+    }
+    if (word.startsWith(PARENT_WORD)) {
+      return Optional.of(noted(today, line.substring(PARENT_WORD.length()).strip()));
+    }
+    console.warn(Words.say("consent.again", line));
+    return Optional.empty();
   }
 
   private static Answer noted(LocalDate today, String by) {

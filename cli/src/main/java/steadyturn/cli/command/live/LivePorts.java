@@ -66,10 +66,12 @@ public final class LivePorts implements AutoCloseable {
   List<String> troubles() {
     List<String> news = new ArrayList<>();
     for (int i = 0; i < ports.size(); i++) {
-      String trouble = ports.get(i).unit().state().trouble();
+      LiveState state = ports.get(i).unit().state();
+      String trouble = state.trouble();
       if (!trouble.equals(told.get(i))) {
         told.set(i, trouble);
-        news.add(who(ports.get(i)) + (trouble.isEmpty() ? Words.say("record.there") : trouble));
+        String there = state.unplugged() > 0 ? "record.there.again" : "record.there";
+        news.add(who(ports.get(i)) + (trouble.isEmpty() ? Words.say(there) : trouble));
       }
     }
     return news;

@@ -61,7 +61,9 @@ final class LiveTyping {
   private void read() {
     Optional<String> line = desk.typed();
     while (line.isPresent()) {
-      take(line.get());
+      if (take(line.get()) == TypedLine.Order.QUIT) {
+        return; // no further prompt: the next line is the shell's
+      }
       line = desk.typed();
     }
     stopGuiding();
@@ -90,7 +92,7 @@ final class LiveTyping {
     return step.isEmpty() ? "" : step + "  ";
   }
 
-  private synchronized void take(String line) {
+  private synchronized TypedLine.Order take(String line) {
     TypedLine typed = TypedLine.of(line);
     double nowS = now.getAsDouble();
     switch (typed.order()) {
@@ -104,6 +106,7 @@ final class LiveTyping {
       case UNKNOWN -> desk.say(Words.say("mark.unknown", line.strip(), TypedLine.nearest(line)));
       case MARK -> mark(typed, typed.word().orElseThrow(), nowS);
     }
+    return typed.order();
   }
 
   private void mark(TypedLine typed, MarkWord word, double nowS) {

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -41,7 +42,14 @@ class ConsentQuestionTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"yes,NOTED,''", "Y,NOTED,''", "Jo Sand,NOTED,Jo Sand", "no,REFUSED,", "'',OPEN,"})
+  @CsvSource({
+    "yes,NOTED,''",
+    "Y,NOTED,''",
+    "by Jo Sand,NOTED,Jo Sand",
+    "BY Å,NOTED,Å",
+    "no,REFUSED,",
+    "'',OPEN,"
+  })
   void anAnswerIsTakenAtItsWord(String typed, ConsentQuestion.Outcome outcome, String by)
       throws IOException {
     InputStream in =
@@ -54,6 +62,21 @@ class ConsentQuestionTest {
         .as("what was typed ahead is of the recording")
         .isEqualTo("hit driver\n");
     assertThat(err.toString()).contains("Has mika agreed to be recorded");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"1", "table", "club driver", "ja", "Jo Sand", "by", "?"})
+  void whatIsNoAnswerIsNobodysNameAndIsAskedAgain(String typed) throws IOException {
+    InputStream in =
+        new ByteArrayInputStream((typed + "\nyes\n").getBytes(Charset.defaultCharset()));
+    assertThat(ask(Optional.of(in)).consent()).contains(new Consent(TODAY, ""));
+    assertThat(err.toString()).contains("\"" + typed + "\" is no answer");
+  }
+
+  @Test
+  void theEndOfTheInputLeavesItOpenAfterAWordThatIsNoAnswer() throws IOException {
+    InputStream in = new ByteArrayInputStream("table".getBytes(Charset.defaultCharset()));
+    assertThat(ask(Optional.of(in)).outcome()).isEqualTo(ConsentQuestion.Outcome.OPEN);
   }
 
   @Test

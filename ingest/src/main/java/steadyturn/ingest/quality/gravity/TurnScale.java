@@ -3,6 +3,7 @@ package steadyturn.ingest.quality.gravity;
 import java.util.List;
 import steadyturn.ingest.quality.gravity.GravityTurns.Pair;
 import steadyturn.ingest.quality.gravity.GravityTurns.Reading;
+import steadyturn.ingest.sample.UnitFacts;
 
 /**
  * How much farther gravity turned than the rates say.
@@ -15,30 +16,46 @@ public record TurnScale(double off, double sd) {
   /** Where nothing can be said of it. */
   public static final TurnScale UNKNOWN = new TurnScale(0, Double.POSITIVE_INFINITY);
 
+  /** How well a gyroscope's own scale is known, part: of a calibrated unit and of another. */
+  private static final double CALIBRATED_SD = 0.006;
+
+  // data sheets of such sensors give 1 to 3 %, and 40 mg of a force's bias, which lean what is
+  // taken
+  // for up: our choice, from memory
+  private static final double RAW_SD = 0.02;
+
   private static final int ROUNDS = 8;
   private static final double STEP = 0.02;
 
   /** A hanging arm swings along with what it feels: a small turn of it tells less than it was. */
   private static final double LEAST_TURN_RAD = Math.toRadians(25);
 
-  private static final int FEWEST_PAIRS = 4;
+  private static final int FEWEST_PAIRS = 3;
 
   /** Pairs that fit better than this, in spreads of a calm moment squared, do so by chance. */
   private static final double LEAST_SQUARE = 0.3;
 
+  /** Three pairs fit well by chance: they are worth no more than their calm moments. */
+  private static final double LEAST_SQUARE_OF_FEWEST = 1;
+
   /** A pair two spreads off has half its weight. */
   private static final double CAUCHY = 4;
+
+  /** With what a sound unit's own scale may be off. */
+  public TurnScale of(UnitFacts unit) {
+    return new TurnScale(off, Math.hypot(sd, unit.calibrated() ? CALIBRATED_SD : RAW_SD));
+  }
 
   /**
    * Least squares over all pairs, each weighted down by how far it lies off (Cauchy's weights): a
    * moment may pass for calm by chance.
    */
   public static TurnScale of(GravityTurns turns) {
-    double least = LEAST_TURN_RAD / GravityTurns.CALM_SD_RAD;
+    double worthwhile = LEAST_TURN_RAD / GravityTurns.CALM_SD_RAD;
     List<double[]> products =
         turns.widePairs().stream()
             .map(pair -> products(turns, pair))
-            .filter(p -> p[0] > least * least)
+            .filter(p -> p[0] > worthwhile * worthwhile)
             .toList();
     double off = 0;
     double information = 0;
@@ -59,8 +76,9 @@ public record TurnScale(double off, double sd) {
       off = along / Math.max(1e-12, information);
       squares /= Math.max(1, weights);
     }
+    double least = products.size() > FEWEST_PAIRS ? LEAST_SQUARE : LEAST_SQUARE_OF_FEWEST;
     return products.size() >= FEWEST_PAIRS
-        ? new TurnScale(off, Math.sqrt(Math.max(LEAST_SQUARE, squares) / information))
+        ? new TurnScale(off, Math.sqrt(Math.max(least, squares) / information))
         : UNKNOWN;
   }
 

@@ -70,7 +70,19 @@ class TurnScaleTest {
   }
 
   @Test
-  void threePairsAreTooFew() {
-    assertThat(scale(1, 1, 1, 1)).isEqualTo(TurnScale.UNKNOWN);
+  void threePairsAreWorthNoMoreThanTheirCalmMoments() {
+    // Given: three pairs 1 deg farther. Expect: spreads of 1 each, not the 0.3 of chance; two:
+    // none.
+    assertThat(scale(1, 1, 1, 1).sd()).isCloseTo(Math.sqrt(1 / 3.0) / SPREADS, within(1e-5));
+    assertThat(scale(1, 1, 1)).isEqualTo(TurnScale.UNKNOWN);
+  }
+
+  @Test
+  void whatASoundUnitsScaleMayBeOffIsInTheSpread() {
+    // Expect: 0.6 % of a calibrated unit, 2 % of another (its force's bias leans what is up).
+    TurnScale seen = new TurnScale(0.01, 0.02);
+    UnitFacts raw = UnitFacts.plain(BodyPoint.PELVIS, 200);
+    assertThat(seen.of(raw.asCalibrated())).isEqualTo(new TurnScale(0.01, Math.hypot(0.02, 0.006)));
+    assertThat(seen.of(raw).sd()).isCloseTo(Math.hypot(0.02, 0.02), within(1e-12));
   }
 }
