@@ -101,11 +101,13 @@ class MarksTest {
 
   @Test
   void whatIsSaidOfASwingIsChangedInAFinishedRunAndNothingElse() throws IOException {
-    // Given: two swings with notes, a row with a word of someone else. Said of the one at 20 s: it
+    // Given: two swings with notes, a note without a time, a row with a word of someone else. Said
+    // of the one at 20 s: it
     // is left out. Expect: its note gone, all other rows as they were, letter by letter.
     Path file = folder.resolve("events.tsv");
     String head = "onset\tduration\ttrial_type\tclub\tnote\n";
-    String others = "9.5\t0\tbow\tn/a\tn/a\n10\t0\tnote\tn/a\tgood\n15\t0\tsneeze\tn/a\tn/a\n";
+    String others =
+        "9.5\t0\tbow\tn/a\tn/a\n10\t0\tnote\tn/a\tgood\nn/a\t0\tnote\tn/a\tno time\n15\t0\tsneeze\tn/a\tn/a\n";
     Files.writeString(file, head + others + "20.3\t0\tnote\tn/a\tbad\n20.2\t0\thit\tn/a\tn/a\n");
     EventsFile.about(file, 20, List.of(at(20, "left-out")));
     assertThat(Files.readString(file))

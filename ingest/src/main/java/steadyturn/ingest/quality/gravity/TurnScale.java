@@ -19,9 +19,8 @@ public record TurnScale(double off, double sd) {
   /** How well a gyroscope's own scale is known, part: of a calibrated unit and of another. */
   private static final double CALIBRATED_SD = 0.006;
 
-  // data sheets of such sensors give 1 to 3 %, and 40 mg of a force's bias, which lean what is
-  // taken
-  // for up: our choice, from memory
+  // data sheets of such sensors give 1 to 3 %, and a force's bias of 40 mg leans what is taken for
+  // up; our choice, sheets from memory
   private static final double RAW_SD = 0.02;
 
   private static final int ROUNDS = 8;

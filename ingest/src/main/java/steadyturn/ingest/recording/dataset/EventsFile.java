@@ -115,6 +115,10 @@ public final class EventsFile {
   private static boolean isAbout(String[] cells, double nearS) {
     boolean isAbout =
         cells.length > 2 && MarkWord.of(cells[2]).filter(MarkWord::isAbout).isPresent();
-    return isAbout && Math.abs(Double.parseDouble(cells[0]) - nearS) < SAME_SWING_S;
+    try {
+      return isAbout && Math.abs(Double.parseDouble(cells[0]) - nearS) < SAME_SWING_S;
+    } catch (NumberFormatException e) {
+      return false; // a row without a time is said of no swing
+    }
   }
 }
