@@ -32,10 +32,10 @@ public record Swing(
     List<String> flags,
     List<Mark> noted) {
 
-  /** What kind and shock have to say of one another. */
   /** Flag of a swing that was noted not to count: the word of its mark. */
   public static final String LEFT_OUT = MarkWord.LEFT_OUT.word();
 
+  /** What kind and shock have to say of one another, and what was noted. */
   private static final Set<String> OF_KIND = Set.of("no-shock", "shock-in-practice", LEFT_OUT);
 
   public Swing {
