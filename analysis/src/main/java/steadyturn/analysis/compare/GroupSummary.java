@@ -1,9 +1,9 @@
 package steadyturn.analysis.compare;
 
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.stream.Collectors;
 import org.apache.commons.math3.stat.StatUtils;
 import steadyturn.analysis.measure.MeasureValue;
 
@@ -34,10 +34,20 @@ public record GroupSummary(
 
   /** Collects the values of a group; a value with an open end ("at least") counts as withheld. */
   public static GroupSummary of(SwingGroup group, MeasureAt what, ErrorSplit split) {
-    List<LessonSwing> seen =
-        group.swings().stream().filter(s -> known(s, what).isPresent()).toList();
-    List<MeasureValue> values = seen.stream().flatMap(s -> known(s, what).stream()).toList();
+    List<MeasureValue> values = new ArrayList<>();
+    Map<String, Integer> counts = new HashMap<>();
+    for (LessonSwing swing : group.swings()) {
+      what.in(swing.swing())
+          .filter(MeasureValue::isBounded)
+          .ifPresent(
+              value -> {
+                values.add(value);
+                counts.merge(swing.lesson(), 1, Integer::sum);
+              });
+    }
     int n = values.size();
+    Map<String, Double> parts = new HashMap<>();
+    counts.forEach((lesson, its) -> parts.put(lesson, its / (double) n));
     double[] numbers = values.stream().mapToDouble(MeasureValue::value).toArray();
     double variance = values.stream().mapToDouble(v -> v.sd() * v.sd()).average().orElse(0);
     double shared = split.sharedPart(what);
@@ -49,15 +59,7 @@ public record GroupSummary(
         n < 2 ? Double.NaN : Math.sqrt(StatUtils.variance(numbers)),
         Math.sqrt((1 - shared) * variance),
         Math.sqrt(shared * variance),
-        seen.stream()
-            .collect(
-                Collectors.groupingBy(
-                    LessonSwing::lesson,
-                    Collectors.collectingAndThen(Collectors.counting(), c -> c / (double) n))));
-  }
-
-  private static Optional<MeasureValue> known(LessonSwing swing, MeasureAt what) {
-    return what.in(swing.swing()).filter(MeasureValue::isBounded);
+        parts);
   }
 
   /**

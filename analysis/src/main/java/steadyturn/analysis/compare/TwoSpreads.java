@@ -21,8 +21,10 @@ final class TwoSpreads {
   private static final int PRESS = 4;
   private static final Map<Integer, double[][]> INVERSE_CHI2 = new ConcurrentHashMap<>();
 
-  private final double[] weight = new double[NODES * NODES];
-  private final double[] sd = new double[NODES * NODES];
+  private static final double[][] ALONE = {{0}, {1}};
+
+  private final double[] weight;
+  private final double[] sd;
   private final double scale;
 
   /**
@@ -32,10 +34,13 @@ final class TwoSpreads {
    */
   TwoSpreads(double variance1, int freedom1, double variance2, int freedom2, double known) {
     double[][] first = inverseChi2(freedom1);
-    double[][] second = inverseChi2(freedom2);
+    double[][] second = variance2 == 0 ? ALONE : inverseChi2(freedom2);
+    int seconds = second[0].length;
+    weight = new double[NODES * seconds];
+    sd = new double[NODES * seconds];
     for (int i = 0; i < NODES; i++) {
-      for (int j = 0; j < NODES; j++) {
-        int k = i * NODES + j;
+      for (int j = 0; j < seconds; j++) {
+        int k = i * seconds + j;
         weight[k] = first[1][i] * second[1][j];
         sd[k] = Math.sqrt(variance1 * first[0][i] + variance2 * second[0][j] + known);
       }

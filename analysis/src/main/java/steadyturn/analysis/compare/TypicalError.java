@@ -1,7 +1,9 @@
 package steadyturn.analysis.compare;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 
 /**
@@ -22,6 +24,9 @@ public record TypicalError(double value, int freedom) {
 
   private static final double Z95 = 1.96;
 
+  /** By degrees of freedom, as a season asks for few of them very often. */
+  private static final Map<Integer, double[]> ENDS = new ConcurrentHashMap<>();
+
   public TypicalError {
     if (!(value >= 0) || freedom < 1) {
       throw new IllegalArgumentException(
@@ -31,10 +36,16 @@ public record TypicalError(double value, int freedom) {
 
   /** 95 % interval of a standard deviation by the chi-square distribution: lower and upper end. */
   public static double[] interval(double spread, int freedom) {
+    double[] ends = ENDS.computeIfAbsent(freedom, TypicalError::ends);
+    return new double[] {spread * ends[0], spread * ends[1]};
+  }
+
+  /** The same of a standard deviation of 1. */
+  private static double[] ends(int freedom) {
     var chi2 = new ChiSquaredDistribution(freedom);
     return new double[] {
-      spread * Math.sqrt(freedom / chi2.inverseCumulativeProbability(0.975)),
-      spread * Math.sqrt(freedom / chi2.inverseCumulativeProbability(0.025))
+      Math.sqrt(freedom / chi2.inverseCumulativeProbability(0.975)),
+      Math.sqrt(freedom / chi2.inverseCumulativeProbability(0.025))
     };
   }
 

@@ -6,6 +6,7 @@ import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
 
@@ -43,6 +44,11 @@ public record SwingResult(
     this(number, club, kind, flags, events, measures, curves, "");
   }
 
+  /** Whether it counts as one of the player's; a swing that was left out keeps its values. */
+  public boolean counts() {
+    return !flags.contains(Swing.LEFT_OUT);
+  }
+
   /** When the swing reached a key position, s; NaN where it was not found. */
   public double timeS(SwingEvent event) {
     return EventTime.timeS(event, events).orElse(Double.NaN);
@@ -53,6 +59,11 @@ public record SwingResult(
    * whole swing).
    */
   public Optional<MeasureValue> measure(Measure measure, String at) {
-    return measures.stream().filter(m -> m.measure() == measure && m.at().equals(at)).findFirst();
+    for (MeasureValue value : measures) { // asked a thousand times for one lesson
+      if (value.measure() == measure && value.at().equals(at)) {
+        return Optional.of(value);
+      }
+    }
+    return Optional.empty();
   }
 }

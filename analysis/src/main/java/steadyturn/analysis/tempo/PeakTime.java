@@ -1,5 +1,7 @@
 package steadyturn.analysis.tempo;
 
+import steadyturn.analysis.measure.MeasureValue;
+
 /**
  * The instant of a maximum that is flat: the middle of the stretch in which the quantity stays
  * within a small part of its highest value. Where another stretch comes as near to it, the maximum
@@ -45,6 +47,27 @@ public record PeakTime(double timeS, double sdS, double value) {
       }
     }
     return new PeakTime(middle, Math.max(stepS / 2, Math.sqrt(square / count)), values[best]);
+  }
+
+  /**
+   * The same where the values may be off by a larger part at one moment than at another, as those
+   * of a unit that springs on soft skin: every other peak that may be the highest in truth lies
+   * within 95 %.
+   *
+   * @param values as found from
+   * @param rivalPart a peak lower by more than that part of the highest is none
+   */
+  PeakTime beside(double[] timeS, double[] values, double rivalPart) {
+    double farthestS = 0;
+    for (int i = 0; i < values.length; i++) {
+      boolean isPeak =
+          (i == 0 || values[i - 1] <= values[i])
+              && (i == values.length - 1 || values[i + 1] <= values[i]);
+      if (isPeak && values[i] >= value * (1 - rivalPart)) {
+        farthestS = Math.max(farthestS, Math.abs(timeS[i] - this.timeS));
+      }
+    }
+    return new PeakTime(this.timeS, Math.hypot(sdS, farthestS / MeasureValue.Z95), value);
   }
 
   /** Where the line through samples i and i + 1 meets the level. */

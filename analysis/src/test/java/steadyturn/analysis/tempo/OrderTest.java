@@ -260,6 +260,20 @@ class OrderTest {
     assertThat(peak.sdS()).isCloseTo(Math.sqrt((own + 49) / 2), within(1e-9));
   }
 
+  @ParameterizedTest
+  @CsvSource({"0.3, 7", "0.15, 0"})
+  void aLowerPeakThatMayBeTheHighestLiesWithin(double rivalPart, double reachedS) {
+    // Given: tents of 10 at 2 s and of 8 at 9 s. Expect: where heights may be off against each
+    // other
+    // by 0.3 of it, 95 % reach the second, 7 s off; by 0.15, it is none. Within 1e-9: rounding.
+    double[] time = {0, 1, 2, 3, 4, 8, 9, 10};
+    double[] value = {0, 5, 10, 5, 0, 5, 8, 5};
+    PeakTime alone = PeakTime.of(time, value, 0.01);
+    PeakTime peak = alone.beside(time, value, rivalPart);
+    assertThat(peak.timeS()).isEqualTo(alone.timeS());
+    assertThat(peak.sdS()).isCloseTo(Math.hypot(alone.sdS(), reachedS / 1.959964), within(1e-6));
+  }
+
   @Test
   void theSpreadsOfTempoAreFirstOrderInEachEvent() {
     // Given: takeaway 1.2 +- 0.02, top 2 +- 0.01, impact 2.25 +- 0.005 s, of which 2.5 ms of the

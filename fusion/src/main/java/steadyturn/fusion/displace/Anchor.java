@@ -66,7 +66,7 @@ public record Anchor(
 
   /** The same stretch on a body that sways at least so fast. */
   public Anchor swaying(RestSway least) {
-    double levelMps = Math.max(velocitySdMps, least.levelMps());
+    double levelMps = Math.max(velocitySdMps, least.spreadMps());
     double upMps = Math.max(upSdMps, Math.min(levelMps, least.upMps()));
     return new Anchor(startS, endS, levelMps, upMps, rateSdRadPerS, driftSdMps);
   }

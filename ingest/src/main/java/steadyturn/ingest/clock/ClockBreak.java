@@ -2,6 +2,8 @@ package steadyturn.ingest.clock;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -41,6 +43,12 @@ record ClockBreak(double lastS, double firstS, boolean isSure) {
   /** Steps that are known worse than that part of one tell nothing; then a long hole is a break. */
   private static final double TELLS = 0.25;
 
+  /** The same for times that jitter by more than that part of a step: some are miscounted. */
+  private static final double COUNTED = 0.12;
+
+  /** Times are counted again by the line through them: a count that slipped stays no longer. */
+  private static final int RECOUNTS = 3;
+
   /** So long a hole leaves time to begin anew, s. */
   private static final double LONG_S = 0.2;
 
@@ -66,27 +74,29 @@ record ClockBreak(double lastS, double firstS, boolean isSure) {
       Steps before = Steps.of(unit, Math.max(first, unit.indexAt(unit.timeS(at) - SIDE_S)), at);
       int end = Math.min(last, unit.indexAt(unit.timeS(at + 1) + SIDE_S) - 1);
       Steps after = Steps.of(unit, end, at + 1);
-      boolean isBroken = isBroken(before, after);
-      if (isBroken || unit.timeS(at + 1) - unit.timeS(at) > LONG_S) {
+      boolean isLong = unit.timeS(at + 1) - unit.timeS(at) > LONG_S;
+      boolean isBroken = isBroken(before, after).orElse(isLong);
+      if (isBroken || isLong) {
         breaks.add(new ClockBreak(unit.timeS(at), unit.timeS(at + 1), isBroken));
       }
     }
     return breaks;
   }
 
-  private static boolean isBroken(Steps before, Steps after) {
-    double holeS = after.endS - before.endS;
-    if (Math.min(before.samples, after.samples) < LEAST_SAMPLES) {
-      return holeS > LONG_S;
-    }
+  /** None where the steps do not tell. */
+  private static Optional<Boolean> isBroken(Steps before, Steps after) {
     double weight = 1 / (before.stepSdS * before.stepSdS);
     double other = 1 / (after.stepSdS * after.stepSdS);
     double stepS = (weight * before.stepS + other * after.stepS) / (weight + other);
-    double steps = holeS / stepS;
+    double steps = (after.endS - before.endS) / stepS;
     double offS = Math.abs(steps - Math.rint(steps)) * stepS;
     double sdS =
         Math.hypot(Math.hypot(before.endSdS, after.endSdS), steps / Math.sqrt(weight + other));
-    return SURE * sdS > TELLS * stepS ? holeS > LONG_S : offS > SURE * sdS + ROUNDED_S;
+    boolean tells =
+        Math.min(before.samples, after.samples) >= LEAST_SAMPLES
+            && SURE * sdS <= TELLS * stepS
+            && Math.max(before.strayS, after.strayS) <= COUNTED * stepS;
+    return tells ? Optional.of(offS > SURE * sdS + ROUNDED_S) : Optional.empty();
   }
 
   /**
@@ -94,8 +104,10 @@ record ClockBreak(double lastS, double firstS, boolean isSure) {
    *
    * @param endS the line at the hole's edge, s
    * @param stepS length of a step, s
+   * @param strayS how far single times lie from it, RMS, s
    */
-  private record Steps(int samples, double endS, double endSdS, double stepS, double stepSdS) {
+  private record Steps(
+      int samples, double endS, double endSdS, double stepS, double stepSdS, double strayS) {
 
     /** From a sample to the one at the hole, forwards or backwards in time. */
     static Steps of(UnitStream unit, int from, int at) {
@@ -107,18 +119,28 @@ record ClockBreak(double lastS, double firstS, boolean isSure) {
       double[] awayS = new double[n];
       for (int k = 1; k < n; k++) { // from the hole outwards
         awayS[k] = unit.timeS(at - way * k) - unit.timeS(at);
-        double steps = Math.max(1, Math.rint((Math.abs(awayS[k]) - phaseS) / usualS));
+        double steps = Math.max(0, Math.rint((Math.abs(awayS[k]) - phaseS) / usualS));
         double besideS = Math.abs(awayS[k]) - phaseS - steps * usualS;
         phaseS += steps * usualS + FOLLOW * besideS; // single times jitter
         usualS += FOLLOW_STEP * besideS;
         number[k] = number[k - 1] - way * steps;
       }
-      double meanN = 0;
-      double meanS = 0;
-      for (int k = 0; k < n; k++) {
-        meanN += number[k] / n;
-        meanS += awayS[k] / n;
+      Steps line = through(number, awayS);
+      for (int round = 0; round < RECOUNTS && line.stepS > 0; round++) {
+        for (int k = 0; k < n; k++) { // a time that jitters by half a step was counted wrong
+          number[k] = Math.rint((awayS[k] - line.endS) / line.stepS);
+        }
+        line = through(number, awayS);
       }
+      return new Steps(
+          n, unit.timeS(at) + line.endS, line.endSdS, line.stepS, line.stepSdS, line.strayS);
+    }
+
+    /** The line of least squares; its end is where the number is 0. */
+    private static Steps through(double[] number, double[] awayS) {
+      int n = number.length;
+      double meanN = Averages.mean(number, 0, n);
+      double meanS = Averages.mean(awayS, 0, n);
       double nn = 0;
       double ns = 0;
       double ss = 0;
@@ -131,8 +153,7 @@ record ClockBreak(double lastS, double firstS, boolean isSure) {
       double sdS =
           Math.hypot(Math.sqrt(Math.max(0, ss - stepS * ns) / Math.max(1, n - 2)), ROUNDED_S);
       double endSdS = sdS * Math.sqrt(1.0 / n + meanN * meanN / nn);
-      return new Steps(
-          n, unit.timeS(at) + meanS - stepS * meanN, endSdS, stepS, sdS / Math.sqrt(nn));
+      return new Steps(n, meanS - stepS * meanN, endSdS, stepS, sdS / Math.sqrt(nn), sdS);
     }
   }
 }

@@ -96,6 +96,25 @@ class ClockBreakTest {
     assertThat(ClockBreak.of(stream(List.of(1.0, 1.005, 1.01, 2.0, 2.005)))).hasSize(1);
   }
 
+  @ParameterizedTest
+  @CsvSource({"0.1", "0.15", "0.2", "0.3"})
+  void timesThatCrowdByJitterAreNoBreak(double jitterSteps) {
+    // Given: a minute at 1000 Hz whose times jitter by so many steps, kept in order, so that some
+    // lie
+    // at hardly any distance (seeds 1 to 3; a count that could not go back slipped there, and a
+    // lesson's forearm was laid 42 ms off in the middle of a swing). Expect: no break.
+    for (int seed = 1; seed <= 3; seed++) {
+      Random random = new Random(seed);
+      List<Double> out = new ArrayList<>();
+      double lastS = 0;
+      for (int k = 0; k < 60_000; k++) {
+        lastS = Math.max(1 + 1e-3 * (k + jitterSteps * random.nextGaussian()), lastS + 0.0002);
+        out.add(lastS);
+      }
+      assertThat(ClockBreak.of(stream(out))).as("seed %d", seed).isEmpty();
+    }
+  }
+
   @Test
   void aBreakIsToldOnAnEarlierAxis() {
     assertThat(new ClockBreak(5, 7, true).earlier(2)).isEqualTo(new ClockBreak(3, 5, true));

@@ -67,6 +67,8 @@ public final class CompareCommand implements Callable<Integer> {
   @Option(names = "--swings", paramLabel = "A,B")
   private Optional<String> pair = Optional.empty();
 
+  @Mixin private GroupChoice choice;
+
   @Mixin private MeasureChoice measures;
 
   @Mixin private FormatChoice formatChoice;
@@ -91,20 +93,26 @@ public final class CompareCommand implements Callable<Integer> {
     Gathered gathered = Gathered.of(lessons, WITHOUT_CURVES);
     Map<String, List<LessonSwing>> groups = new LinkedHashMap<>();
     for (LessonSwing swing : gathered.swings()) {
-      if (swing.swing().kind() == SwingKind.HIT) {
+      if (swing.swing().kind() == SwingKind.HIT && swing.swing().counts()) {
         groups.computeIfAbsent(name(swing), key -> new ArrayList<>()).add(swing);
       }
     }
-    if (groups.size() < 2) {
+    List<SwingGroup> all = new ArrayList<>();
+    groups.forEach((name, members) -> all.add(new SwingGroup(name, members)));
+    List<SwingGroup> swings =
+        by == By.LESSON ? choice.ofLessons(all, gathered, console) : choice.ofClubs(all, console);
+    if (swings.size() < 2) {
       console.warn(
-          groups.isEmpty()
+          swings.isEmpty()
               ? Words.say("compare.none")
-              : Words.say("compare.one-group", groups.keySet()));
+              : Words.say("compare.one-group", List.of(swings.get(0).name())));
       return Failures.FAILED;
     }
-    List<SwingGroup> swings = new ArrayList<>();
-    groups.forEach((name, members) -> swings.add(new SwingGroup(name, members)));
-    List<MeasureAt> looks = measures.looks(groups.values().stream().flatMap(List::stream).toList());
+    if (gathered.players().size() > 1) {
+      console.warn(Words.say("compare.players", gathered.players().size()));
+    }
+    List<MeasureAt> looks =
+        measures.looks(swings.stream().flatMap(group -> group.swings().stream()).toList());
     if (looks.isEmpty()) {
       return nothingToCompare();
     }

@@ -1,6 +1,7 @@
 package steadyturn.cli.command.lesson;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -20,12 +21,19 @@ import steadyturn.ingest.sample.Player;
  *
  * @param swings in order, each with its place in its lesson
  * @param lessons names of the lessons in full, by their ids
+ * @param days of the lessons, as 2026-05-04; empty where no run says when it began
  * @param players whose they are
  */
-record Gathered(List<LessonSwing> swings, Map<String, String> lessons, Set<Player> players) {
+record Gathered(
+    List<LessonSwing> swings,
+    Map<String, String> lessons,
+    Map<String, String> days,
+    Set<Player> players) {
 
   static Gathered of(Lessons lessons, AnalysisSettings settings) {
-    Gathered all = new Gathered(new ArrayList<>(), new LinkedHashMap<>(), new LinkedHashSet<>());
+    Gathered all =
+        new Gathered(
+            new ArrayList<>(), new LinkedHashMap<>(), new HashMap<>(), new LinkedHashSet<>());
     LessonAnswers answers = new LessonAnswers(lessons, settings);
     lessons.each(
         lesson -> {
@@ -38,8 +46,14 @@ record Gathered(List<LessonSwing> swings, Map<String, String> lessons, Set<Playe
           }
           String name = Words.say("page.lesson", ReportCommand.label(lesson));
           String day = ReportCommand.date(lesson);
+          all.days.put(lesson.id(), day);
           all.lessons.put(lesson.id(), day.isEmpty() ? name : name + ", " + Words.inUse().day(day));
         });
     return all;
+  }
+
+  /** The day of a lesson, or an empty string. */
+  String day(String lesson) {
+    return days.getOrDefault(lesson, "");
   }
 }

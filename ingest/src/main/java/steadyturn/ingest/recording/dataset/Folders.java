@@ -1,13 +1,15 @@
 package steadyturn.ingest.recording.dataset;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import steadyturn.ingest.recording.disk.Leftovers;
 import steadyturn.ingest.recording.disk.WholeFile;
@@ -72,12 +74,24 @@ final class Folders {
 
     private void look(Path folder) {
       if (!files.containsKey(folder)) {
-        Map<Boolean, List<Path>> kinds =
-            seen(folder).collect(Collectors.partitioningBy(Files::isDirectory));
-        folders.put(folder, kinds.getOrDefault(true, List.of()));
-        files.put(
-            folder,
-            kinds.getOrDefault(false, List.of()).stream().filter(Files::isRegularFile).toList());
+        List<Path> inside = new ArrayList<>();
+        List<Path> tables = new ArrayList<>();
+        for (Path entry : seen(folder).toList()) {
+          kind(entry)
+              .filter(kind -> kind.isDirectory() || kind.isRegularFile())
+              .ifPresent(kind -> (kind.isDirectory() ? inside : tables).add(entry));
+        }
+        folders.put(folder, inside);
+        files.put(folder, tables);
+      }
+    }
+
+    /** One question to the file system in place of two; empty for a link that leads nowhere. */
+    private static Optional<BasicFileAttributes> kind(Path entry) {
+      try {
+        return Optional.of(Files.readAttributes(entry, BasicFileAttributes.class));
+      } catch (IOException gone) {
+        return Optional.empty();
       }
     }
 

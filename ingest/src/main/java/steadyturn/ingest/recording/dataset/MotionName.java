@@ -68,7 +68,9 @@ public record MotionName(Map<String, String> entities, String suffix, String end
 
   /** The same for one that must be a motion table. */
   static Optional<MotionName> ofTable(Path file) {
-    return of(file).filter(MotionName::isMotionTable);
+    return file.toString().endsWith("motion.tsv") // most others need no look at their parts
+        ? of(file).filter(MotionName::isMotionTable)
+        : Optional.empty();
   }
 
   /** True when a sidecar of this name speaks for the data file: all its entities agree with it. */

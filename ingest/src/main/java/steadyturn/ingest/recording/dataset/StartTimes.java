@@ -2,11 +2,13 @@ package steadyturn.ingest.recording.dataset;
 
 import java.nio.file.Path;
 import java.time.DateTimeException;
+import java.time.Instant;
 import java.time.LocalDateTime;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoField;
 import java.time.temporal.ChronoUnit;
+import java.time.temporal.TemporalAccessor;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,7 +34,8 @@ public final class StartTimes {
     StartTimes times = new StartTimes();
     for (Path at : Folders.upTo(folder, root)) {
       for (Path file : lists.files(at)) {
-        if (String.valueOf(file.getFileName()).matches("sub-.*_scans\\.tsv")) {
+        String name = String.valueOf(file.getFileName());
+        if (name.startsWith("sub-") && name.endsWith("_scans.tsv")) {
           try {
             times.add(file, notices);
           } catch (RecordingException e) {
@@ -71,11 +74,9 @@ public final class StartTimes {
 
   private static LocalDateTime parse(Path file, int line, String written) {
     try {
-      var parsed =
-          DateTimeFormatter.ISO_DATE_TIME.parseBest(
-              written, OffsetDateTime::from, LocalDateTime::from);
-      return parsed instanceof OffsetDateTime zoned
-          ? zoned.withOffsetSameInstant(ZoneOffset.UTC).toLocalDateTime()
+      TemporalAccessor parsed = DateTimeFormatter.ISO_DATE_TIME.parse(written);
+      return parsed.isSupported(ChronoField.OFFSET_SECONDS)
+          ? LocalDateTime.ofInstant(Instant.from(parsed), ZoneOffset.UTC)
           : LocalDateTime.from(parsed);
     } catch (DateTimeException e) {
       throw RecordingException.at(
