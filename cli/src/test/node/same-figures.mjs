@@ -1,7 +1,9 @@
 // Holds the figures that a page showed at a lesson's end against those of analyze --format json.
 import {readFileSync} from 'node:fs';
 
-const [page, analysed] = process.argv.slice(2).map(file => JSON.parse(readFileSync(file)));
+// Where no cable was pulled, no unit lost a sample. Usage: node same-figures.mjs PAGE ANALYSED [unplugged].
+const [page, analysed] = process.argv.slice(2, 4).map(file => JSON.parse(readFileSync(file)));
+const isUnplugged = process.argv[4] === 'unplugged';
 const KEYS = {
   'turn at top': ['pelvis.turn', 'top'], 'slide at top': ['pelvis.slide', 'top'],
   'pivot at top': ['pelvis.centre-distance', 'top'], 'turn at impact': ['pelvis.turn', 'impact'],
@@ -21,5 +23,10 @@ rows.forEach((row, i) => head.forEach((name, column) => {
     console.error(`${row[0]}, ${name}: page ${row[column]}, analyze ${its.value}`);
   }
 }));
+for (const unit of analysed.recordings.flatMap(recording => recording.units)) {
+  if (unit.lostPct === 0 || isUnplugged) continue;
+  different += 1;
+  console.error(`${unit.point}: ${unit.lostPct} % of its samples are lost`);
+}
 console.log(`${rows.length} balls, ${different} differences`);
 process.exit(different === 0 && rows.length > 0 ? 0 : 1);

@@ -6,6 +6,7 @@ import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
+import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
 
@@ -41,6 +42,11 @@ public record SwingResult(
       List<MeasureValue> measures,
       List<Curve> curves) {
     this(number, club, kind, flags, events, measures, curves, "");
+  }
+
+  /** Whether it counts as one of the player's; a swing that was left out keeps its values. */
+  public boolean counts() {
+    return !flags.contains(Swing.LEFT_OUT);
   }
 
   /** When the swing reached a key position, s; NaN where it was not found. */

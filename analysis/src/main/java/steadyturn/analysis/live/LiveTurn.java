@@ -19,8 +19,14 @@ public final class LiveTurn {
 
   private static final double REST_S = 0.4;
 
-  /** After so long elsewhere, longer than a finish is held, the player starts from there, s. */
+  /** After so long elsewhere the player starts from there, s. */
   private static final double ELSEWHERE_S = 4;
+
+  /** Turned so far towards the target the player looks after the ball, however long, deg. */
+  private static final double FROM_FINISH_DEG = 25;
+
+  private static final double TO_FINISH_DEG = 150;
+  private static final double FINISH_S = 20;
 
   private final OrientationFilter filter;
   private final int handSign;
@@ -70,11 +76,16 @@ public final class LiveTurn {
     stillSinceS = !filter.atRest() ? Double.NaN : Double.isNaN(stillSinceS) ? timeS : stillSinceS;
     double stillS = timeS - stillSinceS; // NaN while it moves
     boolean isNear = Math.abs(headingDeg - startDeg) < NEAR_DEG;
-    if (Double.isNaN(startDeg) || (isNear && stillS >= REST_S) || stillS >= ELSEWHERE_S) {
+    if (Double.isNaN(startDeg) || (isNear && stillS >= REST_S) || stillS >= elsewhereS()) {
       startDeg = headingDeg;
     }
     turnDeg = headingDeg - startDeg;
     atS = timeS;
+  }
+
+  private double elsewhereS() {
+    double deg = headingDeg - startDeg;
+    return deg > FROM_FINISH_DEG && deg < TO_FINISH_DEG ? FINISH_S : ELSEWHERE_S;
   }
 
   /** Turn since the last rest, deg, towards the target positive; NaN before the first sample. */

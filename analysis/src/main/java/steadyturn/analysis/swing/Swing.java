@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.Mark;
 
 /**
@@ -32,7 +33,10 @@ public record Swing(
     List<Mark> noted) {
 
   /** What kind and shock have to say of one another. */
-  private static final Set<String> OF_KIND = Set.of("no-shock", "shock-in-practice");
+  /** Flag of a swing that was noted not to count: the word of its mark. */
+  public static final String LEFT_OUT = MarkWord.LEFT_OUT.word();
+
+  private static final Set<String> OF_KIND = Set.of("no-shock", "shock-in-practice", LEFT_OUT);
 
   public Swing {
     noted = List.copyOf(noted);

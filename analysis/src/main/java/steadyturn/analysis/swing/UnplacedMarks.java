@@ -22,7 +22,7 @@ public final class UnplacedMarks {
   public void read(List<Mark> noted, List<Swing> known) {
     marks.removeIf(mark -> isPlaced(mark, known));
     noted.stream()
-        .filter(mark -> isOfSwing(mark) || isNote(mark))
+        .filter(mark -> isOfSwing(mark) || isAbout(mark))
         .filter(mark -> !isPlaced(mark, known))
         .filter(mark -> !isAmong(mark, marks) && !isAmong(mark, told))
         .forEach(marks::add);
@@ -36,7 +36,7 @@ public final class UnplacedMarks {
     return over.stream()
         .map(
             m ->
-                isNote(m)
+                m.trialType().equals(MarkWord.NOTE.word())
                     ? Reason.of(MarkReason.NOTE, m.note(), m.onsetS())
                     : Reason.of(MarkReason.FAR, m.trialType(), m.onsetS()))
         .toList();
@@ -48,9 +48,9 @@ public final class UnplacedMarks {
         || mark.trialType().equals(MarkWord.PRACTICE.word());
   }
 
-  /** Words about a swing, no more; several may be of one. */
-  public static boolean isNote(Mark mark) {
-    return mark.trialType().equals(MarkWord.NOTE.word());
+  /** Words about a swing, or that it is left out; several may be of one. */
+  public static boolean isAbout(Mark mark) {
+    return MarkWord.of(mark.trialType()).filter(MarkWord::isAbout).isPresent();
   }
 
   /** Whether it is one of these, noted in another piece of the recording. */

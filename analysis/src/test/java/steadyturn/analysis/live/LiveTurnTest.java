@@ -13,7 +13,8 @@ import steadyturn.ingest.sample.UnitFacts;
  * The turn of this moment. Given in all: a pelvis unit at 200 Hz that leans forward by 30 deg,
  * without noise, still for 2 s, then turned about the vertical at 60 deg/s. Within 1 deg: the
  * filter takes some of the turn for bias. Our choices: a rest within 7.5 deg of the start is the
- * new start after 0.4 s, one elsewhere after 4 s.
+ * new start after 0.4 s, one elsewhere after 4 s, one turned towards the target by 25 to 150 deg
+ * after 20 s.
  */
 class LiveTurnTest {
 
@@ -77,14 +78,28 @@ class LiveTurnTest {
     is(expected + 30);
   }
 
-  @Test
-  void aFinishThatIsHeldIsNoNewStartButALongStandIs() {
+  @ParameterizedTest
+  @CsvSource({"-60, 3.9", "20, 3.9", "60, 19.9", "140, 19.9", "160, 3.9"})
+  void aFinishIsNoNewStartHoweverLongThePlayerLooksAfterTheBall(double deg, double stillS) {
     goOn(2, 0);
-    turnBy(60);
-    goOn(3.9, 0);
-    is(60);
+    turnBy(deg);
+    goOn(stillS, 0);
+    is(deg);
     goOn(3, 0);
     is(0);
+  }
+
+  @Test
+  void afterAFinishTheNextSwingCountsFromItsOwnAddress() {
+    // Given: a rehearsed lesson found it: a swing to the finish, six seconds there, back to the
+    // ball, one second still, turned back by 40 deg. Expect: -40; with the finish as start, -100.
+    goOn(2, 0);
+    turnBy(60);
+    goOn(6, 0);
+    turnBy(-60);
+    goOn(1, 0);
+    turnBy(-40);
+    is(-40);
   }
 
   @Test

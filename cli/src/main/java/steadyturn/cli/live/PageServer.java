@@ -236,7 +236,7 @@ public final class PageServer implements AutoCloseable {
               .toString()
               .getBytes(StandardCharsets.UTF_8);
       ask.getResponseHeaders().set("Content-Type", "application/json");
-      answer(ask, why.isPresent() ? 409 : 200, said);
+      answer(ask, 200, said); // a browser would report another status as a fault of the page
     } else {
       refuse(ask, 404, Words.say("server.none"));
     }

@@ -108,14 +108,14 @@ public final class LessonRuns {
     return swings;
   }
 
-  /** Balls struck, repetitions of drills apart; where none was, the practice swings. */
+  /** Balls struck that count, repetitions of drills apart; else the practice swings. */
   List<SwingResult> hits() {
     List<SwingResult> hits = of(SwingKind.HIT);
     return hits.isEmpty() ? of(SwingKind.PRACTICE) : hits;
   }
 
   List<SwingResult> of(SwingKind kind) {
-    return swings.stream().filter(s -> s.kind() == kind).toList();
+    return swings.stream().filter(s -> s.kind() == kind && s.counts()).toList();
   }
 
   /** The club of every ball struck, drill repetitions apart. */

@@ -45,10 +45,9 @@ export function balls(root, lesson) {
               button(say('ball.slow'), play(4), {'data-key': 's', id: 'slow'}), held, tools.curves)),
       part('nav', {class: 'row', 'aria-label': say('ball.tools')}, club,
           part('datalist', {id: 'clubs'}, ...say('ball.clubs').split(',').map(value => part('option', {value: value.trim()}))),
-          tools.discard, tools.note, tools.model, tools.undo),
-      part('div', {class: 'below'}, strip, part('p', {class: 'row'}, ...ends)),
-      difference,
-      part('details', {}, part('summary', {}, say('ball.more')), more));
+          tools.discard, tools.note, tools.model, tools.undo, part('span', {class: 'gap'}), ...ends),
+      part('div', {class: 'below'}, strip, part('details', {}, part('summary', {}, say('ball.more')), more)),
+      difference);
 
   function note() {
     const ball = has();

@@ -18,6 +18,7 @@ export function closing(root, lesson) {
         part('p', {class: 'order'}, its.aim || say('closing.nothing')),
         its.work ? part('p', {}, its.work) : '',
         its.good ? part('p', {}, say('closing.good', its.good)) : '',
+        its.left > 0 ? part('p', {}, say('closing.left', its.left)) : '',
         part('p', {class: 'small'}, say('closing.recordings', its.swings, its.recordings)));
     const balls = [...lesson.balls.values()];
     if (balls.length === 0) return;
@@ -27,7 +28,7 @@ export function closing(root, lesson) {
         part('thead', {}, part('tr', {}, part('th', {scope: 'col'}, say('closing.ball')),
             ...names.map(name => part('th', {scope: 'col'}, name)))),
         part('tbody', {}, ...balls.map(ball => part('tr', {},
-            part('th', {scope: 'row'}, `${ball.number} ${ball.title}${ball.isDiscarded ? ` (${say('ball.out')})` : ''}`),
+            part('th', {scope: 'row'}, `${ball.number} ${ball.club ? ball.title : ball.kindWord}${ball.isDiscarded ? ` (${say('ball.out')})` : ''}`),
             ...names.map(name => part('td', {},
                 ball.rows.find(row => row.name === name)?.figure ?? '–')))))));
   };

@@ -14,15 +14,18 @@ export function curves(ball, other) {
   box.showModal();
   const style = getComputedStyle(document.body);
   const ink = style.getPropertyValue('--ink');
-  const width = Math.min(1100, box.clientWidth - 32);
-  const height = Math.max(110, Math.min(200, (innerHeight - 330) / SHOWN.length));
+  const room = part('div', {class: 'plots'});
+  box.append(room);
+  const across = box.clientWidth > 800 ? 2 : 1;
+  const width = Math.floor((box.clientWidth - 48) / across);
+  const height = Math.max(150, Math.min(260, (innerHeight - 250) / 2 - 40));
   for (const id of SHOWN) {
     const mine = ball.path?.[id];
     if (!mine) continue;
     const its = other?.path?.[id];
     const name = say(`curves.${id}`);
     const holder = part('div', {role: 'img', 'aria-label': say('curves.of', name)});
-    box.append(holder);
+    room.append(holder);
     const data = its ? uPlot.join([[mine.t, mine.v], [its.t, its.v]])
       : [mine.t, mine.v, mine.v.map((v, i) => v - 2 * mine.sd[i]), mine.v.map((v, i) => v + 2 * mine.sd[i])];
     const grid = {stroke: ink, font: '18px sans-serif', grid: {stroke: style.getPropertyValue('--faint')}};

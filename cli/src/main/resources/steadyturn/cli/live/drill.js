@@ -6,6 +6,9 @@ const TRACE_S = 8;
 const LOWEST_HZ = 220;
 const FULL_TURN_DEG = 45;
 const LOUDNESS = 0.12;
+const HIGHEST_DEG = 120;
+const DEEPEST_DEG = -90;
+const TEXT_PX = 34; // the drawing is shown at some six tenths of its size
 
 export function drill(root, lesson) {
   const pick = part('select', {'aria-label': say('drill.which')});
@@ -18,7 +21,7 @@ export function drill(root, lesson) {
   const count = part('p', {class: 'main-number', id: 'reps'});
   const last = part('p', {class: 'main-way', role: 'status'});
   const live = part('p', {class: 'small'}, say('drill.live'));
-  const trace = part('canvas', {class: 'trace', width: 1200, height: 240, role: 'img', 'aria-label': say('drill.live')});
+  const trace = part('canvas', {class: 'trace', width: 1200, height: 480, role: 'img', 'aria-label': say('drill.live')});
   const reps = part('ol', {class: 'reps'});
   root.replaceChildren(title, part('p', {class: 'row'}, pick, begin, end, sound, back), text,
       part('div', {class: 'doing'}, part('div', {}, count, last), part('div', {}, trace, live)), reps);
@@ -27,7 +30,7 @@ export function drill(root, lesson) {
   let now = {};
   let tone;
   let frame = 0;
-  window.steadyturnCueDelaysMs = delays;
+  window.steadyturnCueDelaysMs = delays; // for whoever measures
 
   function update(state) {
     now = state.drill;
@@ -46,7 +49,8 @@ export function drill(root, lesson) {
       text.dataset.of = words;
       text.replaceChildren(part('p', {}, now ? chosen.feel : chosen.do),
           part('p', {class: 'small'}, [say('drill.judged', chosen.shows), chosen.goal].filter(Boolean).join(' \u00b7 ')),
-          ...(now ? [] : [part('p', {class: 'small'}, say('drill.first')), ...chosen.cautions.map(one => part('p', {class: 'small'}, one))]));
+          now ? '' : part('section', {class: 'care'}, part('h2', {}, say('drill.care')),
+              part('ul', {}, ...chosen.cautions.map(one => part('li', {}, one)))));
     }
     if (!now) silence();
     if (now) results(now);
@@ -86,7 +90,7 @@ export function drill(root, lesson) {
     const style = getComputedStyle(document.body);
     const colour = name => style.getPropertyValue(name);
     const {width, height} = trace;
-    const y = turn => height / 2 - turn * height / 200;
+    const y = turn => height * (HIGHEST_DEG - turn) / (HIGHEST_DEG - DEEPEST_DEG);
     ctx.clearRect(0, 0, width, height);
     if (now?.low !== undefined) {
       ctx.fillStyle = colour('--band');
@@ -97,7 +101,11 @@ export function drill(root, lesson) {
       ctx.setLineDash([]);
     }
     ctx.fillStyle = colour('--quiet');
-    ctx.fillRect(0, y(0), width, 1);
+    ctx.font = `${TEXT_PX}px "Atkinson Hyperlegible Next", sans-serif`;
+    for (const turn of [DEEPEST_DEG / 2, 0, HIGHEST_DEG / 2]) {
+      ctx.fillRect(0, y(turn), width, turn === 0 ? 3 : 1);
+      ctx.fillText(turn === 0 ? say('drill.zero') : `${Math.abs(turn)}\u00b0 ${say(turn < 0 ? 'drill.away' : 'drill.towards')}`, 10, y(turn) - 8);
+    }
     ctx.strokeStyle = colour('--back');
     ctx.lineWidth = 5;
     ctx.beginPath();

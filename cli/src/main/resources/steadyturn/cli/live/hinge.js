@@ -9,6 +9,7 @@ const MIDDLE = {x: 280, y: 170};
 const PX_PER_MM = 1.05;
 const FARTHEST_MM = 150;
 const AFTER_S = 0.5;
+const WORD = 170; // room that the word beside the pin takes
 
 // Half the distance of the hips in mm, and on which side of the picture the target lies.
 export function hinge(facts) {
@@ -54,10 +55,10 @@ export function hinge(facts) {
       drawn('circle', {cx: x, cy: y, r: 4, class: 'pin-eye'})];
     if (name === 'mine') {
       const known = Math.min(60, half * PX_PER_MM);
-      const below = Math.min(HEIGHT - 46, Math.max(y + 40, y0 + 128));
+      const isLeft = x + known + WORD > WIDTH;
       parts.unshift(drawn('ellipse', {cx: x, cy: y, rx: known, ry: known, class: 'known'}));
-      parts.push(drawn('line', {x1: x, y1: y + 12, x2: x, y2: below - 20, class: 'leader'}),
-          word(say('hinge.pin'), x, below, 'middle'));
+      parts.push(word(say('hinge.pin'), x + (isLeft ? -1 : 1) * (Math.max(11, known) + 8), y + 7,
+          isLeft ? 'end' : 'start'));
     }
     return parts;
   }

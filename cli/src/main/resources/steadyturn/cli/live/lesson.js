@@ -22,6 +22,7 @@ const lesson = {
     return why;
   },
 };
+const shownAfterMs = window.steadyturnShownAfterMs = [];
 let view;
 let stage = '';
 let told = '';
@@ -83,7 +84,7 @@ function rehearsal(state) {
   const does = {
     units: [0, 1, 2].map(unit => ['move', {unit}]),
     steps: [['restless', {}]],
-    balls: [['hit', {}], ['pull', {}]],
+    balls: [['hit', {}], ['pull', {}], ['slip', {}]],
     drill: [['hit', {}]],
   }[state.stage] ?? [];
   const key = state.stage;
@@ -111,7 +112,8 @@ function takeBall(ball) {
     if (big) lesson.speak(say('spoken', ball.number, row.name, big.number + big.unit, big.way));
   }
   view?.(lesson.state);
-  performance.mark(`ball ${ball.id}`);
+  // for whoever measures: from the finish being known to the figure on the screen
+  if (ball.knownAt) requestAnimationFrame(() => shownAfterMs.push(Date.now() - ball.knownAt));
 }
 
 // One key does what the button with it does; not while something is typed.

@@ -43,7 +43,7 @@ export async function ask(what, facts = {}) {
       headers: {'Content-Type': 'application/json'},
       body: JSON.stringify(facts),
     });
-    return answer.status === 200 || answer.status === 409 ? (await answer.json()).why : 'gone';
+    return answer.ok ? (await answer.json()).why : 'gone';
   } catch {
     return 'gone';
   }

@@ -1,5 +1,5 @@
 // From who is there to the last wear step.
-import {say} from './words.js';
+import {say, sentence} from './words.js';
 import {part, button, field, show} from './parts.js';
 import {strapping} from './strapping.js';
 
@@ -16,15 +16,26 @@ export function who(root, lesson) {
               part('option', {value: 'left'}, say('who.left')))),
       ...['width', 'depth', 'stature'].map(size =>
         field(say(`who.${size}`), size, {type: 'number', min: 50, max: 2500, inputmode: 'numeric'})),
-      part('p', {class: 'small'}, say('who.sizes')),
-      part('label', {class: 'check'}, part('input', {type: 'checkbox', name: 'consent'}),
-          part('span', {}, say('who.consent'))),
-      field(say('who.parent'), 'parent', {maxlength: 60, autocomplete: 'off'}));
-  list.addEventListener('change', () => { fresh.hidden = list.value !== ''; });
+      part('p', {class: 'small'}, say('who.sizes')));
+  const agrees = part('select', {name: 'consent'}, ...['nobody', 'player', 'parent'].map(one =>
+    part('option', {value: one}, say(`who.consent.${one}`))));
+  const parent = field(say('who.parent'), 'parent', {maxlength: 60, autocomplete: 'off'});
+  const consent = part('div', {class: 'form consent'},
+      part('label', {class: 'field'}, part('span', {}, say('who.consent')), agrees), parent,
+      part('p', {class: 'small'}, say('who.consent.why')));
+  let players = [];
+  const fit = () => {
+    fresh.hidden = list.value !== '';
+    consent.hidden = players.some(one => one.label === list.value && one.agreed);
+    parent.hidden = agrees.value !== 'parent';
+  };
+  list.addEventListener('change', fit);
+  agrees.addEventListener('change', fit);
   form.append(
       part('h1', {}, say('who.title')),
       part('label', {class: 'field'}, part('span', {}, say('who.who')), list),
       fresh,
+      consent,
       part('label', {class: 'field'}, part('span', {}, say('who.goal')), goal),
       field(say('who.words'), 'words', {maxlength: 120, autocomplete: 'off'}),
       part('button', {class: 'first', type: 'submit'}, say('who.begin')));
@@ -34,9 +45,12 @@ export function who(root, lesson) {
     const now = JSON.stringify([state.players, state.goals]);
     if (now === known) return;
     known = now;
-    list.replaceChildren(part('option', {value: ''}, say('who.add')), ...(state.players ?? []).map(one =>
+    players = state.players ?? [];
+    list.replaceChildren(part('option', {value: ''}, say('who.add')), ...players.map(one =>
       part('option', {value: one.label, selected: one.label === state.asked}, one.name)));
-    fresh.hidden = list.value !== '';
+    if (list.value === '' && state.asked) form.elements.name.value ||= state.asked;
+    if (state.virtual) form.elements.handed.value = state.virtual;
+    fit();
     goal.replaceChildren(part('option', {value: ''}, say('who.any')), ...state.goals.map(one =>
       part('option', {value: one.name}, say('who.aim', one.aim, one.shows))));
   };
@@ -45,7 +59,7 @@ export function who(root, lesson) {
 async function begin(event, lesson) {
   event.preventDefault();
   const facts = Object.fromEntries(new FormData(event.target));
-  await lesson.ask('begin', {...facts, consent: facts.consent === 'on'});
+  await lesson.ask('begin', facts);
 }
 
 export function units(root, lesson) {
@@ -116,7 +130,7 @@ export function steps(root, lesson) {
     const step = all.find(one => one.word === word);
     now = word;
     show(title, step ? say(`step.${word}`) : say('steps.over'));
-    show(what, step ? step.do : say('steps.balls'));
+    show(what, step ? sentence(step.do) : say('steps.balls'));
     show(is, step ? standing(step, state.steps) : '');
     begin.firstChild.textContent = say(step?.is === 'open' ? 'step.begin' : 'step.again');
     begin.hidden = leave.hidden = !step;

@@ -16,6 +16,11 @@ export function say(key, ...values) {
   });
 }
 
+// With a capital, where a text stands by itself.
+export function sentence(text) {
+  return text.charAt(0).toLocaleUpperCase(words.language) + text.slice(1);
+}
+
 export function number(value, decimals) {
   return new Intl.NumberFormat(words.language, {
     minimumFractionDigits: decimals,

@@ -28,6 +28,13 @@ public final class VirtualPort implements AutoCloseable {
 
   private static final double OPEN_TIMEOUT_S = 5;
 
+  /** Ends when this program does, however it ends: its input closes then. */
+  private static final String SOCAT =
+      "command -v socat >/dev/null || exit 127; socat \"$1\" \"$2\" & cat >/dev/null; kill $!";
+
+  private static final int NO_SUCH_PROGRAM = 127;
+  private static final String MISSING = "virtual ports need the program socat (apt install socat)";
+
   private final Path path;
   private final Path inner;
   private final BlockingQueue<Piece> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
@@ -71,6 +78,9 @@ public final class VirtualPort implements AutoCloseable {
   private Process startSocat() throws IOException {
     try {
       return new ProcessBuilder(
+              "sh",
+              "-c",
+              SOCAT,
               "socat",
               "PTY,link=" + inner + ",raw,echo=0",
               "PTY,link=" + path + ",raw,echo=0,mode=666")
@@ -78,15 +88,18 @@ public final class VirtualPort implements AutoCloseable {
           .redirectOutput(ProcessBuilder.Redirect.DISCARD)
           .start();
     } catch (IOException e) {
-      throw new IOException("virtual ports need the program socat (apt install socat)", e);
+      throw new IOException(MISSING, e);
     }
   }
 
   private OutputStream openInner() throws IOException {
     double untilS = HostTime.steadyS() + OPEN_TIMEOUT_S;
     while (!Files.exists(inner) || !Files.exists(path)) {
+      if (!socat.isAlive() && socat.exitValue() == NO_SUCH_PROGRAM) {
+        throw new IOException(MISSING);
+      }
       if (!socat.isAlive() || HostTime.steadyS() > untilS) {
-        socat.destroy();
+        socat.getOutputStream().close();
         throw new IOException("socat could not make a port at " + path);
       }
       HostTime.pause(10);
@@ -139,7 +152,7 @@ public final class VirtualPort implements AutoCloseable {
   }
 
   private void endSocat() throws IOException {
-    socat.destroy();
+    socat.getOutputStream().close();
     try {
       socat.waitFor(2, TimeUnit.SECONDS);
     } catch (InterruptedException e) {

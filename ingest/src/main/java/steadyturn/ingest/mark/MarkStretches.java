@@ -34,7 +34,7 @@ public final class MarkStretches {
   private static double lengthS(Mark mark, List<Mark> later) {
     double nextS =
         later.stream()
-            .filter(m -> !m.trialType().isEmpty() && !is(m, w -> w == MarkWord.NOTE))
+            .filter(m -> !m.trialType().isEmpty() && !is(m, MarkWord::isAbout))
             .mapToDouble(Mark::onsetS)
             .findFirst()
             .orElse(Double.POSITIVE_INFINITY);

@@ -24,6 +24,8 @@ public enum MarkWord {
   PRACTICE,
   DRILL_REP,
   NOTE,
+  /** The swing it speaks of counts no more; it stays in the recording and in its results. */
+  LEFT_OUT,
   LONG_REST,
   SIX_POSITION,
   KNOWN_TURN;
@@ -55,6 +57,11 @@ public enum MarkWord {
   /** The wear steps, in the order in which they are done. */
   public static List<MarkWord> steps() {
     return Stream.of(values()).filter(MarkWord::isStep).toList();
+  }
+
+  /** Whether it only speaks of a swing that is there: it ends no step and makes none. */
+  public boolean isAbout() {
+    return this == NOTE || this == LEFT_OUT;
   }
 
   /** Whether a player does it so that the units' places become known. */

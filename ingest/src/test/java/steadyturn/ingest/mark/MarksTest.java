@@ -100,6 +100,20 @@ class MarksTest {
   }
 
   @Test
+  void whatIsSaidOfASwingIsChangedInAFinishedRunAndNothingElse() throws IOException {
+    // Given: two swings with notes, a row with a word of someone else. Said of the one at 20 s: it
+    // is left out. Expect: its note gone, all other rows as they were, letter by letter.
+    Path file = folder.resolve("events.tsv");
+    String head = "onset\tduration\ttrial_type\tclub\tnote\n";
+    String others = "9.5\t0\tbow\tn/a\tn/a\n10\t0\tnote\tn/a\tgood\n15\t0\tsneeze\tn/a\tn/a\n";
+    Files.writeString(file, head + others + "20.3\t0\tnote\tn/a\tbad\n20.2\t0\thit\tn/a\tn/a\n");
+    EventsFile.about(file, 20, List.of(at(20, "left-out")));
+    assertThat(Files.readString(file))
+        .isEqualTo(
+            head + others + "20.2\t0\thit\tn/a\tn/a\n20.000000\t0.000000\tleft-out\tn/a\tn/a\n");
+  }
+
+  @Test
   void aStretchThatFollowsFromTheNextMarkIsNotWrittenAsIfItHadBeenNoted() throws IOException {
     // Given: marks read, written and read again. Expect: the same.
     List<Mark> marks = MarkStretches.of(List.of(at(1, "aim"), at(4, "bow"), at(9, "done")));

@@ -68,9 +68,9 @@ public record DrillScore(
     return scores;
   }
 
-  /** The swings that are no repetition of a drill. */
+  /** The swings that count and are no repetition of a drill. */
   public static List<SwingResult> fullSwings(List<SwingResult> swings) {
-    return swings.stream().filter(s -> s.kind() != SwingKind.DRILL).toList();
+    return swings.stream().filter(s -> s.kind() != SwingKind.DRILL && s.counts()).toList();
   }
 
   private static DrillScore score(

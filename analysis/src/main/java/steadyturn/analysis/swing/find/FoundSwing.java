@@ -42,7 +42,7 @@ record FoundSwing(
             .map(m -> m.trialType().equals("practice") ? SwingKind.PRACTICE : SwingKind.HIT)
             .orElse(shock ? SwingKind.HIT : SwingKind.PRACTICE);
     SwingKind kind = isDrill ? SwingKind.DRILL : seen;
-    return new Swing(number, kind, club, startS, endS, events, flags(kind), noted);
+    return new Swing(number, kind, club, startS, endS, events, flags(kind, noted), noted);
   }
 
   /** When the hands, or else the hips, turned round. */
@@ -54,8 +54,11 @@ record FoundSwing(
         .orElse(impactS);
   }
 
-  private List<String> flags(SwingKind kind) {
+  private List<String> flags(SwingKind kind, List<Mark> noted) {
     List<String> all = new ArrayList<>(flags);
+    if (noted.stream().anyMatch(m -> m.trialType().equals(Swing.LEFT_OUT))) {
+      all.add(Swing.LEFT_OUT);
+    }
     if (!shock) {
       all.add("impact-virtual");
     }

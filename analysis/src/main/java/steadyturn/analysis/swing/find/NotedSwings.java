@@ -80,7 +80,8 @@ final class NotedSwings {
             noted.get(swing).stream(),
             marks.stream()
                 .filter(
-                    m -> UnplacedMarks.isNote(m) && nearest(m).filter(i -> i == swing).isPresent()))
+                    m ->
+                        UnplacedMarks.isAbout(m) && nearest(m).filter(i -> i == swing).isPresent()))
         .toList();
   }
 

@@ -93,7 +93,7 @@ public final class CompareCommand implements Callable<Integer> {
     Gathered gathered = Gathered.of(lessons, WITHOUT_CURVES);
     Map<String, List<LessonSwing>> groups = new LinkedHashMap<>();
     for (LessonSwing swing : gathered.swings()) {
-      if (swing.swing().kind() == SwingKind.HIT) {
+      if (swing.swing().kind() == SwingKind.HIT && swing.swing().counts()) {
         groups.computeIfAbsent(name(swing), key -> new ArrayList<>()).add(swing);
       }
     }

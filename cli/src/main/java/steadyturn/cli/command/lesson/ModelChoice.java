@@ -65,12 +65,15 @@ final class ModelChoice {
   private boolean isAsked(SwingResult swing) {
     return modelSwing.isPresent()
         ? swing.number() == Integer.parseInt(modelSwing.get())
-        : swing.kind() == SwingKind.HIT;
+        : swing.kind() == SwingKind.HIT && swing.counts();
   }
 
   private static Optional<Chosen> best(Teaching teaching, List<LessonSwing> all) {
     List<SwingResult> hits =
-        all.stream().map(LessonSwing::swing).filter(s -> s.kind() == SwingKind.HIT).toList();
+        all.stream()
+            .map(LessonSwing::swing)
+            .filter(s -> s.kind() == SwingKind.HIT && s.counts())
+            .toList();
     return BestSwing.among(teaching, hits)
         .map(
             best -> {

@@ -14,7 +14,9 @@ import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.terminal.Console;
 import steadyturn.fusion.calibrate.CalibrationStore;
 import steadyturn.ingest.live.LiveListener;
+import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.live.LiveRecorder;
+import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.recording.dataset.Participants;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.serial.HostTime;
@@ -24,6 +26,8 @@ import steadyturn.ingest.serial.HostTime;
  * every ball, and the ports between them. Whoever shows it only listens.
  */
 public final class LiveSession implements AutoCloseable {
+
+  private static final double LET_GO_S = 10;
 
   private final LiveRecorder recorder;
   private final LiveLesson lesson;
@@ -46,7 +50,8 @@ public final class LiveSession implements AutoCloseable {
         new LiveLesson(
             recorder.label().id(), player, CalibrationStore.of(root)::applyTo, hears, settings);
     recorder.tellMarks(
-        mark -> lesson.mark(mark.since(zero)), mark -> lesson.unmark(mark.since(zero)));
+        mark -> tell(mark, () -> lesson.mark(mark.since(zero))),
+        mark -> tell(mark, () -> lesson.unmark(mark.since(zero))));
   }
 
   /**
@@ -70,6 +75,16 @@ public final class LiveSession implements AutoCloseable {
     LiveSession session = new LiveSession(root, recorder, known, settings, hears);
     earlier.forEach(session.lesson::before);
     return session;
+  }
+
+  /** A ball of some time ago was answered and let go; what is said of it now is for the file. */
+  private void tell(LiveMark mark, Runnable lives) {
+    boolean isOfEarlier =
+        MarkWord.of(mark.trialType()).filter(MarkWord::isAbout).isPresent()
+            && mark.since(zero).onsetS() < nowS() - LET_GO_S;
+    if (!isOfEarlier) {
+      lives.run();
+    }
   }
 
   /** What was recorded of this lesson before, where wear steps may lie. */

@@ -27,10 +27,16 @@ final class BallBoard {
   private static final double CHANGED_PART = 0.5;
   private static final String GROUP = "balls";
 
+  /** Hears what is said of a ball. */
+  interface Said {
+    void said(String id, SwingResult ball, JsonNode what);
+  }
+
   private record Undo(String id, ObjectNode before) {}
 
   private final BallAnswer answer;
   private final LessonNotes notes;
+  private final Said says;
   private final Map<String, SwingResult> balls = new LinkedHashMap<>();
   private final Map<String, ObjectNode> paths = new HashMap<>();
   private final Map<String, Map<MeasureAt, MeasureValue>> firstShown = new HashMap<>();
@@ -38,8 +44,14 @@ final class BallBoard {
   private final Deque<Undo> undo = new ArrayDeque<>();
   private MeasureAt main;
 
-  BallBoard(BallAnswer answer, LessonNotes notes, MeasureAt main) {
+  /**
+   * A board without balls.
+   *
+   * @param says hears what was said of a ball, for its recording
+   */
+  BallBoard(BallAnswer answer, LessonNotes notes, MeasureAt main, Said says) {
     this.answer = answer;
+    this.says = says;
     this.notes = notes;
     this.main = main;
   }
@@ -99,8 +111,9 @@ final class BallBoard {
     JsonNode said = notes.of(GROUP, id);
     ObjectNode node = Json.object().put("id", id).put("number", numberOf(id));
     node.put("title", BallAnswer.title(ball)).put("club", ball.club());
+    node.put("kindWord", Words.say("table.kind." + ball.kind().word()));
     node.put("kind", drills.containsKey(id) ? "drill" : ball.kind().word());
-    node.put("isDiscarded", said.path("discarded").asBoolean());
+    node.put("isDiscarded", isOut(id));
     node.put("isModel", id.equals(notes.kept("model")));
     node.put("note", said.path("note").asText());
     Json.list(node, "flags", BallAnswer.flags(ball), TextNode::valueOf);
@@ -121,8 +134,7 @@ final class BallBoard {
       if (each.getKey().equals(id)) {
         break;
       }
-      if (!notes.of(GROUP, each.getKey()).path("discarded").asBoolean()
-          && !drills.containsKey(each.getKey())) {
+      if (!isOut(each.getKey()) && !drills.containsKey(each.getKey())) {
         before.add(each.getValue());
       }
     }
@@ -156,8 +168,7 @@ final class BallBoard {
 
   /** Lets a ball count no more, or again. */
   synchronized ObjectNode discard(String id) {
-    boolean was = notes.of(GROUP, id).path("discarded").asBoolean();
-    return say(id, said(id).put("discarded", !was));
+    return say(id, said(id).put("discarded", !isOut(id)));
   }
 
   synchronized ObjectNode note(String id, String words) {
@@ -174,7 +185,7 @@ final class BallBoard {
   /** Takes the last word about a ball back; empty where there is none. */
   synchronized Optional<ObjectNode> undo() {
     Optional<Undo> last = Optional.ofNullable(undo.pollLast());
-    last.ifPresent(u -> notes.put(GROUP, u.id, u.before));
+    last.ifPresent(u -> keep(u.id, u.before));
     return last.map(u -> json(u.id));
   }
 
@@ -184,25 +195,17 @@ final class BallBoard {
 
   private ObjectNode say(String id, ObjectNode what) {
     undo.addLast(new Undo(id, said(id)));
-    notes.put(GROUP, id, what);
+    keep(id, what);
     return json(id);
   }
 
-  /** The words that were noted of the balls of a run, by number. */
-  synchronized Map<Integer, String> notesOf(String run) {
-    Map<Integer, String> words = new LinkedHashMap<>();
-    for (Map.Entry<String, SwingResult> each : balls.entrySet()) {
-      JsonNode said = notes.of(GROUP, each.getKey());
-      if (each.getKey().equals(id(run, each.getValue()))) {
-        String note = said.path("note").asText();
-        String out = said.path("discarded").asBoolean() ? Words.say("mat.note.discarded") : "";
-        String both = (out + " " + note).strip();
-        if (!both.isEmpty()) {
-          words.put(each.getValue().number(), both);
-        }
-      }
-    }
-    return words;
+  private void keep(String id, ObjectNode what) {
+    notes.put(GROUP, id, what);
+    ball(id).ifPresent(its -> says.said(id, its, what));
+  }
+
+  private boolean isOut(String id) {
+    return notes.of(GROUP, id).path("discarded").asBoolean();
   }
 
   /** The full swings of a run that the teacher lets count. */
@@ -210,7 +213,7 @@ final class BallBoard {
     return balls.entrySet().stream()
         .filter(each -> run.filter(r -> each.getKey().equals(id(r, each.getValue()))).isPresent())
         .filter(each -> !drills.containsKey(each.getKey()))
-        .filter(each -> !notes.of(GROUP, each.getKey()).path("discarded").asBoolean())
+        .filter(each -> !isOut(each.getKey()))
         .map(Map.Entry::getValue)
         .toList();
   }

@@ -34,6 +34,12 @@ record Closing(FinishedLesson lesson, Teaching teaching, Players players, Lesson
     ObjectNode node = Json.object();
     node.put("swings", lesson.results().stream().mapToInt(run -> run.swings().size()).sum());
     node.put(
+        "left",
+        lesson.results().stream()
+            .flatMap(run -> run.swings().stream())
+            .filter(swing -> !swing.counts())
+            .count());
+    node.put(
         "work", first.map(f -> Words.say("finding." + f.rule().name() + ".player")).orElse(""));
     node.put("aim", first.map(f -> Words.say("finding." + f.rule().name() + ".aim")).orElse(""));
     node.put(

@@ -3,6 +3,7 @@ package steadyturn.cli.command.mat;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.ingest.sample.BodyPoint;
@@ -11,11 +12,19 @@ import steadyturn.ingest.sample.BodyPoint;
 final class DrillDesk {
 
   private final Teaching teaching;
+  private final Consumer<ObjectNode> cues;
   private volatile Optional<DrillRun> now = Optional.empty();
   private Optional<DrillRun> last = Optional.empty();
 
-  DrillDesk(Teaching teaching) {
+  /**
+   * A desk without a drill.
+   *
+   * @param cues hears the live estimate as soon as it is had, by the thread of the pelvis unit's
+   *     port, and must not wait
+   */
+  DrillDesk(Teaching teaching, Consumer<ObjectNode> cues) {
     this.teaching = teaching;
+    this.cues = cues;
   }
 
   /** Begins a drill; one that has no such name ends what is done. */
@@ -47,17 +56,13 @@ final class DrillDesk {
   }
 
   void sample(BodyPoint point, double timeS, double[] accel, double[] gyro) {
-    now.ifPresent(its -> its.sample(point, timeS, accel, gyro));
+    now.flatMap(its -> its.sample(point, timeS, accel, gyro)).ifPresent(cues);
   }
 
   /** Takes a swing; the name of the drill that it is a repetition of, or nothing. */
   String take(SwingResult swing) {
     now.ifPresent(its -> its.swing(swing));
     return now.map(its -> its.drill().name()).orElse("");
-  }
-
-  Optional<ObjectNode> cue() {
-    return now.map(its -> its.cue(System.currentTimeMillis()));
   }
 
   /** How the last drill went and what it brought. */

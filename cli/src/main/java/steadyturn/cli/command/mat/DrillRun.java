@@ -76,19 +76,25 @@ final class DrillRun {
     return drill;
   }
 
-  /** Hears the pelvis, by the thread of its port. */
-  void sample(BodyPoint point, double timeS, double[] accel, double[] gyro) {
-    if (point == BodyPoint.PELVIS) {
-      turn.sample(timeS, accel, gyro);
+  /**
+   * Hears the pelvis, by the thread of its port.
+   *
+   * @return the live estimate of this sample with the time of day that it is of, ms, where it was
+   *     asked for anew
+   */
+  Optional<ObjectNode> sample(BodyPoint point, double timeS, double[] accel, double[] gyro) {
+    if (point != BodyPoint.PELVIS) {
+      return Optional.empty();
     }
+    turn.sample(timeS, accel, gyro);
+    return turn.atS() == timeS ? Optional.of(cue(System.currentTimeMillis())) : Optional.empty();
   }
 
-  /** The live estimate of this moment, and the time of day of the sample that it is of, ms. */
-  ObjectNode cue(long nowMs) {
+  private ObjectNode cue(long nowMs) {
     double lateS = live.nowS() - turn.atS();
     ObjectNode node = Json.object();
     Json.number(node, "turn", turn.turnDeg());
-    return node.put("at", nowMs - Math.round(1000 * (Double.isFinite(lateS) ? lateS : 0)));
+    return node.put("at", nowMs - 1000 * lateS);
   }
 
   /** Looks whether the hips turned back and came forward again; judges what they did. */

@@ -192,6 +192,7 @@ enum LessonActs {
     switch (with.path("what").asText()) {
       case "hit" -> player.wish(MarkWord.HIT);
       case "restless" -> player.beRestless();
+      case "slip" -> player.slip(0);
       case "pull" -> player.pull(0, PULLED_S);
       case "move" -> player.move(Math.max(0, Math.min(2, with.path("unit").asInt())));
       default -> {}

@@ -31,15 +31,13 @@ import steadyturn.cli.terminal.HangUp;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.recording.dataset.RunLabel;
 import steadyturn.ingest.recording.disk.PrivateFiles;
+import steadyturn.ingest.sample.Handedness;
 
 /** A whole lesson on a page of this machine: strap on, swing, see it. */
 @Command(name = "lesson", sortOptions = false)
 public final class LessonCommand implements Callable<Integer> {
 
   private static final long LOOK_EVERY_MS = 100;
-
-  /** A cue is late by half of this on average, ms. */
-  private static final long CUE_EVERY_MS = 15;
 
   private static final long LAST_WORDS_S = 20;
 
@@ -71,6 +69,10 @@ public final class LessonCommand implements Callable<Integer> {
   @Option(names = "--seed", paramLabel = "N")
   private long seed = 17;
 
+  /** The virtual player's side. */
+  @Option(names = "--handed", paramLabel = "right|left")
+  private Handedness handed = Handedness.RIGHT;
+
   @Mixin private TeachingChoice teachingChoice;
 
   @Mixin private PortOptions portOptions;
@@ -90,7 +92,7 @@ public final class LessonCommand implements Callable<Integer> {
     WarmUp.begin(teaching);
     Optional<RehearsedPlayer> rehearsed = Optional.empty();
     if (isRehearsed) {
-      rehearsed = Optional.of(RehearsedPlayer.in(root.resolve(".units"), seed));
+      rehearsed = Optional.of(RehearsedPlayer.in(root.resolve(".units"), handed, seed));
       ports.clear();
       rehearsed.get().ports().forEach(path -> ports.add(path.toString()));
     }
@@ -138,25 +140,12 @@ public final class LessonCommand implements Callable<Integer> {
 
   private void watch(LessonRoom room) {
     HangUp terminal = new HangUp();
-    Thread cue = new Thread(() -> cue(room), "cue");
-    cue.setDaemon(true);
-    cue.start();
     long lastNs = System.nanoTime();
     try {
       while (!terminal.isGone() && !isEnded.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
         long nowNs = System.nanoTime();
         room.look(1e-9 * (nowNs - lastNs));
         lastNs = nowNs;
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
-  }
-
-  private void cue(LessonRoom room) {
-    try {
-      while (!isEnded.await(CUE_EVERY_MS, TimeUnit.MILLISECONDS)) {
-        room.cue();
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

@@ -46,7 +46,7 @@ final class LessonRoom implements Shown {
     notes = LessonNotes.of(options.root());
     players = new Players(options.root());
     goals = new Goals(options.teaching());
-    drills = new DrillDesk(options.teaching());
+    drills = new DrillDesk(options.teaching(), this::cue);
     troubles = new Troubles(options.root());
     board = freshBoard();
   }
@@ -55,7 +55,8 @@ final class LessonRoom implements Shown {
     return new BallBoard(
         new BallAnswer(notes.kept("player"), options.teaching()),
         notes,
-        goals.main(notes.kept("goal")));
+        goals.main(notes.kept("goal")),
+        new BallMarks(options.root(), notes, () -> session));
   }
 
   /** Names who is told, before the first page comes. */
@@ -100,14 +101,11 @@ final class LessonRoom implements Shown {
 
   /** Somebody is chosen, and what the lesson is for. */
   Optional<String> begin(JsonNode with) {
-    String label = with.path("label").asText();
-    if (label.isEmpty() && with.path("name").asText().isBlank()) {
-      return Optional.of(Words.say("mat.who.nobody"));
+    Optional<String> why = players.refusal(with);
+    if (why.isPresent()) {
+      return why;
     }
-    if (!label.isEmpty() && !players.has(label)) {
-      return Optional.of(Words.say("mat.who.unknown"));
-    }
-    Player chosen = label.isEmpty() ? players.add(with) : players.known(label);
+    Player chosen = players.chosen(with);
     notes.forgetLesson();
     notes.put("player", chosen.id());
     notes.put("lesson", players.freeLesson(chosen.id(), today()));
@@ -217,9 +215,8 @@ final class LessonRoom implements Shown {
     return drills.difference(board.of(session.map(MatSession::run)));
   }
 
-  /** Tells the live estimate, where a drill is done. */
-  void cue() {
-    drills.cue().ifPresent(cue -> tells.accept(new Told("cue", cue)));
+  private void cue(ObjectNode cue) {
+    tells.accept(new Told("cue", cue));
   }
 
   void tell(ObjectNode ball) {
@@ -258,7 +255,7 @@ final class LessonRoom implements Shown {
     drills.forget();
     Optional<MatSession> ending = session;
     session = Optional.empty();
-    ending.ifPresent(its -> its.end(board));
+    ending.ifPresent(its -> its.live().close());
   }
 
   /** Looks at units and steps; tells the pages where something changed. */

@@ -2,27 +2,19 @@ package steadyturn.cli.command.mat;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.LocalDateTime;
 import java.util.List;
-import java.util.Map;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.live.LiveEvents;
-import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.cli.command.live.LiveSession;
 import steadyturn.cli.command.live.PortOptions;
 import steadyturn.cli.command.live.UnitChoice;
 import steadyturn.cli.terminal.Console;
 import steadyturn.ingest.live.LiveListener;
-import steadyturn.ingest.live.LiveMark;
-import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Player;
 
 /** The run under way, with the wear steps of the units that are worn in it. */
 record MatSession(LiveSession live, GuidedSteps steps, List<BodyPoint> worn) {
-
-  /** A note is laid on the ball before it; so long after the top it still belongs to it, s. */
-  private static final double NOTE_AFTER_S = 1;
 
   /** Where a lesson is recorded, whose it is and with what. */
   record Setting(
@@ -59,21 +51,5 @@ record MatSession(LiveSession live, GuidedSteps steps, List<BodyPoint> worn) {
 
   String run() {
     return live.recorder().label().id();
-  }
-
-  /** Ends the recording; what was said of its balls goes into it as notes. */
-  void end(BallBoard board) {
-    for (Map.Entry<Integer, String> note : board.notesOf(run()).entrySet()) {
-      board
-          .ball(run() + "_" + note.getKey())
-          .ifPresent(
-              ball -> {
-                double atS = ball.timeS(SwingEvent.TOP) + NOTE_AFTER_S;
-                LocalDateTime at = live.timeOfDay(atS);
-                live.recorder()
-                    .mark(new LiveMark(at, 0, MarkWord.NOTE.word(), "", note.getValue()));
-              });
-    }
-    live.close();
   }
 }

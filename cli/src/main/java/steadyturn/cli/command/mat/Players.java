@@ -9,7 +9,9 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.archive.Consent;
 import steadyturn.ingest.archive.PlayerBook;
 import steadyturn.ingest.archive.PlayerEntry;
@@ -54,6 +56,28 @@ final class Players {
     return Participants.player(root, label, new ArrayList<>());
   }
 
+  /** Why nobody can be recorded as the page tells; empty where somebody can. */
+  Optional<String> refusal(JsonNode told) {
+    String label = told.path("label").asText();
+    if (label.isEmpty() && told.path("name").asText().isBlank()) {
+      return Optional.of(Words.say("mat.who.nobody"));
+    }
+    if (!label.isEmpty() && !has(label)) {
+      return Optional.of(Words.say("mat.who.unknown"));
+    }
+    return agreed(label) || consent(told).isPresent()
+        ? Optional.empty()
+        : Optional.of(Words.say("mat.who.unasked"));
+  }
+
+  /** Whom the page tells, known or new, with the consent that was given now. */
+  Player chosen(JsonNode told) {
+    String label = told.path("label").asText();
+    Player chosen = label.isEmpty() ? add(told) : known(label);
+    consent(told).filter(its -> !agreed(chosen.id())).ifPresent(its -> agree(chosen.id(), its));
+    return chosen;
+  }
+
   /** Adds a player as the page tells. */
   Player add(JsonNode told) {
     String name = told.path("name").asText().strip();
@@ -67,13 +91,31 @@ final class Players {
             size(told, "stature"));
     Participants.add(root, player);
     PlayerBook.showAs(root, player.id(), name);
-    if (told.path("consent").asBoolean()) {
-      LocalDate today = LocalDate.now(ZoneId.systemDefault());
-      PlayerBook.agreed(
-          root, player.id(), new Consent(today, told.path("parent").asText().strip()));
-    }
     book = read();
     return player;
+  }
+
+  /** Whether it is noted that a player agreed to be recorded. */
+  private boolean agreed(String label) {
+    return book.of(label).flatMap(PlayerEntry::consent).isPresent();
+  }
+
+  /**
+   * Who agrees now, as the page tells: the player, or a parent by name; empty where nobody does.
+   */
+  static Optional<Consent> consent(JsonNode told) {
+    LocalDate today = LocalDate.now(ZoneId.systemDefault());
+    String parent = told.path("parent").asText().strip();
+    return switch (told.path("consent").asText()) {
+      case "player" -> Optional.of(new Consent(today, ""));
+      case "parent" -> Optional.of(new Consent(today, parent)).filter(its -> !parent.isEmpty());
+      default -> Optional.empty();
+    };
+  }
+
+  private void agree(String label, Consent consent) {
+    PlayerBook.agreed(root, label, consent);
+    book = read();
   }
 
   /** A lesson's label: the day; a letter behind it for a second lesson of the same player. */

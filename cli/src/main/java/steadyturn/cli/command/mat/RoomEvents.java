@@ -11,7 +11,10 @@ record RoomEvents(LessonRoom room) implements LiveEvents {
   @Override
   public void measured(SwingResult swing, double afterS) {
     String drill = room.drills().take(swing);
-    room.session().ifPresent(its -> room.tell(room.board().take(its.run(), swing, drill)));
+    long knownAtMs = System.currentTimeMillis() - Math.round(1000 * afterS);
+    room.session()
+        .map(its -> room.board().take(its.run(), swing, drill))
+        .ifPresent(ball -> room.tell(ball.put("knownAt", knownAtMs)));
   }
 
   @Override

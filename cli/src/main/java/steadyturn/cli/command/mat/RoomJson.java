@@ -29,6 +29,7 @@ final class RoomJson {
             its ->
                 node.put("handed", its.handed().word()).put("halfHipsMm", Closing.halfHipsMm(its)));
     if (stage == LessonStage.WHO) {
+      room.rehearsed().ifPresent(its -> node.put("virtual", its.facts().handed().word()));
       node.put("asked", room.options().player());
       Json.list(node, "players", room.players().all(), RoomJson::player);
     }
@@ -50,6 +51,9 @@ final class RoomJson {
   }
 
   private static ObjectNode player(PlayerEntry player) {
-    return Json.object().put("label", player.label()).put("name", player.shownName());
+    return Json.object()
+        .put("label", player.label())
+        .put("name", player.shownName())
+        .put("agreed", player.consent().isPresent());
   }
 }

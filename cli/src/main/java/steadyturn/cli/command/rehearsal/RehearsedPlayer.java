@@ -5,12 +5,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import steadyturn.analysis.lab.LessonSimulator;
 import steadyturn.analysis.lab.LessonSpec;
 import steadyturn.analysis.lab.body.PlayerStyle;
 import steadyturn.ingest.lab.VirtualPort;
 import steadyturn.ingest.mark.MarkWord;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
@@ -21,13 +24,20 @@ import steadyturn.ingest.serial.HostTime;
 public final class RehearsedPlayer implements AutoCloseable {
 
   private static final double RATE_HZ = 500;
-  private static final int BALLS = 24;
+
+  /** For whoever measures: how fast the units send, and whether there are five of them. */
+  private static final String RATE = "steadyturn.rehearsal.hz";
+
+  private static final String ALL_UNITS = "steadyturn.rehearsal.all-units";
+  private static final int BALLS = 12;
 
   /** How a hand moves a unit, and how much a restless player moves all of them. */
   private static final double MOVED_S = 2.5;
 
   private static final double RESTLESS_S = 3;
   private static final double RESTLESS = 0.25;
+
+  private static final double SLIP_RAD = Math.toRadians(35);
 
   private static final int MOST_SHOWN = 4_000_000;
 
@@ -38,9 +48,9 @@ public final class RehearsedPlayer implements AutoCloseable {
   private int[] shown = new int[1 << 12];
   private int known;
 
-  private RehearsedPlayer(Recording lesson) {
+  private RehearsedPlayer(Recording lesson, double rateHz) {
     this.lesson = lesson;
-    course = new MovementCourse(lesson, RATE_HZ);
+    course = new MovementCourse(lesson, rateHz);
   }
 
   /**
@@ -48,22 +58,28 @@ public final class RehearsedPlayer implements AutoCloseable {
    *
    * @param folder where the ports lie; made where it is not there
    */
-  public static RehearsedPlayer in(Path folder, long seed) throws IOException {
+  public static RehearsedPlayer in(Path folder, Handedness handed, long seed) throws IOException {
+    double rateHz = Double.parseDouble(System.getProperty(RATE, Double.toString(RATE_HZ)));
     LessonSpec spec =
         LessonSpec.standard()
+            .withHanded(handed)
             .withPlayer(PlayerStyle.slider())
             .withHits(BALLS)
             .withPractices(0)
             .withWaggles(1)
             .withWalking(false)
-            .withRateHz(RATE_HZ)
+            .withRateHz(rateHz)
             .withLossPct(0)
             .withJitterS(0)
             .withClockSkewPpm(0)
             .withUnitStartSpreadS(0)
             .withUnitStartErrorS(0);
     Files.createDirectories(folder);
-    RehearsedPlayer player = new RehearsedPlayer(LessonSimulator.simulate(spec, seed).recording());
+    if (Boolean.getBoolean(ALL_UNITS)) {
+      spec = spec.withUnits(EnumSet.allOf(BodyPoint.class));
+    }
+    Recording lesson = LessonSimulator.simulate(spec, seed).recording();
+    RehearsedPlayer player = new RehearsedPlayer(lesson, rateHz);
     player.begin(folder);
     return player;
   }
@@ -135,6 +151,11 @@ public final class RehearsedPlayer implements AutoCloseable {
   /** The player does not keep still. */
   public void beRestless() {
     units.forEach(unit -> unit.shake(RESTLESS_S, RESTLESS));
+  }
+
+  /** A unit slips on the body and stays so. */
+  public void slip(int unit) {
+    units.get(unit).slip(SLIP_RAD);
   }
 
   /** A cable comes out, and is put in again after so long. */

@@ -31,6 +31,7 @@ final class RehearsedUnit implements Runnable {
   private volatile double shakenUntilS;
   private volatile double shake;
   private volatile double gone;
+  private volatile double slippedRad;
   private volatile boolean isStopped;
   private double startS;
 
@@ -67,6 +68,11 @@ final class RehearsedUnit implements Runnable {
   void shake(double lengthS, double part) {
     shake = part;
     shakenUntilS = HostTime.steadyS() + lengthS;
+  }
+
+  /** From now on it sits turned on the body by so much, about the axis away from the skin. */
+  void slip(double rad) {
+    slippedRad = rad;
   }
 
   /** Pulls its cable out for so long. */
@@ -109,7 +115,15 @@ final class RehearsedUnit implements Runnable {
       accel[axis] = stream.accelMps2(axis, i) + (axis == 0 ? 0.6 * wave : 0);
       gyro[axis] = (shown < 0 ? 2 * biasRadPerS[axis] - rate : rate) + (axis == 1 ? wave : 0);
     }
+    turn(accel);
+    turn(gyro);
     port.send(encoder.sample(tick, Math.round(1e6 * (10 + tick / rateHz)), accel, gyro));
+  }
+
+  private void turn(double[] v) {
+    double x = v[0];
+    v[0] = Math.cos(slippedRad) * x + Math.sin(slippedRad) * v[1];
+    v[1] = Math.cos(slippedRad) * v[1] - Math.sin(slippedRad) * x;
   }
 
   void stop() throws IOException {

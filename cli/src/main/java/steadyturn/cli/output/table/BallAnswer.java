@@ -89,7 +89,10 @@ public record BallAnswer(String player, Teaching teaching) {
   /** The same row by row, of any measures that the ball has. */
   public List<Row> rows(List<MeasureAt> told, SwingResult ball, List<SwingResult> before) {
     List<SwingResult> alike =
-        before.stream().filter(b -> LessonTable.title(b).equals(LessonTable.title(ball))).toList();
+        before.stream()
+            .filter(SwingResult::counts)
+            .filter(b -> LessonTable.title(b).equals(LessonTable.title(ball)))
+            .toList();
     return told.stream()
         .filter(what -> value(ball, what).isPresent())
         .map(what -> row(what, ball, alike))
@@ -127,7 +130,7 @@ public record BallAnswer(String player, Teaching teaching) {
         ball.number(),
         ball.club(),
         ball.kind(),
-        List.of(),
+        ball.flags(),
         List.of(),
         ball.measures().stream().filter(BallAnswer::isTold).toList(),
         List.of());

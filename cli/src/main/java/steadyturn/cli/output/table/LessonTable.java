@@ -74,9 +74,10 @@ final class LessonTable {
       String mark = flagsToTell(swing).isEmpty() ? "" : " !";
       rows.add(row("  " + swing.number() + mark, c -> c.cell(swing)));
     }
-    if (group.size() >= ENOUGH_FOR_A_MEAN) {
-      rows.add(row("  mean", c -> summary(c, group, StatUtils::mean)));
-      rows.add(row("  spread", c -> summary(c, group, LessonTable::spread)));
+    List<SwingResult> counting = group.stream().filter(SwingResult::counts).toList();
+    if (counting.size() >= ENOUGH_FOR_A_MEAN) {
+      rows.add(row("  mean", c -> summary(c, counting, StatUtils::mean)));
+      rows.add(row("  spread", c -> summary(c, counting, LessonTable::spread)));
     }
   }
 

@@ -1,5 +1,7 @@
 package steadyturn.ingest.recording.dataset;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -17,6 +19,11 @@ import steadyturn.ingest.sample.Mark;
 
 /** Notes on stretches of time: the events file of a run. */
 public final class EventsFile {
+
+  private static final String HEAD = "onset\tduration\ttrial_type\tclub\tnote";
+
+  /** Nearer than this two swings cannot follow one another, s. */
+  private static final double SAME_SWING_S = 0.5;
 
   private EventsFile() {}
 
@@ -69,23 +76,45 @@ public final class EventsFile {
    * @param marks onsets in s since the first sample of the table the file belongs to
    */
   public static void write(Path folder, RunLabel label, String tracksys, List<Mark> marks) {
-    StringBuilder text = new StringBuilder("onset\tduration\ttrial_type\tclub\tnote\n");
-    for (Mark mark : marks) {
-      text.append(
-          String.format(
-              Locale.ROOT,
-              "%.6f\t%.6f\t%s\t%s\t%s%n",
-              mark.onsetS(),
-              mark.open() ? 0 : mark.durationS(),
-              TableText.clean(mark.trialType()),
-              TableText.clean(mark.club()),
-              TableText.clean(mark.note())));
-    }
-    WholeFile.write(
-        folder.resolve(label.fileName(tracksys, "events.tsv")),
-        text.toString().replace(System.lineSeparator(), "\n"));
+    StringBuilder text = new StringBuilder(HEAD + "\n");
+    marks.forEach(mark -> text.append(line(mark)));
+    WholeFile.write(folder.resolve(label.fileName(tracksys, "events.tsv")), text.toString());
     WholeFile.write(
         folder.resolve(label.fileName(tracksys, "events.json")),
         Shipped.text(EventsFile.class, "events.json"));
+  }
+
+  private static String line(Mark mark) {
+    return String.format(
+        Locale.ROOT,
+        "%.6f\t%.6f\t%s\t%s\t%s\n",
+        mark.onsetS(),
+        mark.open() ? 0 : mark.durationS(),
+        TableText.clean(mark.trialType()),
+        TableText.clean(mark.club()),
+        TableText.clean(mark.note()));
+  }
+
+  /**
+   * Changes what a finished run says of one of its swings; every other row stays as it is, known or
+   * not. Does nothing where the file has other columns than {@link #write} gives it.
+   *
+   * @param nearS onset of what is taken out: marks about a swing, within half a second
+   * @param in what comes instead
+   */
+  public static void about(Path file, double nearS, List<Mark> in) throws IOException {
+    List<String> lines = new ArrayList<>(Files.readAllLines(file));
+    if (lines.isEmpty() || !lines.get(0).equals(HEAD)) {
+      return;
+    }
+    lines.removeIf(line -> isAbout(line.split("\t", -1), nearS));
+    in.forEach(mark -> lines.add(line(mark).strip()));
+    WholeFile.write(file, String.join("\n", lines) + "\n");
+  }
+
+  private static boolean isAbout(String[] cells, double nearS) {
+    boolean isAbout =
+        cells.length > 2 && MarkWord.of(cells[2]).filter(MarkWord::isAbout).isPresent();
+    return isAbout && Math.abs(Double.parseDouble(cells[0]) - nearS) < SAME_SWING_S;
   }
 }
