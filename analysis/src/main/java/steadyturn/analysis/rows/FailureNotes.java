@@ -2,6 +2,7 @@ package steadyturn.analysis.rows;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import steadyturn.analysis.reading.ReadingWatch;
 
@@ -65,8 +66,12 @@ final class FailureNotes implements ReadingWatch {
   /** A table's name has the tracking system before the run, so task and run are looked for. */
   private static boolean names(String text, String runId) {
     int run = Math.max(0, runId.indexOf("_run-"));
-    String before = runId.substring(0, run);
-    String behind = runId.substring(run) + "_";
-    return text.contains(runId) || (run > 0 && text.contains(before) && text.contains(behind));
+    Pattern its =
+        Pattern.compile(
+            Pattern.quote(runId.substring(0, run))
+                + "(_tracksys-[A-Za-z0-9]+)?"
+                + Pattern.quote(runId.substring(run))
+                + "(?![A-Za-z0-9])");
+    return its.matcher(text).find();
   }
 }
