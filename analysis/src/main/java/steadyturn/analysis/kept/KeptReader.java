@@ -2,12 +2,14 @@ package steadyturn.analysis.kept;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
 import steadyturn.analysis.coach.drill.Rehearsal;
@@ -116,7 +118,15 @@ final class KeptReader {
   }
 
   private UnitResult unit() {
-    return new UnitResult(POINTS[in.get()], word(), in.getDouble(), in.getDouble(), in.getInt());
+    return new UnitResult(
+        POINTS[in.get()], word(), in.getDouble(), in.getDouble(), in.getInt(), day());
+  }
+
+  private Optional<LocalDate> day() {
+    long epochDay = in.getLong();
+    return epochDay == KeptWriter.NO_DAY
+        ? Optional.empty()
+        : Optional.of(LocalDate.ofEpochDay(epochDay));
   }
 
   private Notice notice() {

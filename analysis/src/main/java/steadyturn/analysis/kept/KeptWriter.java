@@ -5,6 +5,7 @@ import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,6 +34,9 @@ final class KeptWriter {
   private interface Part<T> {
     void write(T thing) throws IOException;
   }
+
+  /** In place of the day of a calibration, days since 1970. */
+  static final long NO_DAY = Long.MIN_VALUE;
 
   private final Map<String, Integer> words = new LinkedHashMap<>();
   private final Map<Reason, Integer> reasons = new LinkedHashMap<>();
@@ -115,6 +119,7 @@ final class KeptWriter {
     out.writeDouble(unit.rateHz());
     out.writeDouble(unit.lostPct());
     out.writeInt(unit.saturatedSamples());
+    out.writeLong(unit.calibratedOn().map(LocalDate::toEpochDay).orElse(NO_DAY));
   }
 
   private void notice(Notice notice) throws IOException {

@@ -1,10 +1,16 @@
 package steadyturn.analysis.reading;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.Set;
@@ -15,12 +21,18 @@ import java.util.stream.Stream;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
+import steadyturn.analysis.lesson.Notice;
+import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.fusion.calibrate.CalibrationStore;
+import steadyturn.fusion.calibrate.UnitCalibration;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.recording.RecordingReader;
 import steadyturn.ingest.recording.Stretches;
 import steadyturn.ingest.recording.dataset.Session;
 import steadyturn.ingest.recording.dataset.SessionRun;
+import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Recording;
+import steadyturn.ingest.sample.UnitStream;
 
 /**
  * The recordings of a lesson one after the other, long ones in pieces, so that one piece at a time
@@ -38,6 +50,9 @@ public final class LessonReading implements Iterable<Recording> {
   private final Set<String> asked;
   private final ReadingWatch watch;
   private final SortedSet<String> serials = new TreeSet<>();
+
+  /** The days of the calibrations that were taken off, by recording. */
+  private final Map<String, Map<BodyPoint, LocalDate>> calibrated = new HashMap<>();
 
   public LessonReading(Session lesson, ReadingWatch watch) {
     this(runs(lesson), lesson, watch);
@@ -75,7 +90,37 @@ public final class LessonReading implements Iterable<Recording> {
   /** The same of a lesson that is read here. */
   public List<LessonResult> results(AnalysisSettings settings) {
     return new LessonAnalyzer(settings)
-        .analyze(this).stream().filter(result -> asked.contains(result.recording())).toList();
+        .analyze(this).stream()
+            .filter(result -> asked.contains(result.recording()))
+            .map(this::withCalibrations)
+            .toList();
+  }
+
+  /** Names the calibrations, and those that were made after the recording. */
+  private LessonResult withCalibrations(LessonResult result) {
+    Map<BodyPoint, LocalDate> days = calibrated.getOrDefault(result.recording(), Map.of());
+    List<UnitResult> units = new ArrayList<>();
+    List<Notice> notices = new ArrayList<>(result.notices());
+    for (UnitResult unit : result.units()) {
+      Optional<LocalDate> day = Optional.ofNullable(days.get(unit.point()));
+      units.add(day.map(unit::withCalibrationOf).orElse(unit));
+      day.map(its -> daysLater(result.recording(), its))
+          .filter(count -> count > 0)
+          .map(count -> Reason.of(ReadingReason.CALIBRATED_LATER, count))
+          .ifPresent(why -> notices.add(new Notice(unit.point().trackedPoint(), why)));
+    }
+    return new LessonResult(
+        result.recording(), result.player(), result.aim(), units, result.swings(), notices);
+  }
+
+  /** Days from a recording to a day; none where it is not told when it began. */
+  private long daysLater(String recording, LocalDate day) {
+    return runs.stream()
+        .filter(run -> run.id().equals(recording))
+        .flatMap(run -> run.startedAt().stream())
+        .mapToLong(start -> ChronoUnit.DAYS.between(start.toLocalDate(), day))
+        .findFirst()
+        .orElse(0);
   }
 
   /** The serial numbers whose calibrations were asked for, up to now. */
@@ -84,8 +129,20 @@ public final class LessonReading implements Iterable<Recording> {
   }
 
   private Recording calibrated(Recording recording, CalibrationStore calibrations) {
-    recording.units().forEach(unit -> serials.add(unit.facts().serialNumber()));
-    return calibrations.applyTo(recording);
+    List<UnitStream> units = new ArrayList<>();
+    for (UnitStream unit : recording.units()) {
+      String serial = unit.facts().serialNumber();
+      serials.add(serial);
+      Optional<UnitCalibration> its =
+          calibrations.latest(serial).filter(any -> !unit.facts().calibrated());
+      its.ifPresent(
+          used ->
+              calibrated
+                  .computeIfAbsent(recording.id(), id -> new EnumMap<>(BodyPoint.class))
+                  .put(unit.point(), used.date()));
+      units.add(its.map(used -> used.apply(unit)).orElse(unit));
+    }
+    return new Recording(recording.id(), recording.player(), units, recording.marks());
   }
 
   private static boolean hasMarks(SessionRun run) {

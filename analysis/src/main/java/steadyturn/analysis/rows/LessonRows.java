@@ -19,6 +19,7 @@ import steadyturn.analysis.measure.Decimals;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.reading.LessonReading;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.analysis.reading.ReadingWatch;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.ingest.reason.Reason;
@@ -43,7 +44,7 @@ public final class LessonRows {
   public LessonRows(String archive, AnalysisSettings settings, RowSink sink) {
     this.archive = archive;
     this.settings = settings;
-    settingsText = settings.withoutCurves().toString();
+    settingsText = MadeBy.inOneLine(settings);
     this.sink = sink;
   }
 
@@ -52,6 +53,18 @@ public final class LessonRows {
     FailureNotes failures = new FailureNotes(watch);
     List<LessonResult> results = new ArrayList<>();
     failures.tried(() -> results.addAll(LessonReading.results(lesson, settings, failures)));
+    write(lesson, results, failures);
+    return results;
+  }
+
+  /** The same of results that are known already, in whose making nothing failed. */
+  public void write(Session lesson, List<LessonResult> results, ReadingWatch watch)
+      throws IOException {
+    write(lesson, results, new FailureNotes(watch));
+  }
+
+  private void write(Session lesson, List<LessonResult> results, FailureNotes failures)
+      throws IOException {
     Map<String, LessonResult> byRun =
         results.stream().collect(Collectors.toMap(LessonResult::recording, result -> result));
     for (SessionRun run : lesson.runs()) {
@@ -61,7 +74,6 @@ public final class LessonRows {
         values(lesson, run, result.get());
       }
     }
-    return results;
   }
 
   /** The row of what could not even be opened. */
@@ -92,9 +104,17 @@ public final class LessonRows {
         result.map(LessonResult::aim).orElse(""),
         result.<Object>map(r -> r.swings().size()).orElse(""),
         result.map(LessonRows::notices).orElse(""),
+        result.map(LessonRows::calibrations).orElse(""),
         failure,
         ProgramVersion.current(),
         settingsText);
+  }
+
+  private static String calibrations(LessonResult result) {
+    return result.units().stream()
+        .flatMap(
+            unit -> unit.calibratedOn().map(on -> unit.point().trackedPoint() + ":" + on).stream())
+        .collect(Collectors.joining(","));
   }
 
   private static String notices(LessonResult result) {

@@ -18,7 +18,7 @@ import steadyturn.ingest.sample.Offered;
 public enum RowTable {
   /** A row a recording, those that could not be analysed among them. */
   RECORDINGS(
-      "archive,recording,player,handed,lesson,start,aim,swings:whole,notices,failure"
+      "archive,recording,player,handed,lesson,start,aim,swings:whole,notices,calibrations,failure"
           + ",program_version,settings"),
 
   /** A row a value of a swing. */

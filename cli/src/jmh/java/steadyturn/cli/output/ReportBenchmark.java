@@ -16,6 +16,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import steadyturn.analysis.lab.LessonSimulator;
 import steadyturn.analysis.lab.LessonSpec;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.cli.output.json.JsonReport;
@@ -45,7 +46,7 @@ public class ReportBenchmark {
   @Benchmark
   public String json() throws IOException {
     StringWriter to = new StringWriter();
-    JsonReport.write(results, to);
+    JsonReport.write(results, AnalysisSettings.defaults(), to);
     return to.toString();
   }
 

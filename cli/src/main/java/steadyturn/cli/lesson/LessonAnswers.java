@@ -42,24 +42,39 @@ public final class LessonAnswers {
 
   /** What a lesson shows; one that was asked for in part is read anew. */
   public KeptLesson of(Session lesson) {
-    boolean isWhole = !lesson.runs().isEmpty() && lesson.runs().equals(lesson.allRuns());
     KeptLesson answer =
-        isWhole ? keptOrFresh(lesson) : Fresh.of(lesson, settings, lessons).answer();
+        isWhole(lesson)
+            ? kept(lesson).orElseGet(() -> freshAndKept(lesson))
+            : Fresh.of(lesson, settings, lessons).answer();
     if (!answer.results().stream().allMatch(LessonResult::isSound)) {
       lessons.notWell();
     }
     return answer;
   }
 
-  private KeptLesson keptOrFresh(Session lesson) {
-    Path root = LessonFiles.root(lesson);
-    Path place = KeptPlace.of(lesson, settings.curves() ? "curves" : "");
+  /** What is kept of a lesson and holds; what was said while it was read is said again. */
+  public Optional<KeptLesson> kept(Session lesson) {
+    if (!isWhole(lesson)) {
+      return Optional.empty();
+    }
     claims.look(lesson);
     Optional<KeptLesson> kept =
-        KeptAnswer.find(place, root, files.of(lesson), all -> claims.hold(lesson, all))
+        KeptAnswer.find(
+                place(lesson),
+                LessonFiles.root(lesson),
+                files.of(lesson),
+                all -> claims.hold(lesson, all))
             .flatMap(LessonAnswers::read);
     kept.ifPresent(answer -> answer.notices().forEach(lessons::warn));
-    return kept.orElseGet(() -> freshAndKept(lesson, root, place));
+    return kept;
+  }
+
+  private static boolean isWhole(Session lesson) {
+    return !lesson.runs().isEmpty() && lesson.runs().equals(lesson.allRuns());
+  }
+
+  private Path place(Session lesson) {
+    return KeptPlace.of(lesson, settings.curves() ? "curves" : "");
   }
 
   private static Optional<KeptLesson> read(ByteBuffer bytes) {
@@ -70,14 +85,14 @@ public final class LessonAnswers {
     }
   }
 
-  private KeptLesson freshAndKept(Session lesson, Path root, Path place) {
-    Optional<Basis> basis = KeptAnswer.look(root, files.of(lesson));
+  private KeptLesson freshAndKept(Session lesson) {
+    Optional<Basis> basis = KeptAnswer.look(LessonFiles.root(lesson), files.of(lesson));
     Fresh fresh = Fresh.of(lesson, settings, lessons);
     if (fresh.isWhole()) {
       basis.ifPresent(
           seen ->
               KeptAnswer.keep(
-                  place,
+                  place(lesson),
                   seen,
                   new LessonFiles().of(lesson),
                   claims.of(lesson, fresh.serials()),

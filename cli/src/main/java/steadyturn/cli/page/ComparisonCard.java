@@ -20,7 +20,9 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.cli.page.paper.Html;
+import steadyturn.cli.page.paper.Origin;
 import steadyturn.cli.page.reader.Audience;
 import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.ComparisonWords;
@@ -73,13 +75,14 @@ public final class ComparisonCard {
       Collection<String> lessons,
       Player player,
       LengthUnits units,
-      Words words) {
+      Words words,
+      MadeBy madeBy) {
     ComparisonCard card = new ComparisonCard(comparison, sides, player, units, words);
-    card.document(lessons);
+    card.document(lessons, Origin.of(madeBy, words));
     return card.html.toString();
   }
 
-  private void document(Collection<String> lessons) {
+  private void document(Collection<String> lessons, String origin) {
     String title = text("card.title", player.id());
     html.begin(words.language(), title, "class", "teacher card").open("header");
     html.element("h1", title).element("p", String.join(" · ", lessons));
@@ -99,7 +102,7 @@ public final class ComparisonCard {
     numbers();
     html.open("footer").element("h2", text("page.cannot"));
     html.element("p", text("page.cannot.text")).element("p", text("card.read"));
-    html.element("p", text("page.private")).close("footer").end();
+    html.element("p", text("page.private")).element("p", origin).close("footer").end();
   }
 
   private String hit(Side side) {

@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.drill.Rehearsal;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingKind;
@@ -32,6 +34,7 @@ public final class LessonRuns {
   private final List<Mark> marks = new ArrayList<>();
   private final List<Rehearsal> rehearsals = new ArrayList<>();
   private final Set<Notice> notices = new LinkedHashSet<>();
+  private final List<UnitResult> units = new ArrayList<>();
   private int runs;
 
   /**
@@ -54,6 +57,7 @@ public final class LessonRuns {
       marks.add(new Mark(m.onsetS() + laterS, m.durationS(), m.trialType(), m.club(), m.note()));
     }
     notices.addAll(result.notices());
+    units.addAll(result.units());
   }
 
   /** Adds what a reader should know of the lesson; none is left out. */
@@ -89,6 +93,11 @@ public final class LessonRuns {
 
   String date() {
     return date;
+  }
+
+  /** The units of all recordings. */
+  public Stream<UnitResult> units() {
+    return units.stream();
   }
 
   public Player player() {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.cli.page.paper.Html;
+import steadyturn.cli.page.paper.Origin;
 import steadyturn.cli.page.reader.Audience;
 import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.page.reader.Letter;
@@ -51,7 +52,7 @@ public final class Page {
     }
     html.open("footer").element("h2", text("page.cannot"));
     html.element("p", text("page.cannot.text") + " " + text("page.private"));
-    html.close("footer").end();
+    html.element("p", Origin.of(pen.sheet().madeBy(), pen.words())).close("footer").end();
   }
 
   private void header(String title) {

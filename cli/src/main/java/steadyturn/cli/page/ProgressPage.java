@@ -19,7 +19,9 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.cli.page.paper.Html;
+import steadyturn.cli.page.paper.Origin;
 import steadyturn.cli.page.reader.Audience;
 import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.Words;
@@ -46,9 +48,10 @@ public final class ProgressPage {
       PlayerProgress progress,
       Teaching teaching,
       LengthUnits units,
-      Words words) {
+      Words words,
+      MadeBy madeBy) {
     ProgressPage page = new ProgressPage(progress, words, units);
-    page.document(player, club, teaching);
+    page.document(player, club, teaching, Origin.of(madeBy, words));
     return page.html.toString();
   }
 
@@ -76,7 +79,7 @@ public final class ProgressPage {
     return row.verdict() == ComparisonVerdict.REAL;
   }
 
-  private void document(Player player, String club, Teaching teaching) {
+  private void document(Player player, String club, Teaching teaching, String origin) {
     String title = text("progress.title", player.id());
     String with = club.isEmpty() ? text("page.any-club") : club;
     html.begin(words.language(), title, "class", "teacher").open("header").element("h1", title);
@@ -99,7 +102,7 @@ public final class ProgressPage {
     html.list(Stream.of("warm-up", "pain", "space").map(caution -> text("caution." + caution)));
     html.close("section").open("footer").element("h2", text("page.cannot"));
     html.element("p", text("page.cannot.text")).element("p", text("page.private"));
-    html.close("footer").end();
+    html.element("p", origin).close("footer").end();
   }
 
   /** What changed beyond doubt, and then what did not, in sentences. */

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.Coach;
 import steadyturn.analysis.coach.ModelComparison;
@@ -13,8 +14,10 @@ import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.compare.SwingGroup;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
@@ -30,6 +33,7 @@ import steadyturn.ingest.sample.Player;
  * @param repetitions every swing that was a repetition of a drill
  * @param model comparison with the model swing; empty where none was asked for
  * @param notices what a reader should know
+ * @param madeBy what the values rest on besides the recordings
  */
 public record Sheet(
     String lesson,
@@ -43,7 +47,8 @@ public record Sheet(
     Advice advice,
     List<DrillScore> drills,
     Optional<ModelComparison> model,
-    List<Notice> notices) {
+    List<Notice> notices,
+    MadeBy madeBy) {
 
   public Sheet {
     swings = List.copyOf(swings);
@@ -81,7 +86,8 @@ public record Sheet(
         new Coach(teaching).advise(runs.player().id(), chosen, about),
         DrillScore.of(teaching, marks, withClub(runs.swings(), chosen), runs.rehearsals()),
         model.filter(m -> !about.isEmpty()).map(m -> compared(m, about)),
-        runs.notices());
+        runs.notices(),
+        MadeBy.of(AnalysisSettings.defaults(), runs.units()));
   }
 
   /** What pictures of one group need: its swings, and nothing of a lesson. */
@@ -99,7 +105,8 @@ public record Sheet(
         new Coach(teaching).advise(player.id(), group.name(), swings),
         List.of(),
         Optional.empty(),
-        List.of());
+        List.of(),
+        MadeBy.of(AnalysisSettings.defaults(), Stream.empty()));
   }
 
   private static String most(Map<String, Integer> clubs) {

@@ -43,6 +43,7 @@ public final class SheetJson {
   private ObjectNode sheet() {
     Sheet sheet = pen.sheet();
     ObjectNode root = Json.object();
+    root.set("madeBy", Json.node(sheet.madeBy()));
     root.put("lesson", sheet.lesson()).put("date", sheet.date());
     root.put("for", pen.audience().toString());
     root.putObject("player")

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.cli.output.json.JsonReport;
 import steadyturn.cli.output.tsv.TsvReport;
 
@@ -16,7 +17,7 @@ class WrittenValuesTest {
 
   private static JsonNode json() throws IOException {
     StringWriter text = new StringWriter();
-    JsonReport.write(List.of(InventedLesson.result()), text);
+    JsonReport.write(List.of(InventedLesson.result()), AnalysisSettings.defaults(), text);
     assertThat(text.toString()).endsWith("}\n");
     JsonNode root = new ObjectMapper().readTree(text.toString());
     return root.has("recordings") ? root.at("/recordings/0") : root;

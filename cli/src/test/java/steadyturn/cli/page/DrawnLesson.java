@@ -6,16 +6,19 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.ModelComparison;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.coach.teaching.TeachingReader;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
@@ -118,7 +121,8 @@ final class DrawnLesson {
         advice,
         drills,
         model,
-        List.of());
+        List.of(),
+        MadeBy.of(AnalysisSettings.defaults(), Stream.empty()));
   }
 
   Pen pen() {

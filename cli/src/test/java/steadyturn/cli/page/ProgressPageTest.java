@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -28,8 +29,10 @@ import steadyturn.analysis.compare.ComparisonVerdict;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.cli.page.reader.Audience;
 import steadyturn.cli.page.reader.LengthUnits;
 import steadyturn.cli.words.Words;
@@ -38,6 +41,8 @@ import steadyturn.ingest.sample.Player;
 
 /** Three lessons written by hand: turn at the top of about -30, -38 and -46 deg, slide of 20 mm. */
 class ProgressPageTest {
+
+  private static final MadeBy MADE_BY = MadeBy.of(AnalysisSettings.defaults(), Stream.empty());
 
   private static final Player MIKA =
       new Player(
@@ -80,7 +85,7 @@ class ProgressPageTest {
   }
 
   private static String html(PlayerProgress progress, LengthUnits units) {
-    return ProgressPage.html(MIKA, "", progress, TEACHING, units, Words.english());
+    return ProgressPage.html(MIKA, "", progress, TEACHING, units, Words.english(), MADE_BY);
   }
 
   private static List<String> rows(String html, String heading) {
@@ -255,7 +260,7 @@ class ProgressPageTest {
   void thePageIsWhole() {
     String html =
         ProgressPage.html(
-            MIKA, "driver", progress(), TEACHING, LengthUnits.METRIC, Words.english());
+            MIKA, "driver", progress(), TEACHING, LengthUnits.METRIC, Words.english(), MADE_BY);
     assertThat(html)
         .startsWith("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/>")
         .contains("<title>mika: from lesson to lesson</title>", "<style>")

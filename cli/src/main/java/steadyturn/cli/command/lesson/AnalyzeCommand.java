@@ -114,7 +114,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private void print(List<LessonResult> results, Format format) throws IOException {
     switch (format) {
       case TABLE -> TableReport.write(results, told, each, console.out());
-      case JSON -> JsonReport.write(results, console.out());
+      case JSON -> JsonReport.write(results, AnalysisSettings.defaults(), console.out());
       default -> TsvReport.write(results, console.out());
     }
   }

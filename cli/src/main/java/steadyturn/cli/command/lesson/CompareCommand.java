@@ -119,7 +119,9 @@ public final class CompareCommand implements Callable<Integer> {
     Comparison comparison = GroupComparison.compare(swings, looks);
     switch (format) {
       case TABLE -> ComparisonTable.write(comparison, g -> inFull(g, gathered), console.out());
-      case JSON -> ComparisonJson.write(comparison, by.toString(), console.out());
+      case JSON ->
+          ComparisonJson.write(
+              comparison, by.toString(), gathered.madeBy(WITHOUT_CURVES), console.out());
       default -> card(comparison, swings, gathered);
     }
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
@@ -137,7 +139,15 @@ public final class CompareCommand implements Callable<Integer> {
             .toList();
     Set<String> lessons = new LinkedHashSet<>();
     groups.forEach(g -> g.swings().forEach(s -> lessons.add(gathered.lessons().get(s.lesson()))));
-    String html = ComparisonCard.html(comparison, sides, lessons, player, units, Words.inUse());
+    String html =
+        ComparisonCard.html(
+            comparison,
+            sides,
+            lessons,
+            player,
+            units,
+            Words.inUse(),
+            gathered.madeBy(WITHOUT_CURVES));
     String name = "sub-" + player.id() + "_compare-" + by + ".html";
     console.out().println(new Pages(out, console).write(name, html));
   }
@@ -160,13 +170,16 @@ public final class CompareCommand implements Callable<Integer> {
     int one = Integer.parseInt(numbers.split(",", -1)[0]);
     int other = Integer.parseInt(numbers.split(",", -1)[1]);
     Lessons first = Lessons.under(folders.subList(0, 1), console);
-    List<LessonSwing> all = new ArrayList<>(swings(first));
+    Gathered gathered = Gathered.of(first, WITHOUT_CURVES);
+    List<LessonSwing> all = new ArrayList<>(gathered.swings());
     LessonSwing a = numbered(one, all, folders.get(0));
     LessonSwing b;
     boolean well = first.allWell();
     if (folders.size() == 2) {
       Lessons second = Lessons.under(folders.subList(1, 2), console);
-      List<LessonSwing> more = swings(second);
+      Gathered others = Gathered.of(second, WITHOUT_CURVES);
+      List<LessonSwing> more = others.swings();
+      gathered.units().addAll(others.units());
       b = numbered(other, more, folders.get(1));
       more.stream().filter(each -> !all.contains(each)).forEach(all::add);
       well &= second.allWell();
@@ -179,7 +192,7 @@ public final class CompareCommand implements Callable<Integer> {
     }
     SwingPair compared = SwingPair.of(a, b, all, looks);
     if (format == Format.JSON) {
-      PairJson.write(compared, console.out());
+      PairJson.write(compared, gathered.madeBy(WITHOUT_CURVES), console.out());
     } else {
       PairTable.write(compared, console.out());
     }
@@ -203,10 +216,6 @@ public final class CompareCommand implements Callable<Integer> {
           found.size(), folder, number);
     }
     return found.get(0);
-  }
-
-  private static List<LessonSwing> swings(Lessons lessons) {
-    return Gathered.of(lessons, WITHOUT_CURVES).swings();
   }
 
   private String name(LessonSwing each) {

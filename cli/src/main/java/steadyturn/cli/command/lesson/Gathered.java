@@ -11,6 +11,8 @@ import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.lesson.UnitResult;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.cli.lesson.LessonAnswers;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.words.Words;
@@ -23,23 +25,30 @@ import steadyturn.ingest.sample.Player;
  * @param lessons names of the lessons in full, by their ids
  * @param days of the lessons, as 2026-05-04; empty where no run says when it began
  * @param players whose they are
+ * @param units that were worn, a recording each
  */
 record Gathered(
     List<LessonSwing> swings,
     Map<String, String> lessons,
     Map<String, String> days,
-    Set<Player> players) {
+    Set<Player> players,
+    List<UnitResult> units) {
 
   static Gathered of(Lessons lessons, AnalysisSettings settings) {
     Gathered all =
         new Gathered(
-            new ArrayList<>(), new LinkedHashMap<>(), new HashMap<>(), new LinkedHashSet<>());
+            new ArrayList<>(),
+            new LinkedHashMap<>(),
+            new HashMap<>(),
+            new LinkedHashSet<>(),
+            new ArrayList<>());
     LessonAnswers answers = new LessonAnswers(lessons, settings);
     lessons.each(
         lesson -> {
           int ball = 0;
           for (LessonResult result : answers.of(lesson).results()) {
             all.players.add(result.player());
+            all.units.addAll(result.units());
             for (SwingResult swing : result.swings()) {
               all.swings.add(new LessonSwing(lesson.id(), swing, ++ball));
             }
@@ -50,6 +59,11 @@ record Gathered(
           all.lessons.put(lesson.id(), day.isEmpty() ? name : name + ", " + Words.inUse().day(day));
         });
     return all;
+  }
+
+  /** What the comparison rests on. */
+  MadeBy madeBy(AnalysisSettings settings) {
+    return MadeBy.of(settings, units.stream());
   }
 
   /** The day of a lesson, or an empty string. */

@@ -17,6 +17,7 @@ import steadyturn.analysis.coach.PlayerProgress;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.kept.KeptLesson;
 import steadyturn.analysis.lesson.AnalysisSettings;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.cli.lesson.FormatChoice;
 import steadyturn.cli.lesson.FormatChoice.Format;
 import steadyturn.cli.lesson.LessonAnswers;
@@ -55,6 +56,9 @@ public final class ProgressCommand implements Callable<Integer> {
   /** A lesson that was read, with its day. */
   private record Read(Session lesson, String date, LessonRuns runs) {}
 
+  private static final AnalysisSettings WITHOUT_CURVES =
+      AnalysisSettings.defaults().withoutCurves();
+
   @Override
   public Integer call() throws IOException {
     Format format = formatChoice.among(console, Format.TABLE, Format.JSON, Format.HTML);
@@ -62,7 +66,7 @@ public final class ProgressCommand implements Callable<Integer> {
     String label = player.replaceFirst("^sub-", "");
     Lessons lessons = Lessons.ofPlayer(archive.toAbsolutePath(), label, console);
     List<Read> read = new ArrayList<>();
-    LessonAnswers answers = new LessonAnswers(lessons, AnalysisSettings.defaults().withoutCurves());
+    LessonAnswers answers = new LessonAnswers(lessons, WITHOUT_CURVES);
     lessons.eachOf(label, lesson -> read(lesson, answers).ifPresent(read::add));
     if (read.stream().noneMatch(r -> r.date().isEmpty())) {
       read.sort(Comparator.comparing(Read::date)); // stable: lessons of one day keep their order
@@ -78,7 +82,8 @@ public final class ProgressCommand implements Callable<Integer> {
       return Failures.FAILED;
     }
     Player who = read.get(read.size() - 1).runs().player();
-    write(who, chosen, progress, teaching.forPlayer(label, chosen), format);
+    MadeBy madeBy = MadeBy.of(WITHOUT_CURVES, read.stream().flatMap(r -> r.runs().units()));
+    write(who, chosen, progress, teaching.forPlayer(label, chosen), madeBy, format);
     return lessons.allWell() ? Failures.DONE : Failures.FAILED;
   }
 
@@ -106,7 +111,12 @@ public final class ProgressCommand implements Callable<Integer> {
   }
 
   private void write(
-      Player who, String chosen, PlayerProgress progress, Teaching teaching, Format format)
+      Player who,
+      String chosen,
+      PlayerProgress progress,
+      Teaching teaching,
+      MadeBy madeBy,
+      Format format)
       throws IOException {
     switch (format) {
       case TABLE ->
@@ -117,10 +127,10 @@ public final class ProgressCommand implements Callable<Integer> {
               console.out());
       case JSON ->
           ProgressJson.write(
-              player.replaceFirst("^sub-", ""), chosen, progress, teaching, console.out());
+              player.replaceFirst("^sub-", ""), chosen, progress, teaching, madeBy, console.out());
       default -> {
         String html =
-            ProgressPage.html(who, chosen, progress, teaching, page.units(), Words.inUse());
+            ProgressPage.html(who, chosen, progress, teaching, page.units(), Words.inUse(), madeBy);
         String name = "sub-" + player.replaceFirst("^sub-", "") + "_progress.html";
         console.out().println(page.pages(console).write(name, html));
       }

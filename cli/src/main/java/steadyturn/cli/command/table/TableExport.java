@@ -6,8 +6,10 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import steadyturn.analysis.kept.KeptLesson;
 import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.measure.MeasureValue;
@@ -16,6 +18,7 @@ import steadyturn.analysis.rows.OrientationRows;
 import steadyturn.analysis.rows.RowSink;
 import steadyturn.analysis.rows.RowTable;
 import steadyturn.analysis.swing.EventTime;
+import steadyturn.cli.lesson.LessonAnswers;
 import steadyturn.cli.lesson.Lessons;
 import steadyturn.cli.output.rows.TableDictionary;
 import steadyturn.ingest.reason.Reason;
@@ -27,6 +30,8 @@ final class TableExport {
 
   private final Lessons lessons;
   private final List<RowTable> tables;
+  private final AnalysisSettings settings;
+  private final LessonAnswers answers;
   private final Map<String, Path> archives = new HashMap<>();
   private final Set<Reason> reasons = new HashSet<>();
 
@@ -34,6 +39,9 @@ final class TableExport {
   TableExport(Lessons lessons, List<RowTable> tables) {
     this.lessons = lessons;
     this.tables = tables;
+    AnalysisSettings all = AnalysisSettings.defaults();
+    settings = tables.contains(RowTable.CURVES) ? all : all.withoutCurves();
+    answers = new LessonAnswers(lessons, settings);
   }
 
   /** All rows, lesson after lesson. */
@@ -48,10 +56,17 @@ final class TableExport {
   }
 
   private void write(Session lesson, RowSink sink) throws IOException {
-    AnalysisSettings all = AnalysisSettings.defaults();
-    AnalysisSettings settings = tables.contains(RowTable.CURVES) ? all : all.withoutCurves();
     String archive = archive(lesson.runs().get(0).root());
-    for (LessonResult result : new LessonRows(archive, settings, sink).write(lesson, lessons)) {
+    LessonRows rows = new LessonRows(archive, settings, sink);
+    Optional<KeptLesson> kept = answers.kept(lesson);
+    List<LessonResult> results;
+    if (kept.isPresent()) {
+      results = kept.get().results();
+      rows.write(lesson, results, lessons);
+    } else {
+      results = rows.write(lesson, lessons);
+    }
+    for (LessonResult result : results) {
       if (!result.isSound()) {
         lessons.notWell();
       }

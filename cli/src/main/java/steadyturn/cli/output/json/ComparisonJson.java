@@ -10,6 +10,7 @@ import steadyturn.analysis.compare.Drift;
 import steadyturn.analysis.compare.FurtherBalls;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.cli.words.Verdicts;
 import steadyturn.cli.words.Words;
 
@@ -19,8 +20,9 @@ public final class ComparisonJson {
   private ComparisonJson() {}
 
   /** Writes the comparison and a line end; leaves the writer open. */
-  public static void write(Comparison comparison, String by, Writer to) throws IOException {
-    ObjectNode root = Json.root().put("by", by);
+  public static void write(Comparison comparison, String by, MadeBy madeBy, Writer to)
+      throws IOException {
+    ObjectNode root = Json.root(madeBy).put("by", by);
     Json.list(root, "groups", comparison.groups(), TextNode::valueOf);
     Json.list(root, "rows", comparison.rows(), ComparisonJson::node);
     Json.list(

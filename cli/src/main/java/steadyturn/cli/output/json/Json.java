@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.function.Function;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Decimals;
+import steadyturn.analysis.reading.MadeBy;
 
 /** How every result for scripts is put together and written: one object and a line end. */
 public final class Json {
@@ -35,6 +36,25 @@ public final class Json {
   /** A result's root, which begins with the version. */
   static ObjectNode root() {
     return object().put("version", VERSION);
+  }
+
+  /** The root of a result of an analysis, which says what made it. */
+  static ObjectNode root(MadeBy madeBy) {
+    ObjectNode root = root();
+    root.set("madeBy", node(madeBy));
+    return root;
+  }
+
+  /** What made a result. */
+  public static ObjectNode node(MadeBy madeBy) {
+    ObjectNode node = object().put("programVersion", madeBy.programVersion());
+    node.put("settings", madeBy.settings());
+    list(
+        node,
+        "calibrations",
+        madeBy.calibrations(),
+        its -> object().put("unit", its.serialNumber()).put("day", its.day().toString()));
+    return node;
   }
 
   public static String text(JsonNode root) {

@@ -13,11 +13,13 @@ import java.io.Writer;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.analysis.measure.Decimals;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.ingest.reason.Reason;
 
@@ -39,7 +41,8 @@ public final class JsonReport {
   }
 
   /** Writes the results and a line end; leaves the writer open. */
-  public static void write(List<LessonResult> results, Writer to) throws IOException {
+  public static void write(List<LessonResult> results, AnalysisSettings settings, Writer to)
+      throws IOException {
     JsonFactory factory =
         JsonFactory.builder()
             .disable(StreamWriteFeature.AUTO_CLOSE_TARGET)
@@ -47,14 +50,17 @@ public final class JsonReport {
             .build();
     try (JsonGenerator json = new JsonMapper(factory).createGenerator(to)) {
       json.setPrettyPrinter(new DefaultPrettyPrinter());
-      new JsonReport(json).results(results);
+      MadeBy madeBy = MadeBy.of(settings, results.stream().flatMap(r -> r.units().stream()));
+      new JsonReport(json).results(results, madeBy);
     }
     to.write('\n');
   }
 
-  private void results(List<LessonResult> results) throws IOException {
+  private void results(List<LessonResult> results, MadeBy madeBy) throws IOException {
     json.writeStartObject();
     json.writeNumberField("version", Json.VERSION);
+    json.writeFieldName("madeBy");
+    json.writeTree(Json.node(madeBy));
     json.writeArrayFieldStart("recordings");
     for (LessonResult result : results) {
       lesson(result);
@@ -95,7 +101,8 @@ public final class JsonReport {
     ObjectNode node = Json.object().put("point", unit.point().trackedPoint());
     Json.number(node, "rateHz", unit.rateHz());
     Json.number(node, "lostPct", unit.lostPct());
-    return node.put("saturatedSamples", unit.saturatedSamples());
+    node.put("saturatedSamples", unit.saturatedSamples());
+    return node.put("calibratedOn", unit.calibratedOn().map(Object::toString).orElse(null));
   }
 
   private ObjectNode swing(SwingResult swing) {

@@ -8,6 +8,7 @@ import steadyturn.analysis.compare.LessonSwing;
 import steadyturn.analysis.compare.PairRow;
 import steadyturn.analysis.compare.SwingPair;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.cli.words.Verdicts;
 import steadyturn.cli.words.Words;
 
@@ -17,8 +18,8 @@ public final class PairJson {
   private PairJson() {}
 
   /** Writes the pair and a line end; leaves the writer open. */
-  public static void write(SwingPair pair, Writer to) throws IOException {
-    ObjectNode root = Json.root().put("by", "swings");
+  public static void write(SwingPair pair, MadeBy madeBy, Writer to) throws IOException {
+    ObjectNode root = Json.root(madeBy).put("by", "swings");
     root.set("first", swing(pair.first()));
     root.set("second", swing(pair.second()));
     Json.list(root, "rows", pair.rows(), PairJson::node);

@@ -14,6 +14,7 @@ import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.GroupComparison;
 import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
+import steadyturn.analysis.reading.MadeBy;
 
 /** A player's lessons for scripts: values in the units of the measures. */
 public final class ProgressJson {
@@ -22,9 +23,14 @@ public final class ProgressJson {
 
   /** Writes one object and a line end; leaves the writer open. */
   public static void write(
-      String player, String club, PlayerProgress progress, Teaching teaching, Writer to)
+      String player,
+      String club,
+      PlayerProgress progress,
+      Teaching teaching,
+      MadeBy madeBy,
+      Writer to)
       throws IOException {
-    ObjectNode root = Json.root().put("player", player).put("club", club);
+    ObjectNode root = Json.root(madeBy).put("player", player).put("club", club);
     Json.list(root, "lessons", progress.steps(), step -> lesson(step, progress.given(), teaching));
     changes(root, "sinceLast", progress.sinceLast());
     changes(root, "sinceFirst", progress.sinceFirst());

@@ -2,6 +2,7 @@ package steadyturn.cli.command.lesson;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
@@ -84,6 +85,50 @@ class KeptResultsTest {
     FileTime before = Files.getLastModifiedTime(place(""));
     assertThat(everyForm()).isEqualTo(fresh);
     assertThat(Files.getLastModifiedTime(place("")).compareTo(before)).isGreaterThanOrEqualTo(0);
+  }
+
+  /**
+   * Given: tables of a lesson of which nothing is kept, with a calibration made 20 days after it.
+   * Expect: the same tables from kept results, each file byte for byte; the calibration's day and
+   * that it came later stand in them.
+   */
+  @Test
+  void tablesAreTheSameFromKeptResultsByteForByte() throws IOException {
+    CalibrationStore.of(root).save(UnitCalibration.none(pelvisSerial(), LocalDate.of(2000, 1, 21)));
+    Map<String, String> fresh = tables();
+    assertThat(Files.exists(place("curves"))).isFalse();
+    written("report", "html");
+    assertThat(Files.exists(place("curves"))).isTrue();
+    assertThat(tables()).isEqualTo(fresh);
+    assertThat(fresh.get("recordings.csv"))
+        .contains("pelvis:reading.calibrated-later", "pelvis:2000-01-21", "0.1.0");
+  }
+
+  private String pelvisSerial() throws IOException {
+    Path facts =
+        root.resolve(
+            "sub-mika/ses-01/motion/sub-mika_ses-01_task-swing_tracksys-pelvis_motion.json");
+    return new ObjectMapper().readTree(facts.toFile()).path("DeviceSerialNumber").asText();
+  }
+
+  private Map<String, String> tables() throws IOException {
+    Path out = Files.createTempDirectory(folder, "tables");
+    CommandLineRun run =
+        CommandLineRun.of(
+            "export",
+            root.toString(),
+            "--tables",
+            "recordings,results,key_positions,curves",
+            "--out",
+            out.toString());
+    assertThat(run.exitCode()).as(run.err()).isZero();
+    Map<String, String> texts = new TreeMap<>();
+    try (Stream<Path> files = Files.list(out)) {
+      for (Path file : files.toList()) {
+        texts.put(String.valueOf(file.getFileName()), Files.readString(file));
+      }
+    }
+    return texts;
   }
 
   private Map<String, String> everyForm() throws IOException {

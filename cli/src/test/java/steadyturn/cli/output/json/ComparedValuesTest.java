@@ -10,6 +10,7 @@ import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import steadyturn.analysis.coach.Advice;
 import steadyturn.analysis.coach.LessonStep;
@@ -25,10 +26,12 @@ import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.compare.PairRow;
 import steadyturn.analysis.compare.SwingGroup;
 import steadyturn.analysis.compare.SwingPair;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.reading.MadeBy;
 import steadyturn.analysis.swing.SwingKind;
 import steadyturn.ingest.reason.Reason;
 
@@ -37,6 +40,8 @@ import steadyturn.ingest.reason.Reason;
  * each +- 1 deg. Expect: each number of a comparison under its own key, rounded to a thousandth.
  */
 class ComparedValuesTest {
+
+  private static final MadeBy MADE_BY = MadeBy.of(AnalysisSettings.defaults(), Stream.empty());
 
   private static final MeasureAt TURN = new MeasureAt(Measure.PELVIS_TURN, "top");
   private static final MeasureAt RELEASE = new MeasureAt(Measure.WRIST_RELEASE, "");
@@ -98,7 +103,7 @@ class ComparedValuesTest {
             new SwingGroup("after", swings("02", -48, 6)));
     Comparison comparison = GroupComparison.compare(groups, List.of(TURN, RELEASE));
     StringWriter text = new StringWriter();
-    ComparisonJson.write(comparison, "lesson", text);
+    ComparisonJson.write(comparison, "lesson", MADE_BY, text);
     assertThat(text.toString()).endsWith("}\n");
     JsonNode root = new ObjectMapper().readTree(text.toString());
     assertThat(root.get("by").asText()).isEqualTo("lesson");
@@ -121,7 +126,7 @@ class ComparedValuesTest {
     LessonSwing second = swing("02", 7, -48);
     SwingPair pair = SwingPair.of(first, second, swings("03", -44, 6), List.of(TURN, RELEASE));
     StringWriter text = new StringWriter();
-    PairJson.write(pair, text);
+    PairJson.write(pair, MADE_BY, text);
     JsonNode root = new ObjectMapper().readTree(text.toString());
     assertThat(root.get("by").asText()).isEqualTo("swings");
     assertThat(root.get("first").toString())
@@ -164,7 +169,7 @@ class ComparedValuesTest {
             List.of(
                 step("01", "2026-04-01", -40, 5), step("02", "", -44, 2), step("03", "", -48, 6)));
     StringWriter text = new StringWriter();
-    ProgressJson.write("mika", "7-iron", progress, TeachingReader.shipped(), text);
+    ProgressJson.write("mika", "7-iron", progress, TeachingReader.shipped(), MADE_BY, text);
     JsonNode root = new ObjectMapper().readTree(text.toString());
     assertThat(root.get("player").asText()).isEqualTo("mika");
     assertThat(root.get("club").asText()).isEqualTo("7-iron");

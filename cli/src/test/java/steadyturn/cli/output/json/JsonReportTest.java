@@ -9,6 +9,7 @@ import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.measure.Decimals;
 import steadyturn.cli.output.InventedLesson;
@@ -18,7 +19,7 @@ final class JsonReportTest {
 
   private static JsonNode json(List<LessonResult> results) throws IOException {
     StringWriter text = new StringWriter();
-    JsonReport.write(results, text);
+    JsonReport.write(results, AnalysisSettings.defaults(), text);
     return new ObjectMapper().readTree(text.toString());
   }
 
@@ -37,7 +38,7 @@ final class JsonReportTest {
             "recording", "player", "aim", "units", "swings", "notices", "noticeReasons");
     assertThat(keys(lesson.at("/player"))).containsExactly("id", "handed");
     assertThat(keys(lesson.at("/units/0")))
-        .containsExactly("point", "rateHz", "lostPct", "saturatedSamples");
+        .containsExactly("point", "rateHz", "lostPct", "saturatedSamples", "calibratedOn");
     assertThat(keys(swing)).containsExactly("swing", "club", "kind", "flags", "events", "measures");
     assertThat(keys(swing.at("/events/0")))
         .containsExactly("name", "timeS", "sdS", "grade", "why", "reason", "args");
@@ -49,7 +50,7 @@ final class JsonReportTest {
   @Test
   void severalRecordingsStandInOneObject() throws IOException {
     JsonNode both = json(List.of(InventedLesson.result(), InventedLesson.result()));
-    assertThat(keys(both)).containsExactly("version", "recordings");
+    assertThat(keys(both)).containsExactly("version", "madeBy", "recordings");
     assertThat(both.at("/recordings")).hasSize(2);
   }
 
@@ -92,7 +93,7 @@ final class JsonReportTest {
   @Test
   void neitherNanNorMinusZeroIsPrinted() throws IOException {
     StringWriter text = new StringWriter();
-    JsonReport.write(List.of(InventedLesson.result()), text);
+    JsonReport.write(List.of(InventedLesson.result()), AnalysisSettings.defaults(), text);
     assertThat(text.toString()).doesNotContain("NaN", "Infinity", "-0,", "-0.0,");
     assertThat(Decimals.round(-0.0001, 3).toPlainString()).isEqualTo("0");
   }
