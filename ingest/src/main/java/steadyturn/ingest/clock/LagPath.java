@@ -39,6 +39,9 @@ record LagPath(List<LagPath.Window> windows) {
 
   private static final double MOST_SHARED = 0.98;
 
+  /** Lags as good as the stated one, steps. */
+  private static final int AS_STATED = 2;
+
   /** What a jump, a start stated wrong, a step of a crystal must be worth (our choice). */
   private static final double JUMP = 28;
 
@@ -59,8 +62,9 @@ record LagPath(List<LagPath.Window> windows) {
    * What each lag has for it, window by window, and the windows' middles.
    *
    * @param gains one a window, of all lags from -{@link #MOST} steps on
+   * @param isLost whether the other measured nothing where it ought to show the window
    */
-  record Gains(List<double[]> gains, List<Double> timesS) {}
+  record Gains(List<double[]> gains, List<Double> timesS, List<Boolean> isLost) {}
 
   static LagPath of(UnitStream unit, UnitStream other) {
     double[] cost = new double[STATES];
@@ -68,15 +72,26 @@ record LagPath(List<LagPath.Window> windows) {
     Arrays.fill(cost, MOST - 1, MOST + 2, 0);
     List<int[]> came = new ArrayList<>();
     Gains seen = gains(unit, other);
-    seen.gains.forEach(gain -> came.add(step(cost, gain)));
-    return new LagPath(sure(states(cost, came), seen.gains, seen.timesS));
+    for (int k = 0; k < seen.gains.size(); k++) {
+      came.add(step(cost, seen.isLost.get(k) ? asStated(seen.gains.get(k)) : seen.gains.get(k)));
+    }
+    return new LagPath(sure(states(cost, came), seen)).once();
+  }
+
+  /** What was not seen does not speak against what is stated. */
+  private static double[] asStated(double[] gain) {
+    double[] out = gain.clone();
+    double best = Arrays.stream(gain).max().orElse(0);
+    Arrays.fill(out, MOST - AS_STATED, MOST + AS_STATED + 1, best);
+    return out;
   }
 
   static Gains gains(UnitStream unit, UnitStream other) {
     List<double[]> gains = new ArrayList<>();
     List<Double> timesS = new ArrayList<>();
+    List<Boolean> isLost = new ArrayList<>();
     if (unit.size() < 2 || other.size() < 2) {
-      return new Gains(gains, timesS);
+      return new Gains(gains, timesS, isLost);
     }
     double fromS = Math.min(unit.timeS(0), other.timeS(0));
     double toS = Math.max(unit.timeS(unit.size() - 1), other.timeS(other.size() - 1));
@@ -88,9 +103,10 @@ record LagPath(List<LagPath.Window> windows) {
       if (gain.length > 0) {
         gains.add(gain);
         timesS.add(fromS + (from + WINDOW / 2.0) * STEP_S);
+        isLost.add(turning.isUnseen(from, from + WINDOW));
       }
     }
-    return new Gains(gains, timesS);
+    return new Gains(gains, timesS, isLost);
   }
 
   /** What each lag has for it in a window; empty where nothing is to be seen. */
@@ -151,7 +167,8 @@ record LagPath(List<LagPath.Window> windows) {
   }
 
   /** Without the windows around a jump that might as well lie on its other side. */
-  private static List<Window> sure(int[] states, List<double[]> gains, List<Double> timesS) {
+  private static List<Window> sure(int[] states, Gains seen) {
+    List<double[]> gains = seen.gains;
     boolean[] isUnsure = new boolean[states.length];
     for (int k = 1; k < states.length; k++) {
       if (Math.abs(states[k] - states[k - 1]) * STEP_S > JUMPED_S) {
@@ -161,8 +178,8 @@ record LagPath(List<LagPath.Window> windows) {
     }
     List<Window> out = new ArrayList<>();
     for (int k = 0; k < states.length; k++) {
-      if (!isUnsure[k]) {
-        out.add(new Window(timesS.get(k), (states[k] - MOST) * STEP_S));
+      if (!isUnsure[k] && !seen.isLost.get(k)) {
+        out.add(new Window(seen.timesS.get(k), (states[k] - MOST) * STEP_S));
       }
     }
     return out;
@@ -179,6 +196,27 @@ record LagPath(List<LagPath.Window> windows) {
       }
       isUnsure[k] = true;
     }
+  }
+
+  /**
+   * Without pieces that need the other's samples a second time, as where it lost a swing that looks
+   * like the one before: a clock may jump, its samples are each of one moment.
+   */
+  LagPath once() {
+    List<LagPath> pieces = new ArrayList<>(pieces());
+    int k = 1;
+    while (k < pieces.size()) {
+      LagPath before = pieces.get(k - 1);
+      LagPath after = pieces.get(k);
+      double fromS = after.firstS() + after.windows.get(0).lagS;
+      if (fromS < before.lastS() + before.endLagS() + WINDOW_S / 2) {
+        pieces.remove(after.windows.size() > before.windows.size() ? k - 1 : k);
+        k = Math.max(1, k - 1);
+      } else {
+        k++;
+      }
+    }
+    return new LagPath(pieces.stream().flatMap(p -> p.windows.stream()).toList());
   }
 
   /** The largest lag of all, s. */

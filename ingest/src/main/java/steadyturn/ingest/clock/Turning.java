@@ -46,6 +46,11 @@ final class Turning {
     return from < 0 || to > unit.size() ? Double.NaN : span(from, to).shared(lag);
   }
 
+  /** Whether the other measured nothing in a part of the same steps. */
+  boolean isUnseen(int from, int to) {
+    return unseen[to] > unseen[from];
+  }
+
   /** A stretch of the unit, to be tried at many lags. */
   Span span(int from, int to) {
     double[][] own = new double[3][3];

@@ -52,8 +52,7 @@ final class TwoWaysScan {
     progress.clear();
     console
         .out()
-        .printf(
-            ROOT, "%d of %d lessons, %d swings compared%n", recorded, lessons, both.swings());
+        .printf(ROOT, "%d of %d lessons, %d swings compared%n", recorded, lessons, both.swings());
     both.unlike().forEach(line -> console.out().println("unlike: " + line));
     for (TwoWays.Row row : both.rows()) {
       console
@@ -82,7 +81,8 @@ final class TwoWaysScan {
     console.out().flush();
     boolean isNear = both.rows().stream().allMatch(TwoWays.Row::reached);
     boolean isTrue = both.coveredPct() >= LEAST_COVERED_PCT && both.givenPct() >= LEAST_GIVEN_PCT;
-    boolean isWell = recorded == lessons && both.unlike().isEmpty() && (speech.isSetUp() ? isTrue : isNear);
+    boolean isWell =
+        recorded == lessons && both.unlike().isEmpty() && (speech.isSetUp() ? isTrue : isNear);
     return isWell ? Failures.DONE : Failures.FAILED;
   }
 }

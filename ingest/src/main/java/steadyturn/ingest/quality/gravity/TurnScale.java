@@ -27,8 +27,13 @@ public record TurnScale(double off, double sd) {
   private static final int ROUNDS = 8;
   private static final double STEP = 0.02;
 
-  /** A hanging arm swings along with what it feels: a small turn of it tells less than it was. */
-  private static final double LEAST_TURN_RAD = Math.toRadians(25);
+  private static final double LEAST_OF_TRUNK_RAD = Math.toRadians(25);
+
+  /**
+   * A hanging arm swings along with what it feels, a wrist that is cocked turns round where it
+   * seems calm: small turns of them all tell less than it was. Swings and tables turn them farther.
+   */
+  private static final double LEAST_OF_ARM_RAD = Math.toRadians(50);
 
   private static final int FEWEST_PAIRS = 3;
 
@@ -51,7 +56,8 @@ public record TurnScale(double off, double sd) {
    * moment may pass for calm by chance.
    */
   public static TurnScale of(GravityTurns turns) {
-    double worthwhile = LEAST_TURN_RAD / GravityTurns.CALM_SD_RAD;
+    double leastRad = turns.unit().point().isTrunk() ? LEAST_OF_TRUNK_RAD : LEAST_OF_ARM_RAD;
+    double worthwhile = leastRad / GravityTurns.CALM_SD_RAD;
     List<double[]> products =
         turns.widePairs().stream()
             .map(pair -> products(turns, pair))
