@@ -28,6 +28,9 @@ public final class LiveTurn {
   private static final double TO_FINISH_DEG = 150;
   private static final double FINISH_S = 20;
 
+  /** Turned back farther than any top, the player had begun in a finish and now addresses, deg. */
+  private static final double BACK_TO_ADDRESS_DEG = -65;
+
   private final OrientationFilter filter;
   private final int handSign;
   private final double askEveryS;
@@ -85,6 +88,9 @@ public final class LiveTurn {
 
   private double elsewhereS() {
     double deg = headingDeg - startDeg;
+    if (deg < BACK_TO_ADDRESS_DEG && deg > -TO_FINISH_DEG) {
+      return REST_S;
+    }
     return deg > FROM_FINISH_DEG && deg < TO_FINISH_DEG ? FINISH_S : ELSEWHERE_S;
   }
 

@@ -90,6 +90,19 @@ class LiveTurnTest {
   }
 
   @Test
+  void whoBeginsInAFinishIsAtTheAddressWhenAtRestFarBack() {
+    // Given: as a rehearsed drill began. Turned back by 80 deg, farther than a top; a pause at a
+    // top, 60 deg back, is none.
+    goOn(2, 0);
+    turnBy(-60);
+    goOn(2.5, 0);
+    is(-60);
+    turnBy(-20);
+    goOn(2.5, 0);
+    is(0);
+  }
+
+  @Test
   void afterAFinishTheNextSwingCountsFromItsOwnAddress() {
     // Given: a rehearsed lesson found it: a swing to the finish, six seconds there, back to the
     // ball, one second still, turned back by 40 deg. Expect: -40; with the finish as start, -100.

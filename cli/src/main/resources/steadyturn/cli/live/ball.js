@@ -101,20 +101,21 @@ export function balls(root, lesson) {
   function answer(ball) {
     const [main, ...others] = ball.rows;
     show(name, say(ball.isDiscarded ? 'ball.main.out' : 'ball.main', ball.number, main.name));
-    number.replaceChildren(main.big.number, part('span', {class: 'unit'}, main.big.unit),
+    number.replaceChildren(main.big.number, part('span', {class: 'unit'}, main.big.isThere ? main.big.unit : ''),
         part('span', {class: 'half'}, main.big.half));
     show(way, [main.big.way, main.isChanged ? say('ball.changed') : ''].filter(Boolean).join(' · '));
     show(aim, [main.goal, main.usual, ball.note].filter(Boolean).join(' · '));
-    rows.replaceChildren(...others.slice(0, NEXT).map(figure));
-    more.replaceChildren(...others.slice(NEXT).map(figure),
+    rows.replaceChildren(...others.slice(0, NEXT).map(row => figure(row, main)));
+    more.replaceChildren(...others.slice(NEXT).map(row => figure(row, main)),
         ...ball.flags.map(flag => part('p', {class: 'flag'}, flag)));
   }
 
-  function figure(row) {
+  function figure(row, main) {
+    const isSame = !row.big.isThere && row.big.way === main.big.way;
     return part('div', {class: row.isChanged ? 'changed' : ''}, part('dt', {}, row.name),
-        part('dd', {}, part('b', {}, row.big.number + (row.big.unit === '°' ? '°' : ` ${row.big.unit}`)),
+        part('dd', {}, part('b', {}, row.big.number + (!row.big.isThere ? '' : row.big.unit === '°' ? '°' : ` ${row.big.unit}`)),
             part('span', {class: 'half'}, row.big.half),
-            part('span', {class: 'way'}, [row.big.way, row.goal, row.usual,
+            part('span', {class: 'way'}, [isSame ? say('ball.same') : row.big.way, row.goal, row.usual,
               row.isChanged ? say('ball.changed') : ''].filter(Boolean).join(' · '))));
   }
 
@@ -126,7 +127,12 @@ export function balls(root, lesson) {
     drawnOf = key;
     picture ??= hinge({half: state.halfHipsMm, side: state.handed === 'left' ? -1 : 1});
     if (!holder.firstChild) holder.append(picture.svg);
-    picture.draw(ball?.path, other?.path, ball ? say('hinge.alt', ball.number) : say('ball.wait'));
+    picture.draw(placed(ball?.path), placed(other?.path), ball ? say('hinge.alt', ball.number) : say('ball.wait'));
+  }
+
+  // Where places are not known there is nothing to draw from above; the curves of angles remain.
+  function placed(path) {
+    return path?.['pelvis.slide'] && path['pelvis.thrust'] ? path : undefined;
   }
 
   function tellDifference(lines) {

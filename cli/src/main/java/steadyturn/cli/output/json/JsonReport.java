@@ -102,7 +102,10 @@ public final class JsonReport {
     Json.number(node, "rateHz", unit.rateHz());
     Json.number(node, "lostPct", unit.lostPct());
     node.put("saturatedSamples", unit.saturatedSamples());
-    return node.put("calibratedOn", unit.calibratedOn().map(Object::toString).orElse(null));
+    unit.calibratedOn()
+        .ifPresentOrElse(
+            day -> node.put("calibratedOn", day.toString()), () -> node.putNull("calibratedOn"));
+    return node;
   }
 
   private ObjectNode swing(SwingResult swing) {
