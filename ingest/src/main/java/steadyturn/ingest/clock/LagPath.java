@@ -48,6 +48,9 @@ record LagPath(List<LagPath.Window> windows) {
   private static final double WRONG_START = 12;
   private static final double DRIFT = 0.5;
 
+  /** Windows that lie so near each other in the other's time hold the same samples, s. */
+  private static final double TWICE_S = 0.1;
+
   /** By so much a lag must be likelier than that beyond a jump to be surely on its side of it. */
   private static final double SURELY = 8;
 
@@ -209,7 +212,7 @@ record LagPath(List<LagPath.Window> windows) {
       LagPath before = pieces.get(k - 1);
       LagPath after = pieces.get(k);
       double fromS = after.firstS() + after.windows.get(0).lagS;
-      if (fromS < before.lastS() + before.endLagS() + WINDOW_S / 2) {
+      if (fromS < before.lastS() + before.endLagS() + TWICE_S) {
         pieces.remove(after.windows.size() > before.windows.size() ? k - 1 : k);
         k = Math.max(1, k - 1);
       } else {

@@ -44,6 +44,9 @@ class LagPathTest {
     // came at 40. And one that ran ahead by 5 s.
     LagPath stood = path(36, 0, 40, 0, 52, -8, 56, -8);
     assertThat(stood.once()).isEqualTo(stood);
+    // of 3.3 s between two windows, as found in a lesson with seed 2090: nothing is used twice
+    LagPath between = path(113.8, -0.1, 117.8, -0.05, 121.8, -3.4, 125.8, -3.45);
+    assertThat(between.once()).isEqualTo(between);
     LagPath ahead = path(36, 0, 40, 0, 44, 5, 48, 5);
     assertThat(ahead.once()).isEqualTo(ahead);
     assertThat(new LagPath(List.of()).once().windows()).isEmpty();
