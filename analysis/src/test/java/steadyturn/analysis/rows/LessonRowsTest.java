@@ -12,6 +12,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeAll;
@@ -41,6 +42,14 @@ final class LessonRowsTest {
       new EnumMap<>(RowTable.class);
   private static final List<LessonResult> RESULTS = new ArrayList<>();
   private static Session lesson;
+
+  private static Object at(Map<String, Object> row, String column) {
+    return Objects.requireNonNull(row.get(column), column);
+  }
+
+  private static List<Map<String, Object>> rows(RowTable table) {
+    return ROWS.getOrDefault(table, List.of());
+  }
 
   /** Fails where anything is told. */
   private static final class Quiet implements ReadingWatch {
@@ -83,10 +92,10 @@ final class LessonRowsTest {
   }
 
   private static List<Map<String, Object>> rows(RowTable table, LessonResult result, int swing) {
-    return ROWS.get(table).stream()
-        .filter(r -> r.get("archive").equals("here"))
-        .filter(r -> r.get("recording").equals(result.recording()))
-        .filter(r -> r.get("swing").equals(swing))
+    return rows(table).stream()
+        .filter(r -> at(r, "archive").equals("here"))
+        .filter(r -> at(r, "recording").equals(result.recording()))
+        .filter(r -> at(r, "swing").equals(swing))
         .toList();
   }
 
@@ -100,8 +109,8 @@ final class LessonRowsTest {
 
   @Test
   void aRecordingHasItsRow() {
-    assertThat(ROWS.get(RowTable.RECORDINGS)).hasSameSizeAs(RESULTS);
-    Map<String, Object> row = ROWS.get(RowTable.RECORDINGS).get(0);
+    assertThat(rows(RowTable.RECORDINGS)).hasSameSizeAs(RESULTS);
+    Map<String, Object> row = rows(RowTable.RECORDINGS).get(0);
     LessonResult result = RESULTS.get(0);
     assertThat(row)
         .containsEntry("player", "mika")
@@ -110,11 +119,11 @@ final class LessonRowsTest {
         .containsEntry("aim", result.aim())
         .containsEntry("swings", result.swings().size())
         .containsEntry("failure", "");
-    assertThat(row.get("notices").toString().split(",", -1))
+    assertThat(at(row, "notices").toString().split(",", -1))
         .hasSizeLessThanOrEqualTo(result.notices().size());
-    assertThat(row.get("start").toString()).startsWith("20");
-    assertThat(row.get("settings").toString()).isNotEmpty();
-    assertThat(row.get("program_version").toString()).isNotEmpty();
+    assertThat(at(row, "start").toString()).startsWith("20");
+    assertThat(at(row, "settings").toString()).isNotEmpty();
+    assertThat(at(row, "program_version").toString()).isNotEmpty();
   }
 
   @Test
@@ -136,9 +145,9 @@ final class LessonRowsTest {
               .containsEntry("grade", value.grade().word())
               .containsEntry("reason", value.why().code().word())
               .containsEntry("reason_args", LessonRows.args(value.why()));
-          assertNumber(row.get("value"), value.value(), OF_VALUE);
-          assertNumber(row.get("low"), value.low(), OF_VALUE);
-          assertNumber(row.get("high"), value.high(), OF_VALUE);
+          assertNumber(at(row, "value"), value.value(), OF_VALUE);
+          assertNumber(at(row, "low"), value.low(), OF_VALUE);
+          assertNumber(at(row, "high"), value.high(), OF_VALUE);
         }
       }
     }
@@ -156,8 +165,8 @@ final class LessonRowsTest {
               .containsEntry("key_position", event.event().word())
               .containsEntry("grade", event.grade().word())
               .containsEntry("reason", event.why().code().word());
-          assertNumber(rows.get(i).get("time_s"), event.timeS(), OF_TIME);
-          assertNumber(rows.get(i).get("sd_s"), event.sdS(), OF_TIME);
+          assertNumber(at(rows.get(i), "time_s"), event.timeS(), OF_TIME);
+          assertNumber(at(rows.get(i), "sd_s"), event.sdS(), OF_TIME);
         }
       }
     }
@@ -169,7 +178,7 @@ final class LessonRowsTest {
     SwingResult swing = result.swings().get(0);
     NavigableMap<Double, Map<String, Object>> byTime = new TreeMap<>();
     rows(RowTable.CURVES, result, swing.number())
-        .forEach(r -> byTime.put(((BigDecimal) r.get("time_s")).doubleValue(), r));
+        .forEach(r -> byTime.put(((BigDecimal) at(r, "time_s")).doubleValue(), r));
     assertThat(swing.curves()).hasSizeGreaterThanOrEqualTo(8);
     int filled = 0;
     for (Curve curve : swing.curves()) {
@@ -177,9 +186,9 @@ final class LessonRowsTest {
       for (int i = 0; i < curve.timeS().size(); i++) {
         double timeS = curve.timeS().get(i);
         Map<String, Object> row = byTime.ceilingEntry(timeS - OF_TIME).getValue();
-        assertNumber(row.get("time_s"), timeS, OF_TIME);
-        assertNumber(row.get(name + "_" + curve.unit()), curve.value().get(i), OF_VALUE);
-        assertNumber(row.get(name + "_sd_" + curve.unit()), curve.sd().get(i), OF_VALUE);
+        assertNumber(at(row, "time_s"), timeS, OF_TIME);
+        assertNumber(at(row, name + "_" + curve.unit()), curve.value().get(i), OF_VALUE);
+        assertNumber(at(row, name + "_sd_" + curve.unit()), curve.sd().get(i), OF_VALUE);
         filled += Double.isFinite(curve.value().get(i)) ? 1 : 0;
       }
     }
@@ -203,12 +212,12 @@ final class LessonRowsTest {
     UnitStream pelvis = OrientationRows.units(lesson.runs().get(0)).iterator().next();
     List<Map<String, Object>> rows =
         rows(RowTable.ORIENTATIONS, result, swing.number()).stream()
-            .filter(r -> r.get("point").equals(pelvis.point().trackedPoint()))
+            .filter(r -> at(r, "point").equals(pelvis.point().trackedPoint()))
             .toList();
-    double firstS = ((BigDecimal) rows.get(0).get("time_s")).doubleValue();
+    double firstS = ((BigDecimal) at(rows.get(0), "time_s")).doubleValue();
     double[] timesS = swing.events().stream().mapToDouble(EventTime::timeS).sorted().toArray();
     assertThat(firstS).isBetween(timesS[0] - OF_TIME, timesS[0] + 0.02);
-    assertThat(((BigDecimal) rows.get(rows.size() - 1).get("time_s")).doubleValue())
+    assertThat(((BigDecimal) at(rows.get(rows.size() - 1), "time_s")).doubleValue())
         .isBetween(timesS[timesS.length - 1] - 0.02, timesS[timesS.length - 1] + OF_TIME);
     int at = 0;
     while (pelvis.timeS(at) < firstS - OF_TIME) {
@@ -225,9 +234,9 @@ final class LessonRowsTest {
     assertThat(sum[0]).isCloseTo(0, within(1.5));
     assertThat(sum[1]).isCloseTo(0, within(1.5));
     assertThat(sum[2]).isCloseTo(9.81, within(1.5));
-    assertThat(((BigDecimal) rows.get(0).get("inclination_sigma_deg")).doubleValue())
+    assertThat(((BigDecimal) at(rows.get(0), "inclination_sigma_deg")).doubleValue())
         .isBetween(0.01, 3.0);
-    assertThat(((BigDecimal) rows.get(0).get("heading_sigma_deg")).doubleValue()).isPositive();
+    assertThat(((BigDecimal) at(rows.get(0), "heading_sigma_deg")).doubleValue()).isPositive();
   }
 
   /** v + 2 w (u x v) + 2 u x (u x v), with the quaternion's w and vector u. */
@@ -244,7 +253,7 @@ final class LessonRowsTest {
   }
 
   private static double cell(Map<String, Object> row, String axis) {
-    return ((BigDecimal) row.get("q_earth_unit_" + axis)).doubleValue();
+    return ((BigDecimal) at(row, "q_earth_unit_" + axis)).doubleValue();
   }
 
   private static double[] cross(double[] a, double[] b) {
@@ -261,11 +270,11 @@ final class LessonRowsTest {
       Map<RowTable, List<Map<String, Object>>> rows = new EnumMap<>(RowTable.class);
       PathRows.withDefaults().write(path, into(rows));
       assertThat(rows).containsOnlyKeys(RowTable.RECORDINGS);
-      assertThat(rows.get(RowTable.RECORDINGS)).hasSize(1);
-      Map<String, Object> row = rows.get(RowTable.RECORDINGS).get(0);
+      assertThat(rows.getOrDefault(RowTable.RECORDINGS, List.of())).hasSize(1);
+      Map<String, Object> row = rows.getOrDefault(RowTable.RECORDINGS, List.of()).get(0);
       assertThat(row).containsEntry("archive", path.toString()).containsEntry("recording", "");
-      assertThat(row.get("failure").toString()).contains(path.getFileName().toString());
-      assertThat(row.get("settings").toString()).isNotEmpty();
+      assertThat(at(row, "failure").toString()).contains(path.getFileName().toString());
+      assertThat(at(row, "settings").toString()).isNotEmpty();
     }
   }
 }
