@@ -29,6 +29,11 @@ public record MeasureAt(Measure measure, String at) {
     return swing.measure(measure, at);
   }
 
+  /** The same; where the swing has nothing of the measure at any key position, why that is so. */
+  public Optional<MeasureValue> orWhyNot(SwingResult swing) {
+    return in(swing).or(() -> swing.measure(measure, "").filter(value -> !value.given()));
+  }
+
   /**
    * What a comparison looks at unless told: turn, slide, slide per turn and turn share at top and
    * impact, the release and the tempo ratio. Few on purpose: every further row asks for stronger

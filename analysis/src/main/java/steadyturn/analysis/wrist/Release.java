@@ -29,10 +29,10 @@ record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plat
   private static final double SMOOTH_S = 0.006;
   private static final double TIED_S = 0.0015;
   private static final double EVENLY = Math.sqrt(12);
-  // two units that ring on their skin, each its own way, raise a peak by so large a part of it, and
+  // two units that ring on their skin, each its own way, change a peak by so large a part of it,
+  // and
   // move it: our assumptions
-  private static final double SKIN_RAISES = 0.02;
-  private static final double SKIN_RAISES_SD = 0.04;
+  private static final double SKIN_RINGS_PART = 0.04;
   private static final double SKIN_RINGS_S = 0.006;
 
   /** Finds the plateau; empty where top and impact are too close for one. */
@@ -122,8 +122,8 @@ record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plat
     return MeasureValue.of(
         measure,
         "",
-        peak.value() * (1 - SKIN_RAISES),
-        Math.hypot(motion.spreads().cockRateDegPerS(at), SKIN_RAISES_SD * peak.value()),
+        peak.value(),
+        Math.hypot(motion.spreads().cockRateDegPerS(at), SKIN_RINGS_PART * peak.value()),
         Grade.MEASURED,
         Reason.NONE);
   }

@@ -74,7 +74,7 @@ final class BallBoard {
     }
     Map<MeasureAt, MeasureValue> first = firstShown.computeIfAbsent(id, i -> new HashMap<>());
     for (MeasureAt what : told()) {
-      what.in(ball).ifPresent(value -> first.putIfAbsent(what, value));
+      what.orWhyNot(ball).ifPresent(value -> first.putIfAbsent(what, value));
     }
     return json(id);
   }
@@ -142,7 +142,7 @@ final class BallBoard {
   }
 
   private ObjectNode row(String id, SwingResult ball, BallAnswer.Row row) {
-    MeasureValue value = row.what().in(ball).orElseThrow();
+    MeasureValue value = row.what().orWhyNot(ball).orElseThrow();
     ObjectNode node =
         Json.object()
             .put("id", row.what().measure().id() + "@" + row.what().at())

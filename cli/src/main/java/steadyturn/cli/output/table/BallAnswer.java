@@ -94,7 +94,7 @@ public record BallAnswer(String player, Teaching teaching) {
             .filter(b -> LessonTable.title(b).equals(LessonTable.title(ball)))
             .toList();
     return told.stream()
-        .filter(what -> value(ball, what).isPresent())
+        .filter(what -> what.orWhyNot(ball).isPresent())
         .map(what -> row(what, ball, alike))
         .toList();
   }
@@ -137,25 +137,23 @@ public record BallAnswer(String player, Teaching teaching) {
   }
 
   private static boolean isTold(MeasureValue value) {
+    boolean isWhyNot = value.at().isEmpty() && !value.given();
     return TOLD.stream()
-        .anyMatch(what -> what.measure() == value.measure() && what.at().equals(value.at()));
-  }
-
-  private static Optional<MeasureValue> value(SwingResult swing, MeasureAt what) {
-    return swing.measure(what.measure(), what.at());
+        .anyMatch(
+            what ->
+                what.measure() == value.measure() && (isWhyNot || what.at().equals(value.at())));
   }
 
   private Row row(MeasureAt what, SwingResult ball, List<SwingResult> alike) {
     String unit = PlainWords.unit(what.measure());
-    String figure = Figure.narrow(value(ball, what).orElseThrow());
+    MeasureValue value = what.orWhyNot(ball).orElseThrow();
+    String figure = Figure.narrow(value);
     Bounds bounds = bounds(what, ball.club(), usual(what, alike));
     return new Row(
         what,
         say("ball.row." + what.measure().id(), atWords(what)),
         (figure + " " + unit).strip(),
-        Double.isFinite(bounds.usual)
-            ? say("ball.usual", Figure.beside(bounds.usual, value(ball, what).orElseThrow()))
-            : "",
+        Double.isFinite(bounds.usual) ? say("ball.usual", Figure.beside(bounds.usual, value)) : "",
         goal(what, bounds),
         bounds);
   }
@@ -167,7 +165,7 @@ public record BallAnswer(String player, Teaching teaching) {
   private static double usual(MeasureAt what, List<SwingResult> alike) {
     double[] values =
         alike.stream()
-            .flatMap(swing -> value(swing, what).stream())
+            .flatMap(swing -> what.in(swing).stream())
             .filter(MeasureValue::given)
             .mapToDouble(MeasureValue::value)
             .toArray();

@@ -62,4 +62,31 @@ class BallAnswerTest {
     List<String> lines = answer.lines(ball(2, "7-iron", -41), List.of(ball(1, "7-iron", -30)));
     assertEquals("  turn at top  -41 ±2 deg    goal -62 to -40", lines.get(2));
   }
+
+  @Test
+  void aBallWithoutItsPelvisUnitSaysSoInThePlaceOfEachValue() throws Exception {
+    // given a ball whose pelvis unit is missing: one reason stands for the whole swing
+    SwingResult without =
+        new SwingResult(
+            5,
+            "7-iron",
+            SwingKind.HIT,
+            List.of(),
+            List.of(),
+            List.of(
+                MeasureValue.withheld(Measure.PELVIS_TURN, "", MeasureReason.NEEDS_PELVIS),
+                MeasureValue.withheld(Measure.PELVIS_SLIDE, "", MeasureReason.NEEDS_PELVIS)),
+            List.of());
+    BallAnswer answer = new BallAnswer("mika", TeachingReader.shipped());
+    List<SwingResult> before = List.of(ball(1, "7-iron", -30), ball(3, "7-iron", -34));
+    List<String> lines = answer.lines(without, before);
+    // expect the turn and slide that are told of every ball, each as a dash, the usual beside it,
+    // and the reason once; the same from what is kept of a ball for later
+    assertTrue(lines.get(2).startsWith("  turn at top      -"), lines.get(2));
+    assertTrue(lines.get(2).contains("usual -32"), lines.get(2));
+    assertTrue(
+        lines.stream().anyMatch(line -> line.startsWith("  slide at impact  -")), lines + "");
+    assertEquals(1, lines.stream().filter(line -> line.startsWith("  - ")).count(), lines + "");
+    assertEquals(lines, answer.lines(BallAnswer.kept(without), before));
+  }
 }
