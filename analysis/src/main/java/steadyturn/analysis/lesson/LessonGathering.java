@@ -126,7 +126,7 @@ final class LessonGathering {
       wrist = before;
       return read(Refusals.kept(raw, asTheySay), goesOn);
     }
-    refusals.slipped(recording, all);
+    refusals.slipped(recording);
     AlignedRecording aligned = TrunkClock.judged(asTied, all, biases, faults);
     List<Mark> pending = new ArrayList<>(recording.marks());
     List<Found> found = new ArrayList<>();

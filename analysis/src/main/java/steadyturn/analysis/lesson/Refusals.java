@@ -81,9 +81,16 @@ final class Refusals {
     return without(raw, refused);
   }
 
-  /** The recording without the units that cannot be worn as they say; the same where all can. */
+  /**
+   * The recording without the units that cannot be worn as they say; the same where all can. A unit
+   * that slips is judged by the swings before that.
+   */
   Recording worn(Recording recording, List<Swing> swings) {
-    WornCheck check = WornCheck.of(recording, swings);
+    SlipWatch watch = slips.computeIfAbsent(recording.id(), id -> new SlipWatch());
+    watch.see(recording, swings);
+    List<Swing> asSetUp =
+        swings.stream().filter(s -> watch.movedBy(LessonMarks.takeawayS(s)).isEmpty()).toList();
+    WornCheck check = WornCheck.of(recording, asSetUp.isEmpty() ? swings : asSetUp);
     check
         .side()
         .ifPresent(
@@ -95,11 +102,12 @@ final class Refusals {
     return check.units().isEmpty() ? recording : without(recording, check.units());
   }
 
-  /** Looks whether a unit moved on the body; what it says after that is not used. */
-  void slipped(Recording recording, List<Swing> swings) {
-    SlipWatch watch = slips.computeIfAbsent(recording.id(), id -> new SlipWatch());
-    watch.see(recording, swings);
-    for (SlipWatch.Slip slip : watch.slips()) {
+  /** Tells which units moved on the body; what they say after that is not used. */
+  void slipped(Recording recording) {
+    for (SlipWatch.Slip slip : slips.getOrDefault(recording.id(), new SlipWatch()).slips()) {
+      if (recording.unit(slip.point()).isEmpty()) {
+        continue; // refused for something else
+      }
       Reason why = slip.reason();
       units
           .computeIfAbsent(recording.id(), id -> new EnumMap<>(BodyPoint.class))
