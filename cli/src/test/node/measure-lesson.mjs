@@ -9,6 +9,7 @@ const [address, balls, pid, units] = process.argv.slice(2);
 const TICKS_A_SECOND = 100; // of /proc on Linux
 const FRAMES_S = 5;
 const REPS = 3;
+const TURN_S = 6;
 const POINTS = ['pelvis', 'lead_forearm', 'lead_hand', 'club_shaft', 'thorax']; // as units 1 to 5 are worn
 
 const browser = await chromium.launch({
@@ -81,6 +82,13 @@ async function hit(selector, n) {
   await tab.waitForTimeout(1500);
 }
 
+// A repetition is not waited for: without wear steps none may be found, and the cue sounds all the same.
+async function turn() {
+  await tab.waitForFunction(() => !document.getElementById('hit').disabled);
+  await tab.click('#hit');
+  await tab.waitForTimeout(1000 * TURN_S);
+}
+
 const measured = {};
 try {
   await tab.goto('about:blank');
@@ -104,9 +112,9 @@ try {
   await tab.click('#drill-begin');
   await tab.click('#sound');
   measured.framesOfTheTrace = await frames(tab);
-  for (let n = 1; n <= REPS; n += 1) await hit('.reps li', n);
+  for (let n = 1; n <= REPS; n += 1) await turn();
   measured.cueAfterMs = spread(await tab.evaluate(() => window.steadyturnCueDelaysMs));
 } finally {
+  console.log(JSON.stringify(measured, null, 2)); // what there is, where a later step fails
   await browser.close();
 }
-console.log(JSON.stringify(measured, null, 2));
