@@ -22,7 +22,7 @@ record LagPath(List<LagPath.Window> windows) {
   record Window(double timeS, double lagS) {}
 
   static final double STEP_S = 0.05;
-  private static final double WINDOW_S = 4;
+  static final double WINDOW_S = 4;
 
   /** An outage of 10 s is still found, and what starts and crystals add, s. */
   private static final double REACH_S = 12;
@@ -202,24 +202,31 @@ record LagPath(List<LagPath.Window> windows) {
   }
 
   /**
-   * Without pieces that need the other's samples a second time, as where it lost a swing that looks
-   * like the one before: a clock may jump, its samples are each of one moment.
+   * Without windows that need the other's samples a second time, as where it lost a swing that
+   * looks like the one before: a clock may jump, its samples are each of one moment. At a jump the
+   * shorter piece gives way, window by window.
    */
   LagPath once() {
-    List<LagPath> pieces = new ArrayList<>(pieces());
+    List<List<Window>> pieces = new ArrayList<>();
+    pieces().forEach(piece -> pieces.add(new ArrayList<>(piece.windows)));
     int k = 1;
     while (k < pieces.size()) {
-      LagPath before = pieces.get(k - 1);
-      LagPath after = pieces.get(k);
-      double fromS = after.firstS() + after.windows.get(0).lagS;
-      if (fromS < before.lastS() + before.endLagS() + TWICE_S) {
-        pieces.remove(after.windows.size() > before.windows.size() ? k - 1 : k);
-        k = Math.max(1, k - 1);
-      } else {
+      List<Window> before = pieces.get(k - 1);
+      List<Window> after = pieces.get(k);
+      Window last = before.get(before.size() - 1);
+      Window first = after.get(0);
+      if (first.timeS + first.lagS >= last.timeS + last.lagS + TWICE_S) {
         k++;
+        continue;
+      }
+      int shorter = after.size() > before.size() ? k - 1 : k;
+      pieces.get(shorter).remove(shorter == k ? first : last);
+      if (pieces.get(shorter).isEmpty()) {
+        pieces.remove(shorter);
+        k = Math.max(1, k - 1);
       }
     }
-    return new LagPath(pieces.stream().flatMap(p -> p.windows.stream()).toList());
+    return new LagPath(pieces.stream().flatMap(List::stream).toList());
   }
 
   /** The largest lag of all, s. */
