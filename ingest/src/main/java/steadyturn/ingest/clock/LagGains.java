@@ -13,7 +13,7 @@ import steadyturn.ingest.sample.UnitStream;
  */
 record LagGains(List<double[]> gains, List<Double> timesS, List<Boolean> isLost) {
 
-  private static final double WINDOW_S = 4;
+  static final double WINDOW_S = 4;
   private static final int WINDOW = (int) Math.round(WINDOW_S / LagPath.STEP_S);
 
   /** What a window's likeness is worth: its steps are not independent (our choice). */

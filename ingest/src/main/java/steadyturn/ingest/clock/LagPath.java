@@ -167,31 +167,35 @@ record LagPath(List<LagPath.Window> windows, double rivalS) {
   }
 
   /**
-   * Without pieces that need the other's samples a second time, as where it lost a swing that looks
-   * like the one before: a clock may jump, its samples are each of one moment. Where neither piece
-   * lies as stated, either may be the right one.
+   * Without windows that need the other's samples a second time, as where it lost a swing that
+   * looks like the one before: a clock may jump, its samples are each of one moment. At a jump the
+   * shorter piece gives way, window by window. Where none of it is left and neither lies as stated,
+   * either may be the right one.
    */
   LagPath once() {
-    List<LagPath> pieces = new ArrayList<>(pieces());
+    List<List<Window>> pieces = new ArrayList<>();
+    pieces().forEach(piece -> pieces.add(new ArrayList<>(piece.windows)));
     double asLikelyS = rivalS;
     int k = 1;
     while (k < pieces.size()) {
-      LagPath before = pieces.get(k - 1);
-      LagPath after = pieces.get(k);
-      double fromS = after.firstS() + after.windows.get(0).lagS;
-      if (fromS < before.lastS() + before.endLagS() + TWICE_S) {
-        boolean isLonger = after.windows.size() > before.windows.size();
-        LagPath left = pieces.remove(isLonger ? k - 1 : k);
-        LagPath kept = isLonger ? after : before;
-        boolean isAsLikely = kept.mostS() > JUMPED_S && left.mostS() > JUMPED_S;
-        double apartS = Math.abs(after.windows.get(0).lagS - before.endLagS());
-        asLikelyS = isAsLikely ? Math.max(asLikelyS, apartS) : asLikelyS;
-        k = Math.max(1, k - 1);
-      } else {
+      List<Window> before = pieces.get(k - 1);
+      List<Window> after = pieces.get(k);
+      Window last = before.get(before.size() - 1);
+      Window first = after.get(0);
+      if (first.timeS + first.lagS >= last.timeS + last.lagS + TWICE_S) {
         k++;
+        continue;
+      }
+      int shorter = after.size() > before.size() ? k - 1 : k;
+      pieces.get(shorter).remove(shorter == k ? first : last);
+      if (pieces.get(shorter).isEmpty()) {
+        boolean isStated = Math.min(Math.abs(first.lagS), Math.abs(last.lagS)) < JUMPED_S;
+        asLikelyS = isStated ? asLikelyS : Math.max(asLikelyS, Math.abs(first.lagS - last.lagS));
+        pieces.remove(shorter);
+        k = Math.max(1, k - 1);
       }
     }
-    return new LagPath(pieces.stream().flatMap(p -> p.windows.stream()).toList(), asLikelyS);
+    return new LagPath(pieces.stream().flatMap(List::stream).toList(), asLikelyS);
   }
 
   /** The largest lag of all, s. */

@@ -56,6 +56,16 @@ class LagPathTest {
     assertThat(new LagPath(List.of()).once().windows()).isEmpty();
   }
 
+  @Test
+  void ofAJumpOnlyTheWindowsBesideItGiveWay() {
+    // Given: a clock that stood still for 4.33 s, as found in a lesson with seed 3034, whose first
+    // window after it needs samples from 0.23 s before those of the last one before. Expect: that
+    // window of the shorter piece goes, the piece stays.
+    LagPath seen =
+        path(70.1, 0, 74.1, 0, 78.1, 0, 82.1, -4.25, 86.1, -4.3, 90.1, -4.35, 94.1, -4.35);
+    assertThat(lagsS(seen.once())).isEqualTo(Arrays.asList(0.0, 0.0, -4.25, -4.3, -4.35, -4.35));
+  }
+
   /**
    * One that turns about all axes for 1.5 s around each of some moments, alike each time.
    *
