@@ -177,7 +177,7 @@ async function first() {
   await tab.keyboard.press('n');
   await tab.keyboard.type('left heel stayed down');
   await tab.keyboard.press('Enter');
-  await tab.waitForFunction(() => document.querySelector('.main-aim').textContent.includes('left heel'));
+  await tab.waitForFunction(() => document.querySelector('.main-name').textContent.includes('left heel'));
   if (isShort) {
     await tab.waitForTimeout(700); // four times a second notes go to the disk
     return;
@@ -219,7 +219,7 @@ async function second() {
   await stage('balls');
   await tab.waitForFunction(count => document.querySelectorAll('.strip li').length >= count, struck);
   await tab.locator('.strip button').nth(Number(balls) - 1).click();
-  await tab.waitForFunction(() => document.querySelector('.strip .out') && document.querySelector('.main-aim').textContent.includes('left heel'));
+  await tab.waitForFunction(() => document.querySelector('.strip .out') && document.querySelector('.main-name').textContent.includes('left heel'));
   await ball(struck + 1);
   await tab.reload();
   await tab.waitForFunction(count => document.querySelectorAll('.strip li').length >= count, struck + 1);
@@ -250,7 +250,7 @@ async function second() {
 async function slips(struck) {
   await tab.getByRole('button', {name: 'The pelvis unit slips'}).click();
   await ball(struck);
-  await tab.waitForFunction(() => document.getElementById('trouble').innerText.includes('turned by'), null, {timeout: 60000});
+  await tab.waitForFunction(() => document.getElementById('trouble').innerText.includes('slipped after ball'), null, {timeout: 60000});
   seen.said.push(await tab.locator('#trouble').innerText());
   await look('slipped');
 }
