@@ -30,6 +30,16 @@ final class Normal {
     return out;
   }
 
+  /** What a step of such a right-hand side takes off the cost: x' A x. */
+  static double squared(double[] x, DMatrixRMaj a) {
+    double[] product = multiply(a, x);
+    double sum = 0;
+    for (int i = 0; i < x.length; i++) {
+      sum += x[i] * product[i];
+    }
+    return sum;
+  }
+
   /** The largest of some steps, each in standard deviations of what it moves. */
   static double inSigmas(double[] step, DMatrixRMaj covariance) {
     double largest = 0;

@@ -104,6 +104,26 @@ final class SwingEquations {
     return SwingFit.excess(rows().cost(), rows().size());
   }
 
+  /**
+   * The same for what would be left of its cost if the unit's parameters were its own, as far as
+   * the derivatives reach: what neither they nor the unit's errors explain it contradicts itself
+   * by. Known once it is linearised.
+   *
+   * @param sharedSd what is known of the unit's parameters beforehand
+   */
+  double excessAlone(double[] sharedSd) {
+    DMatrixRMaj information = new DMatrixRMaj(SHARED, SHARED);
+    for (int i = 0; i < SHARED; i++) {
+      information.set(i, i, 1 / (sharedSd[i] * sharedSd[i]));
+    }
+    double[] right = new double[SHARED];
+    reduceInto(information, right);
+    double explained =
+        Normal.squared(ownRight, ownCovariance)
+            + Normal.squared(right, Normal.inverse(information));
+    return SwingFit.excess(rows().cost() - explained, rows().size());
+  }
+
   /** The right-hand sides and, where the derivatives were looked at anew, all that follows them. */
   void linearise() {
     boolean anew = derived.isEmpty() || movedFar;
