@@ -58,7 +58,7 @@ public final class ProgressPage {
   /** What was given after each lesson, one sentence each, for page and terminal. */
   public static List<String> drills(PlayerProgress progress, Teaching teaching, LengthUnits units) {
     ProgressPage page = new ProgressPage(progress, Words.inUse(), units);
-    return progress.steps().stream().map(step -> page.given(step, teaching)).toList();
+    return progress.steps().parallelStream().map(step -> page.given(step, teaching)).toList();
   }
 
   /** What changed from the first lesson to the last, one sentence each, for page and terminal. */
