@@ -142,11 +142,10 @@ public record LessonEstimate(
 
   /** One round; answers the largest step of any parameter, in its sigmas. */
   private double round(List<SwingEquations> swings, double[] shared, DMatrixRMaj sharedCovariance) {
-    DMatrixRMaj information = new DMatrixRMaj(SHARED, SHARED);
     double[] right = new double[SHARED];
     double[] sd = sharedSd();
+    DMatrixRMaj information = Normal.prior(sd);
     for (int i = 0; i < SHARED; i++) {
-      information.set(i, i, 1 / (sd[i] * sd[i]));
       right[i] = -shared[i] / (sd[i] * sd[i]);
     }
     // swings do not see one another here; sums below keep their order, so results do not change

@@ -9,6 +9,15 @@ final class Normal {
 
   private Normal() {}
 
+  /** What is known beforehand of parameters that do not depend on one another. */
+  static DMatrixRMaj prior(double[] sd) {
+    DMatrixRMaj out = new DMatrixRMaj(sd.length, sd.length);
+    for (int i = 0; i < sd.length; i++) {
+      out.set(i, i, 1 / (sd[i] * sd[i]));
+    }
+    return out;
+  }
+
   /** Inverse of a symmetric, positive definite matrix. */
   static DMatrixRMaj inverse(DMatrixRMaj information) {
     DMatrixRMaj out = new DMatrixRMaj(information.numRows, information.numCols);
