@@ -67,13 +67,12 @@ const SHORT = ['who', 'step-again', 'ball', 'closing'];
 
 async function look(name) {
   seen.times[name] = Math.round((performance.now() - began) / 100) / 10;
-  if (!isShort || SHORT.includes(name)) await barriers(name);
   await fits(name, 'laptop', 1280, 800);
-  if (!folder) return;
-  await tab.emulateMedia({colorScheme: 'dark'});
-  await barriers(`${name}, dark`);
-  await tab.screenshot({path: `${folder}/${name}-dark.png`});
-  await tab.emulateMedia({colorScheme: 'light'});
+  if (folder) await pictures(name);
+  if (!isShort || SHORT.includes(name)) await barriers(name);
+}
+
+async function pictures(name) {
   for (const [screen, [width, height]] of Object.entries(SCREENS)) {
     await tab.setViewportSize({width, height});
     await tab.waitForTimeout(150);
@@ -81,6 +80,10 @@ async function look(name) {
     await fits(name, screen, width, height);
   }
   await tab.setViewportSize({width: 1280, height: 800});
+  await tab.emulateMedia({colorScheme: 'dark'});
+  await barriers(`${name}, dark`);
+  await tab.screenshot({path: `${folder}/${name}-dark.png`});
+  await tab.emulateMedia({colorScheme: 'light'});
 }
 
 const stage = name => tab.waitForSelector(`body[data-stage="${name}"]`);
@@ -140,7 +143,7 @@ async function first() {
   await look('strap');
   await tab.click('#on');
   await stage('steps');
-  const names = ['Aim', 'Quiet stance', 'Bow', 'Straight wrist', 'Cock the wrist', 'Turn on the spot'];
+  const names = ['Aim', 'Quiet stance', 'Bend forward from the hips', 'Straight wrist', 'Cock the wrist', 'Turn on the spot'];
   for (const name of isShort ? names.slice(0, 2) : names) await step(name, name === 'Quiet stance');
   for (const name of isShort ? names.slice(2) : []) {
     await tab.waitForFunction(t => document.querySelector('h1').textContent === t, name);
@@ -229,7 +232,7 @@ async function second() {
   await tab.click('#finish');
   await tab.waitForSelector('.numbers table', {timeout: 90000});
   await look('closing');
-  seen.figures = await tab.evaluate(() => [...document.querySelectorAll('.numbers tr')].map(row => [...row.children].map(cell => cell.textContent)));
+  seen.figures = await tab.evaluate(() => [...document.querySelectorAll('.numbers tbody tr')].map(row => [...row.querySelectorAll('td')].map(cell => ({id: cell.dataset.id, text: cell.textContent}))));
   seen.said.push(await tab.locator('main section').first().innerText());
   const [home] = await Promise.all([context.waitForEvent('page'), tab.getByRole('link', {name: 'Page for the player'}).click()]);
   await home.waitForLoadState();

@@ -73,7 +73,7 @@ public final class GrowingLesson {
   private List<SwingResult> results(List<GatheredSwing> all, int from, int most) {
     List<GatheredSwing> latest = all.subList(Math.max(0, all.size() - most), all.size());
     Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis =
-        PelvisLesson.estimate(player, settings, latest, faults);
+        PelvisLesson.estimate(player, settings, latest, gathering.refusals().scaleDoubt(), faults);
     SwingReport report = new SwingReport(player, settings, gathering.refusals());
     List<SwingResult> results = new ArrayList<>();
     for (int i = Math.max(from, all.size() - latest.size()); i < all.size(); i++) {

@@ -41,7 +41,10 @@ public record LessonAnalyzer(AnalysisSettings settings) {
     Map<GatheredSwing, PelvisLesson.PelvisSwing> pelvis =
         gathering
             .player()
-            .map(p -> PelvisLesson.estimate(p, settings, gathering.swings(), faults))
+            .map(
+                p ->
+                    PelvisLesson.estimate(
+                        p, settings, gathering.swings(), gathering.refusals().scaleDoubt(), faults))
             .orElse(Map.of());
     Map<String, List<GatheredSwing>> swings =
         gathering.swings().stream().collect(Collectors.groupingBy(GatheredSwing::recording));

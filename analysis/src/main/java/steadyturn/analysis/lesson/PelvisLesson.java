@@ -10,6 +10,7 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import steadyturn.analysis.lesson.TargetLine.Aim;
+import steadyturn.analysis.limits.ScaleDoubt;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.fusion.displace.Anchor;
@@ -49,9 +50,16 @@ final class PelvisLesson {
   private final Vector3 bias;
   private final PelvisGeometry worn;
   private final SwingRests.Stance over;
+  private final ScaleDoubt scale;
   private final Faults faults;
 
-  private PelvisLesson(Player player, AnalysisSettings settings, PelvisSteps steps, Faults faults) {
+  private PelvisLesson(
+      Player player,
+      AnalysisSettings settings,
+      PelvisSteps steps,
+      ScaleDoubt scale,
+      Faults faults) {
+    this.scale = scale;
     this.faults = faults;
     this.settings = settings;
     this.steps = steps;
@@ -65,7 +73,11 @@ final class PelvisLesson {
 
   /** Estimates of all swings that have a pelvis window, by the swing itself, not its content. */
   static Map<GatheredSwing, PelvisSwing> estimate(
-      Player player, AnalysisSettings settings, List<GatheredSwing> swings, Faults faults) {
+      Player player,
+      AnalysisSettings settings,
+      List<GatheredSwing> swings,
+      ScaleDoubt scale,
+      Faults faults) {
     Map<PelvisSteps, List<Known>> wearings = new HashMap<>();
     for (GatheredSwing swing : swings) {
       swing
@@ -77,7 +89,7 @@ final class PelvisLesson {
     Map<GatheredSwing, PelvisSwing> out = new IdentityHashMap<>();
     wearings.forEach(
         (steps, known) -> {
-          PelvisLesson lesson = new PelvisLesson(player, settings, steps, faults);
+          PelvisLesson lesson = new PelvisLesson(player, settings, steps, scale, faults);
           String recording = known.get(0).gathered.recording();
           Optional<Map<GatheredSwing, PelvisSwing>> together =
               settings.together()
@@ -117,7 +129,7 @@ final class PelvisLesson {
     List<Known> swings = withDriftsNamed(estimate.rough(), found);
     List<SwingSpan> spans = new ArrayList<>();
     swings.forEach(known -> spans.add(known.rests.span()));
-    Optional<SwingSpan> turn = turnSpan();
+    Optional<SwingSpan> turn = steps.turnOnSpot().map(PelvisLesson::span);
     turn.ifPresent(spans::add);
     List<SwingFit> fit = estimate.fit(spans, bias);
     Optional<PelvisGeometry> turned =
@@ -161,7 +173,8 @@ final class PelvisLesson {
 
   private UnitPriors priors(List<Known> found) {
     boolean calibrated = found.get(0).rests.span().stream().facts().calibrated();
-    UnitPriors priors = calibrated ? UnitPriors.calibrated() : UnitPriors.raw();
+    UnitPriors priors =
+        (calibrated ? UnitPriors.calibrated() : UnitPriors.raw()).withScale(scale.part());
     List<Vector3> rates =
         found.stream().flatMap(k -> addressRateRadPerS(k.rests).stream()).toList();
     double atTable = Math.toRadians(calibrated ? 0.03 : 0.08);
@@ -270,11 +283,7 @@ final class PelvisLesson {
             .toList();
   }
 
-  /** The turn on the spot between the two rests around it; none when it was not good enough. */
-  private Optional<SwingSpan> turnSpan() {
-    return steps.turnOnSpot().map(PelvisLesson::span);
-  }
-
+  /** The turn on the spot between the two rests around it. */
   private static SwingSpan span(TurnStep turn) {
     Rest before = turn.before().orElseThrow();
     Rest after = turn.after().orElseThrow();

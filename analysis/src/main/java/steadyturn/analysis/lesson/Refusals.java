@@ -11,6 +11,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import steadyturn.analysis.limits.CredibleSizes;
 import steadyturn.analysis.limits.MountReason;
+import steadyturn.analysis.limits.ScaleDoubt;
 import steadyturn.analysis.limits.SlipWatch;
 import steadyturn.analysis.limits.WornCheck;
 import steadyturn.analysis.measure.MeasureReason;
@@ -21,6 +22,7 @@ import steadyturn.ingest.quality.QualityReason;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.UnitReport;
 import steadyturn.ingest.quality.Verdict;
+import steadyturn.ingest.quality.gravity.TurnScale;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.reason.ReasonCode;
 import steadyturn.ingest.sample.BodyPoint;
@@ -52,6 +54,9 @@ final class Refusals {
   private final Map<String, Reason> sides = new HashMap<>();
   private final Map<String, Set<Notice>> notices = new HashMap<>();
 
+  /** How far gravity turned beside the rates in all that was read; one teacher's units. */
+  private TurnScale scale = TurnScale.UNKNOWN;
+
   /** The recording with the sizes that can be. */
   Recording sized(Recording raw) {
     CredibleSizes sizes = CredibleSizes.of(raw.player());
@@ -66,6 +71,7 @@ final class Refusals {
    */
   Recording judged(Recording raw, RecordingReport report) {
     Map<BodyPoint, Reason> refused = new EnumMap<>(BodyPoint.class);
+    scale = TurnScale.common(List.of(scale, report.scale()));
     for (UnitReport unit : report.units()) {
       BodyPoint point = unit.facts().point();
       for (Finding finding : unit.findings()) {
@@ -171,6 +177,11 @@ final class Refusals {
     List<Notice> said = notices.values().stream().flatMap(Set::stream).toList();
     notices.clear();
     return said;
+  }
+
+  /** What nothing tells of the rates that all units state. */
+  ScaleDoubt scaleDoubt() {
+    return new ScaleDoubt(scale.doubt());
   }
 
   /** A value of a recording, withheld where it needs what was refused. */

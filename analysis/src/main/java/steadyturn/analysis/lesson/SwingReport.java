@@ -3,6 +3,7 @@ package steadyturn.analysis.lesson;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.limits.ScaleDoubt;
 import steadyturn.analysis.limits.SwingLimits;
 import steadyturn.analysis.measure.Curve;
 import steadyturn.analysis.measure.Measure;
@@ -49,10 +50,13 @@ record SwingReport(Player player, AnalysisSettings settings, Refusals refusals) 
     measures.addAll(gathered.arm().measures());
     curves.addAll(gathered.arm().curves());
     gathered.arm().flags().stream().filter(f -> !flags.contains(f)).forEach(flags::add);
+    ScaleDoubt scale = refusals.scaleDoubt();
     List<MeasureValue> kept =
         SwingLimits.kept(
             number,
-            measures.stream().map(value -> refusals.of(gathered.recording(), value)).toList(),
+            measures.stream()
+                .map(value -> scale.in(refusals.of(gathered.recording(), value)))
+                .toList(),
             swing.events());
     if (kept.stream().anyMatch(value -> SwingLimits.whyOf(value).isPresent())) {
       flags.add(NO_BODY_MOVES_SO);

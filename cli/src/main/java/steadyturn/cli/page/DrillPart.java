@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import steadyturn.analysis.coach.drill.DrillRep;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.teaching.Drill;
+import steadyturn.analysis.coach.teaching.GoalVerdict;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.cli.page.paper.Drawing;
@@ -128,16 +129,18 @@ record DrillPart(Pen pen, Html html) {
 
   private void score(DrillScore score) {
     String name = text("drill." + score.drill().name() + ".name");
-    int reps = score.reps().size();
     html.open("p");
-    html.words(text("page.drills-done.score", name, score.inBand(), reps, score.longestRun()));
-    if (score.near() > 0) {
-      html.words(" " + text("page.drills-done.near", score.near()));
-    }
+    html.words(
+        text(
+            "page.drills-done.score",
+            name,
+            score.count(GoalVerdict.INSIDE),
+            score.count(GoalVerdict.OUTSIDE),
+            score.count(GoalVerdict.CANNOT_BE_TOLD)));
     if (score.unseen() > 0) {
       html.words(" " + text("page.drills-done.unseen", score.unseen()));
     }
-    if (!pen.forPlayer() && reps > 0) {
+    if (!pen.forPlayer() && !score.reps().isEmpty()) {
       html.words(" " + text("page.drills-done.each", each(score)));
     }
     score.effect().ifPresent(e -> html.words(" " + effect(e)));

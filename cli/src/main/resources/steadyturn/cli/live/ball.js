@@ -1,8 +1,8 @@
 // After each ball: one number and one picture first, then what lies around them.
 import {say} from './words.js';
-import {part, button, show} from './parts.js';
+import {part, button, show, was, withUnit} from './parts.js';
 import {hinge} from './hinge.js';
-import {curves} from './curves.js';
+import {curves, whyNot} from './curves.js';
 
 const NEXT = 3;
 
@@ -13,12 +13,14 @@ export function balls(root, lesson) {
   const name = part('h1', {class: 'main-name'});
   const number = part('p', {class: 'main-number', id: 'main'});
   const way = part('p', {class: 'main-way'});
+  const verdict = part('p', {class: 'main-verdict'});
   const aim = part('p', {class: 'main-aim'});
   const rows = part('dl', {class: 'figures'});
   const more = part('dl', {class: 'figures more'});
   const strip = part('ol', {class: 'strip', 'aria-label': say('ball.strip')});
   const difference = part('section', {class: 'difference'});
   const holder = part('div', {class: 'picture'});
+  const notDrawn = part('p', {class: 'not-drawn'});
   const held = part('select', {'aria-label': say('ball.against')});
   held.addEventListener('change', () => { against = held.value; update(lesson.state); });
   const club = part('input', {maxlength: 30, 'aria-label': say('ball.club'), list: 'clubs', placeholder: say('ball.club')});
@@ -39,8 +41,8 @@ export function balls(root, lesson) {
     button(say('ball.finish'), finish, {id: 'finish'}),
   ];
   root.replaceChildren(
-      part('section', {class: 'answer'}, name, number, way, aim, rows),
-      part('section', {class: 'look'}, holder,
+      part('section', {class: 'answer'}, name, number, way, verdict, aim, rows),
+      part('section', {class: 'look'}, holder, part('p', {class: 'small'}, say('ball.half')),
           part('p', {class: 'row'}, button(say('ball.play'), play(1), {'data-key': 'p', id: 'play'}),
               button(say('ball.slow'), play(4), {'data-key': 's', id: 'slow'}), held, tools.curves)),
       part('nav', {class: 'row', 'aria-label': say('ball.tools')}, club,
@@ -103,30 +105,44 @@ export function balls(root, lesson) {
     show(name, say(ball.isDiscarded ? 'ball.main.out' : 'ball.main', ball.number, main.name));
     number.replaceChildren(main.big.number, part('span', {class: 'unit'}, main.big.isThere ? main.big.unit : ''),
         part('span', {class: 'half'}, main.big.half));
-    show(way, [main.big.way, main.isChanged ? say('ball.changed') : ''].filter(Boolean).join(' · '));
-    show(aim, [main.goal, main.usual, ball.note].filter(Boolean).join(' · '));
+    show(way, [main.big.way, ...standing(main)].filter(Boolean).join(' · '));
+    show(verdict, main.verdict ? say(`goal.${main.verdict}`) : '');
+    verdict.dataset.is = main.verdict ?? '';
+    way.classList.toggle('why', !main.big.isThere);
+    show(aim, [...beside(main), ball.note].filter(Boolean).join(' · '));
     rows.replaceChildren(...others.slice(0, NEXT).map(row => figure(row, main)));
     more.replaceChildren(...others.slice(NEXT).map(row => figure(row, main)),
         ...ball.flags.map(flag => part('p', {class: 'flag'}, flag)));
   }
 
+  // What a value is held against; nothing where there is no value.
+  function beside(row) {
+    return row.big.isThere ? [row.goal, row.usual] : [];
+  }
+
+  function standing(row) {
+    return [row.isEstimated ? say('ball.estimated') : '', was(row)];
+  }
+
   function figure(row, main) {
     const isSame = !row.big.isThere && row.big.way === main.big.way;
-    return part('div', {class: row.isChanged ? 'changed' : ''}, part('dt', {}, row.name),
-        part('dd', {}, part('b', {}, row.big.number + (!row.big.isThere ? '' : row.big.unit === '°' ? '°' : ` ${row.big.unit}`)),
-            part('span', {class: 'half'}, row.big.half),
-            part('span', {class: 'way'}, [isSame ? say('ball.same') : row.big.way, row.goal, row.usual,
-              row.isChanged ? say('ball.changed') : ''].filter(Boolean).join(' · '))));
+    return part('div', {class: row.isChanged ? 'changed' : ''}, part('dt', {}, row.name,
+        row.verdict ? part('span', {class: 'verdict', 'data-is': row.verdict}, say(`goal.short.${row.verdict}`)) : ''),
+        part('dd', {}, part('b', {}, withUnit(row.big)), part('span', {class: 'half'}, row.big.half),
+            part('span', {class: 'way'}, [isSame ? say('ball.same') : row.big.way, ...beside(row),
+              ...standing(row)].filter(Boolean).join(' · '))));
   }
 
   let drawnOf = '';
   function draw(state, ball) {
     const other = lesson.balls.get(against);
-    const key = JSON.stringify([ball?.id, ball?.path, other?.id]);
+    const key = JSON.stringify([ball?.id, ball?.path, other?.id, ball?.rows[0].big.way]);
     if (key === drawnOf) return;
     drawnOf = key;
     picture ??= hinge({half: state.halfHipsMm, side: state.handed === 'left' ? -1 : 1});
-    if (!holder.firstChild) holder.append(picture.svg);
+    if (!holder.firstChild) holder.append(picture.svg, notDrawn);
+    const why = ball && !placed(ball.path) ? whyNot(ball, 'pelvis') : '';
+    show(notDrawn, why && say('ball.not-drawn', why === ball.rows[0].big.way ? say('ball.same') : why));
     picture.draw(placed(ball?.path), placed(other?.path), ball ? say('hinge.alt', ball.number) : say('ball.wait'));
   }
 
@@ -151,8 +167,9 @@ export function balls(root, lesson) {
           class: `ball ${ball.kind} ${ball.isDiscarded ? 'out' : ''}`,
           'aria-current': ball.id === chosen ? 'true' : false,
           'aria-label': say('ball.of', ball.number, ball.title, ball.rows[0]?.figure ?? ''),
-        }), part('span', {'aria-hidden': 'true'}, (ball.rows[0]?.big.number ?? '') + (ball.isModel ? ' ★' : '')))));
-    strip.lastElementChild?.scrollIntoView({block: 'nearest', inline: 'end'});
+        }), part('span', {'aria-hidden': 'true'}, (ball.rows[0]?.big.number ?? '') + (ball.isModel ? ' ★' : '')),
+        ball.rows[0]?.isChanged ? part('span', {'aria-hidden': 'true'}, say('ball.changed.short')) : '')));
+    strip.scrollTop = strip.scrollHeight;
   }
 
   function fillHeld(all) {

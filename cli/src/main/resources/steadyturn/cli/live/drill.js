@@ -1,6 +1,6 @@
 // A drill: what to do, how many were found, the live turn as a trace and a tone, and each repetition's result.
 import {say} from './words.js';
-import {part, button, show} from './parts.js';
+import {part, button, show, withUnit} from './parts.js';
 
 const TRACE_S = 8;
 const LOWEST_HZ = 220;
@@ -8,7 +8,7 @@ const FULL_TURN_DEG = 45;
 const LOUDNESS = 0.12;
 const HIGHEST_DEG = 120;
 const DEEPEST_DEG = -90;
-const TEXT_PX = 34; // the drawing is shown at some six tenths of its size
+const TEXT_PX = 20;
 
 export function drill(root, lesson) {
   const pick = part('select', {'aria-label': say('drill.which')});
@@ -19,12 +19,14 @@ export function drill(root, lesson) {
   const title = part('h1', {});
   const text = part('section', {class: 'order'});
   const count = part('p', {class: 'main-number', id: 'reps'});
-  const last = part('p', {class: 'main-way', role: 'status'});
-  const live = part('p', {class: 'small'}, say('drill.live'));
-  const trace = part('canvas', {class: 'trace', width: 1200, height: 480, role: 'img', 'aria-label': say('drill.live')});
+  const last = part('p', {class: 'main-way'});
+  const verdict = part('p', {class: 'main-verdict'});
+  const counts = part('p', {class: 'main-aim'});
+  const live = part('p', {class: 'small'});
+  const trace = part('canvas', {class: 'trace', role: 'img', 'aria-label': say('drill.live')});
   const reps = part('ol', {class: 'reps'});
   root.replaceChildren(title, part('p', {class: 'row'}, pick, begin, end, sound, back), text,
-      part('div', {class: 'doing'}, part('div', {}, count, last), part('div', {}, trace, live)), reps);
+      part('div', {class: 'doing'}, part('div', {}, count, counts, part('div', {role: 'status'}, last, verdict)), part('div', {}, trace, live)), reps);
   const seen = [];
   const delays = [];
   let now = {};
@@ -52,19 +54,24 @@ export function drill(root, lesson) {
           now ? '' : part('section', {class: 'care'}, part('h2', {}, say('drill.care')),
               part('ul', {}, ...chosen.cautions.map(one => part('li', {}, one)))));
     }
+    show(live, chosen?.shows && !chosen.isOfTurn ? say('drill.live.other', chosen.shows) : say('drill.live'));
     if (!now) silence();
     if (now) results(now);
   }
 
   function results(its) {
-    count.replaceChildren(String(its.reps.length), part('span', {class: 'unit'}, say('drill.of', its.wanted)));
+    const so = verdict => its.reps.filter(rep => rep.verdict === verdict).length;
+    count.replaceChildren(String(so('inside')), part('span', {class: 'unit'}, say('drill.in')));
+    show(counts, say('drill.of', its.reps.length, its.wanted, so('outside'), so('cannot-be-told')));
     const newest = its.reps.at(-1);
-    show(last, newest ? `${newest.big.number}${newest.big.unit === '\u00b0' ? '\u00b0' : ` ${newest.big.unit}`} ${newest.big.way}: ${newest.words}` : say('drill.wait'));
+    show(last, newest ? say('drill.last', its.reps.length, `${withUnit(newest.big)} ${newest.big.half} ${newest.big.way}`) : say('drill.wait'));
+    show(verdict, newest ? say(`goal.${newest.verdict}`) : '');
+    verdict.dataset.is = newest?.verdict ?? '';
     const key = JSON.stringify(its.reps);
     if (reps.dataset.of === key) return;
     reps.dataset.of = key;
-    reps.replaceChildren(...its.reps.map(rep => part('li', {class: rep.isIn ? 'in' : ''},
-        `${rep.big.number} ${rep.big.unit} ${rep.big.half}, ${rep.words}`)));
+    reps.replaceChildren(...its.reps.map(rep => part('li', {},
+        `${withUnit(rep.big)} ${rep.big.half}: `, part('span', {class: 'verdict', 'data-is': rep.verdict}, say(`goal.short.${rep.verdict}`)))));
   }
 
   // The choice changes what is read before the drill is begun.
@@ -89,9 +96,11 @@ export function drill(root, lesson) {
     const ctx = trace.getContext('2d');
     const style = getComputedStyle(document.body);
     const colour = name => style.getPropertyValue(name);
-    const {width, height} = trace;
+    const [width, height] = [trace.clientWidth, trace.clientHeight];
+    trace.width = width * devicePixelRatio;
+    trace.height = height * devicePixelRatio;
+    ctx.scale(devicePixelRatio, devicePixelRatio);
     const y = turn => height * (HIGHEST_DEG - turn) / (HIGHEST_DEG - DEEPEST_DEG);
-    ctx.clearRect(0, 0, width, height);
     if (now?.low !== undefined) {
       ctx.fillStyle = colour('--band');
       ctx.fillRect(0, y(now.high), width, y(now.low) - y(now.high));
@@ -102,12 +111,10 @@ export function drill(root, lesson) {
     }
     ctx.fillStyle = colour('--quiet');
     ctx.font = `${TEXT_PX}px "Atkinson Hyperlegible Next", sans-serif`;
-    for (const turn of [DEEPEST_DEG / 2, 0, HIGHEST_DEG / 2]) {
-      ctx.fillRect(0, y(turn), width, turn === 0 ? 3 : 1);
-      ctx.fillText(turn === 0 ? say('drill.zero') : `${Math.abs(turn)}\u00b0 ${say(turn < 0 ? 'drill.away' : 'drill.towards')}`, 10, y(turn) - 8);
-    }
+    const marked = [DEEPEST_DEG / 2, 0, HIGHEST_DEG / 2];
+    for (const turn of marked) ctx.fillRect(0, y(turn), width, turn === 0 ? 2 : 1);
     ctx.strokeStyle = colour('--back');
-    ctx.lineWidth = 5;
+    ctx.lineWidth = 3;
     ctx.beginPath();
     const end = seen.at(-1)?.[0] ?? 0;
     seen.forEach(([at, turn], i) => {
@@ -116,6 +123,13 @@ export function drill(root, lesson) {
       else ctx.lineTo(x, y(turn));
     });
     ctx.stroke();
+    ctx.strokeStyle = colour('--paper');
+    ctx.lineWidth = 6;
+    for (const turn of marked) {
+      const text = turn === 0 ? say('drill.zero') : `${Math.abs(turn)}\u00b0 ${say(turn < 0 ? 'drill.away' : 'drill.towards')}`;
+      ctx.strokeText(text, 8, y(turn) - 7);
+      ctx.fillText(text, 8, y(turn) - 7);
+    }
   }
 
   // The tone rises with the turn back; in the band a second one joins it.

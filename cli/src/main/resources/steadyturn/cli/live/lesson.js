@@ -109,7 +109,7 @@ function takeBall(ball) {
     lesson.fresh = ball.id;
     const row = ball.rows[0];
     const big = row?.big;
-    if (big) lesson.speak(say('spoken', ball.number, row.name, big.number + big.unit, big.way));
+    if (big) lesson.speak(say('spoken', ball.number, row.name, big.number + big.unit, big.way, row.verdict ? say(`goal.${row.verdict}`) : ''));
   }
   view?.(lesson.state);
   // for whoever measures: from the finish being known to the figure on the screen

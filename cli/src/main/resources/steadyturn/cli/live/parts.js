@@ -1,4 +1,6 @@
 // Small builders of the page's parts. Nothing here writes markup as text.
+import {say} from './words.js';
+
 const SVG = 'http://www.w3.org/2000/svg';
 
 function filled(node, facts, children) {
@@ -24,6 +26,17 @@ export function button(word, does, facts = {}) {
   const key = facts['data-key'];
   return part('button', {type: 'button', ...facts, onclick: does}, word,
       key ? part('kbd', {'aria-hidden': 'true'}, key.toUpperCase()) : '');
+}
+
+// A value with its unit as a person writes it: 23°, 6 cm, 2.8.
+export function withUnit({number, unit, isThere}) {
+  return number + (!isThere || !unit ? '' : unit === '\u00b0' ? unit : ` ${unit}`);
+}
+
+// What a value was when it was first shown.
+export function was({was: before, isChanged}) {
+  if (before === '\u2013') return say('ball.was.none');
+  return before || isChanged ? say(isChanged ? 'ball.changed' : 'ball.was', before) : '';
 }
 
 export function field(label, name, facts = {}) {

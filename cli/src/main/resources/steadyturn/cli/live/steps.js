@@ -74,7 +74,8 @@ export function units(root, lesson) {
     show(asks, ask ? say('units.ask', ask) : say(ready ? 'units.ready' : 'units.wait'));
     go.disabled = !ready;
     list.replaceChildren(...found.map(unit => part('li', {},
-        part('strong', {}, unit.worn || say('units.unknown')),
+        part('strong', {}, unit.name),
+        part('span', {}, unit.worn || say('units.unknown')),
         part('span', {}, unit.hz > 0 ? say('units.hz', unit.hz) : unit.trouble),
         part('meter', {min: 0, max: 10, value: unit.moving, 'aria-label': say('units.moving')}),
         part('span', {class: 'small'}, unit.place))));

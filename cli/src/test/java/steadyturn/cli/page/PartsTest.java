@@ -298,7 +298,8 @@ class PartsTest {
     String text = text(DrillPart.done(lesson.pen()));
     assertThat(text)
         .startsWith("Drills done in this lesson\n")
-        .contains(": 2 of 2 repetitions in the goal, 2 in a row. One after the other, with 95 %")
+        .contains(
+            ": of the repetitions 2 were inside the goal, 0 outside; of 0 it cannot be told. One after the other, with 95 %")
         .contains("range: −51.0 deg (−53.0 to −49.0), −51.0 deg (−53.0 to −49.0).")
         .contains("Full swings before the drill −68.0 deg (")
         .contains("after it −33.0 deg (")

@@ -66,4 +66,17 @@ public record UnitPriors(
         gyroMatrix,
         accelScale);
   }
+
+  /** The same unit where the scale of its rates may be off by a part more, one deviation. */
+  public UnitPriors withScale(double part) {
+    return new UnitPriors(
+        tiltRad,
+        velocityMps,
+        gyroBiasRadPerS,
+        gyroBiasDriftRadPerS,
+        accelBiasMps2,
+        accelBiasDriftMps2,
+        Math.hypot(gyroMatrix, part),
+        accelScale);
+  }
 }

@@ -1,5 +1,8 @@
 package steadyturn.ingest.clock;
 
+import java.util.List;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 import steadyturn.ingest.sample.BodyPoint;
 
 /**
@@ -15,6 +18,19 @@ public record ClockLink(BodyPoint unit, BodyPoint tiedTo, ClockFit fit, double f
   /** From the beginning on. */
   ClockLink(BodyPoint unit, BodyPoint tiedTo, ClockFit fit) {
     this(unit, tiedTo, fit, Double.NEGATIVE_INFINITY);
+  }
+
+  /** The same links, and from a time on looser ones in place of some of them. */
+  static List<ClockLink> loosened(
+      List<ClockLink> links, Predicate<ClockLink> which, double sdS, double fromS) {
+    return links.stream()
+        .flatMap(
+            l ->
+                which.test(l)
+                    ? Stream.of(
+                        l, new ClockLink(l.unit, l.tiedTo, UnitTie.wider(l.fit, sdS), fromS))
+                    : Stream.of(l))
+        .toList();
   }
 
   ClockLink doubted(double sdS) {

@@ -12,6 +12,8 @@ public enum ClockReason implements ReasonCode {
   RATE("other", "skewPpm", "sdPpm"),
   /** Time is missing in the middle; mended, but for a stretch. */
   JUMP("other", "atS", "byS", "lostS"),
+  /** It ends early against another, and what it shows last rather fits a clock that stood still. */
+  STOPPED("other", "sinceS", "lostS"),
   /** Blows say one thing, what is known otherwise another. */
   DISAGREE("other", "blowsMs", "pairs", "otherwiseSdMs"),
   /** Hips and arms move together as no body does, but as they would were the clocks off by this. */

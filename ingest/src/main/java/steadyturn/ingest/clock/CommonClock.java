@@ -33,11 +33,6 @@ public final class CommonClock {
 
   private static final double TRUNK_PATH_SD_S = 0.07;
 
-  /**
-   * In a shorter recording a jump that one unit shows is rather chance than the hub's (our choice).
-   */
-  private static final int ENOUGH_WINDOWS = 10;
-
   /** Crystals are never that wrong by themselves, ppm. */
   private static final double WRONG_SKEW_PPM = 2000;
 
@@ -95,12 +90,13 @@ public final class CommonClock {
       waiting.remove(tieSurest(waiting));
     }
     broken.forEach(point -> tieInPieces(point, hub, jumping.contains(point)));
-    jumping.stream().filter(p -> !jumping.contains(hub)).forEach(p -> doubt(hub, p, jumping));
+    ClockDoubts doubts = new ClockDoubts(hub, jumping, recording, paths, fitOf(hub));
+    List<ClockLink> loose = doubts.of(links, reasons);
     List<UnitStream> out = recording.units().stream().map(u -> moved.get(u.point())).toList();
     return new AlignedRecording(
         new Recording(recording.id(), recording.player(), out, recording.marks()),
         fits,
-        links,
+        loose,
         reasons);
   }
 
@@ -173,20 +169,20 @@ public final class CommonClock {
     return known.computeIfAbsent(
         List.of(unit, other),
         pair -> {
-          ClockFit line = coarse(unit, other);
-          return UnitTie.of(felt(unit), felt(other), line, left(unit, line));
+          LagPath far = far(unit, other);
+          ClockFit line = far.line(pathSdS(unit, other), WRONG_SKEW_PPM);
+          UnitTie tie = UnitTie.of(felt(unit), felt(other), line, left(unit, line));
+          return new UnitTie(UnitTie.wider(tie.fit(), far.rivalS()), tie.trouble());
         });
   }
 
-  /** As stated, or along the path of lags where that lies far from it. */
-  private ClockFit coarse(BodyPoint unit, BodyPoint other) {
+  /** The path of lags, without its course where that lies near what is stated. */
+  private LagPath far(BodyPoint unit, BodyPoint other) {
     if (isUsual(unit) && isUsual(other)) {
-      return ClockFit.reference();
+      return new LagPath(List.of());
     }
     LagPath path = unit == hub() ? path(other) : LagPath.of(stream(unit), stream(other));
-    return path.mostS() < usualS(unit, other)
-        ? ClockFit.reference()
-        : path.line(pathSdS(unit, other), WRONG_SKEW_PPM);
+    return path.mostS() < usualS(unit, other) ? new LagPath(List.of(), path.rivalS()) : path;
   }
 
   /** What such a line leaves open. */
@@ -201,7 +197,8 @@ public final class CommonClock {
   }
 
   private boolean isUsual(BodyPoint point) {
-    return path(point).mostS() < (point.isTrunk() ? USUAL_TRUNK_S : USUAL_ARM_S);
+    return path(point).rivalS() == 0
+        && path(point).mostS() < (point.isTrunk() ? USUAL_TRUNK_S : USUAL_ARM_S);
   }
 
   private static double usualS(BodyPoint a, BodyPoint b) {
@@ -231,7 +228,7 @@ public final class CommonClock {
       mended =
           BrokenClock.alongPath(felt(unit), other, path, pathSdS(unit, partner), breaksOf(unit));
     } else {
-      ClockFit guess = coarse(unit, partner);
+      ClockFit guess = far(unit, partner).line(pathSdS(unit, partner), WRONG_SKEW_PPM);
       List<ClockBreak> at = new ArrayList<>(breaksOf(unit));
       breaksOf(partner).forEach(b -> at.add(b.earlier(guess.offsetS())));
       at.sort(Comparator.comparing(ClockBreak::firstS));
@@ -249,29 +246,6 @@ public final class CommonClock {
     fits.put(unit, mended.ties().isEmpty() ? ClockFit.reference() : mended.ties().get(0));
     moved.put(unit, mended.stream());
     reasons.put(unit, mended.reasons());
-  }
-
-  /**
-   * A unit jumps against the hub. Where no third unit sees that, it may be the hub's clock that
-   * jumps, and from then on the third units are tied no better than the jump is large.
-   */
-  private void doubt(BodyPoint hub, BodyPoint unit, List<BodyPoint> jumping) {
-    boolean isSeen =
-        path(unit).windows().size() < ENOUGH_WINDOWS
-            || units.keySet().stream()
-                .filter(p -> p != hub && !jumping.contains(p))
-                .anyMatch(p -> LagPath.of(stream(p), stream(unit)).pieces().size() > 1);
-    List<LagPath> pieces = path(unit).pieces();
-    for (int k = links.size() - 1; k >= 0 && !isSeen && pieces.size() > 1; k--) {
-      ClockLink link = links.get(k);
-      boolean ofHub = link.unit() == hub || link.tiedTo() == hub;
-      if (ofHub && !jumping.contains(link.unit())) {
-        double jumpS = Math.abs(pieces.get(1).windows().get(0).lagS() - pieces.get(0).endLagS());
-        double fromS = fitOf(hub).toReferenceS(pieces.get(0).lastS());
-        ClockFit loose = UnitTie.wider(link.fit(), jumpS);
-        links.add(k + 1, new ClockLink(link.unit(), link.tiedTo(), loose, fromS));
-      }
-    }
   }
 
   /** Says what was mended and what contradicts itself. */

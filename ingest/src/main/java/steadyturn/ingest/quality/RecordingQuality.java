@@ -31,7 +31,7 @@ public final class RecordingQuality {
         IntStream.range(0, units.size())
             .mapToObj(k -> alone.get(k).with(amongOthers(k, units, activities)))
             .toList();
-    return new RecordingReport(recording.id(), reports);
+    return new RecordingReport(recording.id(), reports, TurnScale.common(scales));
   }
 
   private static List<Finding> amongOthers(

@@ -3,6 +3,7 @@ package steadyturn.ingest.quality;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import steadyturn.ingest.quality.gravity.TurnScale;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.reason.ReasonCode;
 import steadyturn.ingest.sample.BodyPoint;
@@ -13,8 +14,10 @@ import steadyturn.ingest.sample.BodyPoint;
  * @param recordingId the recording's id
  * @param units one report a unit, in the recording's order, with what the comparison between the
  *     units added
+ * @param scale how far gravity turned beside the rates in all units, which a rate stated wrong
+ *     moves
  */
-public record RecordingReport(String recordingId, List<UnitReport> units) {
+public record RecordingReport(String recordingId, List<UnitReport> units, TurnScale scale) {
 
   public RecordingReport {
     units = List.copyOf(units);
@@ -23,7 +26,9 @@ public record RecordingReport(String recordingId, List<UnitReport> units) {
   /** The same with what was found of the units' clocks. */
   public RecordingReport withClocks(Map<BodyPoint, List<Reason>> clocks) {
     return new RecordingReport(
-        recordingId, units.stream().map(u -> u.with(findings(clocks, u.facts().point()))).toList());
+        recordingId,
+        units.stream().map(u -> u.with(findings(clocks, u.facts().point()))).toList(),
+        scale);
   }
 
   private static List<Finding> findings(Map<BodyPoint, List<Reason>> clocks, BodyPoint point) {
@@ -35,7 +40,7 @@ public record RecordingReport(String recordingId, List<UnitReport> units) {
   /** The same without some findings. */
   public RecordingReport without(Set<ReasonCode> findings) {
     return new RecordingReport(
-        recordingId, units.stream().map(unit -> unit.without(findings)).toList());
+        recordingId, units.stream().map(unit -> unit.without(findings)).toList(), scale);
   }
 
   /** The worst verdict of the units. */

@@ -82,7 +82,7 @@ final class TurnCheck {
 
   /** What the scales of all units, and of one of them, say of that one. */
   static List<Finding> ofScale(TurnScale own, List<TurnScale> all) {
-    TurnScale common = common(all);
+    TurnScale common = TurnScale.common(all);
     long known = all.stream().filter(s -> Double.isFinite(s.sd())).count();
     double apart = all.stream().mapToDouble(s -> square(s, common)).sum();
     if (isOff(own, OF_ONE)) {
@@ -105,18 +105,6 @@ final class TurnCheck {
   private static boolean isOff(TurnScale scale, double least) {
     return scale.sd() < SCALE_KNOWN
         && Math.abs(scale.off()) > Math.max(least, SCALE_SPREADS * scale.sd());
-  }
-
-  /** Mean of the scales, each as sure as it is: a rate stated wrong is wrong in all of them. */
-  private static TurnScale common(List<TurnScale> all) {
-    double sum = 0;
-    double weights = 0;
-    for (TurnScale scale : all) {
-      double weight = 1 / (scale.sd() * scale.sd());
-      sum += weight * (Double.isFinite(scale.sd()) ? scale.off() : 0);
-      weights += weight;
-    }
-    return new TurnScale(weights > 0 ? sum / weights : 0, 1 / Math.sqrt(weights));
   }
 
   private static List<Reading> others() {

@@ -14,6 +14,9 @@ import java.util.List;
  */
 public final class SerialPortSource implements AutoCloseable {
 
+  /** Why nothing is read of a port whose cable is out: it is not there, or is so no more. */
+  public static final List<String> UNPLUGGED = List.of("does not exist", "is gone");
+
   private static final boolean IS_WINDOWS = System.getProperty("os.name", "").startsWith("Windows");
 
   private static final int READ_TIMEOUT_MS = 200;
@@ -81,7 +84,7 @@ public final class SerialPortSource implements AutoCloseable {
     while (!isClosed) {
       double openedS = HostTime.steadyS();
       boolean isThere = isThere();
-      String why = isThere ? readUntilGone() : "does not exist";
+      String why = isThere ? readUntilGone() : UNPLUGGED.get(0);
       boolean workedForAWhile = HostTime.steadyS() - openedS > 1;
       if (!isClosed && (workedForAWhile || !why.equals(told))) {
         tell(() -> listener.gone(why));
@@ -178,13 +181,13 @@ public final class SerialPortSource implements AutoCloseable {
     while (!isClosed) {
       int count = port.readBytes(block, block.length);
       if (count < 0) {
-        return "is gone";
+        return UNPLUGGED.get(1);
       }
       if (count > 0) {
         listener.bytes(block, count, HostTime.steadyS(), HostTime.wallS());
         pause(GATHER_MS);
       } else if (!isThere()) {
-        return "is gone";
+        return UNPLUGGED.get(1);
       }
       double nowS = HostTime.steadyS();
       send(port, listener.toSend(nowS));

@@ -1,6 +1,7 @@
 package steadyturn.analysis.coach.drill;
 
 import steadyturn.analysis.coach.teaching.Drill;
+import steadyturn.analysis.coach.teaching.GoalVerdict;
 import steadyturn.analysis.measure.MeasureValue;
 
 /**
@@ -16,8 +17,12 @@ public record DrillRep(int swing, double timeS, MeasureValue value, boolean inBa
 
   static DrillRep of(Drill drill, int swing, double timeS, MeasureValue value) {
     boolean inBand = drill.low() <= value.value() && value.value() <= drill.high();
-    boolean wholeIn = drill.low() <= value.low() && value.high() <= drill.high();
-    boolean wholeOut = value.high() < drill.low() || drill.high() < value.low();
-    return new DrillRep(swing, timeS, value, inBand, wholeIn || wholeOut);
+    GoalVerdict verdict = GoalVerdict.of(value, drill.low(), drill.high());
+    return new DrillRep(swing, timeS, value, inBand, verdict != GoalVerdict.CANNOT_BE_TOLD);
+  }
+
+  /** How it lies to the drill's band. */
+  public GoalVerdict verdict() {
+    return !sure ? GoalVerdict.CANNOT_BE_TOLD : inBand ? GoalVerdict.INSIDE : GoalVerdict.OUTSIDE;
   }
 }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import steadyturn.analysis.coach.teaching.Drill;
+import steadyturn.analysis.coach.teaching.GoalVerdict;
 import steadyturn.analysis.coach.teaching.Teaching;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.GroupComparison;
@@ -71,6 +72,11 @@ public record DrillScore(
   /** The swings that count and are no repetition of a drill. */
   public static List<SwingResult> fullSwings(List<SwingResult> swings) {
     return swings.stream().filter(s -> s.kind() != SwingKind.DRILL && s.counts()).toList();
+  }
+
+  /** How many repetitions lie so to the band, by their whole interval. */
+  public long count(GoalVerdict verdict) {
+    return reps.stream().filter(rep -> rep.verdict() == verdict).count();
   }
 
   private static DrillScore score(

@@ -109,7 +109,7 @@ public final class CheckCommand implements Callable<Integer> {
     boolean showsSwings = results.stream().anyMatch(result -> !result.swings().isEmpty());
     RecordingReport report = showsSwings ? alone.without(QualityReason.OF_PLACES) : alone;
     List<Notice> impossible = impossible(results, report);
-    RecordingReport named = new RecordingReport(name, report.units());
+    RecordingReport named = new RecordingReport(name, report.units(), report.scale());
     if (forScripts) {
       json.add(named, impossible);
     } else {

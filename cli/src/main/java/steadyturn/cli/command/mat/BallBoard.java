@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.cli.output.json.Json;
 import steadyturn.cli.output.table.BallAnswer;
@@ -150,10 +151,15 @@ final class BallBoard {
             .put("figure", row.figure())
             .put("usual", BigFigure.usual(value, row.bounds().usual()))
             .put("goal", BigFigure.goal(value, row.bounds().over(), row.bounds().under()))
-            .put("why", Words.inUse().text(value.why()));
+            .put("why", PageUnits.in(Words.inUse().text(value.why())))
+            .put("isEstimated", value.grade() == Grade.ESTIMATED);
     Json.range(node, "value", value.value(), value.low(), value.high());
-    node.set("big", BigFigure.of(value));
+    BigFigure.verdict(node, value, row.bounds().over(), row.bounds().under());
+    ObjectNode big = BigFigure.of(value);
     MeasureValue first = firstShown.getOrDefault(id, Map.of()).getOrDefault(row.what(), value);
+    String was = BigFigure.of(first).path("number").asText();
+    node.put("was", was.equals(big.path("number").asText()) ? "" : was);
+    node.set("big", big);
     return node.put("isChanged", isChanged(first, value));
   }
 

@@ -1,6 +1,7 @@
 package steadyturn.cli.command.mat;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import steadyturn.analysis.coach.teaching.GoalVerdict;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.cli.output.json.Json;
@@ -27,7 +28,7 @@ final class BigFigure {
     if (!value.given()) {
       return node.put("number", "–")
           .put("half", "")
-          .put("way", Words.inUse().text(value.why()))
+          .put("way", PageUnits.in(Words.inUse().text(value.why())))
           .put("isThere", false);
     }
     double half = Math.max(value.high() - value.value(), value.value() - value.low());
@@ -36,7 +37,41 @@ final class BigFigure {
     return node.put("number", (isBounded ? "" : "≥ ") + number)
         .put("half", isBounded ? "± " + number(measure, half) : "")
         .put("way", way(value))
+        .put("short", hasWay(measure) ? Words.say(shortKey(measure, value.value())) : "")
         .put("isThere", true);
+  }
+
+  /** How a value lies to a goal, by a code and in words; nothing where either is not there. */
+  static void verdict(ObjectNode node, MeasureValue value, double over, double under) {
+    boolean isOver = Double.isFinite(over);
+    boolean isUnder = Double.isFinite(under);
+    if (value.given() && (isOver || isUnder)) {
+      GoalVerdict its =
+          GoalVerdict.of(
+              value,
+              isOver ? over : Double.NEGATIVE_INFINITY,
+              isUnder ? under : Double.POSITIVE_INFINITY);
+      node.put("verdict", its.word());
+    }
+  }
+
+  /** {@code 0.5 cm away (2 away to 1 towards)}. */
+  static String change(Measure measure, double value, double low, double high) {
+    return Words.say(
+        "mat.drill.change",
+        (plain(measure, value) + " " + unit(measure)).replace(" °", "°").strip(),
+        shortWay(measure, value),
+        plain(measure, low) + shortWay(measure, low),
+        plain(measure, high) + shortWay(measure, high));
+  }
+
+  private static String shortWay(Measure measure, double value) {
+    return hasWay(measure) ? " " + Words.say(shortKey(measure, value)) : "";
+  }
+
+  private static String shortKey(Measure measure, double value) {
+    String of = measure.unit().equals("ms") ? "time" : "place";
+    return "mat.short." + of + (value < 0 ? ".minus" : ".plus");
   }
 
   /**
@@ -60,7 +95,9 @@ final class BigFigure {
       double last = isBackward ? over : under;
       return Words.say(
           "mat.goal.between",
-          isOneWay ? plain(measure, first) : amount(measure, first, true),
+          isOneWay
+              ? plain(measure, first)
+              : plain(measure, first) + " " + unit(measure) + shortWay(measure, first),
           isOneWay ? amount(beside, last) : amount(measure, last, true));
     }
     return isOver
@@ -73,7 +110,7 @@ final class BigFigure {
     return amount(beside.measure(), value, !isSaid);
   }
 
-  private static String amount(Measure measure, double value, boolean saysWay) {
+  static String amount(Measure measure, double value, boolean saysWay) {
     String way = saysWay && hasWay(measure) ? Words.say(wayKey(measure, value)) : "";
     return Words.say("mat.amount", plain(measure, value), unit(measure), way)
         .replace(" °", "°")

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import steadyturn.analysis.coach.drill.DrillRep;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.drill.HalfSwings;
@@ -11,12 +12,17 @@ import steadyturn.analysis.coach.drill.Rehearsal;
 import steadyturn.analysis.coach.drill.SlowTurns;
 import steadyturn.analysis.coach.teaching.Drill;
 import steadyturn.analysis.coach.teaching.Teaching;
+import steadyturn.analysis.compare.ComparisonRow;
+import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.live.LiveTurn;
+import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.cli.command.live.LiveSession;
 import steadyturn.cli.output.json.Json;
 import steadyturn.cli.output.table.DrillTable;
+import steadyturn.cli.words.Verdicts;
+import steadyturn.cli.words.Words;
 import steadyturn.ingest.live.LiveMark;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.sample.BodyPoint;
@@ -171,15 +177,34 @@ final class DrillRun {
   }
 
   private ObjectNode json(DrillRep rep) {
-    ObjectNode node = Json.object().put("isIn", rep.inBand()).put("isSure", rep.sure());
+    ObjectNode node = Json.object().put("verdict", rep.verdict().word());
     node.set("big", BigFigure.of(rep.value()));
-    return node.put("words", DrillTable.verdict(rep));
+    return node;
   }
 
   /** What it was and what it brought, in sentences. */
   List<String> said(List<SwingResult> full) {
     return score(full).filter(its -> !its.reps().isEmpty()).stream()
-        .flatMap(its -> DrillTable.said(its).stream())
+        .flatMap(its -> Stream.of(DrillTable.went(its), brought(its)).filter(s -> !s.isEmpty()))
         .toList();
+  }
+
+  private static String brought(DrillScore score) {
+    if (score.effect().isEmpty()) {
+      return "";
+    }
+    ComparisonRow row = score.effect().get();
+    if (row.difference().isEmpty()) {
+      return Words.say("drills.effect.few");
+    }
+    Measure measure = row.what().measure();
+    MeanDifference d = row.difference().get();
+    return Words.say(
+        "mat.drill.brought",
+        Goals.rowName(row.what()),
+        BigFigure.amount(measure, row.first().mean(), true),
+        BigFigure.amount(measure, row.second().mean(), true),
+        BigFigure.change(measure, d.value(), d.low(), d.high()),
+        PageUnits.in(Verdicts.of(row, Words.inUse())));
   }
 }

@@ -68,6 +68,7 @@ record Goals(Teaching teaching) {
       if (measure == Measure.PELVIS_TURN) {
         node.put("low", drill.low()).put("high", drill.high());
       }
+      node.put("isOfTurn", measure == Measure.PELVIS_TURN);
     }
     return node;
   }

@@ -1,5 +1,6 @@
 package steadyturn.cli.command.mat;
 
+import java.util.Collections;
 import java.util.List;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
@@ -8,9 +9,15 @@ import steadyturn.analysis.live.LiveEvents;
 /** Takes what the live room finds to the balls of a lesson, and tells the pages. */
 record RoomEvents(LessonRoom room) implements LiveEvents {
 
+  /** Flags of a ball that lacks samples. */
+  private static final List<String> GAPS = List.of("arm-gap", "pelvis-gap", "finish-not-seen");
+
   @Override
   public void measured(SwingResult swing, double afterS) {
     String drill = room.drills().take(swing);
+    if (Collections.disjoint(swing.flags(), GAPS)) {
+      room.troubles().wholeBall();
+    }
     long knownAtMs = System.currentTimeMillis() - Math.round(1000 * afterS);
     room.session()
         .map(its -> room.board().take(its.run(), swing, drill))

@@ -19,6 +19,7 @@ import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.live.LiveState;
 import steadyturn.ingest.quality.QualityReason;
+import steadyturn.ingest.serial.SerialPortSource;
 
 /** What is the matter now, and what was noticed of late, for the top of the page. */
 final class Troubles {
@@ -33,7 +34,16 @@ final class Troubles {
   private static final int MOST_NOTICED = 4;
 
   private final Path root;
-  private final Deque<String> noticed = new ArrayDeque<>();
+
+  /**
+   * What was noticed.
+   *
+   * @param what by which it is told once; empty for what is told each time
+   * @param isOfBall whether it holds for one ball only
+   */
+  private record Noticed(String what, boolean isOfBall, String sentence) {}
+
+  private final Deque<Noticed> noticed = new ArrayDeque<>();
   private final Set<String> told = new HashSet<>();
 
   Troubles(Path root) {
@@ -41,8 +51,12 @@ final class Troubles {
   }
 
   synchronized void notice(String sentence) {
-    noticed.remove(sentence);
-    noticed.addLast(sentence);
+    notice(new Noticed("", false, sentence));
+  }
+
+  private void notice(Noticed its) {
+    noticed.remove(its);
+    noticed.addLast(its);
     if (noticed.size() > MOST_NOTICED) {
       noticed.removeFirst();
     }
@@ -52,9 +66,20 @@ final class Troubles {
   synchronized void notice(Notice notice) {
     boolean isIdle = notice.reason().code() == QualityReason.SHOCK;
     boolean isOfMark = notice.reason().code() instanceof MarkReason;
-    if (!isIdle && (isOfMark || told.add(notice.about() + " " + notice.reason().code().word()))) {
-      Words.inUse().told(List.of(notice)).keySet().forEach(this::notice);
+    boolean isOfBall = notice.reason().code() == QualityReason.GAP;
+    String what = notice.about() + " " + notice.reason().code().word();
+    if (!isIdle && (isOfMark || told.add(what))) {
+      Words.inUse()
+          .told(List.of(notice))
+          .keySet()
+          .forEach(sentence -> notice(new Noticed(what, isOfBall, PageUnits.in(sentence))));
     }
+  }
+
+  /** A ball came of which all is known: what was the matter with an earlier one is over. */
+  synchronized void wholeBall() {
+    noticed.stream().filter(Noticed::isOfBall).forEach(its -> told.remove(its.what()));
+    noticed.removeIf(Noticed::isOfBall);
   }
 
   synchronized void read() {
@@ -69,7 +94,8 @@ final class Troubles {
     for (LiveState unit : session.ports().states()) {
       String who = unit.point().map(PlainWords::bodyPoint).orElse(Words.say("mat.unit"));
       if (!unit.trouble().isEmpty()) {
-        now.add(Words.say("mat.trouble.unit", who, unit.trouble()));
+        boolean isGone = SerialPortSource.UNPLUGGED.contains(unit.trouble());
+        now.add(Words.say(isGone ? "mat.trouble.gone" : "mat.trouble.unit", who, unit.trouble()));
       } else if (unit.samples() > MANY_SAMPLES && unit.clockSpreadS() > LOOSE_CLOCK_S) {
         now.add(Words.say("mat.trouble.clock", who, 1000 * unit.clockSpreadS()));
       }
@@ -86,6 +112,6 @@ final class Troubles {
 
   synchronized void json(ObjectNode node, List<String> now) {
     Json.list(node, "troubles", now, TextNode::valueOf);
-    Json.list(node, "noticed", List.copyOf(noticed), TextNode::valueOf);
+    Json.list(node, "noticed", List.copyOf(noticed), its -> TextNode.valueOf(its.sentence()));
   }
 }

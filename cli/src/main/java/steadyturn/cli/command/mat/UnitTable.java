@@ -116,7 +116,9 @@ final class UnitTable implements AutoCloseable {
   }
 
   private ObjectNode json(UnitSearch.Found unit) {
-    ObjectNode node = Json.object().put("place", unit.place());
+    String place = unit.place();
+    ObjectNode node =
+        Json.object().put("place", place).put("name", place.substring(1 + place.lastIndexOf('/')));
     BodyPoint point = worn.get(unit.place());
     return node.put("worn", point == null ? "" : PlainWords.bodyPoint(point))
         .put("hz", Math.round(unit.rateHz()))

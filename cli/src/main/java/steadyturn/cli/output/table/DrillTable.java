@@ -7,6 +7,7 @@ import java.util.List;
 import steadyturn.analysis.coach.drill.DrillRep;
 import steadyturn.analysis.coach.drill.DrillScore;
 import steadyturn.analysis.coach.teaching.Drill;
+import steadyturn.analysis.coach.teaching.GoalVerdict;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.measure.Measure;
@@ -64,20 +65,22 @@ public final class DrillTable {
     return Layout.table(cells, 1);
   }
 
-  /** Whether a repetition lay in the band. */
-  public static String verdict(DrillRep rep) {
-    return say("drills." + (rep.sure() ? "" : "near-") + (rep.inBand() ? "in" : "out"));
+  private static String verdict(DrillRep rep) {
+    return say("goal." + rep.verdict().word());
   }
 
-  /** How a drill went, and what it brought where full swings lie around it. */
-  public static List<String> said(DrillScore score) {
-    List<String> said = new ArrayList<>(List.of(head(score.drill()), summary(score)));
-    score.effect().ifPresent(row -> said.add(effect(row)));
-    return said;
+  /** The name of a drill and how it went. */
+  public static String went(DrillScore score) {
+    return say("drill." + score.drill().name() + ".name") + ": " + summary(score);
   }
 
   private static String summary(DrillScore score) {
-    String words = say("drills.summary", score.inBand(), score.reps().size(), score.longestRun());
+    String words =
+        say(
+            "drills.summary",
+            score.count(GoalVerdict.INSIDE),
+            score.count(GoalVerdict.OUTSIDE),
+            score.count(GoalVerdict.CANNOT_BE_TOLD));
     return score.unseen() == 0 ? words : words + " " + say("drills.unseen", score.unseen());
   }
 

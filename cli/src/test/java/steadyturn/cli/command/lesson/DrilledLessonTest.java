@@ -73,8 +73,8 @@ class DrilledLessonTest {
     assertThat(run.out())
         .contains("No full swing was found.", "Drills of lesson sub-ole_ses-03")
         .contains("Hands apart: cock kept, arm level down between 85 and 115 %")
-        .containsPattern("5 +\\d+\\.\\d +~\\d+ ±\\d+ +in the goal")
-        .contains("5 of 5 in the goal, 5 in a row.");
+        .containsPattern("5 +\\d+\\.\\d +~\\d+ ±\\d+ +inside")
+        .contains("5 inside the goal, 0 outside, 0 cannot be told.");
     assertThat(run.out().lines()).allMatch(line -> line.length() <= 100);
   }
 
@@ -85,7 +85,7 @@ class DrilledLessonTest {
     assertThat(run.exitCode()).as(run.err()).isZero();
     assertThat(Files.readString(Path.of(run.out().strip())))
         .contains("No full swing was recorded in this lesson.")
-        .contains("Hands apart: 5 of 5 repetitions in the goal, 5 in a row.")
+        .contains("Hands apart: of the repetitions 5 were inside the goal, 0 outside")
         .contains("Stop if anything hurts")
         .doesNotContain("needs the pelvis unit", "None is needed for now");
   }
@@ -105,6 +105,6 @@ class DrilledLessonTest {
         """);
     CommandLineRun run =
         CommandLineRun.of("analyze", archive.toString(), "--teaching", own.toString());
-    assertThat(run.out()).contains("0 of 5 in the goal");
+    assertThat(run.out()).contains("0 inside the goal");
   }
 }

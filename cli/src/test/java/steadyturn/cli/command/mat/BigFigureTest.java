@@ -48,7 +48,7 @@ class BigFigureTest {
     MeasureValue slide = value(Measure.PELVIS_SLIDE, -53, 16);
     assertThat(BigFigure.goal(turn, -62, -40)).isEqualTo("goal 40 to 62°");
     assertThat(BigFigure.goal(slide, -40, 20))
-        .isEqualTo("goal 4 cm away from the target to 2 cm towards the target");
+        .isEqualTo("goal 4 cm away to 2 cm towards the target");
     assertThat(BigFigure.usual(slide, -61)).isEqualTo("usual 6 cm");
     assertThat(BigFigure.usual(slide, Double.NaN)).isEmpty();
   }

@@ -20,7 +20,7 @@ class DrillTableTest {
   @Test
   void everyRepetitionStandsBesideItsRange() {
     // Given: the drill "hands apart", goal 85 to 115 % kept, and half swings of 95 +- 2, 70 +- 2,
-    // 86 +- 2 and one without a value. Expect: in, outside, too near to be sure, one not measured.
+    // 86 +- 2 and one without a value. Expect: inside, outside, cannot be told, one not measured.
     var mark = new Mark(10, 60, MarkWord.DRILL_REP.word(), "", "apart-hands");
     List<String> lines =
         DrillTable.lines(
@@ -36,10 +36,10 @@ class DrillTableTest {
     String text = String.join("\n", lines);
     assertThat(text)
         .contains("Hands apart: cock kept, arm level down between 85 and 115 %")
-        .containsPattern("1 +12\\.0 +~95 ±4 +in the goal\n")
+        .containsPattern("1 +12\\.0 +~95 ±4 +inside\n")
         .containsPattern("2 +20\\.0 +~70 ±4 +outside\n")
-        .containsPattern("3 +30\\.0 +~86 ±4 +in the goal, too near its edge to be sure")
-        .contains("2 of 3 in the goal, 1 in a row. 1 could not be measured");
+        .containsPattern("3 +30\\.0 +~86 ±4 +cannot be told")
+        .contains("1 inside the goal, 1 outside, 1 cannot be told. 1 could not be measured");
     assertThat(lines).allMatch(line -> line.length() <= 100);
   }
 

@@ -3,7 +3,6 @@ package steadyturn.ingest.quality.gravity;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
@@ -14,16 +13,6 @@ import steadyturn.ingest.sample.UnitStream;
 public record GravityTurns(
     UnitStream unit, List<Double> biasRadPerS, List<Pair> pairs, List<Pair> widePairs) {
 
-  /** A moment is as long as this, s. */
-  private static final double MOMENT_S = 0.06;
-
-  private static final int FEWEST_SAMPLES = 5;
-
-  /** A calm moment: force spread below this, m/s^2, its size off that at rest by less, part. */
-  private static final double CALM_MPS2 = 0.5;
-
-  private static final double NORM_OFF = 0.03;
-
   /** A turn of gravity that is worth a look, rad: ten times what a sway makes of it. */
   private static final double LEAST_TURN_RAD = Math.toRadians(12);
 
@@ -32,9 +21,6 @@ public record GravityTurns(
 
   /** The start moves along when nothing has turned for so long, s. */
   private static final double STALE_S = 2;
-
-  /** From moment to moment gravity turns by less than this where it alone is felt, rad. */
-  private static final double SLOW_RAD = Math.toRadians(4);
 
   private static final int MOST_PAIRS = 30;
 
@@ -48,6 +34,12 @@ public record GravityTurns(
   /** Spread of the direction between two calm moments, rad, and of the rates, part of the way. */
   static final double CALM_SD_RAD = Math.toRadians(2.5);
 
+  /**
+   * The same between two moments in which a calibrated unit was still for half a second: the bias
+   * of its force and a person's sway (our choice). Not so for others, whose bias leans them more.
+   */
+  private static final double STILL_SD_RAD = Math.toRadians(1);
+
   private static final double RATE_SD = 0.015;
 
   private static final double MOST_EXPECTED_RAD = Math.toRadians(15);
@@ -58,18 +50,36 @@ public record GravityTurns(
   /**
    * Two calm moments by sample, and the direction of gravity in each.
    *
+   * @param sdRad how well the two directions are known beside each other
    * @param steps the turns between, made ready for all readings of scale 1
    */
-  public record Pair(int from, int to, double[] before, double[] after, double[] steps) {
+  public record Pair(
+      int from, int to, double[] before, double[] after, double sdRad, double[] steps) {
+
+    private static Pair of(CalmMoments moments, int from, int to, double sdRad) {
+      return new Pair(
+          moments.sample(from),
+          moments.sample(to),
+          moments.up(from),
+          moments.up(to),
+          sdRad,
+          new double[0]);
+    }
+
+    /** Whether the unit was still at both ends. */
+    boolean isStill() {
+      return sdRad < CALM_SD_RAD;
+    }
+
+    private Pair joined(Pair next) {
+      return new Pair(from, next.to, before, next.after, sdRad, steps);
+    }
 
     Pair ready(UnitStream unit, List<Double> biasRadPerS) {
       double[] turns = GravityTurns.steps(unit, biasRadPerS, from, to, 1);
-      return new Pair(from, to, before, after, turns);
+      return new Pair(from, to, before, after, sdRad, turns);
     }
   }
-
-  /** A calm moment. */
-  private record Moment(int middle, double[] up) {}
 
   /**
    * Looks for the calm moments of a unit.
@@ -79,38 +89,43 @@ public record GravityTurns(
    */
   public static GravityTurns of(UnitStream unit, double g, List<Double> biasRadPerS) {
     List<Pair> pairs = new ArrayList<>();
-    int samples = (int) Math.round(MOMENT_S / Math.max(1e-9, unit.usualStepS()));
-    int length = Math.max(FEWEST_SAMPLES, samples) | 1; // odd: then a sample is the middle
-    Moment start = null;
-    Moment last = null;
-    Moment next = null;
-    for (int i = 0; i + length <= unit.size(); i += length) {
-      Moment before = last;
-      Moment moment = next;
-      last = moment;
-      next = moment(unit, i, length, g);
-      if (before == null || moment == null || next == null || !turnsSlowly(before, moment, next)) {
+    CalmMoments moments = CalmMoments.of(unit, g);
+    int start = -1;
+    for (int k = 0; k < moments.size(); k++) {
+      if (!moments.isSlow(k)) {
         continue;
       }
-      double sinceS = start == null ? 1e9 : unit.timeS(moment.middle) - unit.timeS(start.middle);
-      if (start != null && sinceS < LONGEST_S && angle(start.up, moment.up) > LEAST_TURN_RAD) {
-        if (isWhole(unit, start.middle, moment.middle)) {
-          pairs.add(new Pair(start.middle, moment.middle, start.up, moment.up, new double[0]));
-        }
-        start = moment;
-      } else if (sinceS > STALE_S) {
-        start = moment;
+      double sinceS =
+          start < 0 ? 1e9 : unit.timeS(moments.sample(k)) - unit.timeS(moments.sample(start));
+      boolean turns =
+          start >= 0
+              && sinceS < LONGEST_S
+              && angle(moments.up(start), moments.up(k)) > LEAST_TURN_RAD;
+      if (turns && isWhole(unit, moments.sample(start), moments.sample(k))) {
+        pairs.add(Pair.of(moments, start, k, CALM_SD_RAD));
       }
+      start = turns || sinceS > STALE_S ? k : start;
     }
+    List<Pair> wide = widened(unit, pairs);
     return new GravityTurns(
         unit,
         biasRadPerS,
         ready(pairs, unit, biasRadPerS),
-        ready(widened(unit, pairs), unit, biasRadPerS));
+        ready(
+            unit.facts().calibrated()
+                ? wide.stream().map(pair -> settled(unit, moments, pair)).toList()
+                : wide,
+            unit,
+            biasRadPerS));
   }
 
-  private static boolean turnsSlowly(Moment before, Moment at, Moment after) {
-    return angle(before.up, at.up) < SLOW_RAD && angle(at.up, after.up) < SLOW_RAD;
+  /** The pair from the last still moment before it to the first one after, where there are. */
+  private static Pair settled(UnitStream unit, CalmMoments moments, Pair pair) {
+    int from = moments.settled(moments.of(pair.from), -1);
+    int to = moments.settled(moments.of(pair.to), 1);
+    return from >= 0 && to >= 0 && isWhole(unit, moments.sample(from), moments.sample(to))
+        ? Pair.of(moments, from, to, STILL_SD_RAD)
+        : pair;
   }
 
   private static List<Pair> ready(List<Pair> pairs, UnitStream unit, List<Double> biasRadPerS) {
@@ -127,8 +142,7 @@ public record GravityTurns(
               && unit.timeS(pair.to) - unit.timeS(last.from) < LONGEST_S
               && angle(last.before, pair.after) > angle(last.before, last.after);
       if (goesOn) {
-        out.set(
-            out.size() - 1, new Pair(last.from, pair.to, last.before, pair.after, new double[0]));
+        out.set(out.size() - 1, last.joined(pair));
       } else {
         out.add(pair);
       }
@@ -143,36 +157,6 @@ public record GravityTurns(
       out.add(pairs.get(i));
     }
     return out;
-  }
-
-  /** The moment; null where it was not calm. */
-  private static @Nullable Moment moment(UnitStream unit, int from, int length, double g) {
-    double[] up = new double[3];
-    double variance = 0;
-    for (int axis = 0; axis < 3; axis++) {
-      double sum = 0;
-      double squares = 0;
-      double first = unit.accelMps2(axis, from);
-      for (int i = from; i < from + length; i++) {
-        double away = unit.accelMps2(axis, i) - first;
-        sum += away;
-        squares += away * away;
-      }
-      up[axis] = first + sum / length;
-      variance += (squares - sum * sum / length) / (length - 1);
-    }
-    double norm = Math.sqrt(up[0] * up[0] + up[1] * up[1] + up[2] * up[2]);
-    boolean isCalm =
-        variance < CALM_MPS2 * CALM_MPS2
-            && Math.abs(norm / g - 1) < NORM_OFF
-            && unit.timeS(from + length - 1) - unit.timeS(from) < 2 * length * unit.usualStepS();
-    if (!isCalm) {
-      return null;
-    }
-    for (int axis = 0; axis < 3; axis++) {
-      up[axis] /= norm;
-    }
-    return new Moment(from + length / 2, up);
   }
 
   private static boolean isWhole(UnitStream unit, int from, int to) {

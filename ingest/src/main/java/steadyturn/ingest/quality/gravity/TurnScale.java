@@ -1,5 +1,6 @@
 package steadyturn.ingest.quality.gravity;
 
+import java.util.ArrayList;
 import java.util.List;
 import steadyturn.ingest.quality.gravity.GravityTurns.Pair;
 import steadyturn.ingest.quality.gravity.GravityTurns.Reading;
@@ -39,11 +40,58 @@ public record TurnScale(double off, double sd) {
   /** Pairs that fit better than this, in spreads of a calm moment squared, do so by chance. */
   private static final double LEAST_SQUARE = 0.3;
 
-  /** Three pairs fit well by chance: they are worth no more than their calm moments. */
+  /**
+   * Three pairs fit well by chance: they are worth no more than their calm moments. One or two tell
+   * where the unit was still at their ends, and are worth less.
+   */
   private static final double LEAST_SQUARE_OF_FEWEST = 1;
 
   /** A pair two spreads off has half its weight. */
   private static final double CAUCHY = 4;
+
+  /** No rate is stated farther off than that, part, or it is seen (our choice). */
+  private static final double FARTHEST = 0.08;
+
+  /**
+   * How often a rate is stated wrong where nothing tells (our choice: often, as what gravity tells
+   * soon outweighs it, and where it tells nothing nothing else would).
+   */
+  private static final double WRONG = 0.2;
+
+  private static final double DOUBT_STEP = 0.001;
+
+  /** Mean of the scales, each as sure as it is: a rate stated wrong is wrong in all of them. */
+  public static TurnScale common(List<TurnScale> all) {
+    double sum = 0;
+    double weights = 0;
+    for (TurnScale scale : all) {
+      double weight = 1 / (scale.sd * scale.sd);
+      sum += weight * (Double.isFinite(scale.sd) ? scale.off : 0);
+      weights += weight;
+    }
+    return new TurnScale(weights > 0 ? sum / weights : 0, 1 / Math.sqrt(weights));
+  }
+
+  /**
+   * How far a stated rate may be off in spite of it, part, root of the mean square: by Bayes' rule
+   * it is right, or off by anything.
+   */
+  public double doubt() {
+    double right = (1 - WRONG) * likelihood(0);
+    double wrong = 0;
+    double square = 0;
+    for (double off = -FARTHEST; off <= FARTHEST; off += DOUBT_STEP) {
+      double anywhere = WRONG * DOUBT_STEP / (2 * FARTHEST) * likelihood(off);
+      wrong += anywhere;
+      square += anywhere * off * off;
+    }
+    return right + wrong > 0 ? Math.sqrt(square / (right + wrong)) : FARTHEST;
+  }
+
+  private double likelihood(double trueOff) {
+    double spreads = (off - trueOff) / sd;
+    return Math.exp(-0.5 * spreads * spreads);
+  }
 
   /** With what a sound unit's own scale may be off. */
   public TurnScale of(UnitFacts unit) {
@@ -56,12 +104,15 @@ public record TurnScale(double off, double sd) {
    */
   public static TurnScale of(GravityTurns turns) {
     double leastRad = turns.unit().point().isTrunk() ? LEAST_OF_TRUNK_RAD : LEAST_OF_ARM_RAD;
-    double worthwhile = leastRad / GravityTurns.CALM_SD_RAD;
-    List<double[]> products =
-        turns.widePairs().stream()
-            .map(pair -> products(turns, pair))
-            .filter(p -> p[0] > worthwhile * worthwhile)
-            .toList();
+    List<double[]> products = new ArrayList<>();
+    int still = 0;
+    for (Pair pair : turns.widePairs()) {
+      double[] p = products(turns, pair);
+      if (Math.sqrt(p[0]) * pair.sdRad() > leastRad) {
+        products.add(p);
+        still += pair.isStill() ? 1 : 0;
+      }
+    }
     double off = 0;
     double information = 0;
     double squares = 0;
@@ -81,8 +132,9 @@ public record TurnScale(double off, double sd) {
       off = along / Math.max(1e-12, information);
       squares /= Math.max(1, weights);
     }
-    double least = products.size() > FEWEST_PAIRS ? LEAST_SQUARE : LEAST_SQUARE_OF_FEWEST;
-    return products.size() >= FEWEST_PAIRS
+    double few = (double) FEWEST_PAIRS / Math.max(1, products.size());
+    double least = few < 1 ? LEAST_SQUARE : few * LEAST_SQUARE_OF_FEWEST;
+    return few <= 1 || still > 0
         ? new TurnScale(off, Math.sqrt(Math.max(least, squares) / information))
         : UNKNOWN;
   }
@@ -98,8 +150,8 @@ public record TurnScale(double off, double sd) {
     turns.follow(pair, Reading.AS_GIVEN.times(1 + STEP), further);
     double[] out = new double[3];
     for (int axis = 0; axis < 3; axis++) {
-      double slope = (further[axis] - at[axis]) / STEP / GravityTurns.CALM_SD_RAD;
-      double miss = (pair.after()[axis] - at[axis]) / GravityTurns.CALM_SD_RAD;
+      double slope = (further[axis] - at[axis]) / STEP / pair.sdRad();
+      double miss = (pair.after()[axis] - at[axis]) / pair.sdRad();
       out[0] += slope * slope;
       out[1] += slope * miss;
       out[2] += miss * miss;

@@ -242,7 +242,9 @@ class GravityMomentsTest {
     for (double deg : offDeg) {
       double rad = Math.toRadians(deg);
       double[] after = {Math.sin(rad), 0, Math.cos(rad)};
-      Pair pair = new Pair(0, samples, new double[] {0, 0, 1}, after, new double[0]);
+      Pair pair =
+          new Pair(
+              0, samples, new double[] {0, 0, 1}, after, GravityTurns.CALM_SD_RAD, new double[0]);
       pairs.add(pair.ready(unit, none));
     }
     return new GravityTurns(unit, none, pairs, List.of());

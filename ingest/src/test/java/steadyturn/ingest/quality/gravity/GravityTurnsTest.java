@@ -86,7 +86,10 @@ class GravityTurnsTest {
     UnitStream unit = moved(3);
     Random random = new Random(4);
     double[] before = direction(random);
-    GravityTurns turns = turns(unit, List.of(new Pair(20, 320, before, before, new double[0])));
+    GravityTurns turns =
+        turns(
+            unit,
+            List.of(new Pair(20, 320, before, before, GravityTurns.CALM_SD_RAD, new double[0])));
     Pair pair = turns.pairs().get(0);
     for (Reading reading : List.of(Reading.AS_GIVEN, TURNED, IN_DEGREES)) {
       double[] u = before.clone();
@@ -119,12 +122,15 @@ class GravityTurnsTest {
       double stray = Math.toRadians(20) * random.nextDouble();
       for (int k = 0; k < 20; k++) {
         double[] before = direction(random);
-        Pair pair = new Pair(10 * k, 10 * k + 150, before, before, new double[0]);
+        Pair pair =
+            new Pair(10 * k, 10 * k + 150, before, before, GravityTurns.CALM_SD_RAD, new double[0]);
         double[] end = followed(unit, pair, Reading.AS_GIVEN, 1);
         double[] off = plus(end, direction(random), stray * random.nextDouble());
         double norm = Math.sqrt(off[0] * off[0] + off[1] * off[1] + off[2] * off[2]);
         double[] after = {off[0] / norm, off[1] / norm, off[2] / norm};
-        pairs.add(new Pair(pair.from(), pair.to(), before, after, new double[0]));
+        pairs.add(
+            new Pair(
+                pair.from(), pair.to(), before, after, GravityTurns.CALM_SD_RAD, new double[0]));
       }
       GravityTurns turns = turns(unit, pairs);
       double whole = turns.misfit(Reading.AS_GIVEN);
