@@ -34,7 +34,7 @@ final class PageUnits {
   }
 
   static String in(String sentence) {
-    String turned = DEG.matcher(sentence).replaceAll("°").replace(" °/s", "°/s");
+    String turned = DEG.matcher(sentence).replaceAll("°");
     return MM.matcher(turned)
         .replaceAll(
             of -> {
