@@ -17,6 +17,8 @@ public final class WristSpreads {
   // the hand of a standing player moves against its mean: our assumption
   private static final double TREMBLE_SD_DEG = 0.1;
   private static final double RATE_SPAN_S = 0.02;
+  // the skin under either unit follows the wrist by 3 % of its way: our assumption
+  private static final double PULLED_PART = 0.03 * Math.sqrt(2);
 
   private final WristMotion motion;
   private final TwoAxisJoint joint;
@@ -69,13 +71,15 @@ public final class WristSpreads {
 
   /** Of the cock since address, deg. */
   public double cockDeg(int k) {
-    return Math.hypot(TREMBLE_SD_DEG, combinedDeg(new int[] {k}, new double[] {1}));
+    double sd = Math.hypot(TREMBLE_SD_DEG, combinedDeg(new int[] {k}, new double[] {1}));
+    return Math.hypot(sd, PULLED_PART * motion.cockDeg(k));
   }
 
   /** Of the cock from the straight wrist, deg. */
   double absoluteCockDeg(int k) {
     double sd = Math.toDegrees(joint.sdRad(cockRow(k)));
-    return widened(sd, againstDeg(k, Vector3::z));
+    double pulled = PULLED_PART * motion.absoluteCockDeg(k);
+    return widened(Math.hypot(sd, pulled), againstDeg(k, Vector3::z));
   }
 
   /** Of the cock at an event that was found where a bone is level, deg. */

@@ -77,7 +77,12 @@ record BrokenClock(
       double lostS = k == 0 ? 0 : Math.abs(part.firstS() - beforeS);
       pieces.addAll(new Piece(fromS, untilS, line, known, lostS).cutAt(breaks));
     }
-    return tied(unit, partner, pieces);
+    return tied(unit, partner, pieces).doubted(path.rivalS());
+  }
+
+  private BrokenClock doubted(double sdS) {
+    List<ClockFit> wider = ties.stream().map(t -> UnitTie.wider(t, sdS)).toList();
+    return new BrokenClock(stream, wider, fromS, reasons);
   }
 
   /**

@@ -169,20 +169,20 @@ public final class CommonClock {
     return known.computeIfAbsent(
         List.of(unit, other),
         pair -> {
-          ClockFit line = coarse(unit, other);
-          return UnitTie.of(felt(unit), felt(other), line, left(unit, line));
+          LagPath far = far(unit, other);
+          ClockFit line = far.line(pathSdS(unit, other), WRONG_SKEW_PPM);
+          UnitTie tie = UnitTie.of(felt(unit), felt(other), line, left(unit, line));
+          return new UnitTie(UnitTie.wider(tie.fit(), far.rivalS()), tie.trouble());
         });
   }
 
-  /** As stated, or along the path of lags where that lies far from it. */
-  private ClockFit coarse(BodyPoint unit, BodyPoint other) {
+  /** The path of lags, without its course where that lies near what is stated. */
+  private LagPath far(BodyPoint unit, BodyPoint other) {
     if (isUsual(unit) && isUsual(other)) {
-      return ClockFit.reference();
+      return new LagPath(List.of());
     }
     LagPath path = unit == hub() ? path(other) : LagPath.of(stream(unit), stream(other));
-    return path.mostS() < usualS(unit, other)
-        ? ClockFit.reference()
-        : path.line(pathSdS(unit, other), WRONG_SKEW_PPM);
+    return path.mostS() < usualS(unit, other) ? new LagPath(List.of(), path.rivalS()) : path;
   }
 
   /** What such a line leaves open. */
@@ -197,7 +197,8 @@ public final class CommonClock {
   }
 
   private boolean isUsual(BodyPoint point) {
-    return path(point).mostS() < (point.isTrunk() ? USUAL_TRUNK_S : USUAL_ARM_S);
+    return path(point).rivalS() == 0
+        && path(point).mostS() < (point.isTrunk() ? USUAL_TRUNK_S : USUAL_ARM_S);
   }
 
   private static double usualS(BodyPoint a, BodyPoint b) {
@@ -227,7 +228,7 @@ public final class CommonClock {
       mended =
           BrokenClock.alongPath(felt(unit), other, path, pathSdS(unit, partner), breaksOf(unit));
     } else {
-      ClockFit guess = coarse(unit, partner);
+      ClockFit guess = far(unit, partner).line(pathSdS(unit, partner), WRONG_SKEW_PPM);
       List<ClockBreak> at = new ArrayList<>(breaksOf(unit));
       breaksOf(partner).forEach(b -> at.add(b.earlier(guess.offsetS())));
       at.sort(Comparator.comparing(ClockBreak::firstS));

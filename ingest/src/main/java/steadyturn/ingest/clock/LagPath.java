@@ -10,8 +10,10 @@ import steadyturn.ingest.sample.UnitStream;
  * turning that two units share. Of all courses of the lag the likeliest is taken (Viterbi's
  * algorithm, 1967): it moves slowly, as crystals do, and jumps only where what follows says so
  * again and again.
+ *
+ * @param rivalS how far beside it a course as likely lies, as swings look alike; else 0, s
  */
-record LagPath(List<LagPath.Window> windows) {
+record LagPath(List<LagPath.Window> windows, double rivalS) {
 
   /**
    * A stretch in which both turned.
@@ -22,22 +24,12 @@ record LagPath(List<LagPath.Window> windows) {
   record Window(double timeS, double lagS) {}
 
   static final double STEP_S = 0.05;
-  static final double WINDOW_S = 4;
 
   /** An outage of 10 s is still found, and what starts and crystals add, s. */
   private static final double REACH_S = 12;
 
   static final int MOST = (int) Math.round(REACH_S / STEP_S);
-  private static final int WINDOW = (int) Math.round(WINDOW_S / STEP_S);
-  private static final int STATES = 2 * MOST + 1;
-
-  /** What a window's likeness is worth: its steps are not independent (our choice). */
-  private static final double WORTH = 10;
-
-  /** In a long recording not every moment is looked at. */
-  private static final int MOST_WINDOWS = 150;
-
-  private static final double MOST_SHARED = 0.98;
+  static final int STATES = 2 * MOST + 1;
 
   /** Lags as good as the stated one, steps. */
   private static final int AS_STATED = 2;
@@ -51,8 +43,10 @@ record LagPath(List<LagPath.Window> windows) {
   /** Windows that lie so near each other in the other's time hold the same samples, s. */
   private static final double TWICE_S = 0.1;
 
-  /** By so much a lag must be likelier than that beyond a jump to be surely on its side of it. */
+  /** By so much a lag must be likelier than that beyond a jump, or than a rival, to be sure. */
   private static final double SURELY = 8;
+
+  private static final double AS_STATED_SURELY = 3;
 
   /** Less than that is a crystal's, s. */
   private static final double JUMPED_S = 0.25;
@@ -61,24 +55,36 @@ record LagPath(List<LagPath.Window> windows) {
     windows = List.copyOf(windows);
   }
 
-  /**
-   * What each lag has for it, window by window, and the windows' middles.
-   *
-   * @param gains one a window, of all lags from -{@link #MOST} steps on
-   * @param isLost whether the other measured nothing where it ought to show the window
-   */
-  record Gains(List<double[]> gains, List<Double> timesS, List<Boolean> isLost) {}
+  LagPath(List<Window> windows) {
+    this(windows, 0);
+  }
 
   static LagPath of(UnitStream unit, UnitStream other) {
     double[] cost = new double[STATES];
     Arrays.fill(cost, WRONG_START);
     Arrays.fill(cost, MOST - 1, MOST + 2, 0);
     List<int[]> came = new ArrayList<>();
-    Gains seen = gains(unit, other);
-    for (int k = 0; k < seen.gains.size(); k++) {
-      came.add(step(cost, seen.isLost.get(k) ? asStated(seen.gains.get(k)) : seen.gains.get(k)));
+    LagGains seen = LagGains.of(unit, other);
+    for (int k = 0; k < seen.gains().size(); k++) {
+      came.add(
+          step(cost, seen.isLost().get(k) ? asStated(seen.gains().get(k)) : seen.gains().get(k)));
     }
-    return new LagPath(sure(states(cost, came), seen)).once();
+    return new LagPath(sure(states(cost, came), seen), rivalS(cost)).once();
+  }
+
+  /** The farthest end of a course that is not surely less likely than the best. */
+  static double rivalS(double[] cost) {
+    int best = cheapest(cost);
+    int beside = (int) (JUMPED_S / STEP_S);
+    double sure = Math.abs(best - MOST) > beside ? SURELY : AS_STATED_SURELY;
+    int farthest = 0;
+    for (int s = beside; s < STATES - beside; s++) {
+      boolean isOwn = cheapest(Arrays.copyOfRange(cost, s - beside, s + beside + 1)) == beside;
+      if (isOwn && Math.abs(s - best) > beside && cost[s] < cost[best] + sure) {
+        farthest = Math.max(farthest, Math.abs(s - best));
+      }
+    }
+    return farthest * STEP_S;
   }
 
   /** What was not seen does not speak against what is stated. */
@@ -87,47 +93,6 @@ record LagPath(List<LagPath.Window> windows) {
     double best = Arrays.stream(gain).max().orElse(0);
     Arrays.fill(out, MOST - AS_STATED, MOST + AS_STATED + 1, best);
     return out;
-  }
-
-  static Gains gains(UnitStream unit, UnitStream other) {
-    List<double[]> gains = new ArrayList<>();
-    List<Double> timesS = new ArrayList<>();
-    List<Boolean> isLost = new ArrayList<>();
-    if (unit.size() < 2 || other.size() < 2) {
-      return new Gains(gains, timesS, isLost);
-    }
-    double fromS = Math.min(unit.timeS(0), other.timeS(0));
-    double toS = Math.max(unit.timeS(unit.size() - 1), other.timeS(other.size() - 1));
-    TurnGrid grid = TurnGrid.of(unit, fromS, toS, STEP_S);
-    Turning turning = new Turning(grid, TurnGrid.of(other, fromS, toS, STEP_S));
-    int stride = Math.max(WINDOW, grid.size() / MOST_WINDOWS);
-    for (int from = 0; from + WINDOW <= grid.size(); from += stride) {
-      double[] gain = gain(turning, from);
-      if (gain.length > 0) {
-        gains.add(gain);
-        timesS.add(fromS + (from + WINDOW / 2.0) * STEP_S);
-        isLost.add(turning.isUnseen(from, from + WINDOW));
-      }
-    }
-    return new Gains(gains, timesS, isLost);
-  }
-
-  /** What each lag has for it in a window; empty where nothing is to be seen. */
-  private static double[] gain(Turning turning, int from) {
-    double[] gain = new double[STATES];
-    double sum = 0;
-    int seen = 0;
-    Turning.Span span = turning.span(from, from + WINDOW);
-    for (int s = 0; s < STATES; s++) {
-      double shared = span.shared(s - MOST);
-      gain[s] = -WORTH * Math.log(1 - Math.min(MOST_SHARED, shared));
-      sum += Double.isNaN(shared) ? 0 : gain[s];
-      seen += Double.isNaN(shared) ? 0 : 1;
-    }
-    for (int s = 0; s < STATES; s++) {
-      gain[s] = Double.isNaN(gain[s]) ? sum / seen : gain[s];
-    }
-    return seen < STATES / 4 ? new double[0] : gain;
   }
 
   /** Moves the costs on by one window; answers where each state came from. */
@@ -152,8 +117,8 @@ record LagPath(List<LagPath.Window> windows) {
   }
 
   private static int cheapest(double[] cost) {
-    int best = MOST;
-    for (int s = 0; s < STATES; s++) {
+    int best = cost.length / 2;
+    for (int s = 0; s < cost.length; s++) {
       best = cost[s] < cost[best] ? s : best;
     }
     return best;
@@ -170,8 +135,8 @@ record LagPath(List<LagPath.Window> windows) {
   }
 
   /** Without the windows around a jump that might as well lie on its other side. */
-  private static List<Window> sure(int[] states, Gains seen) {
-    List<double[]> gains = seen.gains;
+  private static List<Window> sure(int[] states, LagGains seen) {
+    List<double[]> gains = seen.gains();
     boolean[] isUnsure = new boolean[states.length];
     for (int k = 1; k < states.length; k++) {
       if (Math.abs(states[k] - states[k - 1]) * STEP_S > JUMPED_S) {
@@ -181,8 +146,8 @@ record LagPath(List<LagPath.Window> windows) {
     }
     List<Window> out = new ArrayList<>();
     for (int k = 0; k < states.length; k++) {
-      if (!isUnsure[k] && !seen.isLost.get(k)) {
-        out.add(new Window(seen.timesS.get(k), (states[k] - MOST) * STEP_S));
+      if (!isUnsure[k] && !seen.isLost().get(k)) {
+        out.add(new Window(seen.timesS().get(k), (states[k] - MOST) * STEP_S));
       }
     }
     return out;
@@ -204,11 +169,13 @@ record LagPath(List<LagPath.Window> windows) {
   /**
    * Without windows that need the other's samples a second time, as where it lost a swing that
    * looks like the one before: a clock may jump, its samples are each of one moment. At a jump the
-   * shorter piece gives way, window by window.
+   * shorter piece gives way, window by window. Where none of it is left and neither lies as stated,
+   * either may be the right one.
    */
   LagPath once() {
     List<List<Window>> pieces = new ArrayList<>();
     pieces().forEach(piece -> pieces.add(new ArrayList<>(piece.windows)));
+    double asLikelyS = rivalS;
     int k = 1;
     while (k < pieces.size()) {
       List<Window> before = pieces.get(k - 1);
@@ -222,11 +189,13 @@ record LagPath(List<LagPath.Window> windows) {
       int shorter = after.size() > before.size() ? k - 1 : k;
       pieces.get(shorter).remove(shorter == k ? first : last);
       if (pieces.get(shorter).isEmpty()) {
+        boolean isStated = Math.min(Math.abs(first.lagS), Math.abs(last.lagS)) < JUMPED_S;
+        asLikelyS = isStated ? asLikelyS : Math.max(asLikelyS, Math.abs(first.lagS - last.lagS));
         pieces.remove(shorter);
         k = Math.max(1, k - 1);
       }
     }
-    return new LagPath(pieces.stream().flatMap(List::stream).toList());
+    return new LagPath(pieces.stream().flatMap(List::stream).toList(), asLikelyS);
   }
 
   /** The largest lag of all, s. */
@@ -239,7 +208,8 @@ record LagPath(List<LagPath.Window> windows) {
     return new LagPath(
         windows.stream()
             .map(w -> new Window(w.timeS + w.lagS, laid.correctionS(w.timeS) - w.lagS))
-            .toList());
+            .toList(),
+        rivalS);
   }
 
   double firstS() {
@@ -269,12 +239,15 @@ record LagPath(List<LagPath.Window> windows) {
   }
 
   /**
-   * The line through the path, for one that does not jump.
+   * The line through the path, for one that does not jump; as stated where there is none.
    *
    * @param sdS what it is worth, s
    * @param skewSdPpm how far the clock may run wrong
    */
   ClockFit line(double sdS, double skewSdPpm) {
+    if (windows.isEmpty()) {
+      return ClockFit.reference();
+    }
     List<TimePair> pairs =
         windows.stream().map(w -> new TimePair(w.timeS, w.lagS, STEP_S)).toList();
     return ClockLine.fit(pairs, sdS, new ClockFit(0, 0, firstS(), REACH_S, skewSdPpm, 0));

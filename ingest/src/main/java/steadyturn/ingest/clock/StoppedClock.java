@@ -43,7 +43,7 @@ record StoppedClock(double sinceS, double lagS) {
     if (Math.abs(apartS - lagS) < TOGETHER_S || !isReached) {
       return Optional.empty();
     }
-    LagPath.Gains seen = LagPath.gains(unit, other);
+    LagGains seen = LagGains.of(unit, other);
     int believed = (int) Math.round(lagS / LagPath.STEP_S) + LagPath.MOST;
     List<Double> likelier =
         seen.gains().stream()
@@ -70,7 +70,7 @@ record StoppedClock(double sinceS, double lagS) {
     double sinceS =
         against < SURELY
             ? Double.NEGATIVE_INFINITY
-            : seen.timesS().get(last) - LagPath.WINDOW_S / 2;
+            : seen.timesS().get(last) - LagGains.WINDOW_S / 2;
     return Optional.of(new StoppedClock(sinceS, apartS));
   }
 

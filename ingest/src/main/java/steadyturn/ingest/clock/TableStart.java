@@ -53,7 +53,7 @@ public record TableStart(double byS, double sdS, BodyPoint other) {
 
   private static Optional<TableStart> between(UnitStream unit, UnitStream other) {
     double[] total = new double[2 * LagPath.MOST + 1];
-    for (double[] gain : LagPath.gains(unit, other).gains()) {
+    for (double[] gain : LagGains.of(unit, other).gains()) {
       for (int k = 0; k < total.length; k++) {
         total[k] += gain[k];
       }

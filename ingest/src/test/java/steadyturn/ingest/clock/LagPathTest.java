@@ -1,11 +1,15 @@
 package steadyturn.ingest.clock;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import steadyturn.ingest.sample.BodyPoint;
+import steadyturn.ingest.sample.UnitFacts;
+import steadyturn.ingest.sample.UnitStream;
 
 /** A path of lags, window by window of 4 s: the other's samples are each of one moment. */
 class LagPathTest {
@@ -60,5 +64,40 @@ class LagPathTest {
     LagPath seen =
         path(70.1, 0, 74.1, 0, 78.1, 0, 82.1, -4.25, 86.1, -4.3, 90.1, -4.35, 94.1, -4.35);
     assertThat(lagsS(seen.once())).isEqualTo(Arrays.asList(0.0, 0.0, -4.25, -4.3, -4.35, -4.35));
+  }
+
+  /**
+   * One that turns about all axes for 1.5 s around each of some moments, alike each time.
+   *
+   * @param own what it turns by itself meanwhile, as a hand does on its wrist, rad/s; between
+   *     swings either turns as it likes
+   */
+  private static UnitStream swinging(BodyPoint point, double own, double... atS) {
+    int n = 4000;
+    double[] timeS = IntStream.range(0, n).mapToDouble(i -> i / 100.0).toArray();
+    double[][] rates = new double[3][n];
+    for (int i = 0; i < n; i++) {
+      rates[0][i] = 0.6 * Math.sin((own + 1) * timeS[i]);
+      for (double at : atS) {
+        double u = (timeS[i] - at) / 0.75;
+        double bell = Math.abs(u) < 1 ? Math.pow(Math.cos(Math.PI * u / 2), 2) : 0;
+        for (int axis = 0; axis < 3; axis++) {
+          rates[axis][i] += bell * (8 * Math.sin((2 + 3 * axis) * u) + own * Math.cos(13 * u));
+        }
+      }
+    }
+    return new UnitStream(UnitFacts.plain(point, 100), timeS, new double[3][n], rates);
+  }
+
+  @Test
+  void whichOfTwoSwingsAUnitSharesIsNotKnownWhereBothLookAlike() {
+    // Given: one unit shows two swings, at 18 and 26 s; the other, its start unknown, shows one of
+    // them, at 22 s. Expect: either may be the one, 8 s apart. As both show two, there is no rival.
+    UnitStream two = swinging(BodyPoint.LEAD_FOREARM, 0, 18, 26);
+    LagPath one = LagPath.of(two, swinging(BodyPoint.LEAD_HAND, 2, 22));
+    assertThat(one.rivalS()).isCloseTo(8, within(0.15));
+    LagPath both = LagPath.of(two, swinging(BodyPoint.LEAD_HAND, 2, 18, 26));
+    assertThat(both.rivalS()).isZero();
+    assertThat(both.mostS()).isZero();
   }
 }

@@ -223,6 +223,10 @@ final class ArmMotion {
     return inPlaneRadPerS;
   }
 
+  double inPlaneRadPerS(double timeS) {
+    return inPlaneRadPerS[Math.min(track.size() - 1, track.indexAt(timeS))];
+  }
+
   StrokeShape shape() {
     return shape;
   }

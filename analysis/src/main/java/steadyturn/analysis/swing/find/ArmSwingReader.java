@@ -34,6 +34,8 @@ final class ArmSwingReader {
   private static final double HAND_TAKEAWAY_SD_S = 0.02;
   private static final double HAND_TOP_RAD_PER_S = Math.toRadians(40);
   private static final double HAND_TOP_SD_S = 0.035;
+  // the skin of the forearm follows the wrist by such a part of its way: our assumption
+  private static final double SKIN_PULL = 0.03;
   // the hands may lead or lag by 8 deg at a ball that is not there, at 600 deg/s: our assumption
   private static final double VIRTUAL_SD_S = 0.013;
   // the takeaway is read from a parabola over 50 ms
@@ -148,7 +150,9 @@ final class ArmSwingReader {
   private double readTop(StrokeShape shape) {
     boolean hands = forearm.isPresent();
     Instant top =
-        hands ? onBone(SwingEvent.TOP, arm.top(0)) : arm.top(HAND_TOP_RAD_PER_S).and(HAND_TOP_SD_S);
+        hands
+            ? onBone(SwingEvent.TOP, arm.top(pull(shape.topS())))
+            : arm.top(HAND_TOP_RAD_PER_S).and(HAND_TOP_SD_S);
     GapDoubt.Moment atTop = arm.gaps().moment(top, SMOOTH_S, SMOOTH_S);
     put(
         SwingEvent.TOP,
@@ -161,6 +165,11 @@ final class ArmSwingReader {
             h.levelUp(arm.takeawayS(), arm.timeS(shape.top()), alignmentSd)
                 .ifPresent(i -> putLevel(SwingEvent.LEAD_ARM_LEVEL_BACK, h, i)));
     return atTop.at().timeS();
+  }
+
+  /** What a wrist that still cocks adds to the rate of the skin above it, rad/s. */
+  private double pull(double timeS) {
+    return SKIN_PULL * Math.abs(hand.map(h -> h.inPlaneRadPerS(timeS)).orElse(0.0));
   }
 
   /**
