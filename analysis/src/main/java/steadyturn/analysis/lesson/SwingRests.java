@@ -6,6 +6,7 @@ import java.util.Optional;
 import steadyturn.analysis.swing.Swing;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.fusion.displace.Anchor;
+import steadyturn.fusion.displace.EarlierRest;
 import steadyturn.fusion.displace.RestSway;
 import steadyturn.fusion.displace.StanceBound;
 import steadyturn.fusion.displace.SwingSpan;
@@ -67,15 +68,6 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
   /** But so much of a still address is always kept, s. */
   private static final double KEPT_ADDRESS_S = 0.7;
 
-  /**
-   * An earlier rest lasts at least this, s; ends this before the address; lies this far back at
-   * most.
-   */
-  private static final double EARLIER_REST_S = 0.4;
-
-  private static final double EARLIER_GAP_S = 0.3;
-  private static final double EARLIER_REACH_S = 5;
-
   /** So much more than the anchors is taken into a span, s. */
   private static final double BESIDE_S = 0.01;
 
@@ -133,7 +125,7 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
       stance.addAll(bounds(takeawayS, impactS, endS, over));
     }
     double addressS = anchors.get(0).startS();
-    Optional<Anchor> earlier = earlier(window, bias, addressS);
+    Optional<Anchor> earlier = EarlierRest.before(window, bias, addressS);
     double fromS = Math.min(addressS, earlier.map(Anchor::startS).orElse(addressS));
     UnitStream needed = window.between(fromS - BESIDE_S, endS + BESIDE_S);
     return new SwingRests(
@@ -170,14 +162,6 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
       stance.add(over.bound(addressS, lastS, 0, 2 * STANCE_SD_M));
     }
     return lastS;
-  }
-
-  /** A rest of the player before taking up the address, at most some seconds back. */
-  private static Optional<Anchor> earlier(UnitStream window, Vector3 bias, double addressFromS) {
-    double untilS = addressFromS - EARLIER_GAP_S;
-    return new RestGate(RestSettings.address().atLeast(EARLIER_REST_S))
-        .before(window, bias, Math.max(first(window), addressFromS - EARLIER_REACH_S), untilS)
-        .map(r -> new Anchor(r.startS(), r.endS(), 0.010, Math.toRadians(1.2), 0));
   }
 
   private static Anchor address(

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
@@ -14,8 +15,9 @@ import steadyturn.ingest.sample.BodyPoint;
 
 /**
  * Holds the values of a swing against what any body does. A value is impossible where its whole
- * interval lies outside; then all that comes from the same units is withheld. The limits and their
- * sources are in docs/measures.md; they lie well outside all simulated swings.
+ * interval lies outside; then all that comes from the same units is withheld. It tells nothing
+ * where its interval is as long as half of the range; then it is withheld alone. The limits and
+ * their sources are in docs/measures.md; they lie well outside all simulated swings.
  */
 public final class SwingLimits {
 
@@ -73,6 +75,13 @@ public final class SwingLimits {
           && value.given()
           && (value.high() < least || value.low() > most);
     }
+
+    /** Whether a value is known so little that half of all that bodies do may be it. */
+    boolean isBlurred(MeasureValue value) {
+      return value.measure() == measure
+          && value.isBounded()
+          && value.high() - value.low() > (most - least) / 2;
+    }
   }
 
   /** Why a value was withheld by this, if it was. */
@@ -86,7 +95,21 @@ public final class SwingLimits {
       int swing, List<MeasureValue> values, List<EventTime> events) {
     SwingLimits limits = new SwingLimits(swing, values);
     limits.look(events);
-    return limits.found.isEmpty() ? values : values.stream().map(limits::kept).toList();
+    boolean isSharp = values.stream().noneMatch(SwingLimits::isBlurred);
+    return limits.found.isEmpty() && isSharp
+        ? values
+        : values.stream().map(limits::kept).map(SwingLimits::told).toList();
+  }
+
+  private static boolean isBlurred(MeasureValue value) {
+    return BOUNDS.stream().anyMatch(bound -> bound.isBlurred(value));
+  }
+
+  /** A value that tells nothing is withheld, itself alone. */
+  private static MeasureValue told(MeasureValue value) {
+    return isBlurred(value)
+        ? MeasureValue.withheld(value.measure(), value.at(), MeasureReason.TOO_UNSURE)
+        : value;
   }
 
   private void look(List<EventTime> events) {

@@ -39,6 +39,7 @@ public enum MeasureReason implements ReasonCode {
   GAP_AT,
   GAP_BEFORE,
   SWING_FAILED,
+  TOO_UNSURE,
   WRIST_GAP,
   NO_WRIST_BENDS_SO,
   PEAK_GAP,

@@ -72,6 +72,45 @@ class PelvisReadingTest {
   }
 
   @Test
+  void aRestFromWhichNoTurningLeadsToTheAddressIsNoWitness() {
+    // Given: a swing of the lesson that has a rest before its address; then the same with the
+    // unit lying otherwise until 0.2 s before the address, x, y and z exchanged in turn, from where
+    // it comes without turning, as where its cable was out meanwhile. Expect: the rest is a witness
+    // in the first and none in the second; address and finish stay as they were.
+    GatheredSwing swing =
+        gathered().stream()
+            .filter(s -> s.pelvis().rests().orElseThrow().earlier().isPresent())
+            .findFirst()
+            .orElseThrow();
+    List<Anchor> anchors = swing.pelvis().rests().orElseThrow().span().anchors();
+    Recording lesson =
+        LessonSimulator.simulate(LessonSpec.standard().withHits(SWINGS).withPractices(0), SEED)
+            .recording();
+    UnitStream pelvis = lesson.unit(BodyPoint.PELVIS).orElseThrow();
+    UnitStream moved = lyingOtherwise(pelvis, anchors.get(0).startS() - 0.2);
+    assertThat(rests(lesson, swing, pelvis).earlier()).isPresent();
+    assertThat(rests(lesson, swing, moved).earlier()).isEmpty();
+    assertThat(rests(lesson, swing, moved).span().anchors()).isEqualTo(anchors);
+  }
+
+  private static UnitStream lyingOtherwise(UnitStream unit, double untilS) {
+    double[][] accel = new double[3][];
+    double[][] gyro = new double[3][];
+    for (int axis = 0; axis < 3; axis++) {
+      accel[axis] = unit.accelColumnMps2(axis).clone();
+      gyro[axis] = unit.gyroColumnRadPerS(axis);
+      System.arraycopy(
+          unit.accelColumnMps2((axis + 1) % 3), 0, accel[axis], 0, unit.indexAt(untilS));
+    }
+    return new UnitStream(unit.facts(), unit.timeColumnS(), accel, gyro);
+  }
+
+  private static SwingRests rests(Recording lesson, GatheredSwing swing, UnitStream pelvis) {
+    Recording with = new Recording(lesson.id(), lesson.player(), List.of(pelvis), lesson.marks());
+    return PelvisReading.of(with, swing.swing(), swing.steps()).rests().orElseThrow();
+  }
+
+  @Test
   void withoutEnoughSamplesThereIsAReason() {
     // Given: the same lesson without its pelvis unit, and with 50 samples (0.1 s) of it in the
     // swing. Expect: no rests, and the reason that the measures will show.

@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.analysis.measure.MeasureReason;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.SwingEvent;
@@ -55,6 +56,32 @@ class SwingLimitsTest {
             value(Measure.TEMPO_DOWN, "", 0.27, 0.005),
             value(Measure.TEMPO_RATIO, "", 2.96, 0.1));
     assertThat(SwingLimits.kept(1, given, List.of())).isSameAs(given);
+  }
+
+  @Test
+  void aValueThatMayBeHalfOfAllThatBodiesDoIsWithheldAlone() {
+    // Given: a slide within its limits (-500 to 500 mm), its 95 % interval 501 and 499 mm long, and
+    // one that an estimate which had lost its way once gave, -4 +- 3319 mm. Expect: withheld alone
+    // and with that reason, kept, withheld; "at least" values have no length and stay.
+    for (double lengthMm : List.of(501.0, 499.0, 6638.0)) {
+      double sd = lengthMm / 2 / MeasureValue.Z95;
+      List<MeasureValue> kept = beside(value(Measure.PELVIS_SLIDE, "top", -4, sd));
+      assertThat(kept.get(0).given()).isEqualTo(lengthMm < 500);
+      assertThat(kept.subList(1, 4)).containsExactly(TURN, RELEASE, BACK);
+      if (lengthMm > 500) {
+        assertThat(kept.get(0).why().code()).isEqualTo(MeasureReason.TOO_UNSURE);
+      }
+    }
+    MeasureValue least =
+        new MeasureValue(
+            Measure.WRIST_RATE,
+            "",
+            1900,
+            1800,
+            Double.POSITIVE_INFINITY,
+            Grade.ESTIMATED,
+            Reason.of(MeasureReason.AT_LEAST));
+    assertThat(beside(least).get(0)).isEqualTo(least);
   }
 
   @ParameterizedTest

@@ -168,7 +168,8 @@ public final class PageServer implements AutoCloseable {
 
   /** A screen that was not let in sees how to be, where that may be at all. */
   private void getUnknown(HttpExchange ask, String path) throws IOException {
-    Set<String> open = Set.of("lesson.css", "fonts.css", "pair.js", "words.js", "words");
+    Set<String> open =
+        Set.of("lesson.css", "fonts.css", "pair.js", "parts.js", "words.js", "words");
     String name = path.substring(1);
     if (pairing.isPresent() && (path.equals("/") || open.contains(name))) {
       send(ask, own(path.equals("/") ? "pair.html" : name), PAGE_POLICY);

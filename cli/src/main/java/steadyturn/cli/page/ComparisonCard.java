@@ -78,11 +78,11 @@ public final class ComparisonCard {
       Words words,
       MadeBy madeBy) {
     ComparisonCard card = new ComparisonCard(comparison, sides, player, units, words);
-    card.document(lessons, Origin.of(madeBy, words));
+    card.document(lessons, madeBy);
     return card.html.toString();
   }
 
-  private void document(Collection<String> lessons, String origin) {
+  private void document(Collection<String> lessons, MadeBy madeBy) {
     String title = text("card.title", player.id());
     html.begin(words.language(), title, "class", "teacher card").open("header");
     html.element("h1", title).element("p", String.join(" · ", lessons));
@@ -102,7 +102,9 @@ public final class ComparisonCard {
     numbers();
     html.open("footer").element("h2", text("page.cannot"));
     html.element("p", text("page.cannot.text")).element("p", text("card.read"));
-    html.element("p", text("page.private")).element("p", origin).close("footer").end();
+    html.element("p", text("page.private"));
+    Origin.write(madeBy, words, html);
+    html.close("footer").end();
   }
 
   private String hit(Side side) {

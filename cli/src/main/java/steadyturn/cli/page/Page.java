@@ -52,7 +52,8 @@ public final class Page {
     }
     html.open("footer").element("h2", text("page.cannot"));
     html.element("p", text("page.cannot.text") + " " + text("page.private"));
-    html.element("p", Origin.of(pen.sheet().madeBy(), pen.words())).close("footer").end();
+    Origin.write(pen.sheet().madeBy(), pen.words(), html);
+    html.close("footer").end();
   }
 
   private void header(String title) {

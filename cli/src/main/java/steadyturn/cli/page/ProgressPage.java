@@ -51,14 +51,14 @@ public final class ProgressPage {
       Words words,
       MadeBy madeBy) {
     ProgressPage page = new ProgressPage(progress, words, units);
-    page.document(player, club, teaching, Origin.of(madeBy, words));
+    page.document(player, club, teaching, madeBy);
     return page.html.toString();
   }
 
   /** What was given after each lesson, one sentence each, for page and terminal. */
   public static List<String> drills(PlayerProgress progress, Teaching teaching, LengthUnits units) {
     ProgressPage page = new ProgressPage(progress, Words.inUse(), units);
-    return progress.steps().stream().map(step -> page.given(step, teaching)).toList();
+    return progress.steps().parallelStream().map(step -> page.given(step, teaching)).toList();
   }
 
   /** What changed from the first lesson to the last, one sentence each, for page and terminal. */
@@ -79,7 +79,7 @@ public final class ProgressPage {
     return row.verdict() == ComparisonVerdict.REAL;
   }
 
-  private void document(Player player, String club, Teaching teaching, String origin) {
+  private void document(Player player, String club, Teaching teaching, MadeBy madeBy) {
     String title = text("progress.title", player.id());
     String with = club.isEmpty() ? text("page.any-club") : club;
     html.begin(words.language(), title, "class", "teacher").open("header").element("h1", title);
@@ -102,7 +102,8 @@ public final class ProgressPage {
     html.list(Stream.of("warm-up", "pain", "space").map(caution -> text("caution." + caution)));
     html.close("section").open("footer").element("h2", text("page.cannot"));
     html.element("p", text("page.cannot.text")).element("p", text("page.private"));
-    html.element("p", origin).close("footer").end();
+    Origin.write(madeBy, words, html);
+    html.close("footer").end();
   }
 
   /** What changed beyond doubt, and then what did not, in sentences. */

@@ -87,8 +87,8 @@ export function hinge(facts) {
       word(say('hinge.target'), tail + s * 12, 33, s > 0 ? 'start' : 'end'),
       drawn('line', {x1: 20, y1: HEIGHT - 18, x2: 20 + 100 * PX_PER_MM, y2: HEIGHT - 18, class: 'arrow'}),
       word(say('hinge.scale'), 28 + 100 * PX_PER_MM, HEIGHT - 11, 'start'),
-      example('turns', 395, {turn: -46, along: 0, across: 0}, {turn: 42, along: 30, across: 0}, [0, 0]),
-      example('slides', 500, {turn: -22, along: -62, across: 0}, {turn: 20, along: 110, across: 0}, [-31, -150])];
+      example('turns', s > 0 ? 395 : 60, {turn: -46, along: 0, across: 0}, {turn: 42, along: 30, across: 0}, [0, 0]),
+      example('slides', s > 0 ? 500 : 165, {turn: -22, along: -62, across: 0}, {turn: 20, along: 110, across: 0}, [-31, -150])];
   }
 
   // Who turns and who slides, small, beside every picture: it needs no caption then.

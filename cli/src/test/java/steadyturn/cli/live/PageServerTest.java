@@ -10,12 +10,16 @@ import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Base64;
+import java.util.Deque;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -205,6 +209,25 @@ class PageServerTest {
       heard.append((char) in.read());
     }
     return heard.toString();
+  }
+
+  @Test
+  void aScreenThatMayPairGetsAllThatThePairingPageIsMadeOf() throws IOException {
+    // Given: a screen of the local network without a token. Expect: the pairing page and every file
+    // that it or its scripts name, but none of the lesson.
+    server.close();
+    server = new PageServer(new Deaf(), 0, Set.of("10.0.0.7"));
+    Pattern named = Pattern.compile("(?:from '\\./|src=\"|href=\")([\\w.-]+\\.(?:js|css))");
+    Deque<String> open = new ArrayDeque<>(List.of("", "words"));
+    Set<String> seen = new HashSet<>(open);
+    while (!open.isEmpty()) {
+      String name = open.removeFirst();
+      String answer = ask("GET /" + name, "", "");
+      assertThat(status(answer)).as(name).isEqualTo(200);
+      named.matcher(answer).results().map(m -> m.group(1)).filter(seen::add).forEach(open::addLast);
+    }
+    assertThat(seen).contains("pair.js", "parts.js", "lesson.css").doesNotContain("lesson.js");
+    assertThat(status(ask("GET /lesson.js", "", ""))).isEqualTo(403);
   }
 
   @Test

@@ -40,6 +40,12 @@ public record LessonEstimate(
   /** Steps up to this many sigmas leave the derivatives as they are (our choice, not measured). */
   private static final double FAR_STEP = 1;
 
+  /**
+   * Swings beyond this are set aside before the first step; those below it move the others so
+   * little that they can be set aside later (our choice).
+   */
+  private static final double BEYOND_ANY_UNIT = 300;
+
   public LessonEstimate(UnitPriors priors, double gravityMps2) {
     this(priors, gravityMps2, 4, SMALL_STEP, FAR_STEP);
   }
@@ -65,6 +71,7 @@ public record LessonEstimate(
       own.add(new SwingEquations(swing, start, priors, gravityMps2, smallStep, farStep));
     }
     double[] shared = new double[SHARED];
+    setAsideWhatContradictsItself(own);
     DMatrixRMaj covariance = rounds(own, shared, rounds);
     for (int i = 0; i < (own.size() - 1) / 2 && setWorstAside(own); i++) {
       covariance = rounds(own, shared, rounds);
@@ -101,6 +108,18 @@ public record LessonEstimate(
     return found.isPresent();
   }
 
+  /**
+   * A swing whose own rests no unit could show, as where it was moved between them unseen, would
+   * carry the first step so far off that all others follow it.
+   */
+  private void setAsideWhatContradictsItself(List<SwingEquations> own) {
+    double[] sd = sharedSd();
+    own.parallelStream().forEach(SwingEquations::linearise);
+    own.stream()
+        .filter(swing -> swing.excessAlone(sd) > BEYOND_ANY_UNIT)
+        .forEach(SwingEquations::setAside);
+  }
+
   private boolean biasKnown() {
     return priors.gyroBiasRadPerS() < Math.toRadians(1);
   }
@@ -123,11 +142,10 @@ public record LessonEstimate(
 
   /** One round; answers the largest step of any parameter, in its sigmas. */
   private double round(List<SwingEquations> swings, double[] shared, DMatrixRMaj sharedCovariance) {
-    DMatrixRMaj information = new DMatrixRMaj(SHARED, SHARED);
     double[] right = new double[SHARED];
     double[] sd = sharedSd();
+    DMatrixRMaj information = Normal.prior(sd);
     for (int i = 0; i < SHARED; i++) {
-      information.set(i, i, 1 / (sd[i] * sd[i]));
       right[i] = -shared[i] / (sd[i] * sd[i]);
     }
     // swings do not see one another here; sums below keep their order, so results do not change

@@ -9,6 +9,15 @@ final class Normal {
 
   private Normal() {}
 
+  /** What is known beforehand of parameters that do not depend on one another. */
+  static DMatrixRMaj prior(double[] sd) {
+    DMatrixRMaj out = new DMatrixRMaj(sd.length, sd.length);
+    for (int i = 0; i < sd.length; i++) {
+      out.set(i, i, 1 / (sd[i] * sd[i]));
+    }
+    return out;
+  }
+
   /** Inverse of a symmetric, positive definite matrix. */
   static DMatrixRMaj inverse(DMatrixRMaj information) {
     DMatrixRMaj out = new DMatrixRMaj(information.numRows, information.numCols);
@@ -28,6 +37,16 @@ final class Normal {
       }
     }
     return out;
+  }
+
+  /** What a step of such a right-hand side takes off the cost: x' A x. */
+  static double squared(double[] x, DMatrixRMaj a) {
+    double[] product = multiply(a, x);
+    double sum = 0;
+    for (int i = 0; i < x.length; i++) {
+      sum += x[i] * product[i];
+    }
+    return sum;
   }
 
   /** The largest of some steps, each in standard deviations of what it moves. */

@@ -104,6 +104,21 @@ final class SwingEquations {
     return SwingFit.excess(rows().cost(), rows().size());
   }
 
+  /**
+   * The same for what would be left of it if the unit's parameters were its own, as far as the
+   * derivatives reach: by that it contradicts itself. Known once it is linearised.
+   *
+   * @param sharedSd what is known of the unit's parameters beforehand
+   */
+  double excessAlone(double[] sharedSd) {
+    DMatrixRMaj information = Normal.prior(sharedSd);
+    double[] right = new double[SHARED];
+    reduceInto(information, right);
+    double explained = Normal.squared(ownRight, ownCovariance);
+    explained += Normal.squared(right, Normal.inverse(information));
+    return SwingFit.excess(rows().cost() - explained, rows().size());
+  }
+
   /** The right-hand sides and, where the derivatives were looked at anew, all that follows them. */
   void linearise() {
     boolean anew = derived.isEmpty() || movedFar;
@@ -138,12 +153,9 @@ final class SwingEquations {
   }
 
   private void sumInformation(Rows known) {
-    DMatrixRMaj information = new DMatrixRMaj(size, size);
+    DMatrixRMaj information = Normal.prior(sd);
     cross.zero();
     sharedInformation.zero();
-    for (int i = 0; i < size; i++) {
-      information.set(i, i, 1 / (sd[i] * sd[i]));
-    }
     double[] mine = new double[size];
     for (int row = 0; row < known.size(); row++) {
       double[] derivative = known.derivative(row);

@@ -73,7 +73,7 @@ public final class ProgressCommand implements Callable<Integer> {
     }
     String chosen = page.club().isEmpty() ? mostHit(read) : page.club();
     PlayerProgress progress =
-        PlayerProgress.of(read.stream().map(r -> step(r, teaching, chosen)).toList());
+        PlayerProgress.of(read.parallelStream().map(r -> step(r, teaching, chosen)).toList());
     if (progress.steps().isEmpty()) {
       console.warn(
           chosen.isEmpty()

@@ -126,7 +126,9 @@ public final class LessonCommand implements Callable<Integer> {
 
   private void say(PageServer server) {
     console.out().println(Words.say("mat.told.open", server.address()));
-    if (listens) {
+    if (listens && addresses().isEmpty()) {
+      console.warn(Words.say("mat.told.no-network"));
+    } else if (listens) {
       console.warn(Words.say("mat.told.listen"));
       addresses().forEach(a -> console.out().println("  http://" + a + ":" + server.port() + "/"));
       console.out().println(Words.say("mat.told.code", server.code().orElse("")));

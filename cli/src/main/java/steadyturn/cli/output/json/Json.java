@@ -14,6 +14,7 @@ import java.util.function.Function;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Decimals;
 import steadyturn.analysis.reading.MadeBy;
+import steadyturn.ingest.recording.disk.ProgramVersion;
 
 /** How every result for scripts is put together and written: one object and a line end. */
 public final class Json {
@@ -33,14 +34,18 @@ public final class Json {
     return JSON.createObjectNode();
   }
 
-  /** A result's root, which begins with the version. */
+  /** The root of a result that rests on no analysis: it begins with the version of its form. */
   static ObjectNode root() {
+    return versioned().put("programVersion", ProgramVersion.current());
+  }
+
+  private static ObjectNode versioned() {
     return object().put("version", VERSION);
   }
 
   /** The root of a result of an analysis, which says what made it. */
   static ObjectNode root(MadeBy madeBy) {
-    ObjectNode root = root();
+    ObjectNode root = versioned();
     root.set("madeBy", node(madeBy));
     return root;
   }

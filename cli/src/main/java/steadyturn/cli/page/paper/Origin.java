@@ -11,8 +11,11 @@ public final class Origin {
 
   private Origin() {}
 
-  /** The program, and each unit that was read by its calibration. */
-  public static String of(MadeBy madeBy, Words words) {
+  /**
+   * Writes the program, and each unit that was read by its calibration; the settings go along for
+   * those who look into the file.
+   */
+  public static void write(MadeBy madeBy, Words words, Html to) {
     String program = words.text("page.made", madeBy.programVersion());
     List<String> units =
         madeBy.calibrations().stream()
@@ -21,6 +24,7 @@ public final class Origin {
                     words.text(
                         "page.made.unit", its.serialNumber(), words.day(its.day().toString())))
             .toList();
-    return Stream.concat(Stream.of(program), units.stream()).collect(Collectors.joining(" "));
+    String all = Stream.concat(Stream.of(program), units.stream()).collect(Collectors.joining(" "));
+    to.element("p", all, "data-settings", madeBy.settings());
   }
 }

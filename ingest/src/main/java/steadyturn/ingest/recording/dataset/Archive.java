@@ -1,5 +1,7 @@
 package steadyturn.ingest.recording.dataset;
 
+import static java.util.stream.Collectors.toSet;
+
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -8,6 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import steadyturn.ingest.recording.disk.WholeFile;
 import steadyturn.ingest.recording.table.RecordingException;
@@ -48,10 +51,16 @@ public record Archive(Path root, List<Session> sessions, List<String> notices) {
     if (tablesBySession.isEmpty()) {
       throw nothingIn(given);
     }
-    List<Session> sessions = new ArrayList<>();
-    tablesBySession.values().forEach(tables -> sessions.add(session(root, tables, lists, notices)));
-    return new Archive(root, sessions, notices);
+    List<Found> found =
+        List.copyOf(tablesBySession.values()).parallelStream()
+            .map(tables -> session(root, tables, lists))
+            .toList();
+    found.forEach(f -> notices.addAll(f.notices()));
+    return new Archive(root, found.stream().map(Found::lesson).toList(), notices);
   }
+
+  /** A lesson, and what was said of its files: lessons are looked at side by side. */
+  private record Found(Session lesson, List<String> notices) {}
 
   private static RecordingException nothingIn(Path given) {
     return RecordingException.of(
@@ -72,8 +81,8 @@ public record Archive(Path root, List<Session> sessions, List<String> notices) {
     return name.map(n -> table.getParent() + "/" + n.label("sub") + "/" + n.label("ses"));
   }
 
-  private static Session session(
-      Path root, List<Path> asked, Folders.Lists lists, List<String> notices) {
+  private static Found session(Path root, List<Path> asked, Folders.Lists lists) {
+    List<String> notices = new ArrayList<>();
     Path folder = WholeFile.folderOf(asked.get(0));
     StartTimes starts = StartTimes.of(folder, root, lists, notices);
     MotionName first = nameOf(asked.get(0));
@@ -94,9 +103,9 @@ public record Archive(Path root, List<Session> sessions, List<String> notices) {
         Comparator.comparing((SessionRun r) -> r.startedAt().orElse(LocalDateTime.MAX))
             .thenComparing(
                 r -> r.id().replaceAll("([0-9]+)", "00000000$1").replaceAll("0+([0-9]{9})", "$1")));
-    List<String> askedIds = asked.stream().map(t -> nameOf(t).runId()).toList();
+    Set<String> askedIds = asked.stream().map(t -> nameOf(t).runId()).collect(toSet());
     List<SessionRun> runs = all.stream().filter(r -> askedIds.contains(r.id())).toList();
-    return new Session(first.label("sub"), first.label("ses"), all, runs);
+    return new Found(new Session(first.label("sub"), first.label("ses"), all, runs), notices);
   }
 
   private static SessionRun run(String id, Path root, String player, List<UnitFile> units) {

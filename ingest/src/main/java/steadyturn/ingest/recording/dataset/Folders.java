@@ -5,11 +5,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import steadyturn.ingest.recording.disk.Leftovers;
 import steadyturn.ingest.recording.disk.WholeFile;
@@ -18,6 +18,9 @@ import steadyturn.ingest.recording.disk.WholeFile;
 final class Folders {
 
   private static final Set<String> NOT_RAW = Set.of("derivatives", "sourcedata", "code", "stimuli");
+
+  /** A motion table lies in root/player/lesson/motion; one folder more for those who nest. */
+  private static final int DEEPEST = 4;
 
   private Folders() {}
 
@@ -60,30 +63,35 @@ final class Folders {
     return Leftovers.like(folder, "").stream().filter(f -> !isNamed(f, ".")).sorted();
   }
 
-  /** What lies in folders, each of which is listed once: lessons share those above them. */
+  /**
+   * What lies in folders, each of which is listed once: lessons share those above them. May be
+   * asked by many at once.
+   */
   static final class Lists {
 
-    private final Map<Path, List<Path>> files = new HashMap<>();
-    private final Map<Path, List<Path>> folders = new HashMap<>();
+    /** What lies in one folder, by name. */
+    private record Inside(List<Path> files, List<Path> folders) {}
+
+    private final Map<Path, Inside> known = new ConcurrentHashMap<>();
 
     /** The files in a folder by name; hidden ones are left out. */
     List<Path> files(Path folder) {
-      look(folder);
-      return files.getOrDefault(folder, List.of());
+      return inside(folder).files();
     }
 
-    private void look(Path folder) {
-      if (!files.containsKey(folder)) {
-        List<Path> inside = new ArrayList<>();
-        List<Path> tables = new ArrayList<>();
-        for (Path entry : seen(folder).toList()) {
-          kind(entry)
-              .filter(kind -> kind.isDirectory() || kind.isRegularFile())
-              .ifPresent(kind -> (kind.isDirectory() ? inside : tables).add(entry));
-        }
-        folders.put(folder, inside);
-        files.put(folder, tables);
+    private Inside inside(Path folder) {
+      return known.computeIfAbsent(folder, Lists::look);
+    }
+
+    private static Inside look(Path folder) {
+      Inside inside = new Inside(new ArrayList<>(), new ArrayList<>());
+      for (Path entry : seen(folder).toList()) {
+        kind(entry)
+            .filter(kind -> kind.isDirectory() || kind.isRegularFile())
+            .map(kind -> kind.isDirectory() ? inside.folders() : inside.files())
+            .ifPresent(list -> list.add(entry));
       }
+      return inside;
     }
 
     /** One question to the file system in place of two; empty for a link that leads nowhere. */
@@ -97,18 +105,20 @@ final class Folders {
 
     /** Every motion table below a folder, results and sources left out, by name. */
     List<Path> motionTables(Path folder) {
-      List<Path> tables = new ArrayList<>();
-      collect(folder, tables, 0);
-      return tables;
+      return below(folder, 0);
     }
 
-    private void collect(Path folder, List<Path> tables, int depth) {
-      files(folder).stream().filter(f -> f.toString().endsWith("_motion.tsv")).forEach(tables::add);
-      if (depth < 4) {
-        folders.getOrDefault(folder, List.of()).stream()
-            .filter(f -> !NOT_RAW.contains(String.valueOf(f.getFileName())))
-            .forEach(f -> collect(f, tables, depth + 1));
-      }
+    private List<Path> below(Path folder, int depth) {
+      Inside inside = inside(folder);
+      Stream<Path> here = inside.files().stream().filter(f -> f.toString().endsWith("_motion.tsv"));
+      Stream<Path> deeper =
+          depth == DEEPEST
+              ? Stream.of()
+              : inside.folders().parallelStream()
+                  .filter(f -> !NOT_RAW.contains(String.valueOf(f.getFileName())))
+                  .map(f -> below(f, depth + 1))
+                  .flatMap(List::stream);
+      return Stream.concat(here, deeper).toList();
     }
   }
 }
