@@ -41,7 +41,7 @@ public final class Console {
 
   /** One line that a person should read, beside the results. */
   public void warn(String sentence, Object... parts) {
-    err().println("steadyturn: " + filled(sentence, parts));
+    err().println(Wrapping.said("steadyturn: " + filled(sentence, parts), IS_WATCHED));
   }
 
   /** The parts in place of each %s, whatever the locale; a sentence without parts is as it is. */

@@ -25,7 +25,8 @@ public final class Failures implements IParameterExceptionHandler, IExecutionExc
   public int handleParseException(ParameterException e, String[] args) {
     CommandLine line = e.getCommandLine();
     String help = "./steadyturn " + line.getCommandSpec().qualifiedName() + " --help";
-    line.getErr().println(oneLine("steadyturn: " + e.getMessage() + "; " + help + " explains"));
+    String why = oneLine("steadyturn: " + e.getMessage() + "; " + help + " explains");
+    line.getErr().println(Wrapping.said(why, Console.isWatched()));
     return WRONG_USAGE;
   }
 
@@ -38,7 +39,7 @@ public final class Failures implements IParameterExceptionHandler, IExecutionExc
 
   /** One line; with the place in the program where that was asked for. */
   static void print(Exception e, boolean verbose, PrintWriter err) {
-    err.println("steadyturn: " + plainWords(e));
+    err.println(Wrapping.said("steadyturn: " + plainWords(e), Console.isWatched()));
     if (verbose) {
       e.printStackTrace(err);
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.terminal.Wrapping;
 
 /** What must stand beside the numbers: how to read them, what they cannot say, and safety. */
 public final class Cautions {
@@ -16,7 +17,7 @@ public final class Cautions {
   /** The closing lines of every printed result. */
   public static List<String> afterATable() {
     return Stream.of("table.cannot-tell", "table.safety")
-        .flatMap(key -> Layout.wrapped(say(key), Layout.WIDTH).stream())
+        .flatMap(key -> Wrapping.wrapped(say(key), Layout.WIDTH).stream())
         .toList();
   }
 

@@ -19,11 +19,12 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Decimals;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.terminal.Wrapping;
 import steadyturn.cli.words.ComparisonWords;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 
-/** A comparison of groups for people, at most 100 columns wide. */
+/** A comparison of groups for people: below each difference stands what to make of it. */
 public final class ComparisonTable {
 
   private static final int LONGEST_NAME = 22;
@@ -76,25 +77,54 @@ public final class ComparisonTable {
     String b = PlainWords.swings(second.count());
     String title =
         say("compare.against", inFull.apply(first.group()), a, inFull.apply(second.group()), b);
-    List<String> lines = new ArrayList<>(Layout.wrapped(title, Layout.WIDTH));
+    List<String> lines = new ArrayList<>(Wrapping.wrapped(title, Layout.WIDTH));
+    List<String> ofFirst = ofGroup(rows, ComparisonRow::first);
+    List<String> ofSecond = ofGroup(rows, ComparisonRow::second);
     List<List<String>> cells = new ArrayList<>();
     cells.add(
         List.of(
             "",
             head(first, say("compare.first")),
-            "",
             head(second, say("compare.second")),
-            "",
-            say("compare.difference"),
-            ""));
-    cells.add(List.of("", MEAN, SPREAD, MEAN, SPREAD, say("compare.range"), ""));
+            say("compare.difference")));
+    cells.add(List.of("", ofFirst.get(0), ofSecond.get(0), say("compare.range")));
+    int figures = 1;
     for (List<ComparisonRow> atOne : byPosition(rows)) {
-      String at = position(atOne.get(0).what().at());
-      cells.add(List.of(at + ":", "", "", "", "", "", ""));
-      atOne.forEach(row -> cells.add(cells(row)));
+      cells.add(List.of(position(atOne.get(0).what().at()) + ":", "", "", ""));
+      for (ComparisonRow row : atOne) {
+        cells.add(
+            List.of(
+                "  " + name(row.what().measure()),
+                ofFirst.get(figures),
+                ofSecond.get(figures),
+                difference(row)));
+        cells.add(List.of("", "", "", words(row)));
+        figures++;
+      }
     }
     lines.addAll(Layout.table(cells, 1));
     return lines;
+  }
+
+  /** Mean and spread of one of the two, under their heads, in the order of the table. */
+  private static List<String> ofGroup(
+      List<ComparisonRow> rows, Function<ComparisonRow, GroupSummary> of) {
+    List<List<String>> cells = new ArrayList<>();
+    cells.add(List.of(MEAN, SPREAD));
+    for (ComparisonRow row : byPosition(rows).stream().flatMap(List::stream).toList()) {
+      Measure measure = row.what().measure();
+      cells.add(
+          List.of(
+              Figure.ifAny(of.apply(row).mean(), measure),
+              Figure.ifAny(of.apply(row).spread(), measure)));
+    }
+    return Layout.table(cells, 0);
+  }
+
+  private static String difference(ComparisonRow row) {
+    return row.difference()
+        .map(d -> range(d.value(), d.low(), d.high(), row.what().measure()))
+        .orElse(Figure.WITHHELD);
   }
 
   private static List<List<ComparisonRow>> byPosition(List<ComparisonRow> rows) {
@@ -133,20 +163,6 @@ public final class ComparisonTable {
 
   private static String name(MeasureAt what) {
     return name(what.measure()) + (what.at().isEmpty() ? "" : ", " + position(what.at()));
-  }
-
-  private static List<String> cells(ComparisonRow row) {
-    Measure measure = row.what().measure();
-    return List.of(
-        "  " + name(measure),
-        Figure.ifAny(row.first().mean(), measure),
-        Figure.ifAny(row.first().spread(), measure),
-        Figure.ifAny(row.second().mean(), measure),
-        Figure.ifAny(row.second().spread(), measure),
-        row.difference()
-            .map(d -> range(d.value(), d.low(), d.high(), measure))
-            .orElse(Figure.WITHHELD),
-        words(row));
   }
 
   static String name(Measure measure) {

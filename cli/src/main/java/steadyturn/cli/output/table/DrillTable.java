@@ -11,6 +11,7 @@ import steadyturn.analysis.coach.teaching.GoalVerdict;
 import steadyturn.analysis.compare.ComparisonRow;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.terminal.Wrapping;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Verdicts;
 import steadyturn.cli.words.Words;
@@ -24,7 +25,7 @@ public final class DrillTable {
   static List<String> lines(List<DrillScore> scores) {
     List<String> lines = new ArrayList<>();
     for (DrillScore score : scores) {
-      lines.addAll(Layout.wrapped(head(score.drill()), Layout.WIDTH));
+      lines.addAll(Wrapping.wrapped(head(score.drill()), Layout.WIDTH));
       lines.addAll(repetitions(score));
       lines.addAll(Layout.beside("", 2, summary(score)));
       score.effect().ifPresent(row -> lines.addAll(Layout.beside("", 2, effect(row))));

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import steadyturn.analysis.compare.HitOrder;
+import steadyturn.cli.terminal.Wrapping;
 
 /** The order in which to hit clubs, to be printed and laid on the mat. */
 public final class HitOrderTable {
@@ -27,7 +28,7 @@ public final class HitOrderTable {
               lines.addAll(Layout.beside(name, 12, stints(order.rounds().get(round))));
             });
     lines.add("");
-    lines.addAll(Layout.wrapped(say("plan.why"), Layout.WIDTH));
+    lines.addAll(Wrapping.wrapped(say("plan.why"), Layout.WIDTH));
     lines.add(say("plan.note"));
     order.rounds().get(0).forEach(stint -> lines.add("  club \"" + stint.club() + "\""));
     Layout.write(lines, to);

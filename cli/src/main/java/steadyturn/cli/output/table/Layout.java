@@ -5,6 +5,7 @@ import java.io.Writer;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import steadyturn.cli.terminal.Wrapping;
 
 /** Lines of text at most {@link #WIDTH} columns wide: aligned tables and wrapped sentences. */
 final class Layout {
@@ -48,7 +49,7 @@ final class Layout {
   static List<String> beside(String name, int nameWidth, String sentence, int width) {
     List<String> lines = new ArrayList<>();
     String start = name + " ".repeat(Math.max(1, nameWidth - name.length()));
-    for (String part : wrapped(sentence, width - nameWidth)) {
+    for (String part : Wrapping.wrapped(sentence, width - nameWidth)) {
       lines.add(start + part);
       start = " ".repeat(nameWidth);
     }
@@ -58,20 +59,5 @@ final class Layout {
   /** Writes lines; leaves the writer open. */
   static void write(List<String> lines, Writer to) throws IOException {
     to.write(String.join("\n", lines) + "\n");
-  }
-
-  /** Breaks at spaces; a word longer than the width stands alone. */
-  static List<String> wrapped(String sentence, int width) {
-    List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder();
-    for (String word : sentence.strip().split("\\s+", -1)) {
-      if (!line.isEmpty() && line.length() + 1 + word.length() > width) {
-        lines.add(line.toString());
-        line.setLength(0);
-      }
-      line.append(line.isEmpty() ? "" : " ").append(word);
-    }
-    lines.add(line.toString());
-    return lines;
   }
 }

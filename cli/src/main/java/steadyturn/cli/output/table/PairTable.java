@@ -12,6 +12,7 @@ import steadyturn.analysis.compare.PairRow;
 import steadyturn.analysis.compare.SwingPair;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.terminal.Wrapping;
 import steadyturn.cli.words.Verdicts;
 import steadyturn.cli.words.Words;
 
@@ -23,7 +24,7 @@ public final class PairTable {
   /** Writes the swings side by side and what is needed to read it; leaves the writer open. */
   public static void write(SwingPair pair, Writer to) throws IOException {
     String title = say("pair.title", title(pair.first()), title(pair.second()));
-    List<String> lines = new ArrayList<>(Layout.wrapped(title, Layout.WIDTH));
+    List<String> lines = new ArrayList<>(Wrapping.wrapped(title, Layout.WIDTH));
     lines.addAll(table(pair));
     lines.add("");
     if (!pair.first().lesson().equals(pair.second().lesson())) {

@@ -16,6 +16,7 @@ import steadyturn.analysis.compare.GroupSummary;
 import steadyturn.analysis.compare.MeanDifference;
 import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.measure.Measure;
+import steadyturn.cli.terminal.Wrapping;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Verdicts;
 import steadyturn.cli.words.Words;
@@ -60,7 +61,7 @@ public final class ProgressTable {
     lines.add(say("progress.drills"));
     drills.forEach(drill -> lines.addAll(Layout.beside(" ", 2, drill)));
     lines.add("");
-    lines.addAll(Layout.wrapped(say("progress.read"), Layout.WIDTH));
+    lines.addAll(Wrapping.wrapped(say("progress.read"), Layout.WIDTH));
     lines.addAll(Cautions.afterATable());
     Layout.write(lines, to);
   }

@@ -17,6 +17,7 @@ import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.lesson.UnitResult;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.cli.terminal.Wrapping;
 import steadyturn.cli.words.PlainWords;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.sample.Player;
@@ -115,7 +116,7 @@ public final class TableReport {
       }
       lines.add("");
       lines.addAll(Reasons.of(result.swings(), value -> !isInTheTable(value), 0));
-      lines.addAll(Layout.wrapped(say("table.each.more"), Layout.WIDTH));
+      lines.addAll(Wrapping.wrapped(say("table.each.more"), Layout.WIDTH));
     }
     return lines;
   }

@@ -34,6 +34,9 @@ public record PelvisGeometry(Quaternion qUnitPelvis, Vector3 leverArmUnitM, doub
   private static final Vector3 MOUNTING_SD_RAD =
       new Vector3(Math.toRadians(3.5), Math.toRadians(12), Math.toRadians(3.5));
 
+  /** So many spreads off, a unit does not sit as drawn. */
+  private static final double BEYOND = 3;
+
   /** Nominal mounting: unit x up the spine, unit z away from the skin, that is backwards. */
   public static PelvisGeometry nominal(LeverArm arm) {
     // columns: pelvis x, y, z in unit axes
@@ -123,6 +126,7 @@ public record PelvisGeometry(Quaternion qUnitPelvis, Vector3 leverArmUnitM, doub
         }
       }
     }
+    double[][] prior = believed(seenUnit, knownPelvis, spreads);
     PelvisGeometry now = this;
     for (int round = 0; round < 3; round++) {
       DMatrixRMaj h = new DMatrixRMaj(3, 6);
@@ -136,9 +140,34 @@ public record PelvisGeometry(Quaternion qUnitPelvis, Vector3 leverArmUnitM, doub
       // relinearised about the latest guess, always against the first prior
       Vector3 residual = seenPelvis.minus(knownPelvis).plus(turnSince(now).cross(knownPelvis));
       double[] off = {residual.x(), residual.y(), residual.z()};
-      now = moved(Update.of(covariance, h, noise, off));
+      now = moved(Update.of(prior, h, noise, off));
     }
     return now;
+  }
+
+  /**
+   * What was believed of the unit's place, for what it is worth beside what is seen: where that
+   * lies beyond all spreads, as with a belt turned round the hip, the unit sits otherwise than
+   * drawn, and its place is known no better than its direction was.
+   */
+  private double[][] believed(Vector3 seenUnit, Vector3 knownPelvis, List<Vector3> spreads) {
+    Vector3 off = knownPelvis.cross(qUnitPelvis.conjugate().rotate(seenUnit));
+    double square = off.dot(off);
+    Vector3 along = off.cross(knownPelvis);
+    double seenVariance = spreads.stream().mapToDouble(s -> s.dot(along) * s.dot(along)).sum();
+    double ownVariance = 0;
+    for (int i = 0; i < 3; i++) {
+      for (int j = 0; j < 3; j++) {
+        ownVariance += off.get(i) * covariance[i][j] * off.get(j);
+      }
+    }
+    // both times the square, as off is no unit vector
+    if (square * square <= BEYOND * BEYOND * (ownVariance + seenVariance)) {
+      return covariance;
+    }
+    DMatrixRMaj prior = new DMatrixRMaj(covariance);
+    CommonOps_DDRM.scale(square * square / ownVariance, prior);
+    return prior.get2DData();
   }
 
   private Vector3 turnSince(PelvisGeometry now) {

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.Handedness;
@@ -128,5 +130,21 @@ class PelvisGeometryTest {
 
   private static double aboutForwardDeg(PelvisGeometry geometry) {
     return Math.toDegrees(Math.sqrt(geometry.covariance()[0][0]));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"8,2,3.5,false", "-8,2,3.5,false", "50,0,1,true", "-50,0,1,true"})
+  void aBowFarFromTheNominalMountingIsBelievedAndThePlaceIsNot(
+      double roundDeg, double least, double most, boolean isLost) {
+    // Given: a unit that sits so far round the body, about its x, which lies along the spine; a bow
+    // about the true hip line. Expect: at 8 deg the nominal mounting (3.5 deg) has its say beside
+    // the bow (2.5): 6.25 / 18.5 of 8 deg, 2.7, are left; at 50 it has none, and where mid-hip
+    // lies to the side is not known to 6 cm (2 cm before any step).
+    double rad = Math.toRadians(roundDeg);
+    Vector3 hips = new Vector3(0, Math.cos(rad), Math.sin(rad));
+    PelvisGeometry worn = PelvisGeometry.nominal(LeverArm.of(MEASURED)).afterBow(hips);
+    double missed = Math.toDegrees(Math.acos(worn.qUnitPelvis().rotate(Vector3.Y).dot(hips)));
+    assertThat(missed).isBetween(least, most);
+    assertThat(Math.sqrt(worn.covariance()[4][4]) > 0.06).isEqualTo(isLost);
   }
 }
