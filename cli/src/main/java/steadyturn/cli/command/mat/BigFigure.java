@@ -35,7 +35,7 @@ final class BigFigure {
     boolean isBounded = Double.isFinite(half);
     String number = plain(measure, value.value());
     return node.put("number", (isBounded ? "" : "≥ ") + number)
-        .put("half", isBounded ? "± " + number(measure, half) : "")
+        .put("half", isBounded ? "± " + number(measure, up(half, step(measure))) : "")
         .put("way", way(value))
         .put("short", hasWay(measure) ? Words.say(shortKey(measure, value.value())) : "")
         .put("isThere", true);
@@ -140,15 +140,30 @@ final class BigFigure {
   }
 
   private static String number(Measure measure, double value) {
+    double stepped = Math.rint(value / step(measure)) * step(measure);
     return switch (measure.unit()) {
       case "mm" -> {
-        double cm = Math.rint(value / LENGTH_STEP_MM) * LENGTH_STEP_MM / 10;
+        double cm = stepped / 10;
         yield minus(Words.inUse().decimal(cm, cm == Math.rint(cm) ? 0 : 1));
       }
-      case "ms" -> minus(Words.inUse().decimal(Math.rint(value / TIME_STEP_MS) * TIME_STEP_MS, 0));
-      case "deg", "%" -> minus(Words.inUse().decimal(value, 0));
+      case "ms", "deg", "%" -> minus(Words.inUse().decimal(stepped, 0));
       default -> minus(Words.inUse().decimal(value, PlainWords.decimals(measure)));
     };
+  }
+
+  /** The finest that is said, in the measure's unit. */
+  private static double step(Measure measure) {
+    return switch (measure.unit()) {
+      case "mm" -> LENGTH_STEP_MM;
+      case "ms" -> TIME_STEP_MS;
+      case "deg", "%" -> 1;
+      default -> Math.pow(10, -PlainWords.decimals(measure));
+    };
+  }
+
+  /** A half-width is never said smaller than it is, as in the terminal. */
+  private static double up(double half, double step) {
+    return Math.ceil(half / step - 1e-6) * step;
   }
 
   private static String minus(String number) {
