@@ -63,9 +63,9 @@ async function toTheBalls() {
   await stage('units');
   const count = Number(units);
   await tab.waitForFunction(n => document.querySelectorAll('.units li').length >= n, count);
-  const places = await tab.locator('.units .small').allInnerTexts();
+  const places = await tab.locator('.units .place').allInnerTexts();
   for (const place of places.sort()) await ask('wear', {place, point: POINTS[places.indexOf(place)]});
-  await tab.waitForFunction(() => document.querySelectorAll('button.first:disabled').length === 0);
+  await tab.waitForFunction(() => document.querySelector('main button').disabled === false);
   await tab.waitForTimeout(2000);
   await ask('record');
   await stage('table');

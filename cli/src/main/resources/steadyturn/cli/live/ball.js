@@ -1,6 +1,6 @@
 // After each ball: one number and one picture first, then what lies around them.
 import {say} from './words.js';
-import {part, button, show, was, withUnit} from './parts.js';
+import {part, button, show, verdict as framed, was, withUnit} from './parts.js';
 import {hinge} from './hinge.js';
 import {curves, whyNot} from './curves.js';
 
@@ -102,14 +102,13 @@ export function balls(root, lesson) {
 
   function answer(ball) {
     const [main, ...others] = ball.rows;
-    show(name, say(ball.isDiscarded ? 'ball.main.out' : 'ball.main', ball.number, main.name));
+    show(name, [say(ball.isDiscarded ? 'ball.main.out' : 'ball.main', ball.number, main.name), ball.note].filter(Boolean).join(' · '));
     number.replaceChildren(main.big.number, part('span', {class: 'unit'}, main.big.isThere ? main.big.unit : ''),
         part('span', {class: 'half'}, main.big.half));
     show(way, [main.big.way, ...standing(main)].filter(Boolean).join(' · '));
-    show(verdict, main.verdict ? say(`goal.${main.verdict}`) : '');
-    verdict.dataset.is = main.verdict ?? '';
+    verdict.replaceChildren(...framed(main));
     way.classList.toggle('why', !main.big.isThere);
-    show(aim, [...beside(main), ball.note].filter(Boolean).join(' · '));
+    show(aim, beside(main).filter(Boolean).join(' · '));
     rows.replaceChildren(...others.slice(0, NEXT).map(row => figure(row, main)));
     more.replaceChildren(...others.slice(NEXT).map(row => figure(row, main)),
         ...ball.flags.map(flag => part('p', {class: 'flag'}, flag)));
@@ -126,10 +125,9 @@ export function balls(root, lesson) {
 
   function figure(row, main) {
     const isSame = !row.big.isThere && row.big.way === main.big.way;
-    return part('div', {class: row.isChanged ? 'changed' : ''}, part('dt', {}, row.name,
-        row.verdict ? part('span', {class: 'verdict', 'data-is': row.verdict}, say(`goal.short.${row.verdict}`)) : ''),
+    return part('div', {class: row.isChanged ? 'changed' : ''}, part('dt', {}, row.name, ...framed(row, true)),
         part('dd', {}, part('b', {}, withUnit(row.big)), part('span', {class: 'half'}, row.big.half),
-            part('span', {class: 'way'}, [isSame ? say('ball.same') : row.big.way, ...beside(row),
+            part('span', {class: 'way'}, [isSame ? '' : row.big.short || row.big.way, ...beside(row),
               ...standing(row)].filter(Boolean).join(' · '))));
   }
 

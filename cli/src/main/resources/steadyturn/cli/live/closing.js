@@ -1,7 +1,7 @@
 // The end of a lesson: what it was for and what to work on, every ball as the analysis of the recording
 // tells it, the pages to send.
 import {say} from './words.js';
-import {part, button, was, withUnit} from './parts.js';
+import {part, button, verdict, was, withUnit} from './parts.js';
 
 export function closing(root, lesson) {
   const text = part('section');
@@ -31,8 +31,7 @@ function about(its) {
   return [part('h2', {}, say('closing.worked')),
     part('p', {class: 'about'}, part('span', {}, its.name), part('b', {}, withUnit(its.big)),
         part('span', {}, `${its.big.half} ${its.big.way}`),
-        its.verdict ? part('span', {class: 'verdict', 'data-is': its.verdict}, say(`goal.${its.verdict}`)) : '',
-        part('span', {}, its.goal))];
+        ...verdict(its), part('span', {}, its.goal))];
 }
 
 function table(balls) {

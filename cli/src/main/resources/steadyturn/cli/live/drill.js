@@ -1,6 +1,6 @@
 // A drill: what to do, how many were found, the live turn as a trace and a tone, and each repetition's result.
 import {say} from './words.js';
-import {part, button, show, withUnit} from './parts.js';
+import {part, button, show, verdict as framed, withUnit} from './parts.js';
 
 const TRACE_S = 8;
 const LOWEST_HZ = 220;
@@ -65,13 +65,12 @@ export function drill(root, lesson) {
     show(counts, say('drill.of', its.reps.length, its.wanted, so('outside'), so('cannot-be-told')));
     const newest = its.reps.at(-1);
     show(last, newest ? say('drill.last', its.reps.length, `${withUnit(newest.big)} ${newest.big.half} ${newest.big.way}`) : say('drill.wait'));
-    show(verdict, newest ? say(`goal.${newest.verdict}`) : '');
-    verdict.dataset.is = newest?.verdict ?? '';
+    verdict.replaceChildren(...framed(newest));
     const key = JSON.stringify(its.reps);
     if (reps.dataset.of === key) return;
     reps.dataset.of = key;
     reps.replaceChildren(...its.reps.map(rep => part('li', {},
-        `${withUnit(rep.big)} ${rep.big.half}: `, part('span', {class: 'verdict', 'data-is': rep.verdict}, say(`goal.short.${rep.verdict}`)))));
+        `${withUnit(rep.big)} ${rep.big.half} `, ...framed(rep, true))));
   }
 
   // The choice changes what is read before the drill is begun.
@@ -111,8 +110,10 @@ export function drill(root, lesson) {
     }
     ctx.fillStyle = colour('--quiet');
     ctx.font = `${TEXT_PX}px "Atkinson Hyperlegible Next", sans-serif`;
-    const marked = [DEEPEST_DEG / 2, 0, HIGHEST_DEG / 2];
-    for (const turn of marked) ctx.fillRect(0, y(turn), width, turn === 0 ? 2 : 1);
+    for (const turn of [DEEPEST_DEG / 2, 0, HIGHEST_DEG / 2]) {
+      ctx.fillRect(0, y(turn), width, turn === 0 ? 2 : 1);
+      ctx.fillText(turn === 0 ? say('drill.zero') : `${Math.abs(turn)}\u00b0 ${say(turn < 0 ? 'drill.away' : 'drill.towards')}`, 8, y(turn) - 7);
+    }
     ctx.strokeStyle = colour('--back');
     ctx.lineWidth = 3;
     ctx.beginPath();
@@ -123,13 +124,6 @@ export function drill(root, lesson) {
       else ctx.lineTo(x, y(turn));
     });
     ctx.stroke();
-    ctx.strokeStyle = colour('--paper');
-    ctx.lineWidth = 6;
-    for (const turn of marked) {
-      const text = turn === 0 ? say('drill.zero') : `${Math.abs(turn)}\u00b0 ${say(turn < 0 ? 'drill.away' : 'drill.towards')}`;
-      ctx.strokeText(text, 8, y(turn) - 7);
-      ctx.fillText(text, 8, y(turn) - 7);
-    }
   }
 
   // The tone rises with the turn back; in the band a second one joins it.

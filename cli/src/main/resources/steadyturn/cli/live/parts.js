@@ -39,6 +39,13 @@ export function was({was: before, isChanged}) {
   return before || isChanged ? say(isChanged ? 'ball.changed' : 'ball.was', before) : '';
 }
 
+// Whether a value is inside its goal, as a word in a frame, and what it leans to where that cannot be told.
+export function verdict(row, isShort) {
+  if (!row?.verdict) return [];
+  return [part('span', {class: 'verdict', 'data-is': row.verdict}, say(`goal.${isShort ? 'short.' : ''}${row.verdict}`)),
+    row.lean ? part('span', {class: 'lean'}, say(`goal.lean.${row.lean}`)) : ''].filter(Boolean);
+}
+
 export function field(label, name, facts = {}) {
   return part('label', {class: 'field'}, part('span', {}, label), part('input', {name, ...facts}));
 }

@@ -73,12 +73,14 @@ export function units(root, lesson) {
     const {found, ask, ready} = state.units ?? {found: [], ready: false};
     show(asks, ask ? say('units.ask', ask) : say(ready ? 'units.ready' : 'units.wait'));
     go.disabled = !ready;
+    go.classList.toggle('first', ready && !ask);
     list.replaceChildren(...found.map(unit => part('li', {},
         part('strong', {}, unit.name),
         part('span', {}, unit.worn || say('units.unknown')),
         part('span', {}, unit.hz > 0 ? say('units.hz', unit.hz) : unit.trouble),
+        part('span', {class: 'small'}, say('units.moving')),
         part('meter', {min: 0, max: 10, value: unit.moving, 'aria-label': say('units.moving')}),
-        part('span', {class: 'small'}, unit.place))));
+        part('span', {class: 'small place'}, unit.place))));
   };
 }
 
@@ -107,7 +109,7 @@ function standing(step, all) {
 }
 
 export function strap(root, lesson) {
-  root.replaceChildren(part('h1', {}, say('strap.title')), strapping(),
+  root.replaceChildren(part('h1', {}, say('strap.title')), strapping(lesson.state.handed),
       part('section', {class: 'care'}, part('h2', {}, say('care.title')),
           part('ul', {}, ...[1, 2, 3, 4, 5].map(n => part('li', {}, say(`care.${n}`))))),
       button(say('strap.on'), () => lesson.ask('go', {to: 'steps'}), {class: 'first', id: 'on'}));

@@ -15,6 +15,7 @@ import steadyturn.analysis.compare.MeasureAt;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.measure.Grade;
 import steadyturn.analysis.measure.MeasureValue;
+import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.cli.output.json.Json;
 import steadyturn.cli.output.table.BallAnswer;
 import steadyturn.cli.words.Words;
@@ -27,6 +28,9 @@ final class BallBoard {
 
   private static final double CHANGED_PART = 0.5;
   private static final String GROUP = "balls";
+
+  /** Two swings are farther apart, s. */
+  private static final double SAME_S = 1;
 
   /** Hears what is said of a ball. */
   interface Said {
@@ -151,7 +155,7 @@ final class BallBoard {
             .put("figure", row.figure())
             .put("usual", BigFigure.usual(value, row.bounds().usual()))
             .put("goal", BigFigure.goal(value, row.bounds().over(), row.bounds().under()))
-            .put("why", PageUnits.in(Words.inUse().text(value.why())))
+            .put("why", PageUnits.of(value.why()))
             .put("isEstimated", value.grade() == Grade.ESTIMATED);
     Json.range(node, "value", value.value(), value.low(), value.high());
     BigFigure.verdict(node, value, row.bounds().over(), row.bounds().under());
@@ -212,6 +216,16 @@ final class BallBoard {
 
   private boolean isOut(String id) {
     return notes.of(GROUP, id).path("discarded").asBoolean();
+  }
+
+  /** Which ball of a run began at an instant of it, s; 0 for none. */
+  synchronized int numberAt(String run, double takeawayS) {
+    return balls.entrySet().stream()
+        .filter(each -> each.getKey().equals(id(run, each.getValue())))
+        .filter(each -> Math.abs(each.getValue().timeS(SwingEvent.TAKEAWAY) - takeawayS) < SAME_S)
+        .mapToInt(each -> numberOf(each.getKey()))
+        .findFirst()
+        .orElse(0);
   }
 
   /** The full swings of a run that the teacher lets count. */

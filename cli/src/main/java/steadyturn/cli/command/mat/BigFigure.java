@@ -28,7 +28,7 @@ final class BigFigure {
     if (!value.given()) {
       return node.put("number", "–")
           .put("half", "")
-          .put("way", PageUnits.in(Words.inUse().text(value.why())))
+          .put("way", PageUnits.of(value.why()))
           .put("isThere", false);
     }
     double half = Math.max(value.high() - value.value(), value.value() - value.low());
@@ -52,6 +52,10 @@ final class BigFigure {
               isOver ? over : Double.NEGATIVE_INFINITY,
               isUnder ? under : Double.POSITIVE_INFINITY);
       node.put("verdict", its.word());
+      if (its == GoalVerdict.CANNOT_BE_TOLD) {
+        boolean leansOut = value.value() < over || value.value() > under; // false beside NaN
+        node.put("lean", (leansOut ? GoalVerdict.OUTSIDE : GoalVerdict.INSIDE).word());
+      }
     }
   }
 

@@ -177,7 +177,8 @@ final class DrillRun {
   }
 
   private ObjectNode json(DrillRep rep) {
-    ObjectNode node = Json.object().put("verdict", rep.verdict().word());
+    ObjectNode node = Json.object();
+    BigFigure.verdict(node, rep.value(), drill.low(), drill.high());
     node.set("big", BigFigure.of(rep.value()));
     return node;
   }

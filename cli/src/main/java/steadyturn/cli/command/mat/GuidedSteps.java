@@ -95,7 +95,7 @@ final class GuidedSteps {
     switch (news.what()) {
       case HOLDING -> why = "";
       case AGAIN -> {
-        why = Words.inUse().text(news.result().why());
+        why = PageUnits.of(news.result().why());
         boolean isOver = coach.step().isEmpty();
         standings.put(news.step(), isOver ? Standing.AGAIN : Standing.UNDER_WAY);
       }

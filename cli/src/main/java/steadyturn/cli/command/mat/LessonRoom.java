@@ -131,6 +131,9 @@ final class LessonRoom implements Shown {
     }
     table =
         next == LessonStage.UNITS ? Optional.of(new UnitTable(options.units())) : Optional.empty();
+    if (next == LessonStage.STEPS || next == LessonStage.CLOSING) {
+      troubles.read(); // what is to be done about it is done there, or over
+    }
     stage = next;
     notes.put("stage", stage.word());
   }

@@ -1,7 +1,10 @@
 package steadyturn.cli.command.mat;
 
+import java.util.Optional;
 import java.util.regex.Pattern;
+import steadyturn.analysis.limits.MountReason;
 import steadyturn.cli.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /**
  * Sentences that are also said in the terminal, in the units of the page: degrees as °, lengths in
@@ -9,11 +12,26 @@ import steadyturn.cli.words.Words;
  */
 final class PageUnits {
 
-  private static final Pattern DEG = Pattern.compile("(?<=\\d) deg\\b(?!/)");
+  private static final Pattern DEG = Pattern.compile("(?<=\\d) deg\\b");
   private static final Pattern MM = Pattern.compile("(\\d+) mm\\b(?!/)");
   private static final double MM_PER_CM = 10;
 
   private PageUnits() {}
+
+  /** A reason as the page says it: of a unit that slipped the ball is known, not the second. */
+  static String of(Reason why) {
+    return slip(why)
+        .map(its -> Words.say("mat.slipped.why", its.args().get("unit")))
+        .orElseGet(() -> in(Words.inUse().text(why)));
+  }
+
+  /** The reason, or the one behind it, that says that a unit slipped. */
+  static Optional<Reason> slip(Reason why) {
+    if (why.isNone() || why.code() == MountReason.SLIPPED) {
+      return Optional.of(why).filter(its -> !its.isNone());
+    }
+    return why.args().get(Reason.ALSO) instanceof Reason also ? slip(also) : Optional.empty();
+  }
 
   static String in(String sentence) {
     String turned = DEG.matcher(sentence).replaceAll("°");

@@ -2,9 +2,12 @@ package steadyturn.cli.command.mat;
 
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
 import steadyturn.analysis.live.LiveEvents;
+import steadyturn.cli.words.Words;
+import steadyturn.ingest.reason.Reason;
 
 /** Takes what the live room finds to the balls of a lesson, and tells the pages. */
 record RoomEvents(LessonRoom room) implements LiveEvents {
@@ -33,6 +36,18 @@ record RoomEvents(LessonRoom room) implements LiveEvents {
 
   @Override
   public void noticed(Notice notice) {
-    room.troubles().notice(notice);
+    Optional<Reason> slip = PageUnits.slip(notice.reason());
+    if (slip.isEmpty()) {
+      room.troubles().notice(notice);
+      return;
+    }
+    double afterS = slip.get().args().get("afterS") instanceof Number at ? at.doubleValue() : 0;
+    int ball = room.session().map(its -> room.board().numberAt(its.run(), afterS)).orElse(0);
+    Object unit = slip.get().args().get("unit");
+    room.troubles()
+        .notice(
+            ball == 0
+                ? Words.say("mat.slipped", unit)
+                : Words.say("mat.slipped.after", unit, ball));
   }
 }

@@ -44,6 +44,6 @@ class TroublesTest {
     assertThat(PageUnits.in("the pelvis unit turned by 32 deg on the body"))
         .isEqualTo("the pelvis unit turned by 32° on the body");
     assertThat(PageUnits.in("over 5 deg/s and 250 mm, or 55 mm"))
-        .isEqualTo("over 5 deg/s and 25 cm, or 5.5 cm");
+        .isEqualTo("over 5°/s and 25 cm, or 5.5 cm");
   }
 }
