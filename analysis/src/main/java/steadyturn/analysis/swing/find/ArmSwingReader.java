@@ -97,7 +97,7 @@ final class ArmSwingReader {
     Optional<Instant> clear = blow.clear();
     Instant back = virtualImpact();
     Optional<Instant> shock = clear.or(() -> blow.weak(back));
-    Instant impact = shock.map(this::blown).orElse(back);
+    Instant impact = shock.map(this::blown).map(i -> i.beside(back)).orElse(back);
     EventReason why = shock.isPresent() ? EventReason.WEAK_BLOW : EventReason.VIRTUAL;
     put(SwingEvent.IMPACT, impact, clear.isPresent() ? Reason.NONE : Reason.of(why));
     ArmMotion.Span down = new ArmMotion.Span(topS, impact.timeS());

@@ -3,6 +3,8 @@ package steadyturn.analysis.swing.find;
 /** A moment with its standard deviation, both in s. */
 record Instant(double timeS, double sdS) {
 
+  private static final double FAR_SDS = 3;
+
   /**
    * What two witnesses of one moment say together: the mean, each weighted by its certainty, no
    * more certain than they agree.
@@ -14,6 +16,12 @@ record Instant(double timeS, double sdS) {
     return new Instant(
         (own * timeS + others * other.timeS) / (own + others),
         Math.max(1, apart) / Math.sqrt(own + others));
+  }
+
+  /** The same, doubted where another witness of the moment says surely something else. */
+  Instant beside(Instant witness) {
+    double awayS = Math.abs(timeS - witness.timeS);
+    return awayS > FAR_SDS * witness.sdS ? and(awayS) : this;
   }
 
   /** The same where it was shown late by so much. */
