@@ -21,7 +21,7 @@ final class PageUnits {
   /** A reason as the page says it: of a unit that slipped the ball is known, not the second. */
   static String of(Reason why) {
     return slip(why)
-        .map(its -> Words.say("mat.slipped.why", its.args().get("unit")))
+        .map(its -> Words.say("mat.slipped.why", unit(its)))
         .orElseGet(() -> in(Words.inUse().text(why)));
   }
 
@@ -31,6 +31,11 @@ final class PageUnits {
       return Optional.of(why).filter(its -> !its.isNone());
     }
     return why.args().get(Reason.ALSO) instanceof Reason also ? slip(also) : Optional.empty();
+  }
+
+  /** The unit that a reason speaks of. */
+  static Object unit(Reason why) {
+    return why.args().getOrDefault("unit", "");
   }
 
   static String in(String sentence) {

@@ -43,7 +43,7 @@ record RoomEvents(LessonRoom room) implements LiveEvents {
     }
     double afterS = slip.get().args().get("afterS") instanceof Number at ? at.doubleValue() : 0;
     int ball = room.session().map(its -> room.board().numberAt(its.run(), afterS)).orElse(0);
-    Object unit = slip.get().args().get("unit");
+    Object unit = PageUnits.unit(slip.get());
     room.troubles()
         .notice(
             ball == 0
