@@ -38,13 +38,16 @@ record StoppedClock(double sinceS, double lagS) {
       return Optional.empty();
     }
     double apartS = endS(other) - endS(unit);
-    int elsewhere = (int) Math.round(apartS / LagPath.STEP_S) + LagPath.MOST;
-    boolean isReached = elsewhere > ABOUT && elsewhere < 2 * LagPath.MOST - ABOUT;
+    int elsewhere = (int) Math.round(Math.abs(apartS) / LagPath.STEP_S) + LagPath.MOST;
+    boolean isReached = elsewhere < 2 * LagPath.MOST - ABOUT;
     if (Math.abs(apartS - lagS) < TOGETHER_S || !isReached) {
       return Optional.empty();
     }
-    LagGains seen = LagGains.of(unit, other);
-    int believed = (int) Math.round(lagS / LagPath.STEP_S) + LagPath.MOST;
+    // by what the one that ends early shows, wherever the longer one shows the same: a unit that
+    // was only unplugged shows nothing that lies elsewhere
+    boolean isOther = apartS < 0;
+    LagGains seen = isOther ? LagGains.of(other, unit) : LagGains.of(unit, other);
+    int believed = (int) Math.round((isOther ? -lagS : lagS) / LagPath.STEP_S) + LagPath.MOST;
     List<Double> likelier =
         seen.gains().stream()
             .map(g -> best(g, elsewhere, ABOUT) - best(g, believed, BESIDE))
@@ -70,7 +73,7 @@ record StoppedClock(double sinceS, double lagS) {
     double sinceS =
         against < SURELY
             ? Double.NEGATIVE_INFINITY
-            : seen.timesS().get(last) - LagGains.WINDOW_S / 2;
+            : seen.timesS().get(last) - LagGains.WINDOW_S / 2 - (isOther ? lagS : 0);
     return Optional.of(new StoppedClock(sinceS, apartS));
   }
 
