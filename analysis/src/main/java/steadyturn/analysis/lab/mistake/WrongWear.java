@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.apache.commons.math3.random.RandomGenerator;
+import steadyturn.fusion.attitude.RestBias;
 import steadyturn.fusion.rotation.Quaternion;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.ingest.sample.BodyPoint;
@@ -21,6 +22,9 @@ final class WrongWear {
   /** From the middle of the pelvis to the skin of the back, m. */
   private static final double BACK_M = 0.10;
 
+  /** A strap gives way for so long (our choice), s. */
+  private static final double SLIPS_S = 0.3;
+
   private WrongWear() {}
 
   /** The pelvis unit further round the body: turned about its x, which lies along the spine. */
@@ -33,11 +37,34 @@ final class WrongWear {
         sound, BodyPoint.PELVIS, u -> turned(carried(u, place), qBackHip.conjugate()));
   }
 
-  /** Between two swings a unit gets another direction on the body. */
+  /**
+   * Between two swings a unit comes to sit otherwise on the body, with least jerk; its gyroscope
+   * shows that turn too, and keeps its bias.
+   */
   static Recording slipped(Recording sound, BodyPoint point, Vector3 rotationRad) {
-    Quaternion qNewOld = Quaternion.fromRotationVector(rotationRad);
-    Recording other = WrongData.one(sound, point, u -> turned(u, qNewOld));
-    return WrongData.later(sound, other, betweenSwingsS(sound));
+    double fromS = betweenSwingsS(sound);
+    return WrongData.one(sound, point, u -> slipping(u, rotationRad, RestBias.of(u), fromS));
+  }
+
+  private static UnitStream slipping(
+      UnitStream u, Vector3 rotationRad, Vector3 biasRadPerS, double fromS) {
+    double[][] accel = copied(WrongUnit.accel(u));
+    double[][] gyro = copied(WrongUnit.gyro(u));
+    for (int i = u.indexAt(fromS); i < u.size(); i++) {
+      int at = i;
+      double x = Math.min(1, (u.timeS(i) - fromS) / SLIPS_S);
+      double part = x * x * x * (10 - x * (15 - 6 * x));
+      double perS = 30 * x * x * (1 - x) * (1 - x) / SLIPS_S;
+      Quaternion qNewOld = Quaternion.fromRotationVector(rotationRad.times(part));
+      Vector3 force = qNewOld.rotate(Vector3.each(axis -> u.accelMps2(axis, at)));
+      Vector3 shown = Vector3.each(axis -> u.gyroRadPerS(axis, at));
+      Vector3 rate = qNewOld.rotate(shown.minus(biasRadPerS)).plus(biasRadPerS);
+      for (int axis = 0; axis < 3; axis++) {
+        accel[axis][i] = force.get(axis);
+        gyro[axis][i] = rate.get(axis) - perS * rotationRad.get(axis);
+      }
+    }
+    return WrongUnit.columns(u, accel, gyro);
   }
 
   /** Midway between the middle two swings, s. */
