@@ -20,9 +20,13 @@ final class MovementCourse {
 
   private static final double AFTER_S = 0.3;
 
+  /** So long the last finish is held before the first ball comes again, s. */
+  private static final double HELD_S = 2.5;
+
   private final List<Mark> movements;
   private final int[] gates;
   private final int half;
+  private final int last;
   private int at;
   private int way = 1;
   private int gate;
@@ -46,6 +50,7 @@ final class MovementCourse {
       gates[k] = quietest(lesson.units(), from, Math.max(from, to));
       freeS = movements.get(k).endS() + AFTER_S;
     }
+    last = Math.min(witness.size() - 1, witness.indexAt(freeS - AFTER_S + HELD_S));
     at = gates[0];
   }
 
@@ -102,7 +107,7 @@ final class MovementCourse {
       wanted = Optional.empty();
       isWrapped = gate <= movement;
     }
-    if (!isWaiting && isWrapped && at >= last()) {
+    if (!isWaiting && isWrapped && at >= last) {
       at = gates[gate];
       isWrapped = false;
     }
@@ -119,9 +124,5 @@ final class MovementCourse {
   /** After the last ball the first one comes again. */
   private int firstBall() {
     return (int) movements.stream().takeWhile(mark -> !mark.trialType().equals("hit")).count();
-  }
-
-  private int last() {
-    return gates[gates.length - 1] + half * 16;
   }
 }
