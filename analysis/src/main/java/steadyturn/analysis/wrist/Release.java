@@ -30,8 +30,7 @@ record Release(WristMotion motion, EventTime top, EventTime impact, Plateau plat
   private static final double TIED_S = 0.0015;
   private static final double EVENLY = Math.sqrt(12);
   // two units that ring on their skin, each its own way, change a peak by so large a part of it,
-  // and
-  // move it: our assumptions
+  // and move it: our assumptions
   private static final double SKIN_RINGS_PART = 0.04;
   private static final double SKIN_RINGS_S = 0.006;
 
