@@ -57,6 +57,8 @@ final class Refusals {
   /** How far gravity turned beside the rates in all that was read; one teacher's units. */
   private TurnScale scale = TurnScale.UNKNOWN;
 
+  private final Map<String, Double> readToS = new HashMap<>();
+
   /** The recording with the sizes that can be. */
   Recording sized(Recording raw) {
     CredibleSizes sizes = CredibleSizes.of(raw.player());
@@ -71,7 +73,7 @@ final class Refusals {
    */
   Recording judged(Recording raw, RecordingReport report) {
     Map<BodyPoint, Reason> refused = new EnumMap<>(BodyPoint.class);
-    scale = TurnScale.common(List.of(scale, report.scale()));
+    scale = TurnScale.common(List.of(scale, report.scale().of(newPart(raw))));
     for (UnitReport unit : report.units()) {
       BodyPoint point = unit.facts().point();
       for (Finding finding : unit.findings()) {
@@ -85,6 +87,16 @@ final class Refusals {
       }
     }
     return without(raw, refused);
+  }
+
+  /** How much of a piece no earlier one held: pieces of one recording overlap. */
+  private double newPart(Recording piece) {
+    List<UnitStream> units = piece.units().stream().filter(u -> u.size() > 0).toList();
+    double fromS = units.stream().mapToDouble(u -> u.timeS(0)).min().orElse(0);
+    double toS = units.stream().mapToDouble(u -> u.timeS(0) + u.lengthS()).max().orElse(fromS);
+    double knownS = readToS.getOrDefault(piece.id(), fromS);
+    readToS.merge(piece.id(), toS, Math::max);
+    return Math.max(0, toS - Math.max(fromS, knownS)) / Math.max(1e-9, toS - fromS);
   }
 
   /**
