@@ -22,6 +22,7 @@ import steadyturn.ingest.quality.QualityReason;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.UnitReport;
 import steadyturn.ingest.quality.Verdict;
+import steadyturn.ingest.quality.WildSamples;
 import steadyturn.ingest.quality.gravity.TurnScale;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.reason.ReasonCode;
@@ -116,6 +117,9 @@ final class Refusals {
               sides.put(recording.id(), why);
               say(recording, "", why, true);
             });
+    if (check.side().isEmpty()) {
+      WornCheck.otherSide(recording, swings).ifPresent(why -> say(recording, "", why, false));
+    }
     check.units().forEach((point, why) -> say(recording, point.trackedPoint(), why, true));
     return check.units().isEmpty() ? recording : without(recording, check.units());
   }
@@ -226,7 +230,10 @@ final class Refusals {
     return new Recording(raw.id(), raw.player(), units, raw.marks());
   }
 
-  /** Without the units that show no turn: nothing can be read from them, and they would mislead. */
+  /**
+   * Without the units that show no turn, as nothing can be read from them and they would mislead,
+   * and without samples that no body can show.
+   */
   static Recording seeing(Recording raw) {
     List<UnitStream> units =
         raw.units().stream()
@@ -234,6 +241,7 @@ final class Refusals {
                 unit ->
                     IntStream.range(0, unit.size()).filter(unit::hasRate).limit(LEAST_RATES).count()
                         == LEAST_RATES)
+            .map(WildSamples::without)
             .toList();
     return new Recording(raw.id(), raw.player(), units, raw.marks());
   }
