@@ -62,6 +62,9 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
   /** Half way, as a ratio, from 1 to what is least in sound lessons. */
   private static final double ON_ONE_BONE = 1.18;
 
+  /** As a ratio; our choice: in sound lessons the hand is faster by a tenth at least. */
+  private static final double ALIKE_FAST = 1.1;
+
   public WornCheck {
     units = Map.copyOf(units);
   }
@@ -211,7 +214,7 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
       return Map.of();
     }
     double out = furtherOut(forearm, hand);
-    boolean isSame = out > 1 / ON_ONE_BONE && out < ON_ONE_BONE;
+    boolean isSame = out > 1 / ON_ONE_BONE && out < ON_ONE_BONE && isAlikeFast(forearm, hand);
     return isSame || (out > 0 && out < 1)
         ? pair(
             isSame ? MountReason.SAME_PLACE : MountReason.EXCHANGED,
@@ -226,9 +229,17 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
    */
   private static double furtherOut(List<StrokeSeen> forearm, List<StrokeSeen> hand) {
     double reach = middle(forearm, StrokeSeen::reachM) / middle(hand, StrokeSeen::reachM);
-    double faster =
-        middle(hand, StrokeSeen::fastestRadPerS) / middle(forearm, StrokeSeen::fastestRadPerS);
-    return reach * faster;
+    return reach * faster(forearm, hand);
+  }
+
+  /** Whatever they turn about, units on one bone turn alike; skin rings by less. */
+  private static boolean isAlikeFast(List<StrokeSeen> forearm, List<StrokeSeen> hand) {
+    double faster = faster(forearm, hand);
+    return faster > 1 / ALIKE_FAST && faster < ALIKE_FAST;
+  }
+
+  private static double faster(List<StrokeSeen> forearm, List<StrokeSeen> hand) {
+    return middle(hand, StrokeSeen::fastestRadPerS) / middle(forearm, StrokeSeen::fastestRadPerS);
   }
 
   private static Map<BodyPoint, Reason> pair(MountReason what, BodyPoint one, BodyPoint other) {
