@@ -38,6 +38,12 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
   /** A drifting body moves at a speed of this spread (our assumption), m/s. */
   private static final double DRIFT_SD_MPS = 0.10;
 
+  /**
+   * Where the address tells nothing of the speed, nothing checks the finish either: a body that
+   * looks still there may yet move on at this (our choice), m/s.
+   */
+  private static final double ALONE_SD_MPS = 0.02;
+
   /** Mid-hip stays within this of where it is expected, as the feet stay (our assumption), m. */
   private static final double STANCE_SD_M = 0.08;
 
@@ -122,15 +128,15 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
             .map(rest -> RestGate.core(window, bias, rest, SETTLING_S + HELD_S));
     double endS;
     if (finish.isPresent()) {
-      double lengthS = finish.get().lengthS();
-      double settlingS = lengthS < SETTLING_S + HELD_S ? 0 : SETTLING_S;
-      anchors.add(Anchor.finish(finish.get().startS() + settlingS, finish.get().endS()));
       endS = finish.get().endS();
+      double settlingS = finish.get().lengthS() < SETTLING_S + HELD_S ? 0 : SETTLING_S;
+      anchors.add(Anchor.finish(finish.get().startS() + settlingS, endS));
     } else {
       endS = withoutFinish(seen, impactS, over, anchors, stance, flags);
     }
     if (flags.contains(ADDRESS_NOT_STILL)) {
       stance.addAll(bounds(takeawayS, impactS, endS, over));
+      leanOnFinish(anchors);
     }
     double addressS = anchors.get(0).startS();
     Optional<Anchor> earlier = EarlierRest.before(window, bias, addressS);
@@ -155,8 +161,8 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
       List<String> flags) {
     UnitStream window = seen.window();
     double addressS = anchors.get(0).endS();
-    Optional<Double> quietS =
-        quietest(window, impactS + 0.4, Math.min(last(window), impactS + 1.6));
+    double lastS = last(window);
+    Optional<Double> quietS = quietest(window, impactS + 0.4, Math.min(lastS, impactS + 1.6));
     flags.add(seen.isCut() ? FINISH_NOT_SEEN : FINISH_NOT_HELD);
     if (quietS.isPresent()) {
       double atS = quietS.get();
@@ -164,7 +170,6 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
       stance.add(over.bound(addressS, atS, AT_FINISH_M, 2 * STANCE_SD_M));
       return atS + 0.06;
     }
-    double lastS = last(window);
     if (lastS > addressS) {
       stance.add(over.bound(addressS, (addressS + lastS) / 2, 0, 2 * STANCE_SD_M));
       stance.add(over.bound(addressS, lastS, 0, 2 * STANCE_SD_M));
@@ -176,7 +181,7 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
       UnitStream window, Vector3 bias, double takeawayS, List<String> flags) {
     double untilS = takeawayS - BEFORE_TAKEAWAY_S;
     Optional<Rest> rest =
-        new RestGate(RestSettings.address()).before(window, bias, first(window), untilS);
+        new RestGate(RestSettings.address()).before(window, bias, window.timeS(0), untilS);
     if (rest.isPresent() && rest.get().endS() > untilS - 0.3) {
       Rest still = RestGate.settled(window, bias, rest.get());
       double spareS = Math.max(0, still.lengthS() - KEPT_ADDRESS_S);
@@ -186,14 +191,14 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
     }
     Optional<Rest> shorter =
         new RestGate(RestSettings.address().atLeast(SHORT_ADDRESS_S))
-            .before(window, bias, first(window), untilS);
+            .before(window, bias, window.timeS(0), untilS);
     if (shorter.isPresent() && shorter.get().endS() > untilS - 0.3) {
       flags.add(ADDRESS_SHORT);
       return new Anchor(
           shorter.get().startS(), shorter.get().endS(), 0.015, Math.toRadians(1.5), 0);
     }
     flags.add(ADDRESS_NOT_STILL);
-    double fromS = Math.max(first(window) + 0.01, untilS - 0.4);
+    double fromS = Math.max(window.timeS(0) + 0.01, untilS - 0.4);
     return new Anchor(fromS, Math.max(fromS + 0.1, untilS), 0.03, Math.toRadians(4), DRIFT_SD_MPS);
   }
 
@@ -209,11 +214,17 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
     List<Anchor> anchors = new ArrayList<>(span.anchors());
     int address = earlier.isPresent() ? 1 : 0;
     anchors.set(address, anchors.get(address).drifting(DRIFT_SD_MPS));
+    leanOnFinish(anchors);
     List<String> more = new ArrayList<>(flags);
     if (!more.contains(ADDRESS_NOT_STILL)) {
       more.add(ADDRESS_NOT_STILL);
     }
     return new SwingRests(span.with(anchors, span.stance()), earlier, more);
+  }
+
+  /** The finish alone is to say what the speed is: it may be another than it looks. */
+  private static void leanOnFinish(List<Anchor> anchors) {
+    anchors.set(anchors.size() - 1, anchors.get(anchors.size() - 1).strayingBy(ALONE_SD_MPS));
   }
 
   /** A swing with its witnesses, taken to move on through what looked like a held finish. */
@@ -282,10 +293,6 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
       }
     }
     return bestS;
-  }
-
-  private static double first(UnitStream window) {
-    return window.timeS(0);
   }
 
   private static double last(UnitStream window) {
