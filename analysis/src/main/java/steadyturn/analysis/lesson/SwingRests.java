@@ -60,9 +60,7 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
   /** A shorter stop may be one between two movements, at any speed (our choice), s. */
   private static final double HELD_S = 0.6;
 
-  /**
-   * The pelvis may start before the arm does: the last of the address is not counted as rest, s.
-   */
+  /** The pelvis may start before the arm: the last of the address is not counted as rest, s. */
   private static final double BEFORE_TAKEAWAY_S = 0.03;
 
   /** A body passes for still while it slowly comes to rest: that first part is not counted, s. */
