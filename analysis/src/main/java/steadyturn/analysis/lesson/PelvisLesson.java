@@ -217,7 +217,7 @@ final class PelvisLesson {
       double unheld = at < 0 ? still : asUnheld.get(at).cost();
       accounts.add(RestAccounts.of(still, moving, unheld, asStill.get(i).sway()));
     }
-    boolean habit = accounts.stream().anyMatch(RestAccounts::drifts);
+    boolean habit = RestAccounts.areOfDrifting(accounts);
     return IntStream.range(0, swings.size())
         .mapToObj(
             i ->

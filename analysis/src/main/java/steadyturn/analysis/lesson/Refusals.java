@@ -22,6 +22,7 @@ import steadyturn.ingest.quality.QualityReason;
 import steadyturn.ingest.quality.RecordingReport;
 import steadyturn.ingest.quality.UnitReport;
 import steadyturn.ingest.quality.Verdict;
+import steadyturn.ingest.quality.WildSamples;
 import steadyturn.ingest.quality.gravity.TurnScale;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.reason.ReasonCode;
@@ -57,6 +58,8 @@ final class Refusals {
   /** How far gravity turned beside the rates in all that was read; one teacher's units. */
   private TurnScale scale = TurnScale.UNKNOWN;
 
+  private final Map<String, Double> readToS = new HashMap<>();
+
   /** The recording with the sizes that can be. */
   Recording sized(Recording raw) {
     CredibleSizes sizes = CredibleSizes.of(raw.player());
@@ -71,7 +74,7 @@ final class Refusals {
    */
   Recording judged(Recording raw, RecordingReport report) {
     Map<BodyPoint, Reason> refused = new EnumMap<>(BodyPoint.class);
-    scale = TurnScale.common(List.of(scale, report.scale()));
+    scale = TurnScale.common(List.of(scale, report.scale().of(newPart(raw))));
     for (UnitReport unit : report.units()) {
       BodyPoint point = unit.facts().point();
       for (Finding finding : unit.findings()) {
@@ -85,6 +88,16 @@ final class Refusals {
       }
     }
     return without(raw, refused);
+  }
+
+  /** How much of a piece no earlier one held: pieces of one recording overlap. */
+  private double newPart(Recording piece) {
+    List<UnitStream> units = piece.units().stream().filter(u -> u.size() > 0).toList();
+    double fromS = units.stream().mapToDouble(u -> u.timeS(0)).min().orElse(0);
+    double toS = units.stream().mapToDouble(u -> u.timeS(0) + u.lengthS()).max().orElse(fromS);
+    double knownS = readToS.getOrDefault(piece.id(), fromS);
+    readToS.merge(piece.id(), toS, Math::max);
+    return Math.max(0, toS - Math.max(fromS, knownS)) / Math.max(1e-9, toS - fromS);
   }
 
   /**
@@ -104,6 +117,9 @@ final class Refusals {
               sides.put(recording.id(), why);
               say(recording, "", why, true);
             });
+    if (check.side().isEmpty()) {
+      WornCheck.otherSide(recording, swings).ifPresent(why -> say(recording, "", why, false));
+    }
     check.units().forEach((point, why) -> say(recording, point.trackedPoint(), why, true));
     return check.units().isEmpty() ? recording : without(recording, check.units());
   }
@@ -214,7 +230,10 @@ final class Refusals {
     return new Recording(raw.id(), raw.player(), units, raw.marks());
   }
 
-  /** Without the units that show no turn: nothing can be read from them, and they would mislead. */
+  /**
+   * Without the units that show no turn, as nothing can be read from them and they would mislead,
+   * and without samples that no body can show.
+   */
   static Recording seeing(Recording raw) {
     List<UnitStream> units =
         raw.units().stream()
@@ -222,6 +241,7 @@ final class Refusals {
                 unit ->
                     IntStream.range(0, unit.size()).filter(unit::hasRate).limit(LEAST_RATES).count()
                         == LEAST_RATES)
+            .map(WildSamples::without)
             .toList();
     return new Recording(raw.id(), raw.player(), units, raw.marks());
   }

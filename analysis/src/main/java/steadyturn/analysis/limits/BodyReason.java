@@ -9,7 +9,9 @@ public enum BodyReason implements ReasonCode {
   /** The size, its figure as given, and the least and the most there is. */
   SIZE("size", "givenMm", "leastMm", "mostMm"),
   SIZES_EXCHANGED("widthMm", "depthMm"),
-  SIDE("handed");
+  SIDE("handed"),
+  /** A swing of the other side, which is not measured. */
+  OTHER_SIDE("atS");
 
   private final List<String> args;
 

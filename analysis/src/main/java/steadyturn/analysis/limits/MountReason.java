@@ -14,6 +14,8 @@ public enum MountReason implements ReasonCode {
   /** It moved on the body between two swings. */
   SLIPPED("unit", "turnedDeg", "afterS", "beforeS"),
   TOWARDS_ELBOW("unit"),
+  /** It turns away from the target where the rest of the body turns to it. */
+  TURNS_AGAINST("unit"),
   EXCHANGED("unit", "other"),
   /** Two units that move as one, though a joint lies between their places. */
   SAME_PLACE("unit", "other");

@@ -4,7 +4,8 @@ import steadyturn.analysis.measure.MeasureValue;
 
 /**
  * A unit's rates and times may be off by a part that nothing tells. What was counted by them is off
- * by the same part, what was summed up from forces by twice of it; shares and ratios are not.
+ * by the same part; shares and ratios are not. What is estimated of the pelvis has it in its own
+ * spreads already, by the priors of its unit.
  *
  * @param part standard deviation
  */
@@ -24,8 +25,8 @@ public record ScaleDoubt(double part) {
     double of =
         switch (value.measure()) {
           case WRIST_COCK, WRIST_COCK_MAX, WRIST_FLEXION -> ARM_TURNS_DEG;
-          case WRIST_RELEASE_PART, WRIST_KEPT, TEMPO_RATIO, PELVIS_TURN_SHARE -> 0;
-          default -> value.measure().unit().equals("mm") ? 2 * size : size;
+          case WRIST_RELEASE_PART, WRIST_KEPT, TEMPO_RATIO -> 0;
+          default -> value.measure().id().startsWith("pelvis.") ? 0 : size;
         };
     return part < LEAST || of == 0 ? value : value.widened(part * of);
   }

@@ -25,6 +25,13 @@ import steadyturn.ingest.sample.UnitStream;
  */
 public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
 
+  /**
+   * A stroke so long before a swing that was found is that swing, so soon after its way back, s.
+   */
+  private static final double SAME_S = 1.5;
+
+  private static final double BACK_S = 5;
+
   /** Cosine between up and the unit's axis: a belt worn high and a bent stance lean by 55 deg. */
   private static final double LEAST_UP = 0.35;
 
@@ -55,6 +62,9 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
   /** Half way, as a ratio, from 1 to what is least in sound lessons. */
   private static final double ON_ONE_BONE = 1.18;
 
+  /** As a ratio; our choice: in sound lessons the hand is faster by a tenth at least. */
+  private static final double ALIKE_FAST = 1.1;
+
   public WornCheck {
     units = Map.copyOf(units);
   }
@@ -75,6 +85,27 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
             its.forEach(
                 (point, one) -> byPoint.computeIfAbsent(point, p -> new ArrayList<>()).add(one)));
     return judge(byPoint, recording.player().handed());
+  }
+
+  /** The first stroke of the other side, which no swing is found in; none where there is none. */
+  public static Optional<Reason> otherSide(Recording recording, List<Swing> swings) {
+    List<Stroke> found = Stroke.all(swings);
+    int sign = recording.player().handed().sign();
+    return Stroke.fast(recording).stream()
+        .filter(s -> found.stream().noneMatch(f -> isOf(f, s)))
+        .filter(s -> isOtherSide(seen(recording, s), sign))
+        .findFirst()
+        .map(s -> Reason.of(BodyReason.OTHER_SIDE, Math.rint(s.impactS())));
+  }
+
+  private static boolean isOf(Stroke found, Stroke other) {
+    double laterS = other.impactS() - found.impactS();
+    return laterS > -SAME_S && laterS < BACK_S;
+  }
+
+  private static boolean isOtherSide(Map<BodyPoint, StrokeSeen> seen, int sign) {
+    return seen.size() > 1
+        && seen.values().stream().allMatch(its -> turnsAgainst(List.of(its), sign));
   }
 
   private static Map<BodyPoint, StrokeSeen> seen(Recording recording, Stroke stroke) {
@@ -108,17 +139,23 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
   /** All units turn clearly the other way. */
   private static boolean isOtherSide(Map<BodyPoint, List<StrokeSeen>> seen, Handedness handed) {
     return !seen.isEmpty()
-        && seen.values().stream()
-            .allMatch(
-                its -> handed.sign() * middle(its, StrokeSeen::turnDownRad) < -CLEAR_TURN_RAD);
+        && seen.values().stream().allMatch(its -> turnsAgainst(its, handed.sign()));
+  }
+
+  private static boolean turnsAgainst(List<StrokeSeen> its, int sign) {
+    return sign * middle(its, StrokeSeen::turnDownRad) < -CLEAR_TURN_RAD;
   }
 
   private static Optional<Reason> mount(BodyPoint point, List<StrokeSeen> its, int sign) {
-    return switch (point) {
-      case PELVIS, THORAX -> trunk(point, its);
-      case LEAD_FOREARM, LEAD_HAND -> arm(point, its, sign);
-      case CLUB_SHAFT -> Optional.empty();
-    };
+    Optional<Reason> worn =
+        switch (point) {
+          case PELVIS, THORAX -> trunk(point, its);
+          case LEAD_FOREARM, LEAD_HAND -> arm(point, its, sign);
+          case CLUB_SHAFT -> Optional.empty();
+        };
+    return worn.isPresent() || !turnsAgainst(its, sign)
+        ? worn
+        : Optional.of(Reason.of(MountReason.TURNS_AGAINST, point));
   }
 
   private static Optional<Reason> trunk(BodyPoint point, List<StrokeSeen> its) {
@@ -177,7 +214,7 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
       return Map.of();
     }
     double out = furtherOut(forearm, hand);
-    boolean isSame = out > 1 / ON_ONE_BONE && out < ON_ONE_BONE;
+    boolean isSame = out > 1 / ON_ONE_BONE && out < ON_ONE_BONE && isAlikeFast(forearm, hand);
     return isSame || (out > 0 && out < 1)
         ? pair(
             isSame ? MountReason.SAME_PLACE : MountReason.EXCHANGED,
@@ -192,9 +229,17 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
    */
   private static double furtherOut(List<StrokeSeen> forearm, List<StrokeSeen> hand) {
     double reach = middle(forearm, StrokeSeen::reachM) / middle(hand, StrokeSeen::reachM);
-    double faster =
-        middle(hand, StrokeSeen::fastestRadPerS) / middle(forearm, StrokeSeen::fastestRadPerS);
-    return reach * faster;
+    return reach * faster(forearm, hand);
+  }
+
+  /** Whatever they turn about, units on one bone turn alike; skin rings by less. */
+  private static boolean isAlikeFast(List<StrokeSeen> forearm, List<StrokeSeen> hand) {
+    double faster = faster(forearm, hand);
+    return faster > 1 / ALIKE_FAST && faster < ALIKE_FAST;
+  }
+
+  private static double faster(List<StrokeSeen> forearm, List<StrokeSeen> hand) {
+    return middle(hand, StrokeSeen::fastestRadPerS) / middle(forearm, StrokeSeen::fastestRadPerS);
   }
 
   private static Map<BodyPoint, Reason> pair(MountReason what, BodyPoint one, BodyPoint other) {

@@ -16,9 +16,10 @@ class ScaleDoubtTest {
 
   @ParameterizedTest
   @CsvSource({
-    "pelvis.turn, -50, 1", // deg, summed up from rates
+    "wrist.rate, -50, 1", // deg/s, as the rates are
     "tempo.back, 0.9, 0.018", // s, counted
-    "pelvis.slide, 100, 4", // mm, summed up twice
+    "pelvis.turn, -50, 0", // the pelvis' estimate knows of it
+    "pelvis.slide, 100, 0",
     "wrist.cock, 20, 3", // both arm units turn by 150 deg on the way
     "tempo.ratio, 3, 0" // of two times, both off alike
   })

@@ -1,5 +1,6 @@
 package steadyturn.fusion.displace;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -46,6 +47,20 @@ public record RestAccounts(double still, double moving, double unheld, double le
   /** Whether a drifting address explains it much better, and no worse than an unheld finish. */
   public boolean drifts() {
     return still - moving > leastGain && still - moving > still - unheld - EVIDENCE / 2;
+  }
+
+  /**
+   * Whether the player of these swings drifts: one says so clearly, or two and more than half lean
+   * to it, as sway does not do so in most.
+   */
+  public static boolean areOfDrifting(List<RestAccounts> swings) {
+    long leaning = swings.stream().filter(RestAccounts::leansToDrift).count();
+    return swings.stream().anyMatch(RestAccounts::drifts)
+        || (leaning > 1 && 2 * leaning > swings.size());
+  }
+
+  private boolean leansToDrift() {
+    return still - moving > Math.max(EVIDENCE, leastGain * EVIDENCE / EVIDENCE_AGAINST_SWAY);
   }
 
   /** Whether an unheld finish explains it much better, and no worse than a drifting address. */

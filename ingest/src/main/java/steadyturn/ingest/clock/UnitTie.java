@@ -227,7 +227,9 @@ record UnitTie(ClockFit fit, Reason trouble) {
     ClockFit open = new ClockFit(0, 0, left.centreS(), wideSdS, skewSdPpm, 0);
     Blows wide = blows(unit, other, SURE * wideSdS + (hasTurning ? unseenS : 0), open);
     int fewer = Math.min(unit.shocks.size(), other.shocks.size());
-    int known = withTrunk && near.pairs.isEmpty() ? FEWEST_OF_TRUNK : MANY_PAIRS;
+    boolean isFelt =
+        near.pairs.stream().anyMatch(p -> Math.abs(p.laterS()) < SURE * left.sdAtS(p.timeS()));
+    int known = withTrunk && !isFelt ? FEWEST_OF_TRUNK : MANY_PAIRS;
     int many = Math.max(known, (fewer + 1) / 2);
     int least = Math.max(near.pairs.size() + 2, many);
     return wide.pairs.size() >= least ? wide : near;

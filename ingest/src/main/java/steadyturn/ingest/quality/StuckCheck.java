@@ -7,8 +7,8 @@ import steadyturn.ingest.sample.Averages;
 import steadyturn.ingest.sample.UnitStream;
 
 /**
- * Finds channels that hold one value while the unit moves, channels that are missing, and stretches
- * in which all six values stand still although the movement does not.
+ * Finds channels that hold one value or show noise only while the unit moves, channels that are
+ * missing, and stretches in which all six values stand still although the movement does not.
  */
 final class StuckCheck {
 
@@ -32,6 +32,15 @@ final class StuckCheck {
 
   private static final double SMALL_STEPS = 1.5;
 
+  /**
+   * No body moves so much about two axes, or along them, and so little, as a part of that, about
+   * the third: in simulated lessons 0.23 and more (our choice half way on a log scale to noise).
+   */
+  private static final double DEAD_PART = 0.03;
+
+  private static final double FAR_RAD_PER_S = Math.toRadians(60);
+  private static final double FAR_MPS2 = 8;
+
   private static final int FROZEN_SAMPLES = 5;
   private static final double FROZEN_RATE_RAD_PER_S = Math.toRadians(10);
 
@@ -43,6 +52,10 @@ final class StuckCheck {
       double range =
           channel < 3 ? saturation.accelFullScaleMps2() : saturation.gyroFullScaleRadPerS();
       findings.addAll(channel(unit, channel, rateHz, range));
+    }
+    if (findings.isEmpty()) {
+      findings.addAll(dead(unit, 0, FAR_MPS2));
+      findings.addAll(dead(unit, 3, FAR_RAD_PER_S));
     }
     if (findings.isEmpty()) {
       findings.addAll(frozen(unit, rateHz));
@@ -64,6 +77,28 @@ final class StuckCheck {
     return longest == 0
         ? List.of()
         : broken(QualityReason.HELD, CHANNELS[channel], longest / rateHz);
+  }
+
+  /** A channel of a sensor that shows noise only, where both others show that the unit moves. */
+  private static List<Finding> dead(UnitStream unit, int first, double far) {
+    double[] most = new double[3];
+    Arrays.setAll(most, axis -> mostFromMean(unit.column(first + axis)));
+    for (int axis = 0; axis < 3; axis++) {
+      double others = Math.min(most[(axis + 1) % 3], most[(axis + 2) % 3]);
+      if (others > far && most[axis] < DEAD_PART * others) {
+        return broken(QualityReason.DEAD, CHANNELS[first + axis]);
+      }
+    }
+    return List.of();
+  }
+
+  private static double mostFromMean(double[] values) {
+    double mean = Averages.mean(values, 0, values.length);
+    return Arrays.stream(values)
+        .filter(v -> !Double.isNaN(v))
+        .map(v -> Math.abs(v - mean))
+        .max()
+        .orElse(0);
   }
 
   private static List<Finding> broken(QualityReason code, Object... figures) {

@@ -42,6 +42,7 @@ public final class UnitQuality {
     }
     if (!isDead) {
       findings.addAll(ofLoss(timing));
+      findings.addAll(ofWild(unit));
       findings.addAll(ofSaturation(unit, saturation, timing));
       findings.addAll(ofRest(unit, rest));
       GravityTurns turns = turns(unit, rest);
@@ -110,6 +111,13 @@ public final class UnitQuality {
           Finding.of(Verdict.WIDER_INTERVALS, QualityReason.GAP, count, timing.longestGapS()));
     }
     return findings;
+  }
+
+  private static List<Finding> ofWild(UnitStream unit) {
+    int wild = WildSamples.count(unit);
+    return wild == 0
+        ? List.of()
+        : List.of(Finding.of(Verdict.WIDER_INTERVALS, QualityReason.WILD, wild));
   }
 
   private static List<Finding> ofSaturation(UnitStream unit, Saturation saturation, Timing timing) {

@@ -29,13 +29,13 @@ enum Check {
     return switch ((QualityReason) finding.what().code()) {
       case SHORT -> LENGTH;
       case SLOW, RATE -> RATE;
-      case LOSS -> LOSS;
+      case LOSS, WILD -> LOSS;
       case GAP -> GAP;
       case TIME_UNIT, FILLED_UP, SMOOTHED -> RATE;
       case GYRO_CUT, SHOCK, ACCEL_CUT, GYRO_CUT_BELOW, ACCEL_CUT_BELOW, GYRO_NARROW, ACCEL_NARROW ->
           SATURATION;
       case GYRO_IN_DEGREES, GYRO_IN_RADIANS, MIRRORED, SIGN, AXES, TURN_SCALE -> TURN;
-      case MISSING, CONSTANT, HELD -> STUCK;
+      case MISSING, CONSTANT, DEAD, HELD -> STUCK;
       case FROZEN -> FROZEN;
       case NO_REST -> REST;
       case NOISE -> NOISE;

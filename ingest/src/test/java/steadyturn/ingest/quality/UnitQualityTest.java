@@ -7,6 +7,7 @@ import static org.assertj.core.api.InstanceOfAssertFactories.DOUBLE;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
@@ -159,6 +160,40 @@ class UnitQualityTest {
     expectOnly(report, Check.STUCK, Verdict.NOT_USABLE);
     assertThat(report.findings().get(0).what())
         .isEqualTo(Reason.of(QualityReason.CONSTANT, "gyro-z"));
+  }
+
+  @Test
+  void anAxisThatShowsNoiseOnlyIsDead() {
+    // Given: noise of 2 mrad/s on one axis of a hand that turns by 480 deg/s and more about both
+    // others. Expect: not usable, with its name.
+    MadeUnit unit = hand();
+    Random noise = new Random(5);
+    Arrays.setAll(unit.gyro[2], i -> 0.002 * noise.nextGaussian());
+    assertThat(judge(unit).findings())
+        .extracting(Finding::what)
+        .contains(Reason.of(QualityReason.DEAD, "gyro-z"));
+  }
+
+  @Test
+  void samplesFarFromTheirNeighboursAreTakenOut() {
+    // Given: 20 single samples of the gyroscope and 20 of the accelerometer, a second apart.
+    // Expect: told, and nothing measured in their place and nowhere else; three of them, as of
+    // taps on the unit, are left.
+    MadeUnit unit = hand();
+    int[] at = IntStream.range(0, 40).map(k -> 300 + 200 * k).toArray();
+    for (int k = 0; k < at.length; k++) {
+      (k % 2 == 0 ? unit.gyro[1] : unit.accel[0])[at[k]] = k % 2 == 0 ? 15 : -60;
+    }
+    UnitStream stream = unit.stream();
+    assertThat(WildSamples.count(stream)).isEqualTo(40);
+    UnitStream tame = WildSamples.without(stream);
+    assertThat(IntStream.range(0, tame.size()).filter(i -> !tame.isWhole(i)).toArray())
+        .isEqualTo(at);
+    MadeUnit tapped = hand();
+    for (int i = 300; i < 900; i += 200) {
+      tapped.accel[0][i] = -60;
+    }
+    assertThat(WildSamples.count(tapped.stream())).isZero();
   }
 
   @Test

@@ -2,6 +2,7 @@ package steadyturn.analysis.lab.mistake;
 
 import java.util.Locale;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import steadyturn.analysis.lesson.Notice;
@@ -75,7 +76,7 @@ public enum Mistake {
   FOREARM_SLIPS("mount.slipped"),
   HAND_SLIPS("mount.slipped"),
   ON_THE_TRAIL_ARM("mount.facing-in"),
-  OTHER_PLAYER_LATER("body.side", "swing."),
+  OTHER_PLAYER_LATER("body.side", "body.other-side"),
   STEPS_MIXED("step."),
   ORDER_REVERSED("quality.mirrored"),
   GYRO_CUT_AT_HALF("quality.gyro-cut-below"),
@@ -83,7 +84,18 @@ public enum Mistake {
   /** What costs a little or nothing, and need not be called. */
   BEGINS_IN_A_SWING,
   SAMPLES_REPEATED,
-  WARMS_UP;
+  WARMS_UP,
+  /** Later than those that need no name, as what is drawn hangs on the place in this list. */
+  PELVIS_MIRRORED("mount.turns-against"),
+  GYRO_AXIS_DEAD("quality.dead"),
+  ACCEL_AXIS_STUCK("quality.held", "quality.constant"),
+  BELT_TURNED_BETWEEN("mount.slipped"),
+  PELVIS_HAND_EXCHANGED_BETWEEN("mount.exchanged"),
+  HALF_RATE_LATER("quality.loss"),
+  EACH_SAMPLE_TWICE("quality.filled-up"),
+  HAND_GRAVITY_TAKEN_OUT("quality.gravity-taken-out"),
+  MARKS_HALF_A_MINUTE_LATE("step."),
+  SAMPLES_WILD;
 
   private final Set<String> causes;
 
@@ -99,7 +111,7 @@ public enum Mistake {
   /** Whether a notice calls it by a right name. */
   boolean isNamed(Notice notice) {
     String code = notice.reason().code().word();
-    boolean isSaid = code.startsWith("clock.") || code.startsWith("step.");
+    boolean isSaid = Stream.of("clock.", "step.", "body.").anyMatch(code::startsWith);
     return (notice.refuses() || isSaid) && causes.stream().anyMatch(code::startsWith);
   }
 
@@ -111,7 +123,7 @@ public enum Mistake {
 
   /** Whether the pose is lost that wrist angles count from: then they are changes since address. */
   boolean losesNeutralPose() {
-    return this == STEPS_MIXED || this == BEGINS_IN_A_SWING;
+    return this == STEPS_MIXED || this == BEGINS_IN_A_SWING || this == MARKS_HALF_A_MINUTE_LATE;
   }
 
   /** Whether it is to be called by a name. */
@@ -235,6 +247,20 @@ public enum Mistake {
       case BEGINS_IN_A_SWING -> WrongWear.begunInASwing(sound);
       case SAMPLES_REPEATED -> WrongData.one(sound, any, u -> WrongWear.repeating(u, draw, 0.03));
       case WARMS_UP -> WrongData.each(sound, u -> WrongWear.warming(u, draw, Math.toRadians(1)));
+      case PELVIS_MIRRORED -> WrongData.one(sound, BodyPoint.PELVIS, WrongWear::mirrored);
+      case GYRO_AXIS_DEAD -> WrongData.one(sound, any, u -> WrongSamples.dead(u, axis, draw));
+      case ACCEL_AXIS_STUCK ->
+          WrongData.later(sound, WrongData.one(sound, any, u -> WrongSamples.accelStuck(u, axis)));
+      case BELT_TURNED_BETWEEN ->
+          WrongWear.slipped(sound, BodyPoint.PELVIS, new Vector3(Math.PI / 2, 0, 0));
+      case PELVIS_HAND_EXCHANGED_BETWEEN ->
+          WrongData.later(sound, WrongData.exchanged(sound, BodyPoint.PELVIS, BodyPoint.LEAD_HAND));
+      case HALF_RATE_LATER -> WrongData.each(sound, WrongSamples::halfRateLater);
+      case EACH_SAMPLE_TWICE -> WrongData.each(sound, WrongSamples::twice);
+      case HAND_GRAVITY_TAKEN_OUT ->
+          WrongData.one(sound, BodyPoint.LEAD_HAND, WrongUnit::withoutGravity);
+      case MARKS_HALF_A_MINUTE_LATE -> WrongSamples.marksLate(sound, 30);
+      case SAMPLES_WILD -> WrongData.one(sound, any, u -> WrongSamples.wild(u, draw, 0.002));
     };
   }
 }

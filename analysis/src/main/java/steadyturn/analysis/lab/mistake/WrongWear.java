@@ -79,20 +79,23 @@ final class WrongWear {
     return (endsS[half - 1] + endsS[half]) / 2;
   }
 
-  /** The same body seen in a mirror from the middle on: a player of the other side. */
+  /** From between two swings on the same body seen in a mirror: a player of the other side. */
   static Recording otherSideLater(Recording sound) {
     return WrongData.later(
-        sound,
-        WrongData.each(
-            sound,
-            u -> {
-              double[][] a = WrongUnit.accel(u);
-              double[][] g = WrongUnit.gyro(u);
-              a[1] = WrongUnit.times(a[1], -1);
-              g[0] = WrongUnit.times(g[0], -1);
-              g[2] = WrongUnit.times(g[2], -1);
-              return WrongUnit.columns(u, a, g);
-            }));
+        sound, WrongData.each(sound, WrongWear::mirrored), betweenSwingsS(sound));
+  }
+
+  /** As the unit would show the body in a mirror: its gyroscope keeps its bias. */
+  static UnitStream mirrored(UnitStream u) {
+    double[][] a = WrongUnit.accel(u);
+    double[][] g = WrongUnit.gyro(u);
+    Vector3 bias = RestBias.of(u);
+    a[1] = WrongUnit.times(a[1], -1);
+    for (int axis = 0; axis < 3; axis += 2) {
+      double twice = 2 * bias.get(axis);
+      g[axis] = Arrays.stream(g[axis]).map(rate -> twice - rate).toArray();
+    }
+    return WrongUnit.columns(u, a, g);
   }
 
   /** Begun in the middle of the first hit, so that all before it is missing. */

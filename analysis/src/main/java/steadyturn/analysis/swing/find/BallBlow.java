@@ -16,6 +16,7 @@ final class BallBlow {
   private static final double STEP_S = 0.002;
   private static final double TIMES_MEDIAN = 6;
   private static final double ABOVE_CALM = 3;
+  private static final double ABOVE_TRUNK = 5;
   private static final double RISE_S = 0.012;
   private static final double CALM_S = 0.04;
   private static final double RING_S = 0.008;
@@ -77,12 +78,28 @@ final class BallBlow {
     }
     double least = Math.max(limit.stepMps2(), TIMES_MEDIAN * Averages.median(steps));
     for (int i = 0; i < steps.length; i++) {
-      if (steps[i] > least && awayFromCalm(track, from + i) > limit.awayMps2()) {
+      if (steps[i] > least
+          && awayFromCalm(track, from + i) > limit.awayMps2()
+          && isSudden(track, from + i, limit)) {
         Onset first = hardest(track, from, i, steps, limit, DIP_S);
         return Optional.of(behindSoft(track, from + i, limit, first));
       }
     }
     return Optional.empty();
+  }
+
+  /**
+   * Whether the force bends by far more soon after a sample than in the calm before: that of a fast
+   * arm changes as much within 2 ms as a light blow moves it, and that of a belt on soft skin, but
+   * smoothly.
+   */
+  private static boolean isSudden(GyroTrack track, int at, Least limit) {
+    int calmFrom = Math.max(0, track.indexAt(track.timeS(at) - RISE_S - CALM_S));
+    int to = Math.min(track.size(), track.indexAt(track.timeS(at) + RING_S) + 1);
+    double[] bends = ForceSteps.of(track, calmFrom, to, true);
+    int soon = track.indexAt(track.timeS(at) - RISE_S) - calmFrom;
+    double most = bends[strongest(track, calmFrom, bends, soon, RISE_S + RING_S)];
+    return most > (limit.bend() ? ABOVE_TRUNK : ABOVE_CALM) * calm(bends, soon, limit);
   }
 
   /**

@@ -3,7 +3,7 @@ package steadyturn.analysis.swing.find;
 /** A moment with its standard deviation, both in s. */
 record Instant(double timeS, double sdS) {
 
-  private static final double FAR_SDS = 3;
+  private static final double FAR_SDS = 2;
 
   /**
    * What two witnesses of one moment say together: the mean, each weighted by its certainty, no

@@ -1,7 +1,10 @@
 package steadyturn.analysis.swing.find;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
+import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.fusion.attitude.CentredParabola;
 import steadyturn.fusion.attitude.GyroTrack;
 import steadyturn.fusion.rotation.Vector3;
@@ -30,8 +33,11 @@ final class PelvisMotion {
 
   // a unit that springs on soft skin, at 6 to 14 Hz, turns round later than the bone: our
   // assumptions
-  private static final double SKIN_LAG_S = 0.006;
+  private static final double SKIN_LAG_S = 0.01;
   private static final double SKIN_LAG_SD_S = 0.005;
+
+  // bodies that sway and belts that slip turn so much beside the hips meanwhile: our assumption
+  private static final double ALIKE_RAD = Math.toRadians(1.5);
 
   /** More of the span must have been seen than was lost. */
   private static final double LOST_PART = 0.5;
@@ -70,21 +76,45 @@ final class PelvisMotion {
         new PelvisMotion(track, gaps, time, CentredParabola.of(time, rate, HALF_WIDTH_S)));
   }
 
-  /** The last change from turning back to turning forward in the span: the least turn. */
+  /**
+   * Where hips that turn back turn forward, before they are fastest in the span: the least turn.
+   * Where they turned back as far, or nearly, more than once, it may be any of these moments.
+   */
   Optional<Instant> turnaround(double fromS, double toS) {
-    int peak = fastest(fromS, toS);
-    for (int i = peak; i > 0 && timeS[i] > fromS; i--) {
+    double turn = 0;
+    double least = Double.POSITIVE_INFINITY;
+    List<Integer> rounds = new ArrayList<>();
+    List<Double> turns = new ArrayList<>();
+    for (int i = fastest(fromS, toS); i > 0 && timeS[i] > fromS; i--) {
       if (turnRadPerS[i] > 0 && turnRadPerS[i - 1] <= 0) {
-        int before = Math.max(0, track.indexAt(timeS[i] - 0.02));
-        int after = Math.min(timeS.length - 1, track.indexAt(timeS[i] + 0.02));
-        double slope = (turnRadPerS[after] - turnRadPerS[before]) / (timeS[after] - timeS[before]);
-        double sd = Math.hypot(0.004, Math.toRadians(8) / Math.max(slope, 1));
-        Instant shown = new Instant(Crossing.atS(timeS, turnRadPerS, i, 0), sd);
-        return Optional.of(shown.earlier(SKIN_LAG_S, SKIN_LAG_SD_S))
-            .flatMap(bone -> seen(bone.timeS(), bone.sdS()));
+        rounds.add(i);
+        turns.add(turn);
+        least = Math.min(least, turn);
+      }
+      turn -= (timeS[i] - timeS[i - 1]) * (turnRadPerS[i] + turnRadPerS[i - 1]) / 2;
+    }
+    if (rounds.isEmpty()) {
+      return Optional.empty();
+    }
+    int at = rounds.get(turns.indexOf(least));
+    double alikeS = 0;
+    for (int k = 0; k < rounds.size(); k++) {
+      if (turns.get(k) < least + ALIKE_RAD) {
+        alikeS = Math.max(alikeS, Math.abs(timeS[rounds.get(k)] - timeS[at]));
       }
     }
-    return Optional.empty();
+    return turnaround(at, alikeS / MeasureValue.Z95);
+  }
+
+  /** The moment at which the turn passes its least before a sample. */
+  private Optional<Instant> turnaround(int i, double alikeSdS) {
+    int before = Math.max(0, track.indexAt(timeS[i] - 0.02));
+    int after = Math.min(timeS.length - 1, track.indexAt(timeS[i] + 0.02));
+    double slope = (turnRadPerS[after] - turnRadPerS[before]) / (timeS[after] - timeS[before]);
+    double sd = Math.hypot(0.004, Math.toRadians(8) / Math.max(slope, 1));
+    Instant shown = new Instant(Crossing.atS(timeS, turnRadPerS, i, 0), Math.hypot(sd, alikeSdS));
+    return Optional.of(shown.earlier(SKIN_LAG_S, SKIN_LAG_SD_S))
+        .flatMap(bone -> seen(bone.timeS(), bone.sdS()));
   }
 
   /**

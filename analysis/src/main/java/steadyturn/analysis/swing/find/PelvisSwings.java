@@ -32,11 +32,20 @@ final class PelvisSwings {
   private static final Instant TOP_AFTER_TURNAROUND = new Instant(0.08, 0.06);
   // the pelvis is fastest at 68 % of the downswing (Vena et al. 2011, one subject)
   private static final double PEAK_PART = 0.68;
-  // other bodies are fastest anywhere from half of it to past the ball: our assumption
-  private static final double PEAK_PART_SD = 0.2;
+  // other bodies are fastest anywhere from a third of it to past the ball: our assumption
+  private static final double PEAK_PART_SD = 0.3;
   // hands that turn round swing down in 0.23-0.33 s (common practice, no source), beginners and
   // seniors more slowly
   private static final Instant DOWNSWING = new Instant(0.28, 0.06);
+  private static final Instant USUAL_IMPACT =
+      new Instant(
+          TOP_AFTER_TURNAROUND.timeS() + DOWNSWING.timeS(),
+          Math.hypot(TOP_AFTER_TURNAROUND.sdS(), DOWNSWING.sdS()));
+  // who takes more time back than most may pause at the top and comes down more slowly, by some
+  // part of that time: our assumptions
+  private static final double USUAL_BACK_S = 0.75;
+  private static final Instant TOP_OF_SLOW = new Instant(0.1, 0.25);
+  private static final Instant IMPACT_OF_SLOW = new Instant(0.4, 0.4);
   // how long a blow takes through arms and trunk, and how softly it rises there, is known from no
   // measured body: our assumption
   private static final double ON_ITS_WAY_SD_S = 0.006;
@@ -104,19 +113,22 @@ final class PelvisSwings {
   private FoundSwing read(PelvisMotion pelvis, StrokeShape shape) {
     double turnS = shape.topS();
     double peakS = pelvis.timeS()[shape.peak()];
-    double topS = turnS + TOP_AFTER_TURNAROUND.timeS();
-    Optional<Instant> shock = shock(pelvis, peakS);
-    Instant impact =
-        shock.orElseGet(() -> fromFastest(turnS, peakS).with(fromUsual(turnS)).after(topS + 0.1));
-    double impactS = impact.timeS();
     Instant takeaway = pelvis.leaves(shape.half());
     double takeawayS = takeaway.timeS();
-    Instant around = pelvis.turnaround(turnS - 0.1, peakS).orElse(new Instant(turnS, 0.02));
+    double slowS = Math.max(0, turnS - takeawayS - USUAL_BACK_S);
+    Instant top = slower(TOP_AFTER_TURNAROUND, TOP_OF_SLOW, slowS, turnS);
+    Instant usual = slower(USUAL_IMPACT, IMPACT_OF_SLOW, slowS, turnS);
+    Optional<Instant> shock = shock(pelvis, peakS);
+    Instant impact =
+        shock.orElseGet(
+            () -> fromFastest(turnS, peakS, usual).with(usual).after(top.timeS() + 0.1));
+    double impactS = impact.timeS();
+    Instant around = pelvis.turnaround(takeawayS + 0.2, peakS).orElse(new Instant(turnS, 0.02));
     List<EventTime> events = new ArrayList<>();
     events.add(event(SwingEvent.ADDRESS, takeawayS - 0.14, takeaway.sdS(), WHY));
     events.add(event(SwingEvent.TAKEAWAY, takeawayS, takeaway.sdS(), WHY));
     events.add(event(SwingEvent.PELVIS_TURNAROUND, around.timeS(), around.sdS(), Reason.NONE));
-    events.add(event(SwingEvent.TOP, topS, TOP_AFTER_TURNAROUND.sdS(), WHY));
+    events.add(event(SwingEvent.TOP, top.timeS(), top.sdS(), WHY));
     events.add(
         event(SwingEvent.IMPACT, impactS, impact.sdS(), shock.isPresent() ? Reason.NONE : WHY));
     Optional<Instant> finish = Finish.find(stream, bias, impactS + 0.2, impactS + 4);
@@ -135,17 +147,20 @@ final class PelvisSwings {
         flags);
   }
 
-  /** Impact as the fastest turn forward tells it. */
-  private static Instant fromFastest(double turnS, double peakS) {
+  /**
+   * Impact as the fastest turn forward tells it. A turn that is fastest soon does not make the
+   * downswing shorter than usual, so it is known no better than that.
+   */
+  private static Instant fromFastest(double turnS, double peakS, Instant usual) {
     double downS = (peakS - turnS) / PEAK_PART;
-    return new Instant(turnS + downS, downS * PEAK_PART_SD / PEAK_PART);
+    double longerS = Math.max(downS, usual.timeS() - turnS);
+    return new Instant(turnS + downS, longerS * PEAK_PART_SD / PEAK_PART);
   }
 
-  /** Impact as the usual length of a downswing tells it. */
-  private static Instant fromUsual(double turnS) {
+  /** What comes so long after the turnaround, later by a part of what the way back took more. */
+  private static Instant slower(Instant usual, Instant part, double slowS, double turnS) {
     return new Instant(
-        turnS + TOP_AFTER_TURNAROUND.timeS() + DOWNSWING.timeS(),
-        Math.hypot(TOP_AFTER_TURNAROUND.sdS(), DOWNSWING.sdS()));
+        turnS + usual.timeS() + slowS * part.timeS(), Math.hypot(usual.sdS(), slowS * part.sdS()));
   }
 
   /** The blow of the ball as the trunk feels it, after the fastest turn. */

@@ -48,11 +48,13 @@ class OnsetTest {
   @Test
   void aBlowFarFromWhereTheArmComesBackIsDoubted() {
     // Given: a blow felt 70 ms before the arm comes back, which is known to 13 ms, as in a drawn
-    // lesson whose ball came with the arm. Expect: the ball lies within its range; one 30 ms off,
-    // as hands lead and lag, is believed as it is.
+    // lesson whose ball came with the arm. Expect: the ball lies within its range, as it does
+    // where 31 ms part them (two of 280 drawn blows, both 21 ms and more wrong); one 24 ms off, as
+    // hands lead and lag, is believed as it is.
     Instant back = new Instant(1.07, 0.013);
     assertThat(new Instant(1, 0.002).beside(back).sdS())
         .isCloseTo(Math.hypot(0.002, 0.07), within(1e-12));
-    assertThat(new Instant(1.04, 0.002).beside(back)).isEqualTo(new Instant(1.04, 0.002));
+    assertThat(new Instant(1.101, 0.002).beside(back).sdS()).isGreaterThan(0.03);
+    assertThat(new Instant(1.046, 0.002).beside(back)).isEqualTo(new Instant(1.046, 0.002));
   }
 }

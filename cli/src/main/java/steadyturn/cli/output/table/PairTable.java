@@ -16,7 +16,7 @@ import steadyturn.cli.terminal.Wrapping;
 import steadyturn.cli.words.Verdicts;
 import steadyturn.cli.words.Words;
 
-/** Two single swings for people, at most 100 columns wide. */
+/** Two single swings for people: below each difference stands what to make of it. */
 public final class PairTable {
 
   private PairTable() {}
@@ -50,13 +50,15 @@ public final class PairTable {
             say("table.swing", pair.first().swing().number()),
             say("table.swing", pair.second().swing().number()),
             say("pair.name.difference"),
-            say("pair.name.usual"),
-            ""));
-    cells.add(List.of("", "", "", say("compare.range"), "", ""));
+            say("pair.name.usual")));
+    cells.add(List.of("", "", "", say("compare.range"), ""));
     for (List<PairRow> atOne : ComparisonTable.grouped(pair.rows(), row -> row.what().at())) {
       String at = ComparisonTable.position(atOne.get(0).what().at());
-      cells.add(List.of(at + ":", "", "", "", "", ""));
-      atOne.forEach(row -> cells.add(cells(row)));
+      cells.add(List.of(at + ":", "", "", "", ""));
+      for (PairRow row : atOne) {
+        cells.add(cells(row));
+        cells.add(List.of("", "", "", Verdicts.of(row, Words.inUse()), ""));
+      }
     }
     return Layout.table(cells, 1);
   }
@@ -70,8 +72,7 @@ public final class PairTable {
         row.difference()
             .map(d -> ComparisonTable.range(d.value(), d.low(), d.high(), measure))
             .orElse(Figure.WITHHELD),
-        row.usual().map(u -> Figure.nearest(u, measure)).orElse(Figure.WITHHELD),
-        Verdicts.of(row, Words.inUse()));
+        row.usual().map(u -> Figure.nearest(u, measure)).orElse(Figure.WITHHELD));
   }
 
   private static String figure(Optional<MeasureValue> value) {

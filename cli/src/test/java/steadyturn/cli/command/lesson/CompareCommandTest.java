@@ -106,9 +106,9 @@ class CompareCommandTest {
   @Test
   void twoSwingsStandSideBySide() {
     // Given: swings 2 and 7 of the same lesson. Expect: both with their intervals, the difference
-    // with its range, what is usual for this player, and words, in at most 100 columns.
+    // with its range, what is usual for this player, and below it words, in at most 80 columns.
     assertThat(run("compare", folder.toString(), "--swings", "2,7")).isZero();
-    assertThat(out.toString().lines()).allMatch(line -> line.length() <= 100);
+    assertThat(out.toString().lines()).allMatch(line -> line.length() <= 80);
     assertThat(out.toString())
         .contains("swing 2 (7-iron, hit) against swing 7 (driver, hit)")
         .containsPattern(

@@ -72,6 +72,11 @@ public record TurnScale(double off, double sd) {
     return new TurnScale(weights > 0 ? sum / weights : 0, 1 / Math.sqrt(weights));
   }
 
+  /** What a part of the time it was seen in tells of it, 0 to 1. */
+  public TurnScale of(double part) {
+    return part > 0 ? new TurnScale(off, sd / Math.sqrt(part)) : UNKNOWN;
+  }
+
   /**
    * How far a stated rate may be off in spite of it, part, root of the mean square: by Bayes' rule
    * it is right, or off by anything.
