@@ -11,15 +11,12 @@ import steadyturn.analysis.swing.ClockSpread;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.LostReason;
 import steadyturn.analysis.swing.Swing;
-import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.UnplacedMarks;
 import steadyturn.analysis.swing.find.LostSwings;
 import steadyturn.analysis.swing.find.SwingFinder;
-import steadyturn.analysis.wrist.WristClocks;
 import steadyturn.fusion.attitude.RestBiases;
 import steadyturn.fusion.wear.StepResult;
 import steadyturn.fusion.wear.pelvis.AimCarry;
-import steadyturn.fusion.wear.pelvis.AimSight;
 import steadyturn.ingest.clock.AlignedRecording;
 import steadyturn.ingest.clock.CommonClock;
 import steadyturn.ingest.quality.RecordingQuality;
@@ -39,9 +36,6 @@ final class LessonGathering {
 
   /** Two finds of one swing in overlapping stretches lie closer than this, s. */
   private static final double SAME_SWING_S = 0.5;
-
-  /** The middle of the stretch that counts as address, s. */
-  private static final double BEFORE_TAKEAWAY_S = 0.14;
 
   private final boolean curves;
   private final Faults faults;
@@ -129,7 +123,7 @@ final class LessonGathering {
     refusals.slipped(recording);
     AlignedRecording aligned = TrunkClock.judged(asTied, all, biases, faults);
     List<Mark> pending = new ArrayList<>(recording.marks());
-    List<Found> found = new ArrayList<>();
+    List<GatheredSwing.Found> found = new ArrayList<>();
     club = marks.clubAfter(all);
     LostSwings.timesS(recording, all)
         .forEach(t -> refusals.say(raw, "", Reason.of(LostReason.SWING, t), false));
@@ -137,16 +131,19 @@ final class LessonGathering {
       double takeawayS = LessonMarks.takeawayS(swing);
       readBefore(recording, pending, takeawayS);
       if (middlesS.computeIfAbsent(raw.id(), id -> new ArrayList<>()).stream()
-          .noneMatch(otherS -> Math.abs(otherS - middleS(swing)) < SAME_SWING_S)) {
-        middlesS.get(raw.id()).add(middleS(swing));
-        found.add(new Found(swing, steps, aim));
+          .noneMatch(otherS -> Math.abs(otherS - GatheredSwing.middleS(swing)) < SAME_SWING_S)) {
+        middlesS.get(raw.id()).add(GatheredSwing.middleS(swing));
+        found.add(new GatheredSwing.Found(swing, steps, aim));
       } else {
         swings.replaceAll(known -> isSame(known, raw.id(), swing) ? known.noted(swing) : known);
       }
     }
     tellClocks(aligned, found);
+    GatheredSwing.Cut cut =
+        new GatheredSwing.Cut(
+            raw.id(), aligned, biases, wrist.steps(), refusals, faults, curves, found.size() == 1);
     // swings do not see one another here: on all cores, kept in their order
-    swings.addAll(found.parallelStream().map(f -> cut(raw.id(), f, aligned, biases)).toList());
+    swings.addAll(found.parallelStream().map(cut::of).toList());
     unplaced(raw.id()).read(marks.all(), known(raw.id()));
     readBefore(recording, pending, Double.POSITIVE_INFINITY);
     return found.size();
@@ -167,7 +164,8 @@ final class LessonGathering {
   /** A swing found before, of which by now more may have been noted. */
   private static boolean isSame(GatheredSwing known, String recording, Swing swing) {
     return known.recording().equals(recording)
-        && Math.abs(middleS(known.swing()) - middleS(swing)) < SAME_SWING_S;
+        && Math.abs(GatheredSwing.middleS(known.swing()) - GatheredSwing.middleS(swing))
+            < SAME_SWING_S;
   }
 
   private LessonMarks marks(Recording recording, boolean goesOn, RestBiases biases) {
@@ -196,61 +194,9 @@ final class LessonGathering {
     }
   }
 
-  /** A swing with what the wear steps before it said. */
-  private record Found(Swing swing, PelvisSteps steps, Optional<AimCarry> aim) {
-
-    /** The aim as seen from the middle of the address. */
-    Optional<AimSight> sight() {
-      return aim.flatMap(
-          carry ->
-              swing
-                  .event(SwingEvent.TAKEAWAY)
-                  .flatMap(takeaway -> carry.at(takeaway.timeS() - BEFORE_TAKEAWAY_S)));
-    }
-  }
-
-  private static double middleS(Swing swing) {
-    return swing.timeS(SwingEvent.IMPACT).orElse((swing.startS() + swing.endS()) / 2);
-  }
-
-  private GatheredSwing cut(
-      String recording, Found found, AlignedRecording aligned, RestBiases biases) {
-    Swing swing = found.swing;
-    Recording whole = ClockSpread.tied(aligned, middleS(swing));
-    boolean isLoose = whole.units().size() < aligned.recording().units().size();
-    Recording tied = refusals.unmoved(whole, LessonMarks.takeawayS(swing));
-    PelvisReading pelvis =
-        faults
-            .keep(
-                recording,
-                PelvisReading.takeawayS(swing),
-                () ->
-                    ClockSpread.isTied(aligned, BodyPoint.PELVIS, middleS(swing))
-                        ? PelvisReading.of(tied, swing, found.steps)
-                        : PelvisReading.UNTIED)
-            .orElse(PelvisReading.FAILED);
-    ArmReading arm =
-        faults
-            .keep(
-                recording,
-                middleS(swing),
-                () ->
-                    ArmReading.of(
-                        tied,
-                        biases,
-                        swing,
-                        wrist.steps(),
-                        WristClocks.of(aligned, middleS(swing)),
-                        curves))
-            .orElse(ArmReading.FAILED);
-    arm = isLoose ? arm.flagged(ClockSpread.LOOSE) : arm;
-    return new GatheredSwing(
-        recording, ClockSpread.added(swing, aligned), pelvis, arm, found.steps, found.sight());
-  }
-
-  private void tellClocks(AlignedRecording aligned, List<Found> found) {
+  private void tellClocks(AlignedRecording aligned, List<GatheredSwing.Found> found) {
     Recording recording = aligned.recording();
-    ClockSpread.reasons(aligned, found.stream().map(f -> middleS(f.swing)).toList())
+    ClockSpread.reasons(aligned, found.stream().map(f -> GatheredSwing.middleS(f.swing())).toList())
         .forEach(
             (point, all) ->
                 all.forEach(r -> refusals.say(recording, point.trackedPoint(), r, false)));

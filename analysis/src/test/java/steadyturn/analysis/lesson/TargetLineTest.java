@@ -96,16 +96,19 @@ class TargetLineTest {
 
   /**
    * Given: a player whose habit is to stand 8 deg closed or open (aim spread of 8 deg, the first
-   * two seeds whose first address is over 6 deg askew), aim step half a minute before. Expect, at
+   * three seeds whose first address is over 6 deg askew), aim step half a minute before. Expect, at
    * impact: without the step slide and thrust are those of a line turned by the angle, so they lie
-   * sin(angle) x the other off; with it within their intervals, and nearer. Within the interval.
+   * sin(angle) x the other off; with it within their intervals, and in RMS nearer by a quarter at
+   * least (0.57 in six players). Within the interval.
    */
   @Test
   void aPlayerWhoStandsAskewIsMeasuredAlongTheStick() {
     LessonSpec askew = spec().withBody(BodyErrors.none().withAim(8)).withUnitGrade(UnitGrade.IDEAL);
     Set<WearStep> others = EnumSet.complementOf(EnumSet.of(WearStep.AIM));
     int players = 0;
-    for (long seed = 1; players < 2; seed++) {
+    double with2 = 0;
+    double without2 = 0;
+    for (long seed = 1; players < 3; seed++) {
       SyntheticLesson lesson = LessonSimulator.simulate(askew, seed);
       SwingTruth truth = lesson.truth().swings().get(0);
       double angle = truth.address().turnRad();
@@ -122,9 +125,11 @@ class TargetLineTest {
       assertThat(offMm)
           .as("seed " + seed)
           .isCloseTo(Math.abs(1e3 * moved.slideM() * Math.sin(angle)), within(4.0));
-      assertThat(Math.abs(thrust.value() - truthMm)).isLessThan(offMm);
+      with2 += Math.pow(thrust.value() - truthMm, 2);
+      without2 += offMm * offMm;
       assertThat(truthMm).isBetween(thrust.low(), thrust.high());
     }
+    assertThat(Math.sqrt(with2 / without2)).isLessThan(0.75);
   }
 
   private static SwingResult first(SyntheticLesson lesson) {

@@ -46,14 +46,13 @@ class UnheldFinishTest {
   @ValueSource(longs = {5, 6, 7})
   void aBodyThatMovesOnThroughItsFinishDoesNotHoldIt(long seed) {
     // Given: a still address, and a pelvis that moves on while it looks still to its unit. Expect:
-    // as
-    // made, no flag; at 0.4 m/s the finish is said not to be held; at 0.25 m/s it is, or the
-    // address
-    // is said to drift, as the two ends do not fit together and both are wide.
+    // as made, no flag; at 0.4 m/s the finish is said not to be held; at 0.3 m/s it is, or the
+    // address is said to drift, as the two ends do not fit together and both are wide. Slower is
+    // not told in every lesson: 0.25 m/s are two spreads of a calibrated unit's bias.
     SyntheticLesson lesson = LessonSimulator.simulate(SPEC, seed);
     assertThat(flags(lesson.recording())).doesNotContain("finish-not-held", "address-not-still");
     assertThat(flags(movingOn(lesson, 0.4))).contains("finish-not-held");
-    assertThat(flags(movingOn(lesson, 0.25))).containsAnyOf("finish-not-held", "address-not-still");
+    assertThat(flags(movingOn(lesson, 0.3))).containsAnyOf("finish-not-held", "address-not-still");
   }
 
   private static Recording movingOn(SyntheticLesson lesson, double speedMps) {

@@ -84,4 +84,10 @@ public record Anchor(
     return new Anchor(
         startS, endS, MOVING_SWAY_MPS, MOVING_SWAY_MPS / 3, 2 * rateSdRadPerS, driftMps);
   }
+
+  /** The same stretch on a body that may also drift at a steady speed of at least such a spread. */
+  public Anchor strayingBy(double driftMps) {
+    return new Anchor(
+        startS, endS, velocitySdMps, upSdMps, rateSdRadPerS, Math.max(driftSdMps, driftMps));
+  }
 }

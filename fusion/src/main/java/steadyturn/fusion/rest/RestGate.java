@@ -17,6 +17,11 @@ public record RestGate(RestSettings settings) {
   // turns at most and what a person at rest turns anyway
   private static final double TRIM_S = 0.05;
   private static final double UNSETTLED = 2;
+
+  // our choices: so many twentieths of a second are the quietest part of a rest; what turns more
+  // than so many times as much is not of it
+  private static final int CORE = 7;
+  private static final double CORE_MOST = 3;
   private static final double STILL_RAD_PER_S = Math.toRadians(0.5);
 
   /**
@@ -68,11 +73,7 @@ public record RestGate(RestSettings settings) {
    */
   public static Rest settled(UnitStream unit, Vector3 biasRadPerS, Rest rest) {
     int n = (int) Math.floor(rest.lengthS() / TRIM_S);
-    double[] rms =
-        IntStream.range(0, n)
-            .mapToDouble(i -> rest.startS() + i * TRIM_S)
-            .map(s -> rateRmsRadPerS(unit, biasRadPerS, s, s + TRIM_S))
-            .toArray();
+    double[] rms = rms(unit, biasRadPerS, rest, n);
     double most = UNSETTLED * Averages.median(rms) + STILL_RAD_PER_S;
     int first = 0;
     while (first < n / 3 && rms[first] > most) {
@@ -84,6 +85,61 @@ public record RestGate(RestSettings settings) {
     }
     return new Rest(
         rest.startS() + first * TRIM_S, last == n ? rest.endS() : rest.startS() + last * TRIM_S);
+  }
+
+  /**
+   * The quiet core of a rest: its quietest seven twentieths of a second and what turns no more than
+   * three times as much around them without a break. A body that stops and sets off again turns
+   * more and more. Of a core too short to tell a hold from a moment between two movements only the
+   * quietest part is left.
+   *
+   * @param heldS so long a core is a hold, s
+   */
+  public static Rest core(UnitStream unit, Vector3 biasRadPerS, Rest rest, double heldS) {
+    int n = (int) Math.floor(rest.lengthS() / TRIM_S);
+    if (n <= CORE) {
+      return rest;
+    }
+    double[] rms = rms(unit, biasRadPerS, rest, n);
+    int quietest = quietest(rms);
+    double most = CORE_MOST * norm(rms, quietest) / Math.sqrt(CORE) + STILL_RAD_PER_S;
+    int from = quietest;
+    while (from > 0 && rms[from - 1] <= most) {
+      from--;
+    }
+    int to = quietest + CORE;
+    while (to < n && rms[to] <= most) {
+      to++;
+    }
+    boolean isHeld = (to - from) * TRIM_S >= heldS;
+    int first = isHeld ? from : quietest;
+    int last = isHeld ? to : quietest + CORE;
+    return new Rest(
+        rest.startS() + first * TRIM_S, last == n ? rest.endS() : rest.startS() + last * TRIM_S);
+  }
+
+  private static int quietest(double[] rms) {
+    int best = 0;
+    for (int i = 1; i + CORE <= rms.length; i++) {
+      best = norm(rms, i) < norm(rms, best) ? i : best;
+    }
+    return best;
+  }
+
+  private static double norm(double[] rms, int from) {
+    double sum = 0;
+    for (int i = from; i < from + CORE; i++) {
+      sum += rms[i] * rms[i];
+    }
+    return Math.sqrt(sum);
+  }
+
+  /** How much each twentieth of a second turns. */
+  private static double[] rms(UnitStream unit, Vector3 biasRadPerS, Rest rest, int n) {
+    return IntStream.range(0, n)
+        .mapToDouble(i -> rest.startS() + i * TRIM_S)
+        .map(s -> rateRmsRadPerS(unit, biasRadPerS, s, s + TRIM_S))
+        .toArray();
   }
 
   /** Mean rate over a stretch, unit axes, rad/s; lost values are left out. */

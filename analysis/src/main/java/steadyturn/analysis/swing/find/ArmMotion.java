@@ -22,6 +22,10 @@ final class ArmMotion {
 
   // what turns back slower than this is not on its way yet: the definition of the takeaway
   private static final double SLOW_RAD_PER_S = Math.toRadians(8);
+  // an arm that stands shows no more than this: what leans or rolls into its rate does so only
+  // while
+  // it turns (our choice)
+  private static final double STANDS_RAD_PER_S = Math.toRadians(1);
   private static final double BEFORE_PEAK_S = 4.2;
   private static final double AFTER_PEAK_S = 1.5;
   // the fastest moment with the roll of the forearm may lie so long after the arm is fastest
@@ -152,7 +156,8 @@ final class ArmMotion {
     double turnedSd = gaps.turnSdRad(timeS(shape.takeaway()), timeS(shape.peak()));
     double sd = doubt.atTakeawayRadPerS(SLOW_RAD_PER_S, turnedSd);
     double all = Math.hypot(sd, strayRadPerS);
-    return Crossing.last(stretch.timeColumnS(), back, shape.half(), SLOW_RAD_PER_S, all);
+    return Crossing.last(
+        stretch.timeColumnS(), back, shape.half(), SLOW_RAD_PER_S, all, STANDS_RAD_PER_S);
   }
 
   /** The last change of the rate in the plane from back to forward. */

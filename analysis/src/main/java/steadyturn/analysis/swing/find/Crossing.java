@@ -31,10 +31,20 @@ final class Crossing {
    * @param doubt standard deviation of the values around there
    */
   static Instant last(double[] timeS, double[] values, int from, double level, double doubt) {
+    return last(timeS, values, from, level, doubt, Double.NEGATIVE_INFINITY);
+  }
+
+  /**
+   * The same of values that no doubt makes less.
+   *
+   * @param least what the values reach where nothing moves, whatever the doubt of those that do
+   */
+  static Instant last(
+      double[] timeS, double[] values, int from, double level, double doubt, double least) {
     double atS = lastS(timeS, values, from, level);
     double sdS = 0;
     for (int k = 1; k <= 2; k++) {
-      double beforeS = atS - lastS(timeS, values, from, level - k * doubt);
+      double beforeS = atS - lastS(timeS, values, from, Math.max(least, level - k * doubt));
       double afterS = lastS(timeS, values, from, level + k * doubt) - atS;
       sdS = Math.max(sdS, Math.max(beforeS, afterS) / k);
     }

@@ -11,7 +11,7 @@ record InPlaneDoubt(WornUnit unit, BoneTurn turn, Vector3 normal, StrokeShape sh
 
   // sway about other axes and skin that begins to slip; the arm's own trembling belongs to the
   // movement that is timed. Our assumptions
-  private static final double LEAK_AT_ADDRESS_RAD_PER_S = Math.toRadians(0.35);
+  private static final double LEAK_AT_ADDRESS_RAD_PER_S = Math.toRadians(0.9);
   private static final double LEAK_AT_TOP_RAD_PER_S = Math.toRadians(0.6);
   // our choice: two fair ways of laying a plane through one downswing differ by this at least
   private static final double PLANE_SD_RAD = Math.toRadians(3);

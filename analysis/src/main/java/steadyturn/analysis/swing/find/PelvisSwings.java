@@ -43,7 +43,7 @@ final class PelvisSwings {
           Math.hypot(TOP_AFTER_TURNAROUND.sdS(), DOWNSWING.sdS()));
   // who takes more time back than most may pause at the top and comes down more slowly, by some
   // part of that time: our assumptions
-  private static final double USUAL_BACK_S = 0.8;
+  private static final double USUAL_BACK_S = 0.75;
   private static final Instant TOP_OF_SLOW = new Instant(0.1, 0.25);
   private static final Instant IMPACT_OF_SLOW = new Instant(0.4, 0.4);
   // how long a blow takes through arms and trunk, and how softly it rises there, is known from no

@@ -23,7 +23,7 @@ record StrokeShape(
 
   // our choices: a hurried and a slow way back, with a pause at the top; the same of the way down
   static final double LONGEST_BACK_S = 2.2;
-  static final double LONGEST_DOWN_S = 0.6;
+  static final double LONGEST_DOWN_S = 1.0;
   private static final double SHORTEST_BACK_S = 0.35;
   private static final double SHORTEST_DOWN_S = 0.04;
 
