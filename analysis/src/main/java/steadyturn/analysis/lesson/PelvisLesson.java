@@ -13,6 +13,7 @@ import steadyturn.analysis.lesson.TargetLine.Aim;
 import steadyturn.analysis.limits.ScaleDoubt;
 import steadyturn.analysis.swing.Faults;
 import steadyturn.analysis.swing.Swing;
+import steadyturn.fusion.attitude.RestBias;
 import steadyturn.fusion.displace.Anchor;
 import steadyturn.fusion.displace.LessonEstimate;
 import steadyturn.fusion.displace.RestAccounts;
@@ -21,7 +22,6 @@ import steadyturn.fusion.displace.SwingFit;
 import steadyturn.fusion.displace.SwingSpan;
 import steadyturn.fusion.displace.UnitPriors;
 import steadyturn.fusion.rest.Rest;
-import steadyturn.fusion.rest.RestGate;
 import steadyturn.fusion.rest.WarmedUp;
 import steadyturn.fusion.rotation.Vector3;
 import steadyturn.fusion.wear.pelvis.PelvisGeometry;
@@ -160,27 +160,24 @@ final class PelvisLesson {
     return flags;
   }
 
-  /** The mean rate of a still address, unit axes, rad/s; none where it was not still. */
-  private static Optional<Vector3> addressRateRadPerS(SwingRests rests) {
-    Anchor address = rests.span().anchors().get(0);
-    boolean isStill =
-        Stream.of(SwingRests.ADDRESS_NOT_STILL, SwingRests.ADDRESS_SHORT)
-            .noneMatch(rests.flags()::contains);
-    return Optional.of(rests.span().stream())
-        .filter(unit -> isStill)
-        .map(unit -> RestGate.meanRateRadPerS(unit, address.startS(), address.endS()));
-  }
-
   private UnitPriors priors(List<Known> found) {
     boolean calibrated = found.get(0).rests.span().stream().facts().calibrated();
+    List<RestBias.Quiet> around = found.stream().map(k -> k.gathered.pelvis().quiet()).toList();
     UnitPriors priors =
-        (calibrated ? UnitPriors.calibrated() : UnitPriors.raw()).withScale(scale.part());
+        (calibrated ? UnitPriors.calibrated() : UnitPriors.raw())
+            .withScale(scale.part())
+            .withBiasDrift(WarmedUp.amongRadPerS(around));
     List<Vector3> rates =
-        found.stream().flatMap(k -> addressRateRadPerS(k.rests).stream()).toList();
+        found.stream().flatMap(k -> k.gathered.pelvis().addressRateRadPerS().stream()).toList();
     double atTable = Math.toRadians(calibrated ? 0.03 : 0.08);
     return steps
         .tableBias()
-        .map(b -> priors.withGyroBias(Math.hypot(atTable, WarmedUp.byRadPerS(rates, b))))
+        .map(
+            b -> {
+              double movedRadPerS =
+                  Math.max(WarmedUp.byRadPerS(rates, b), WarmedUp.sinceRadPerS(around, b));
+              return priors.withGyroBias(Math.hypot(atTable, movedRadPerS));
+            })
         .orElse(priors);
   }
 

@@ -19,8 +19,24 @@ public final class RestBias {
 
   private RestBias() {}
 
+  /**
+   * What quiet blocks show.
+   *
+   * @param radPerS middle of their means, unit axes; zero where there is none
+   * @param blocks how many
+   */
+  public record Quiet(Vector3 radPerS, int blocks) {
+
+    public static final Quiet NONE = new Quiet(Vector3.ZERO, 0);
+  }
+
   /** One pass over the columns; the bias in unit axes, rad/s. */
   public static Vector3 of(UnitStream stream) {
+    return quiet(stream).radPerS;
+  }
+
+  /** The same with the number of blocks that it rests on. */
+  public static Quiet quiet(UnitStream stream) {
     int n = stream.size();
     double[][] means = new double[3][n / 16 + 1];
     int blocks = 0;
@@ -31,9 +47,10 @@ public final class RestBias {
       }
       from = to;
     }
-    return blocks == 0
-        ? Vector3.ZERO
-        : new Vector3(median(means[0], blocks), median(means[1], blocks), median(means[2], blocks));
+    int count = blocks;
+    return count == 0
+        ? Quiet.NONE
+        : new Quiet(Vector3.each(axis -> median(means[axis], count)), count);
   }
 
   /** Writes the block's mean to column {@code slot}; false when the block is not quiet. */

@@ -67,6 +67,19 @@ public record UnitPriors(
         accelScale);
   }
 
+  /** The same unit where its bias was seen to move by so much within the lesson, one deviation. */
+  public UnitPriors withBiasDrift(double sdRadPerS) {
+    return new UnitPriors(
+        tiltRad,
+        velocityMps,
+        gyroBiasRadPerS,
+        Math.hypot(gyroBiasDriftRadPerS, sdRadPerS),
+        accelBiasMps2,
+        accelBiasDriftMps2,
+        gyroMatrix,
+        accelScale);
+  }
+
   /** The same unit where the scale of its rates may be off by a part more, one deviation. */
   public UnitPriors withScale(double part) {
     return new UnitPriors(

@@ -3,6 +3,7 @@ package steadyturn.fusion.rest;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import steadyturn.fusion.attitude.RestBias;
 import steadyturn.fusion.rotation.Vector3;
 
 /**
@@ -25,7 +26,57 @@ public final class WarmedUp {
    */
   private static final double SURE = 2.5;
 
+  /** The same where the largest of many differences is taken. */
+  private static final double SURE_OF_MOST = 3;
+
+  /** Spread of a median of normal values, in spreads of their mean. */
+  private static final double OF_MEDIAN = 1.25;
+
   private WarmedUp() {}
+
+  /**
+   * How far the bias moved from one swing to another, as the quiet half seconds around them show,
+   * which are more than the addresses; half of it either way, rad/s.
+   *
+   * @param around what was quiet around each swing
+   */
+  public static double amongRadPerS(List<RestBias.Quiet> around) {
+    double most = 0;
+    for (RestBias.Quiet a : around) {
+      for (RestBias.Quiet b : around) {
+        double sure =
+            SURE_OF_MOST
+                * OF_MEDIAN
+                * SWAY_RAD_PER_S
+                * Math.sqrt(1.0 / a.blocks() + 1.0 / b.blocks());
+        Vector3 apart = a.radPerS().minus(b.radPerS());
+        for (int axis = 0; axis < 3; axis++) {
+          most = Math.max(most, apart.get(axis) * apart.get(axis) - sure * sure);
+        }
+      }
+    }
+    return Math.sqrt(most) / 2;
+  }
+
+  /**
+   * How far it moved since the rest on the table, as the same moments show together, rad/s.
+   *
+   * @param around what was quiet around each swing
+   * @param tableRadPerS the rate on the table
+   */
+  public static double sinceRadPerS(List<RestBias.Quiet> around, Vector3 tableRadPerS) {
+    int blocks = around.stream().mapToInt(RestBias.Quiet::blocks).sum();
+    Vector3 sum = Vector3.ZERO;
+    for (RestBias.Quiet each : around) {
+      sum = sum.plus(each.radPerS().times(each.blocks()));
+    }
+    double sure = SURE * OF_MEDIAN * SWAY_RAD_PER_S / Math.sqrt(Math.max(1, blocks));
+    Vector3 off = blocks == 0 ? Vector3.ZERO : sum.times(1.0 / blocks).minus(tableRadPerS);
+    return DoubleStream.of(off.x(), off.y(), off.z())
+        .map(axis -> Math.sqrt(Math.max(0, axis * axis - sure * sure)))
+        .max()
+        .orElse(0);
+  }
 
   /**
    * The most that one axis has moved, rad/s; 0 where sway can be all of it.

@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import steadyturn.fusion.attitude.RestBias;
 import steadyturn.fusion.rotation.Vector3;
 
 /** Mean rates of addresses, in deg/s, against the rate on the table; our bounds in each case. */
@@ -64,5 +65,41 @@ class WarmedUpTest {
   @Test
   void withoutAnAddressNothingIsTold() {
     assertThat(WarmedUp.byRadPerS(List.of(), TABLE)).isZero();
+  }
+
+  private static RestBias.Quiet quiet(int blocks, double off) {
+    return new RestBias.Quiet(TABLE.plus(degrees(0, off, 0)), blocks);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    // half seconds around each of two swings, off by; three spreads of the medians' difference are
+    // left to sway, 3 x 1.25 x 0.35 x sqrt(2/9) = 0.618718; half of sqrt(1 - 0.618718^2), of
+    // sqrt(0.62^2 - 0.618718^2)
+    "9, 0.6, 0",
+    "9, 0.62, 0.0199217",
+    "9, -1, 0.3928064",
+    "0, 5, 0"
+  })
+  void aBiasThatMovesBetweenTwoSwingsMayDrift(int blocks, double off, double expected) {
+    // Given: quiet moments at the table's rate, and off it. Expect: the same in either order.
+    List<RestBias.Quiet> around = List.of(quiet(blocks, 0), quiet(blocks, off));
+    assertThat(Math.toDegrees(WarmedUp.amongRadPerS(around))).isCloseTo(expected, within(1e-6));
+    assertThat(Math.toDegrees(WarmedUp.amongRadPerS(List.of(around.get(1), around.get(0)))))
+        .isCloseTo(expected, within(1e-6));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    // 12 half seconds: 2.5 x 1.25 x 0.35 / sqrt(12) = 0.315738; sqrt(0.4^2 - 0.315738^2)
+    "0.3, 0",
+    "0.4, 0.2455794",
+    "-0.4, 0.2455794"
+  })
+  void quietMomentsTogetherTellOfTheTable(double off, double expected) {
+    List<RestBias.Quiet> around = List.of(quiet(5, off), quiet(0, 9), quiet(7, off));
+    assertThat(Math.toDegrees(WarmedUp.sinceRadPerS(around, TABLE)))
+        .isCloseTo(expected, within(1e-6));
+    assertThat(WarmedUp.sinceRadPerS(List.of(RestBias.Quiet.NONE), TABLE)).isZero();
   }
 }
