@@ -102,7 +102,7 @@ public final class Commands {
     CommandLine line = command.get();
     line.setOut(out).setErr(err);
     line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
-    line.setUsageHelpWidth(100);
+    line.setUsageHelpWidth(80);
     line.setCaseInsensitiveEnumValuesAllowed(true);
     Failures failures = new Failures();
     line.setParameterExceptionHandler(failures).setExecutionExceptionHandler(failures);

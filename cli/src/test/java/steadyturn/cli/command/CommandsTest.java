@@ -58,7 +58,7 @@ final class CommandsTest {
     CommandLineRun help = CommandLineRun.of(command, "--help");
     assertThat(help.exitCode()).isZero();
     assertThat(help.out()).startsWith("Usage: ./steadyturn " + command);
-    assertThat(help.out().lines()).allMatch(line -> line.length() <= 100);
+    assertThat(help.out().lines()).allMatch(line -> line.length() <= 80);
     assertThat(CommandLineRun.of("--help").out()).contains("  " + command + " ");
   }
 

@@ -83,15 +83,18 @@ final class UnitWatch implements SampleSink {
   }
 
   String line(String place, String adapter, String says, String trouble) {
-    return String.format(
-        ROOT,
-        "%-22s %-13s %-13s %-10s %7.1f %8.2f  %s%n",
-        place,
-        adapter,
-        hello.map(UnitHello::name).filter(n -> !n.isEmpty()).orElse(says),
-        hello.map(UnitHello::serialNumber).orElse(known.serialNumber()),
-        rateHz(),
-        accelNorm,
-        trouble.isEmpty() ? UnitsCommand.bar(gyroNorm) : trouble);
+    String line =
+        String.format(
+            ROOT,
+            "%-14s %-13s %-12s %-8s %6.1f %6.2f  %s",
+            place,
+            adapter,
+            hello.map(UnitHello::name).filter(n -> !n.isEmpty()).orElse(says),
+            hello.map(UnitHello::serialNumber).orElse(known.serialNumber()),
+            rateHz(),
+            accelNorm,
+            trouble.isEmpty() ? UnitsCommand.bar(gyroNorm) : trouble);
+    boolean isCut = trouble.isEmpty() && line.length() > UnitsCommand.WIDTH;
+    return (isCut ? line.substring(0, UnitsCommand.WIDTH) : line) + System.lineSeparator();
   }
 }

@@ -26,6 +26,9 @@ import steadyturn.ingest.serial.SerialPortSource;
 @Command(name = "units", subcommands = UnitsNewCommand.class, sortOptions = false)
 public final class UnitsCommand implements Callable<Integer> {
 
+  /** Columns: a bar that grows beyond is cut, or drawing the table anew would miss its lines. */
+  static final int WIDTH = 80;
+
   @Mixin private Console console;
 
   @SuppressWarnings("UnusedVariable") // for the help and the completion
@@ -95,8 +98,7 @@ public final class UnitsCommand implements Callable<Integer> {
 
   private static String table(List<PortWatch> watches) {
     StringBuilder text = new StringBuilder();
-    text.append(
-        "port                   adapter       unit          serial          Hz    m/s^2  turning");
+    text.append("port           adapter       unit         serial       Hz  m/s^2  turning");
     text.append(System.lineSeparator());
     watches.forEach(w -> text.append(w.lines()));
     return text.toString();
@@ -105,6 +107,6 @@ public final class UnitsCommand implements Callable<Integer> {
   /** A bar that grows with the rate: a tenth of a full one every 20 deg/s. */
   static String bar(double rateRadPerS) {
     int tenths = (int) Math.min(10, Math.round(Math.toDegrees(rateRadPerS) / 20));
-    return "#".repeat(tenths) + String.format(ROOT, " %.0f deg/s", Math.toDegrees(rateRadPerS));
+    return String.format(ROOT, "%.0f deg/s ", Math.toDegrees(rateRadPerS)) + "#".repeat(tenths);
   }
 }
