@@ -42,8 +42,10 @@ final class ArmBlow {
     Optional<Onset> atHand = hand.flatMap(h -> clear(h.track(), BallBlow.Least.HAND));
     Optional<Onset> atForearm = forearm.flatMap(f -> clear(f.track(), BallBlow.Least.FOREARM));
     if (atHand.isPresent() && atForearm.isPresent()) {
-      boolean same = Math.abs(atHand.get().byS() - atForearm.get().byS()) < SAME_BLOW_S;
-      return atHand.map(h -> same ? h.and(atForearm.get()) : h.instant());
+      // units that feel blows apart say that one of two was the ball, or that their clocks are off
+      double apartS = Math.abs(atHand.get().byS() - atForearm.get().byS());
+      return atHand.map(
+          h -> apartS < SAME_BLOW_S ? h.and(atForearm.get()) : h.instant().and(apartS));
     }
     return atHand.or(() -> atForearm).or(this::inShaft).map(Onset::instant);
   }
