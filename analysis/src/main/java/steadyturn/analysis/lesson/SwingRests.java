@@ -44,8 +44,8 @@ record SwingRests(SwingSpan span, Optional<Anchor> earlier, List<String> flags) 
    */
   private static final double ALONE_SD_MPS = 0.02;
 
-  /** Mid-hip stays within this of where it is expected, as the feet stay (our assumption), m. */
-  private static final double STANCE_SD_M = 0.08;
+  /** Mid-hip stays within this of where it is expected (our assumption: one goes 0.2 m back), m. */
+  private static final double STANCE_SD_M = 0.12;
 
   /**
    * By impact the pelvis has gone 5 to 12 cm towards the target, and on over the lead foot by the

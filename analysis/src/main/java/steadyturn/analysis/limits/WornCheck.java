@@ -153,7 +153,8 @@ public record WornCheck(Map<BodyPoint, Reason> units, Optional<Reason> side) {
           case LEAD_FOREARM, LEAD_HAND -> arm(point, its, sign);
           case CLUB_SHAFT -> Optional.empty();
         };
-    return worn.isPresent() || !turnsAgainst(its, sign)
+    // an arm's roll may outweigh its turn about the vertical, as in a slow swing that cameras saw
+    return worn.isPresent() || !point.isTrunk() || !turnsAgainst(its, sign)
         ? worn
         : Optional.of(Reason.of(MountReason.TURNS_AGAINST, point));
   }
