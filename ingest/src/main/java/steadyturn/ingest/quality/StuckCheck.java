@@ -54,8 +54,8 @@ final class StuckCheck {
       findings.addAll(channel(unit, channel, rateHz, range));
     }
     if (findings.isEmpty()) {
-      findings.addAll(dead(unit, 0, FAR_MPS2));
-      findings.addAll(dead(unit, 3, FAR_RAD_PER_S));
+      findings.addAll(dead(unit, 0, FAR_MPS2, saturation.accelFullScaleMps2()));
+      findings.addAll(dead(unit, 3, FAR_RAD_PER_S, saturation.gyroFullScaleRadPerS()));
     }
     if (findings.isEmpty()) {
       findings.addAll(frozen(unit, rateHz));
@@ -79,10 +79,13 @@ final class StuckCheck {
         : broken(QualityReason.HELD, CHANNELS[channel], longest / rateHz);
   }
 
-  /** A channel of a sensor that shows noise only, where both others show that the unit moves. */
-  private static List<Finding> dead(UnitStream unit, int first, double far) {
+  /**
+   * A channel of a sensor that shows noise only, where both others show that the unit moves; what
+   * lies at the end of the range says so no more than a cut does.
+   */
+  private static List<Finding> dead(UnitStream unit, int first, double far, double range) {
     double[] most = new double[3];
-    Arrays.setAll(most, axis -> mostFromMean(unit.column(first + axis)));
+    Arrays.setAll(most, axis -> mostFromMean(unit.column(first + axis), range));
     for (int axis = 0; axis < 3; axis++) {
       double others = Math.min(most[(axis + 1) % 3], most[(axis + 2) % 3]);
       if (others > far && most[axis] < DEAD_PART * others) {
@@ -92,10 +95,10 @@ final class StuckCheck {
     return List.of();
   }
 
-  private static double mostFromMean(double[] values) {
+  private static double mostFromMean(double[] values, double range) {
     double mean = Averages.mean(values, 0, values.length);
     return Arrays.stream(values)
-        .filter(v -> !Double.isNaN(v))
+        .filter(v -> Math.abs(v) < SaturationCheck.SHARE_OF_FULL_SCALE * range)
         .map(v -> Math.abs(v - mean))
         .max()
         .orElse(0);

@@ -58,15 +58,21 @@ public final class WildSamples {
     for (int channel = 0; channel < 6; channel++) {
       double[] values = unit.column(channel);
       double far = channel < 3 ? FAR_MPS2 : FAR_RAD_PER_S;
+      double end = SaturationCheck.SHARE_OF_FULL_SCALE * fullScale(unit, channel);
       for (int i = BESIDE; i + BESIDE < values.length; i++) {
         double step = Math.abs(values[i] - values[i - 1]);
-        if (step > far && isAlone(values, i, far)) {
+        if (step > far && Math.abs(values[i]) < end && isAlone(values, i, far)) {
           calm += !wild[i] && apart(values, i) < CALM * far ? 1 : 0;
           wild[i] = true;
         }
       }
     }
     return calm > TAPS ? wild : new boolean[unit.size()];
+  }
+
+  /** What lies at the end of the range is cut, and told as that. */
+  private static double fullScale(UnitStream unit, int channel) {
+    return channel < 3 ? unit.facts().accelFullScaleMps2() : unit.facts().gyroFullScaleRadPerS();
   }
 
   private static boolean isAlone(double[] values, int i, double far) {

@@ -25,8 +25,8 @@ final class Crossing {
 
   /**
    * The last moment before sample {@code from} at which the values pass the level upwards, with the
-   * spread that the doubt of the values gives it: what one and two doubts above or below the level
-   * would have given instead. Where the values creep or come back, that spread is wide.
+   * spread that the doubt of the values gives it: what one, two and three doubts above or below the
+   * level would have given instead. Where the values creep or come back, that spread is wide.
    *
    * @param doubt standard deviation of the values around there
    */
@@ -43,7 +43,7 @@ final class Crossing {
       double[] timeS, double[] values, int from, double level, double doubt, double least) {
     double atS = lastS(timeS, values, from, level);
     double sdS = 0;
-    for (int k = 1; k <= 2; k++) {
+    for (int k = 1; k <= 3; k++) {
       double beforeS = atS - lastS(timeS, values, from, Math.max(least, level - k * doubt));
       double afterS = lastS(timeS, values, from, level + k * doubt) - atS;
       sdS = Math.max(sdS, Math.max(beforeS, afterS) / k);
