@@ -1,7 +1,9 @@
 package steadyturn.analysis.live;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
@@ -9,11 +11,13 @@ import steadyturn.analysis.lesson.AnalysisSettings;
 import steadyturn.analysis.lesson.GrowingLesson;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.limits.BodyReason;
 import steadyturn.analysis.swing.FaultReason;
 import steadyturn.analysis.swing.UnplacedMarks;
 import steadyturn.ingest.mark.MarkStretches;
 import steadyturn.ingest.mark.MarkWord;
 import steadyturn.ingest.reason.Reason;
+import steadyturn.ingest.reason.ReasonCode;
 import steadyturn.ingest.sample.BodyPoint;
 import steadyturn.ingest.sample.Mark;
 import steadyturn.ingest.sample.Player;
@@ -31,6 +35,9 @@ public final class LiveLesson implements AutoCloseable {
   /** A swing's address, and the rest before it, begin so long before its end at most, s. */
   private static final double MARGIN_S = 10;
 
+  /** Where the wrong side was given no swing is found. */
+  private static final Set<ReasonCode> SIDES = Set.of(BodyReason.SIDE, BodyReason.OTHER_SIDE);
+
   /** After so long without a swing a piece is cut, s. */
   private static final double PIECE_S = 30;
 
@@ -46,6 +53,7 @@ public final class LiveLesson implements AutoCloseable {
   private double cutS = Double.NaN;
   private volatile boolean isOver;
   private int told;
+  private final Set<ReasonCode> sidesTold = new HashSet<>();
 
   /**
    * A lesson that begins.
@@ -177,10 +185,19 @@ public final class LiveLesson implements AutoCloseable {
     List<Notice> notices = lesson.notices();
     tell(latest, arrivedNs);
     lesson.unplaced(isOver ? Double.POSITIVE_INFINITY : untilS - MARGIN_S).forEach(events::noticed);
-    if (!latest.isEmpty()) { // units on a table, or being strapped on, look like much
-      notices.forEach(events::noticed);
+    // units on a table, or being strapped on, look like much, but not like a swing of the other
+    // side
+    notices.stream()
+        .filter(notice -> !latest.isEmpty() || isFreshOfSide(notice))
+        .forEach(events::noticed);
+    if (!latest.isEmpty()) {
       events.revised(latest);
     }
+  }
+
+  /** Said once: it is true of all balls. */
+  private boolean isFreshOfSide(Notice notice) {
+    return SIDES.contains(notice.reason().code()) && sidesTold.add(notice.reason().code());
   }
 
   private void tell(List<SwingResult> results, long arrivedNs) {

@@ -21,13 +21,16 @@ import steadyturn.analysis.lesson.LessonAnalyzer;
 import steadyturn.analysis.lesson.LessonResult;
 import steadyturn.analysis.lesson.Notice;
 import steadyturn.analysis.lesson.SwingResult;
+import steadyturn.analysis.limits.BodyReason;
 import steadyturn.analysis.measure.Measure;
 import steadyturn.analysis.measure.MeasureValue;
 import steadyturn.analysis.swing.EventTime;
 import steadyturn.analysis.swing.MarkReason;
 import steadyturn.analysis.swing.SwingEvent;
 import steadyturn.analysis.swing.SwingKind;
+import steadyturn.ingest.sample.Handedness;
 import steadyturn.ingest.sample.Mark;
+import steadyturn.ingest.sample.Player;
 import steadyturn.ingest.sample.Recording;
 import steadyturn.ingest.sample.UnitStream;
 
@@ -144,6 +147,22 @@ class LiveLessonTest {
     assertTrue(Objects.requireNonNull(told.lastly.get(2)).note().startsWith("after"));
     assertEquals(1, told.notices.stream().filter(LiveLessonTest::isFar).count());
     assertEquals(1, read.notices().stream().filter(LiveLessonTest::isFar).count());
+  }
+
+  @Test
+  void theWrongSideIsToldWhileBallsAreHit() {
+    // given three hits of a right-handed player who is said to be left-handed; expect no swing,
+    // and that it is said why, once
+    Recording right =
+        LessonSimulator.simulate(LessonSpec.standard().withHits(3).withRateHz(200), SEED)
+            .recording();
+    Recording said =
+        new Recording(
+            right.id(), Player.unmeasured("zoe", Handedness.LEFT), right.units(), right.marks());
+    Told told = played(said);
+    assertTrue(told.atOnce.isEmpty());
+    assertEquals(
+        1, told.notices.stream().filter(n -> n.reason().code() == BodyReason.SIDE).count());
   }
 
   private static String words(SwingResult swing) {

@@ -116,9 +116,14 @@ final class LiveTyping {
       guide.done(nowS);
     } else if (word == MarkWord.CLUB && typed.club().isEmpty()) {
       desk.say(Words.say("record.which-club"));
+    } else if (word == MarkWord.NOTE && typed.note().isEmpty()) {
+      desk.say(Words.say("record.which-note"));
     } else {
       last = Optional.of(recorder.markNow(word.word(), typed.club(), typed.note()));
       desk.say(Words.say("record.noted", told(word, typed.club(), typed.note())));
+      if (typed.isOddClub()) {
+        desk.say(Words.say("record.odd-club", typed.club()));
+      }
       if (word != MarkWord.NOTE) {
         guide.ended(nowS);
       }

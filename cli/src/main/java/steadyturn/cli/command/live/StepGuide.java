@@ -13,6 +13,7 @@ import steadyturn.analysis.live.StepCoach;
 import steadyturn.analysis.live.StepNews;
 import steadyturn.cli.words.Words;
 import steadyturn.ingest.mark.MarkWord;
+import steadyturn.ingest.reason.Reason;
 import steadyturn.ingest.sample.BodyPoint;
 
 /**
@@ -175,11 +176,14 @@ final class StepGuide {
       case AGAIN -> {
         progress = Words.say("record.step.begun");
         boolean isOver = coach.step().isEmpty();
+        Reason why = news.result().why();
         says.accept(
-            Words.say(
-                isOver ? "record.step.undone" : "record.step.again",
-                name(news.step()),
-                Words.inUse().text(news.result().why())));
+            isOver && why.isNone()
+                ? Words.say("record.step.broken-off", name(news.step()))
+                : Words.say(
+                    isOver ? "record.step.undone" : "record.step.again",
+                    name(news.step()),
+                    Words.inUse().text(why)));
       }
       case DONE -> {
         toDo.remove(news.step());

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import steadyturn.ingest.mark.MarkWord;
 
@@ -47,6 +48,11 @@ record TypedLine(Order order, Optional<MarkWord> word, String club, String note)
   private static final List<MarkWord> KEYED =
       List.of(MarkWord.HIT, MarkWord.PRACTICE, MarkWord.CLUB, MarkWord.NOTE, MarkWord.DONE);
 
+  /** A number, or a word that names clubs (common practice, no source). */
+  private static final Pattern USUAL_CLUB =
+      Pattern.compile(
+          "\\d|driver|iron|wood|hybrid|wedge|putter|^[pslga]w$", Pattern.CASE_INSENSITIVE);
+
   static TypedLine of(String line) {
     String typed = line.strip();
     if (typed.isEmpty()) {
@@ -81,6 +87,12 @@ record TypedLine(Order order, Optional<MarkWord> word, String club, String note)
     boolean isQuoted = rest.startsWith("\"");
     String[] parts = isQuoted ? rest.substring(1).split("\"", 2) : rest.split("\\s+", 2);
     return marked(word, parts[0], parts.length > 1 ? parts[1] : "");
+  }
+
+  /** Whether what stands for a club beside a ball may rather be a note. */
+  boolean isOddClub() {
+    return !(club.isEmpty() || word.equals(Optional.of(MarkWord.CLUB)))
+        && !USUAL_CLUB.matcher(club).find();
   }
 
   private static TypedLine marked(Optional<MarkWord> word, String club, String note) {

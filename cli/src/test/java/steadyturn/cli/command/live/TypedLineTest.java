@@ -42,6 +42,20 @@ class TypedLineTest {
 
   @ParameterizedTest
   @CsvSource({
+    "h thin,true",
+    "h 7-iron thin,false",
+    "p Driver,false",
+    "h \"lob wedge\",false",
+    "h sw,false",
+    "c fat,false",
+    "h,false"
+  })
+  void aNoteInThePlaceOfAClubIsAskedAbout(String line, boolean isOdd) {
+    assertThat(TypedLine.of(line).isOddClub()).isEqualTo(isOdd);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
     "'',BEGIN",
     "'  ',BEGIN",
     "q,QUIT",
