@@ -70,11 +70,15 @@ record Stroke(double takeawayS, double topS, double impactS) {
   }
 
   private static double fastestRadPerS(UnitStream unit) {
-    return IntStream.range(0, unit.size())
-        .filter(unit::hasRate)
-        .mapToDouble(unit::gyroNormRadPerS)
-        .max()
-        .orElse(0);
+    double[] x = unit.gyroColumnRadPerS(0);
+    double[] y = unit.gyroColumnRadPerS(1);
+    double[] z = unit.gyroColumnRadPerS(2);
+    double most = 0;
+    for (int i = 0; i < x.length; i++) {
+      double square = x[i] * x[i] + y[i] * y[i] + z[i] * z[i];
+      most = square > most ? square : most; // a lost value is none
+    }
+    return Math.sqrt(most);
   }
 
   private static List<Stroke> fast(UnitStream arm) {

@@ -97,11 +97,13 @@ final class StuckCheck {
 
   private static double mostFromMean(double[] values, double range) {
     double mean = Averages.mean(values, 0, values.length);
-    return Arrays.stream(values)
-        .filter(v -> Math.abs(v) < SaturationCheck.SHARE_OF_FULL_SCALE * range)
-        .map(v -> Math.abs(v - mean))
-        .max()
-        .orElse(0);
+    double end = SaturationCheck.SHARE_OF_FULL_SCALE * range;
+    double most = 0;
+    for (double value : values) {
+      double off = Math.abs(value - mean);
+      most = off > most && Math.abs(value) < end ? off : most;
+    }
+    return most;
   }
 
   private static List<Finding> broken(QualityReason code, Object... figures) {
