@@ -1,6 +1,7 @@
 package steadyturn.fusion.rest;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -43,5 +44,26 @@ class RestTrimTest {
     // Given: sway alone. Expect: no part cut off.
     Rest all = new Rest(2.5, 4.9);
     assertThat(RestGate.settled(turning(t -> 0), Vector3.ZERO, all)).isEqualTo(all);
+  }
+
+  @Test
+  void ofAMomentBetweenTwoMovementsOnlyTheQuietestPartIsLeft() {
+    // Given: a rest said to last from 2 to 3 s, in which a turn dies away to nothing at 2.4 s and
+    // 12 deg/s^2 set in again. Expect: the 0.35 s around 2.4 s, within one part of 0.05 s.
+    UnitStream stream = turning(t -> 12 * Math.abs(t - 2.4));
+    Rest core = RestGate.core(stream, Vector3.ZERO, new Rest(2, 3), 0.9);
+    assertThat(core.lengthS()).isCloseTo(0.35, within(1e-9));
+    assertThat((core.startS() + core.endS()) / 2).isCloseTo(2.4, within(0.051));
+  }
+
+  @Test
+  void aHoldIsKeptUpToWhereItTurnsThreeTimesAsMuch() {
+    // Given: 1.5 s of sway of 0.4 deg/s, after which 4 deg/s^2 set in at 3.5 s. Expect: all but
+    // what
+    // turns more than 3 x 0.4 + 0.5 deg/s, 0.42 s later; within two parts.
+    UnitStream stream = turning(t -> Math.max(0, 4 * (t - 3.5)));
+    Rest core = RestGate.core(stream, Vector3.ZERO, new Rest(2, 4.5), 0.9);
+    assertThat(core.startS()).isEqualTo(2);
+    assertThat(core.endS()).isCloseTo(3.92, within(0.1));
   }
 }
