@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -23,6 +24,9 @@ import steadyturn.ingest.sample.Player;
  * told to all pages. Whatever a page does, the recording goes on.
  */
 final class LessonRoom implements Shown {
+
+  /** So long after midnight the day before is not over (our choice), h. */
+  private static final int NIGHT_H = 4;
 
   private final MatOptions options;
   private final LessonNotes notes;
@@ -68,8 +72,8 @@ final class LessonRoom implements Shown {
   synchronized void resume() {
     LessonStage was = LessonStage.of(notes.kept("stage"));
     String label = notes.kept("player");
-    boolean isToday = notes.kept("lesson").startsWith(today());
-    if (was == LessonStage.WHO || was == LessonStage.CLOSING || !isToday || !players.has(label)) {
+    boolean isLate = !isOfToday(notes.kept("lesson"), LocalDateTime.now(ZoneId.systemDefault()));
+    if (was == LessonStage.WHO || was == LessonStage.CLOSING || isLate || !players.has(label)) {
       notes.forgetLesson();
       board = freshBoard();
       return;
@@ -89,7 +93,17 @@ final class LessonRoom implements Shown {
   }
 
   private static String today() {
-    return LocalDate.now(ZoneId.systemDefault()).toString().replace("-", "");
+    return label(LocalDate.now(ZoneId.systemDefault()));
+  }
+
+  private static String label(LocalDate day) {
+    return day.toString().replace("-", "");
+  }
+
+  /** A lesson that was begun before midnight goes on after it. */
+  static boolean isOfToday(String lesson, LocalDateTime now) {
+    return lesson.startsWith(label(now.toLocalDate()))
+        || lesson.startsWith(label(now.minusHours(NIGHT_H).toLocalDate()));
   }
 
   @Override
