@@ -3,9 +3,6 @@ package steadyturn.cli.command.mat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.time.LocalDate;
-import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -24,9 +21,6 @@ import steadyturn.ingest.sample.Player;
  * told to all pages. Whatever a page does, the recording goes on.
  */
 final class LessonRoom implements Shown {
-
-  /** So long after midnight the day before is not over (our choice), h. */
-  private static final int NIGHT_H = 4;
 
   private final MatOptions options;
   private final LessonNotes notes;
@@ -72,7 +66,7 @@ final class LessonRoom implements Shown {
   synchronized void resume() {
     LessonStage was = LessonStage.of(notes.kept("stage"));
     String label = notes.kept("player");
-    boolean isLate = !isOfToday(notes.kept("lesson"), LocalDateTime.now(ZoneId.systemDefault()));
+    boolean isLate = !LessonDay.isToday(notes.kept("lesson"));
     if (was == LessonStage.WHO || was == LessonStage.CLOSING || isLate || !players.has(label)) {
       notes.forgetLesson();
       board = freshBoard();
@@ -92,20 +86,6 @@ final class LessonRoom implements Shown {
     }
   }
 
-  private static String today() {
-    return label(LocalDate.now(ZoneId.systemDefault()));
-  }
-
-  private static String label(LocalDate day) {
-    return day.toString().replace("-", "");
-  }
-
-  /** A lesson that was begun before midnight goes on after it. */
-  static boolean isOfToday(String lesson, LocalDateTime now) {
-    return lesson.startsWith(label(now.toLocalDate()))
-        || lesson.startsWith(label(now.minusHours(NIGHT_H).toLocalDate()));
-  }
-
   @Override
   public synchronized Optional<String> act(String what, JsonNode with) {
     Optional<String> why = LessonActs.of(what).act(this, with);
@@ -122,7 +102,7 @@ final class LessonRoom implements Shown {
     Player chosen = players.chosen(with);
     notes.forgetLesson();
     notes.put("player", chosen.id());
-    notes.put("lesson", players.freeLesson(chosen.id(), today()));
+    notes.put("lesson", players.freeLesson(chosen.id(), LessonDay.today()));
     aim(with);
     player = Optional.of(chosen);
     board = freshBoard();

@@ -7,7 +7,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** A lesson that was broken off goes on if it is of today. */
-class LessonRoomTest {
+class LessonDayTest {
 
   @ParameterizedTest
   @CsvSource({
@@ -19,6 +19,6 @@ class LessonRoomTest {
     "'', 2026-12-01T00:01:00, false"
   })
   void midnightDoesNotEndIt(String lesson, LocalDateTime now, boolean goesOn) {
-    assertThat(LessonRoom.isOfToday(lesson, now)).isEqualTo(goesOn);
+    assertThat(LessonDay.isOfDay(lesson, now)).isEqualTo(goesOn);
   }
 }
