@@ -185,8 +185,7 @@ public final class LiveLesson implements AutoCloseable {
     List<Notice> notices = lesson.notices();
     tell(latest, arrivedNs);
     lesson.unplaced(isOver ? Double.POSITIVE_INFINITY : untilS - MARGIN_S).forEach(events::noticed);
-    // units on a table, or being strapped on, look like much, but not like a swing of the other
-    // side
+    // units on a table, or being strapped on, look like much, but not like another side's swing
     notices.stream()
         .filter(notice -> !latest.isEmpty() || isFreshOfSide(notice))
         .forEach(events::noticed);

@@ -59,8 +59,7 @@ class RestTrimTest {
   @Test
   void aHoldIsKeptUpToWhereItTurnsThreeTimesAsMuch() {
     // Given: 1.5 s of sway of 0.4 deg/s, after which 4 deg/s^2 set in at 3.5 s. Expect: all but
-    // what
-    // turns more than 3 x 0.4 + 0.5 deg/s, 0.42 s later; within two parts.
+    // what turns more than 3 x 0.4 + 0.5 deg/s, 0.42 s later; within two parts.
     UnitStream stream = turning(t -> Math.max(0, 4 * (t - 3.5)));
     Rest core = RestGate.core(stream, Vector3.ZERO, new Rest(2, 4.5), 0.9);
     assertThat(core.startS()).isEqualTo(2);

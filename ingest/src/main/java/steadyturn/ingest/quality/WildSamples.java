@@ -41,7 +41,7 @@ public final class WildSamples {
       return unit;
     }
     double[][] columns = new double[6][];
-    Arrays.setAll(columns, unit::column);
+    Arrays.setAll(columns, channel -> unit.column(channel).clone());
     for (double[] column : columns) {
       IntStream.range(0, wild.length).filter(i -> wild[i]).forEach(i -> column[i] = Double.NaN);
     }

@@ -189,6 +189,7 @@ class UnitQualityTest {
     UnitStream tame = WildSamples.without(stream);
     assertThat(IntStream.range(0, tame.size()).filter(i -> !tame.isWhole(i)).toArray())
         .isEqualTo(at);
+    assertThat(WildSamples.count(stream)).as("the stream itself stays as it was").isEqualTo(40);
     MadeUnit tapped = hand();
     for (int i = 300; i < 900; i += 200) {
       tapped.accel[0][i] = -60;

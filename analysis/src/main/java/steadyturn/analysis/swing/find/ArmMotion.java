@@ -23,8 +23,7 @@ final class ArmMotion {
   // what turns back slower than this is not on its way yet: the definition of the takeaway
   private static final double SLOW_RAD_PER_S = Math.toRadians(8);
   // an arm that stands shows no more than this: what leans or rolls into its rate does so only
-  // while
-  // it turns (our choice)
+  // while it turns (our choice)
   private static final double STANDS_RAD_PER_S = Math.toRadians(1);
   private static final double BEFORE_PEAK_S = 4.2;
   private static final double AFTER_PEAK_S = 1.5;
